@@ -1,0 +1,21 @@
+// Package assets embeds the data and files that the program is built with.
+//
+// It imports nothing of the project, so that any floor may read its own data.
+package assets
+
+import "embed"
+
+// Loops holds the layouts: one JSON file for each, under loops/.
+//
+//go:embed loops/*.json
+var Loops embed.FS
+
+// DejaVuSans and DejaVuSansBold are the fonts of the papers. They carry Latin,
+// Greek and Cyrillic and the signs of the trade (≥, ≤, −, →), which the
+// window's own font lacks.
+var (
+	//go:embed fonts/DejaVuSans.ttf
+	DejaVuSans []byte
+	//go:embed fonts/DejaVuSans-Bold.ttf
+	DejaVuSansBold []byte
+)

@@ -1,0 +1,216 @@
+// Package cases holds the case record: one document that is kept, exchanged
+// and analysed, in the open case format, version 1.
+//
+// A nil pointer, an empty string or an empty list means "not known". Numbers
+// carry their unit in the name. Keys that this program doesn't know are kept
+// in Extra and written back unchanged, so that a newer file survives here.
+package cases
+
+import (
+	"encoding/json"
+	"time"
+
+	"loopbook/diagram"
+)
+
+// Format and Version name the document that Decode reads and Encode writes.
+const (
+	Format  = "loopbook-case"
+	Version = 1
+)
+
+// Extra holds the keys of an object that this program doesn't know.
+type Extra map[string]json.RawMessage
+
+// Case is one vehicle's cooling complaint, from the first word to the proof.
+type Case struct {
+	Format    string    `json:"format"`
+	Version   int       `json:"version"`
+	ID        string    `json:"id"`
+	Title     string    `json:"title"`
+	Opened    time.Time `json:"opened"`
+	Vehicle   Vehicle   `json:"vehicle"`
+	Customer  Customer  `json:"customer"`
+	Loop      Loop      `json:"loop"`
+	Site      Site      `json:"site"`
+	Complaint Complaint `json:"complaint"`
+	Codes     []Code    `json:"codes"`
+	Rounds    []Round   `json:"rounds"`
+	Logs      []Log     `json:"logs"`
+	Tests     []Test    `json:"tests"`
+	Verdict   Verdict   `json:"verdict"`
+	Repair    Repair    `json:"repair"`
+	Photos    []Photo   `json:"photos"`
+	Tags      []string  `json:"tags"`
+	Lesson    string    `json:"lesson"`
+	Extra     Extra     `json:"-"`
+}
+
+// Vehicle is what stands in the bay.
+type Vehicle struct {
+	Make       string   `json:"make"`
+	Model      string   `json:"model"`
+	Year       *int     `json:"year"`
+	Engine     string   `json:"engine"`
+	Motive     Motive   `json:"motive"`
+	VIN        string   `json:"vin"`
+	OdometerKm *float64 `json:"odometer_km"`
+	Extra      Extra    `json:"-"`
+}
+
+// Customer is whose vehicle it is.
+type Customer struct {
+	Name    string `json:"name"`
+	Contact string `json:"contact"`
+	Extra   Extra  `json:"-"`
+}
+
+// Loop is the cooling loop as fitted.
+type Loop struct {
+	Layout           string           `json:"layout"`
+	ThermostatOpensC *diagram.Celsius `json:"thermostat_opens_c"`
+	ThermostatFullC  *diagram.Celsius `json:"thermostat_full_c"`
+	CapKPa           *diagram.KPa     `json:"cap_kpa"`
+	Coolant          Coolant          `json:"coolant"`
+	CapacityL        *float64         `json:"capacity_l"`
+	Fan              FanKind          `json:"fan"`
+	Extra            Extra            `json:"-"`
+}
+
+// Coolant is what the loop is filled with.
+type Coolant struct {
+	Base          Base     `json:"base"`
+	VolumePercent *float64 `json:"volume_percent"`
+	Extra         Extra    `json:"-"`
+}
+
+// Site is where the case was worked on.
+type Site struct {
+	AmbientC  *diagram.Celsius `json:"ambient_c"`
+	AltitudeM *diagram.Metre   `json:"altitude_m"`
+	Extra     Extra            `json:"-"`
+}
+
+// Complaint is what the customer feels.
+type Complaint struct {
+	Text     string    `json:"text"`
+	Symptoms []Symptom `json:"symptoms"`
+	Extra    Extra     `json:"-"`
+}
+
+// Code is a trouble code read from the vehicle.
+type Code struct {
+	Code        string      `json:"code"`
+	State       string      `json:"state"` // stored, pending, permanent or the reader's own word
+	FreezeFrame FreezeFrame `json:"freeze_frame"`
+	Extra       Extra       `json:"-"`
+}
+
+// FreezeFrame is the engine's state when a code was set.
+type FreezeFrame struct {
+	EctC     *diagram.Celsius `json:"ect_c"`
+	RPM      *float64         `json:"rpm"`
+	SpeedKmh *float64         `json:"speed_kmh"`
+	Extra    Extra            `json:"-"`
+}
+
+// Round is one walk around the loop with the gun, under one condition.
+type Round struct {
+	Label             string           `json:"label"`
+	Stage             Stage            `json:"stage"`
+	Taken             time.Time        `json:"taken"`
+	MinutesSinceStart *float64         `json:"minutes_since_start"`
+	EngineRPM         *float64         `json:"engine_rpm"`
+	SpeedKmh          *float64         `json:"speed_kmh"`
+	Fan               FanState         `json:"fan"`
+	Heater            Heater           `json:"heater"`
+	AmbientC          *diagram.Celsius `json:"ambient_c"`
+	EctC              *diagram.Celsius `json:"ect_c"`
+	Gauge             Gauge            `json:"gauge"`
+	Gun               Gun              `json:"gun"`
+	Readings          []Reading        `json:"readings"`
+	Extra             Extra            `json:"-"`
+}
+
+// Gun is how the infrared thermometer was set.
+type Gun struct {
+	Emissivity *float64         `json:"emissivity"`
+	ReflectedC *diagram.Celsius `json:"reflected_c"`
+	Extra      Extra            `json:"-"`
+}
+
+// Reading is what the gun (or the probe, for air) showed at a point.
+type Reading struct {
+	Point   diagram.Point    `json:"point"`
+	ShownC  *diagram.Celsius `json:"shown_c"`
+	Surface Surface          `json:"surface"`
+	Extra   Extra            `json:"-"`
+}
+
+// Log is a time series from the vehicle. All columns that are present are as
+// long as TimeS; NaN (null in the file) is a gap.
+type Log struct {
+	Name        string    `json:"name"`
+	Stage       Stage     `json:"stage"`
+	TimeS       []float64 `json:"time_s"`
+	EctC        []float64 `json:"ect_c"`
+	EngineRPM   []float64 `json:"engine_rpm"`
+	SpeedKmh    []float64 `json:"speed_kmh"`
+	IntakeC     []float64 `json:"intake_c"`
+	LoadPercent []float64 `json:"load_percent"`
+	Extra       Extra     `json:"-"`
+}
+
+// Verdict is the cause that was found.
+type Verdict struct {
+	Cause       Cause  `json:"cause"`
+	ConfirmedBy string `json:"confirmed_by"` // usually a TestKind
+	Note        string `json:"note"`
+	Extra       Extra  `json:"-"`
+}
+
+// Repair is what was done.
+type Repair struct {
+	Parts       []Part   `json:"parts"`
+	LabourHours *float64 `json:"labour_hours"`
+	AccessNote  string   `json:"access_note"`
+	Extra       Extra    `json:"-"`
+}
+
+// Part is a line of the parts list.
+type Part struct {
+	Name     string   `json:"name"`
+	Quantity *float64 `json:"quantity"`
+	Price    *float64 `json:"price"`
+	Extra    Extra    `json:"-"`
+}
+
+// Photo is a picture in the bundle.
+type Photo struct {
+	File    string        `json:"file"`
+	Caption string        `json:"caption"`
+	Point   diagram.Point `json:"point"`
+	Extra   Extra         `json:"-"`
+}
+
+// CantReach reports whether the reading says that the point can't be reached:
+// it names the point and holds neither a temperature nor a surface.
+func (r Reading) CantReach() bool { return r.ShownC == nil && r.Surface == (Surface{}) }
+
+// Reading is the round's last reading at p, or nil.
+func (r *Round) Reading(p diagram.Point) *Reading {
+	for i := len(r.Readings) - 1; i >= 0; i-- {
+		if r.Readings[i].Point == p {
+			return &r.Readings[i]
+		}
+	}
+	return nil
+}
+
+// Ambient is the outside temperature of round i: its own or the site's, or nil.
+func (c *Case) Ambient(i int) *diagram.Celsius {
+	if a := c.Rounds[i].AmbientC; a != nil {
+		return a
+	}
+	return c.Site.AmbientC
+}

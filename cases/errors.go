@@ -1,0 +1,47 @@
+package cases
+
+import (
+	"errors"
+	"fmt"
+	"strings"
+)
+
+// Errors that every floor knows by name.
+var (
+	// ErrNotFound says that the notebook has no such case.
+	ErrNotFound = errors.New("no such case")
+	// ErrNothingToUndo and ErrNothingToRedo end a walk through the revisions.
+	ErrNothingToUndo = errors.New("nothing to undo")
+	ErrNothingToRedo = errors.New("nothing to redo")
+
+	errSurface = errors.New("must be a surface such as rubber or tape, or an emissivity above 0 and up to 1")
+)
+
+// FieldError is what is wrong at one place of a case file.
+type FieldError struct {
+	Path    string // as rounds[1].readings[0].shown_c; empty for the whole document
+	Problem string // what is wrong and what would be right
+}
+
+func (e FieldError) Error() string {
+	if e.Path == "" {
+		return e.Problem
+	}
+	return e.Path + ": " + e.Problem
+}
+
+// Invalid is every fault of a document at once.
+type Invalid []FieldError
+
+func (e Invalid) Error() string {
+	const shown = 5
+	lines := make([]string, 0, shown+1)
+	for i, f := range e {
+		if i == shown {
+			lines = append(lines, fmt.Sprintf("and %d more", len(e)-shown))
+			break
+		}
+		lines = append(lines, f.Error())
+	}
+	return strings.Join(lines, "; ")
+}
