@@ -1,0 +1,97 @@
+package coolant_test
+
+import (
+	"errors"
+	"math"
+	"strings"
+	"testing"
+
+	"loopbook/diagram"
+	"loopbook/diagram/coolant"
+)
+
+// TestProperties: ASHRAE's rows at their own strength are the table itself and
+// show only that no digit slipped; the Melinder and CRC rows are another
+// family and judge what lies between the rows too.
+func TestProperties(t *testing.T) {
+	for _, r := range published(t, "reference/glycol_properties.csv") {
+		m := r.mixture(t)
+		limits := properties{0.012, 0.03, 0.05, 0.15}
+		if r.number(t, "T_degC") < 0 { // the families part, and ours runs on
+			limits = properties{0.012, 0.05, 0.05, 0.3}
+		}
+		if strings.Contains(r["source"], "ASHRAE") {
+			m.Strength = coolant.VolumePercent(r.number(t, "volume_percent"))
+			limits = properties{1e-6, 1e-6, 1e-6, 1e-6}
+		}
+		checkProperties(t, r, m, limits)
+	}
+}
+
+// TestWaterProperties: IAPWS, every 10 K, where ours has the same rows.
+func TestWaterProperties(t *testing.T) {
+	for _, r := range published(t, "reference/water_liquid.csv") {
+		if r.fromMemory() { // at other pressures
+			continue
+		}
+		checkProperties(t, r, coolant.Mixture{Base: coolant.Water}, properties{1e-3, 5e-3, 0.01, 0.02})
+	}
+}
+
+// properties in the order of the tables' columns.
+type properties [4]float64
+
+func checkProperties(t *testing.T, r row, m coolant.Mixture, limits properties) {
+	t.Helper()
+	at := diagram.Celsius(r.number(t, "T_degC"))
+	p, err := m.At(at)
+	if err != nil {
+		t.Errorf("%+v.At(%v): %v", m, at, err)
+	}
+	got := properties{p.DensityKgM3, p.HeatJKgK, p.ConductivityWMK, p.ViscosityPaS}
+	for i, column := range []string{"density_kg_m3", "cp_J_kgK", "conductivity_W_mK", "viscosity_Pa_s"} {
+		if r[column] == "" {
+			continue
+		}
+		want := r.number(t, column)
+		if rel := got[i]/want - 1; !(math.Abs(rel) <= limits[i]) {
+			t.Errorf("%+v.At(%v): %s = %v, want %v, off by %.1f %% (%s)", m, at, column, got[i], want, 100*rel, r["source"])
+		}
+	}
+}
+
+// TestPropertiesBeyond: to run on must keep the direction and the sign.
+func TestPropertiesBeyond(t *testing.T) {
+	for _, base := range []coolant.Base{coolant.EthyleneGlycol, coolant.PropyleneGlycol} {
+		for s := coolant.VolumePercent(0); s <= 70; s += 5 {
+			m := coolant.Mixture{Base: base, Strength: s}
+			hot, err := m.At(150)
+			cool, err2 := m.At(100)
+			if err != nil || err2 != nil || !(hot.DensityKgM3 < cool.DensityKgM3 && hot.ViscosityPaS < cool.ViscosityPaS &&
+				hot.HeatJKgK > cool.HeatJKgK && hot.ViscosityPaS > 0 && hot.ConductivityWMK > 0) {
+				t.Errorf("%+v: at 150 °C %+v (%v), at 100 °C %+v (%v)", m, hot, err, cool, err2)
+			}
+		}
+	}
+}
+
+func TestPropertiesRange(t *testing.T) {
+	for _, tt := range []struct {
+		strength coolant.VolumePercent
+		at       diagram.Celsius
+	}{{50, 151}, {50, -41}, {71, 20}, {50, diagram.Celsius(math.NaN())}} {
+		m := coolant.Mixture{Base: coolant.EthyleneGlycol, Strength: tt.strength}
+		if got, err := m.At(tt.at); !errors.Is(err, coolant.ErrRange) {
+			t.Errorf("%+v.At(%v) = %v, %v, want ErrRange", m, tt.at, got, err)
+		}
+	}
+}
+
+func BenchmarkAt(b *testing.B) {
+	m := coolant.Mixture{Base: coolant.EthyleneGlycol, Strength: 47}
+	b.ReportAllocs()
+	for i := 0; i < b.N; i++ {
+		p, _ := m.At(87)
+		sink = diagram.Celsius(p.HeatJKgK)
+	}
+}
