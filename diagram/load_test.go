@@ -51,7 +51,7 @@ func TestFaultyLayoutNamesFileAndKey(t *testing.T) {
 		{"other id", `"id": "outlet-thermostat"`, `"id": "outlet"`, "id"},
 		{"unknown part", `"from": "engine", "to": "thermostat"`, `"from": "motor", "to": "thermostat"`, "hoses[0]"},
 		{"unknown point", `{"point": "housing"`, `{"point": "house"`, "points[0].point"},
-		{"entry outside", `"entry": [276, 2]`, `"entry": [700, 2]`, "points[0].entry"},
+		{"entry outside", `"entry": [258, 2]`, `"entry": [700, 2]`, "points[0].entry"},
 		{"slanting leg", `[[320, 118], [340, 118]]`, `[[320, 118], [340, 119]]`, "hoses[0].path[1]"},
 		{"delta without its point", `"from": "housing", "to": "engine_out"`, `"from": "housing", "to": "oil_in"`, "deltas[0]"},
 		{"no side", `"thermostat": "outlet"`, `"thermostat": "top"`, "thermostat"},

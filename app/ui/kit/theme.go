@@ -1,0 +1,135 @@
+// Package kit holds the widgets that the screens share: the theme, the widget
+// that paints a drawing, fields that tell when they are left, and cards.
+package kit
+
+import (
+	"image/color"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/theme"
+
+	"loopbook/diagram/drawing"
+)
+
+// Light is how bright the screen is to be.
+type Light string
+
+// The choices of light. System follows the desktop's own.
+const (
+	System Light = "system"
+	Bright Light = "light"
+	Dim    Light = "dark"
+)
+
+// Theme is Loopbook's look on Fyne's default.
+type Theme struct {
+	fyne.Theme
+	light Light
+}
+
+// NewTheme makes the look for a choice of light.
+func NewTheme(l Light) *Theme { return &Theme{Theme: theme.DefaultTheme(), light: l} }
+
+// Palette is the drawing's palette that fits the look now.
+func (t *Theme) Palette() drawing.Palette {
+	return t.palette(fyne.CurrentApp().Settings().ThemeVariant())
+}
+
+func (t *Theme) palette(v fyne.ThemeVariant) drawing.Palette {
+	if t.light == Dim || (t.light == System && v == theme.VariantDark) {
+		return drawing.Dark()
+	}
+	return drawing.Light()
+}
+
+// CurrentPalette is the palette of the app's theme.
+func CurrentPalette() drawing.Palette {
+	if t, ok := fyne.CurrentApp().Settings().Theme().(*Theme); ok {
+		return t.Palette()
+	}
+	return drawing.Light()
+}
+
+var roles = map[fyne.ThemeColorName]drawing.Role{
+	theme.ColorNameBackground:          drawing.Paper,
+	theme.ColorNameForeground:          drawing.Text,
+	theme.ColorNamePrimary:             drawing.Accent,
+	theme.ColorNameForegroundOnPrimary: drawing.OnAccent,
+	theme.ColorNameHyperlink:           drawing.Accent,
+	theme.ColorNameInputBackground:     drawing.Card,
+	theme.ColorNameInputBorder:         drawing.Edge,
+	theme.ColorNamePlaceHolder:         drawing.Soft,
+	theme.ColorNameSeparator:           drawing.Rule,
+	theme.ColorNameButton:              drawing.Card,
+	theme.ColorNameMenuBackground:      drawing.Card,
+	theme.ColorNameOverlayBackground:   drawing.Card,
+	theme.ColorNameHeaderBackground:    drawing.Rail,
+	theme.ColorNameSelection:           drawing.Chosen,
+	theme.ColorNameHover:               drawing.Chosen,
+	theme.ColorNameError:               drawing.ActText,
+	theme.ColorNameWarning:             drawing.LookText,
+	theme.ColorNameSuccess:             drawing.FineText,
+	theme.ColorNameDisabled:            drawing.Soft,
+	theme.ColorNameScrollBar:           drawing.Edge,
+}
+
+// Color gives the palette's colour for Fyne's names.
+func (t *Theme) Color(n fyne.ThemeColorName, v fyne.ThemeVariant) color.Color {
+	p := t.palette(v)
+	if role, ok := roles[n]; ok {
+		return p[role]
+	}
+	variant := theme.VariantLight
+	if p[drawing.Paper].R < 0x80 {
+		variant = theme.VariantDark
+	}
+	return t.Theme.Color(n, variant)
+}
+
+// Size gives the sizes of the drawing language.
+func (t *Theme) Size(n fyne.ThemeSizeName) float32 {
+	switch n {
+	case theme.SizeNameText:
+		return 14
+	case theme.SizeNameCaptionText:
+		return 13
+	case theme.SizeNameHeadingText:
+		return 20
+	case theme.SizeNameSubHeadingText:
+		return 16
+	case theme.SizeNameInnerPadding:
+		return 7
+	case theme.SizeNamePadding:
+		return 4
+	case theme.SizeNameInputRadius, theme.SizeNameSelectionRadius:
+		return 6
+	}
+	return t.Theme.Size(n)
+}
+
+// fieldTheme is for a number inside a drawn box: the box paints the ground and
+// the edge, the drawing's scale gives the size.
+type fieldTheme struct {
+	fyne.Theme
+	text float32
+}
+
+func (t fieldTheme) Color(n fyne.ThemeColorName, v fyne.ThemeVariant) color.Color {
+	switch n {
+	case theme.ColorNameInputBackground, theme.ColorNameInputBorder, theme.ColorNameHover:
+		return color.Transparent
+	}
+	return t.Theme.Color(n, v)
+}
+
+func (t fieldTheme) Size(n fyne.ThemeSizeName) float32 {
+	switch n {
+	case theme.SizeNameText:
+		return t.text
+	case theme.SizeNameInnerPadding:
+		return t.text * 0.22
+	case theme.SizeNameInputBorder:
+		return 0
+	}
+	return t.Theme.Size(n)
+}

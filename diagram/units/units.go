@@ -1,0 +1,222 @@
+// Package units writes quantities in the units that a person has chosen and
+// reads what they type.
+//
+// Everything inside the program stays in degrees Celsius, kilopascals and
+// kilometres; only words for people pass through here.
+package units
+
+import (
+	"errors"
+	"fmt"
+	"math"
+	"strconv"
+	"strings"
+
+	"loopbook/diagram"
+)
+
+// Temperature, Pressure and Distance are the choices.
+type (
+	Temperature string
+	Pressure    string
+	Distance    string
+)
+
+// The units to choose from, as they are written.
+const (
+	C     Temperature = "°C"
+	F     Temperature = "°F"
+	KPa   Pressure    = "kPa"
+	PSI   Pressure    = "psi"
+	Bar   Pressure    = "bar"
+	Km    Distance    = "km"
+	Miles Distance    = "miles"
+)
+
+// Exact by definition: the international mile, and 1 psi from the pound-force
+// and the inch (NIST SP 811, appendix B.8).
+const (
+	kmPerMile = 1.609344
+	kPaPerPSI = 6.894757293168361
+	kPaPerBar = 100
+)
+
+// Set is one person's choice.
+type Set struct {
+	Temperature Temperature
+	Pressure    Pressure
+	Distance    Distance
+}
+
+// Metric and US are the usual sets.
+func Metric() Set { return Set{C, KPa, Km} }
+
+// US is what is usual in the United States.
+func US() Set { return Set{F, PSI, Miles} }
+
+// ErrNotANumber says that what was typed can't be read.
+var ErrNotANumber = errors.New("not a number")
+
+// Temp writes a temperature without its unit, to a tenth where it has one.
+func (s Set) Temp(c diagram.Celsius) string { return short(s.fromC(c), 1) }
+
+// TempUnit writes a temperature with its unit, whole.
+func (s Set) TempUnit(c diagram.Celsius) string {
+	return short(s.fromC(c), 0) + " " + string(s.Temperature)
+}
+
+// TempRange writes a range of temperatures, whole and without the unit.
+func (s Set) TempRange(low, high diagram.Celsius) string {
+	return span(s.fromC(low), s.fromC(high))
+}
+
+// Delta writes a difference, whole, with its unit: K, or F° for a difference
+// in degrees Fahrenheit.
+func (s Set) Delta(k diagram.DeltaK) string { return short(s.fromK(k), 0) + " " + s.DeltaUnit() }
+
+// DeltaRange writes a range of differences with its unit.
+func (s Set) DeltaRange(low, high diagram.DeltaK) string {
+	return span(s.fromK(low), s.fromK(high)) + " " + s.DeltaUnit()
+}
+
+// DeltaUnit is the unit of a difference.
+func (s Set) DeltaUnit() string {
+	if s.Temperature == F {
+		return "F°"
+	}
+	return "K"
+}
+
+// Pressure writes a pressure with its unit.
+func (s Set) PressureUnit(p diagram.KPa) string {
+	return short(s.fromKPa(p), s.pressureDigits()) + " " + string(s.Pressure)
+}
+
+// Press writes a pressure without its unit.
+func (s Set) Press(p diagram.KPa) string { return short(s.fromKPa(p), s.pressureDigits()) }
+
+// Dist writes a distance given in kilometres, whole and without its unit.
+func (s Set) Dist(km float64) string { return short(s.fromKm(km), 0) }
+
+// DistUnit writes a distance with its unit, thousands apart.
+func (s Set) DistUnit(km float64) string { return thousands(s.fromKm(km)) + " " + string(s.Distance) }
+
+// Speed writes a speed given in km/h, with its unit.
+func (s Set) Speed(kmh float64) string {
+	if s.Distance == Miles {
+		return short(kmh/kmPerMile, 0) + " mph"
+	}
+	return short(kmh, 0) + " km/h"
+}
+
+// ParseTemp reads a temperature typed in the chosen unit.
+func (s Set) ParseTemp(text string) (diagram.Celsius, error) {
+	v, err := Number(text)
+	if err != nil {
+		return 0, err
+	}
+	c := diagram.Celsius(v)
+	if s.Temperature == F {
+		c = diagram.Celsius((v - 32) / 1.8)
+	}
+	if !c.Plausible() {
+		return 0, fmt.Errorf("%s %s can't be: write %s to %s", short(v, 1), s.Temperature, s.Temp(diagram.MinC), s.Temp(diagram.MaxC))
+	}
+	return c, nil
+}
+
+// ParsePressure reads a pressure typed in the chosen unit.
+func (s Set) ParsePressure(text string) (diagram.KPa, error) {
+	v, err := Number(text)
+	switch s.Pressure {
+	case PSI:
+		v *= kPaPerPSI
+	case Bar:
+		v *= kPaPerBar
+	}
+	return diagram.KPa(v), err
+}
+
+// ParseDist reads a distance (or a speed) typed in the chosen unit, in km.
+func (s Set) ParseDist(text string) (float64, error) {
+	v, err := Number(text)
+	if s.Distance == Miles {
+		v *= kmPerMile
+	}
+	return v, err
+}
+
+// Number reads a number as a person types it: a comma or a point, blanks
+// around and between thousands.
+func Number(text string) (float64, error) {
+	t := strings.NewReplacer(" ", "", "\u00a0", "", "\u202f", "", ",", ".", "−", "-").Replace(text)
+	v, err := strconv.ParseFloat(t, 64)
+	if err != nil || math.IsNaN(v) || math.IsInf(v, 0) {
+		return 0, fmt.Errorf("%q is %w: write 70 or 70.5", strings.TrimSpace(text), ErrNotANumber)
+	}
+	return v, nil
+}
+
+func (s Set) fromC(c diagram.Celsius) float64 {
+	if s.Temperature == F {
+		return float64(c)*1.8 + 32
+	}
+	return float64(c)
+}
+
+func (s Set) fromK(k diagram.DeltaK) float64 {
+	if s.Temperature == F {
+		return float64(k) * 1.8
+	}
+	return float64(k)
+}
+
+func (s Set) fromKPa(p diagram.KPa) float64 {
+	switch s.Pressure {
+	case PSI:
+		return float64(p) / kPaPerPSI
+	case Bar:
+		return float64(p) / kPaPerBar
+	}
+	return float64(p)
+}
+
+func (s Set) pressureDigits() int {
+	switch s.Pressure {
+	case PSI:
+		return 1
+	case Bar:
+		return 2
+	}
+	return 0
+}
+
+func (s Set) fromKm(km float64) float64 {
+	if s.Distance == Miles {
+		return km / kmPerMile
+	}
+	return km
+}
+
+// short writes v with at most that many digits behind the point, and no
+// negative zero.
+func short(v float64, digits int) string {
+	p := math.Pow(10, float64(digits))
+	v = math.Round(v*p)/p + 0
+	return strconv.FormatFloat(v, 'f', -1, 64)
+}
+
+func span(low, high float64) string {
+	if low < 0 || high < 0 {
+		return short(low, 0) + " to " + short(high, 0)
+	}
+	return short(low, 0) + "–" + short(high, 0)
+}
+
+func thousands(v float64) string {
+	s := short(v, 0)
+	for i := len(s) - 3; i > 0; i -= 3 {
+		s = s[:i] + "\u00a0" + s[i:]
+	}
+	return s
+}

@@ -1,0 +1,62 @@
+package units_test
+
+import (
+	"math"
+	"testing"
+
+	"loopbook/diagram"
+	"loopbook/diagram/units"
+)
+
+func TestParse(t *testing.T) {
+	us, metric := units.US(), units.Metric()
+	for _, tt := range []struct {
+		name      string
+		got, want float64
+		err       error
+		source    string
+	}{
+		{"boiling in °F", first(us.ParseTemp("212")), 100, second(us.ParseTemp("212")), "definition of the degree Fahrenheit, NIST SP 811"},
+		{"-40 is both", first(us.ParseTemp("-40")), -40, nil, "the same"},
+		{"decimal comma", first(metric.ParseTemp(" 88,5 ")), 88.5, nil, "common practice"},
+		{"15 psi cap", float64(must(us.ParsePressure("15"))), 103.42136, nil, "NIST SP 811 B.8: 1 psi = 6.894757 kPa"},
+		{"1 mile", must(us.ParseDist("1")), 1.609344, nil, "international mile, NIST SP 811 B.8"},
+	} {
+		if tt.err != nil || !(math.Abs(tt.got-tt.want) < 1e-5) {
+			t.Errorf("%s = %v, %v; want %v (%s)", tt.name, tt.got, tt.err, tt.want, tt.source)
+		}
+	}
+	for _, bad := range []string{"", "7o", "4000", "-61", "NaN", "1e999", "88.5.1"} {
+		if c, err := metric.ParseTemp(bad); err == nil {
+			t.Errorf("ParseTemp(%q) = %v, want an error", bad, c)
+		}
+	}
+}
+
+func TestWrite(t *testing.T) {
+	us, metric := units.US(), units.Metric()
+	for _, tt := range []struct{ got, want string }{
+		{metric.Temp(88.46), "88.5"},
+		{us.TempUnit(100), "212 °F"},
+		{metric.TempRange(84.4, 93.7), "84–94"},
+		{metric.TempRange(-5, 3), "-5 to 3"},
+		{metric.Delta(-0.2), "0 K"},
+		{us.Delta(10), "18 F°"},
+		{us.PressureUnit(103.42), "15 psi"},
+		{metric.DistUnit(154200), "154\u00a0200 km"},
+		{us.Speed(80), "50 mph"},
+	} {
+		if tt.got != tt.want {
+			t.Errorf("got %q, want %q", tt.got, tt.want)
+		}
+	}
+}
+
+func first(c diagram.Celsius, _ error) float64  { return float64(c) }
+func second(_ diagram.Celsius, err error) error { return err }
+func must[T any](v T, err error) T {
+	if err != nil {
+		panic(err)
+	}
+	return v
+}
