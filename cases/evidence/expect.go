@@ -1,0 +1,47 @@
+package evidence
+
+import (
+	"loopbook/cases"
+	"loopbook/diagram"
+)
+
+// Expecter says what a healthy loop like the case's would show in a round. It
+// must be safe for use by several goroutines.
+type Expecter interface {
+	Expect(c *cases.Case, round int) Expectation
+}
+
+// Expectation holds ranges by point and by a delta's name. What it doesn't
+// hold isn't judged.
+type Expectation struct {
+	Points map[diagram.Point]Range
+	Deltas map[string]Span
+}
+
+// Span is a range of a difference; a nil end is open.
+type Span struct {
+	LowK, HighK   *diagram.DeltaK
+	Source, Class string
+}
+
+func (s Span) state(v diagram.DeltaK) State {
+	switch {
+	case s.LowK != nil && v < *s.LowK:
+		return Low
+	case s.HighK != nil && v > *s.HighK:
+		return High
+	case s.LowK == nil && s.HighK == nil:
+		return Unknown
+	}
+	return InRange
+}
+
+func (r Range) state(v diagram.Celsius) State {
+	switch {
+	case v < r.LowC:
+		return Low
+	case v > r.HighC:
+		return High
+	}
+	return InRange
+}

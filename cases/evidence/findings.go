@@ -1,0 +1,114 @@
+// Package evidence goes from a case to its findings: the readings corrected
+// for what the gun saw, the differences against what this loop would show here
+// and now, and flags that say in one sentence what is out and why.
+//
+// What a loop would show comes from an Expecter: a table of the trade's rules,
+// or a model. Temperatures are degrees Celsius, differences kelvins. Nothing
+// here fails on a case that is merely incomplete: what isn't known isn't
+// judged.
+package evidence
+
+import (
+	"loopbook/cases"
+	"loopbook/diagram"
+)
+
+// Findings is what a case's measurements say.
+type Findings struct {
+	Rounds  []Round  // as the case's rounds
+	Deltas  []Delta  // round by round, in the layout's order
+	Flags   []Flag   // by severity, then by round
+	Boiling *Boiling // nil where cap, coolant or temperature isn't known
+}
+
+// Round holds one round's readings by their point, the last one of each.
+type Round struct {
+	Readings map[diagram.Point]Reading
+	EngineC  *diagram.Celsius // the engine's temperature as judged by; nil: not known
+	EngineBy string           // what EngineC was taken from
+	Regime   Regime
+}
+
+// Reading is one reading after correction. TrueC is the temperature of the
+// surface: rubber stands a few kelvins under the coolant within.
+type Reading struct {
+	Point         diagram.Point
+	ShownC, TrueC diagram.Celsius
+	Surface       cases.Surface
+	CorrectionK   diagram.DeltaK // TrueC − ShownC
+	UncertainK    diagram.DeltaK // either way, from the surface's emissivity
+	Doubtful      bool           // too uncertain to judge by; takes no part
+	Impossible    bool           // contradicts its neighbour; takes no part
+	Why           string         // of Doubtful or Impossible
+	Expected      *Range         // nil: no rule for here and now
+	State         State
+}
+
+// usable reports whether the reading may be judged by.
+func (r Reading) usable() bool { return !r.Doubtful && !r.Impossible }
+
+// Range is what a point would show on a healthy loop, here and now.
+type Range struct {
+	LowC, HighC   diagram.Celsius
+	Source, Class string
+}
+
+// Delta is a difference of the layout, From minus To. To and From are words
+// of points; the sensor's From is "ect".
+type Delta struct {
+	Name          string          `json:"name"`
+	Round         int             `json:"round"`
+	From          string          `json:"from"`
+	To            string          `json:"to"`
+	ValueK        diagram.DeltaK  `json:"value_k"`
+	ExpectedLowK  *diagram.DeltaK `json:"expected_low_k"`
+	ExpectedHighK *diagram.DeltaK `json:"expected_high_k"`
+	State         State           `json:"state"`
+	Source        string          `json:"-"`
+	Class         string          `json:"-"`
+}
+
+// Sensor is the From of the delta whose minuend is the scan tool's value.
+const Sensor = "ect"
+
+// State says how a value stands against its range.
+type State string
+
+// The states. A reading that takes no part is Unknown.
+const (
+	Low     State = "low"
+	InRange State = "in-range"
+	High    State = "high"
+	Unknown State = "unknown"
+)
+
+// Flag is one thing that stands out. Because holds the numbers, the rule and
+// where the rule comes from.
+type Flag struct {
+	ID       string          `json:"id"`
+	Round    int             `json:"round"` // WholeCase: of no one round
+	Severity Severity        `json:"severity"`
+	Text     string          `json:"text"`
+	Because  []string        `json:"because"`
+	Points   []diagram.Point `json:"-"` // where it happens
+}
+
+// WholeCase is the Round of a flag that belongs to no one round.
+const WholeCase = -1
+
+// Severity says what a flag asks for.
+type Severity string
+
+// The severities: a finding to act on, one to look into, and a remark.
+const (
+	Act  Severity = "act"
+	Look Severity = "look"
+	Note Severity = "note"
+)
+
+// Boiling is how far the hottest liquid of the case is from boiling.
+type Boiling struct {
+	PointC   diagram.Celsius `json:"point_c"`
+	HottestC diagram.Celsius `json:"hottest_c"`
+	MarginK  diagram.DeltaK  `json:"margin_k"`
+}

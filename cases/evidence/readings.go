@@ -1,0 +1,90 @@
+package evidence
+
+import (
+	"fmt"
+
+	"loopbook/cases"
+	"loopbook/diagram"
+	"loopbook/diagram/infrared"
+)
+
+// What is taken where the case doesn't say. The emissivity is the one most
+// guns are fixed to, and rubber's (IR1 in testdata/trade/numbers.csv).
+const (
+	usualEmissivity                 = 0.95
+	usualSurface                    = "rubber"
+	usualAmbientC   diagram.Celsius = 20
+)
+
+// readRound corrects the round's readings. Of several at a point the last one
+// counts; a point that can't be reached has none.
+func readRound(c *cases.Case, i int) map[diagram.Point]Reading {
+	round := &c.Rounds[i]
+	gun := gunOf(c, i)
+	out := make(map[diagram.Point]Reading, len(round.Readings))
+	for _, r := range round.Readings {
+		if r.ShownC != nil {
+			out[r.Point] = correct(r, gun)
+		}
+	}
+	return out
+}
+
+// gunOf is the round's gun. What a surface mirrors is taken to be what the gun
+// is set to, or the air's temperature where the round doesn't say.
+func gunOf(c *cases.Case, i int) infrared.Gun {
+	set := c.Rounds[i].Gun
+	gun := infrared.Gun{Emissivity: usualEmissivity, ReflectedC: usualAmbientC}
+	if set.Emissivity != nil {
+		gun.Emissivity = *set.Emissivity
+	}
+	if a := c.Ambient(i); a != nil {
+		gun.ReflectedC = *a
+	}
+	if set.ReflectedC != nil {
+		gun.ReflectedC = *set.ReflectedC
+	}
+	return gun
+}
+
+// correct turns what was shown into the surface's temperature. Air is taken
+// with a probe, which shows it as it is.
+func correct(r cases.Reading, gun infrared.Gun) Reading {
+	out := Reading{Point: r.Point, ShownC: *r.ShownC, TrueC: *r.ShownC, Surface: r.Surface, State: Unknown}
+	if r.Point.Air() {
+		return out
+	}
+	surface, err := surfaceOf(r.Surface)
+	var got infrared.Corrected
+	if err == nil {
+		got, err = gun.Correct(*r.ShownC, surface, gun.ReflectedC)
+	}
+	if err != nil {
+		out.Doubtful, out.Why = true, err.Error()
+		return out
+	}
+	out.TrueC, out.UncertainK = got.TrueC, got.UncertainK
+	out.CorrectionK = got.TrueC.Minus(*r.ShownC)
+	if got.Doubtful() {
+		out.Doubtful = true
+		out.Why = fmt.Sprintf("%s reads too far from the truth: %.0f °C shown may be %.0f °C, ±%.0f K",
+			r.Surface, float64(out.ShownC), float64(out.TrueC), float64(out.UncertainK))
+	}
+	return out
+}
+
+func surfaceOf(s cases.Surface) (infrared.Surface, error) {
+	if s.Emissivity != 0 {
+		return infrared.Stated(s.Emissivity)
+	}
+	if s.Word == "" {
+		return infrared.Named(usualSurface)
+	}
+	return infrared.Named(s.Word)
+}
+
+// onHose reports whether the reading was taken on a hose's rubber, which
+// stands 2 to 8 K under the coolant within (IR8, from memory).
+func (r Reading) onHose() bool {
+	return r.Point != diagram.Housing && (r.Surface.Word == usualSurface || r.Surface == cases.Surface{})
+}
