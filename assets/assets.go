@@ -19,3 +19,9 @@ var (
 	//go:embed fonts/DejaVuSans-Bold.ttf
 	DejaVuSansBold []byte
 )
+
+// Emissivity holds the surfaces of the case format with their emissivities;
+// every source has its row in testdata/reference/emissivity.csv.
+//
+//go:embed emissivity.json
+var Emissivity []byte
