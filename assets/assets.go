@@ -25,3 +25,9 @@ var (
 //
 //go:embed emissivity.json
 var Emissivity []byte
+
+// Expected holds the ranges that a healthy loop shows, by condition, each row
+// with its source.
+//
+//go:embed expected.json
+var Expected []byte

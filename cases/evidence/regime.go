@@ -1,5 +1,12 @@
 package evidence
 
+import (
+	"fmt"
+
+	"loopbook/cases"
+	"loopbook/diagram"
+)
+
 // Regime is how warm the engine is against its thermostat's rating.
 type Regime string
 
@@ -12,3 +19,93 @@ const (
 	AtRating Regime = "at"
 	Above    Regime = "above" // by more than 8 K
 )
+
+// The bounds of the regimes and of a warm-up's verdict, from
+// testdata/trade/numbers.csv.
+const (
+	targetK       diagram.DeltaK  = 11 // REG1, published (R1, R4)
+	aboveK        diagram.DeltaK  = 8  // DT4, common practice
+	fullK         diagram.DeltaK  = 13 // TH3: full open at rated + about 13 K, published
+	coldNoCallC   diagram.Celsius = -7 // REG2, published (R1, R4)
+	idleNoCallC   diagram.Celsius = 10 // REG3: lower targets are allowed up to here; published (R1)
+	drivenMinutes                 = 12 // WU1, common practice
+	idledMinutes                  = 25 // WU3, common practice
+)
+
+// rating is the temperature that the thermostat holds.
+type rating struct {
+	opensC  diagram.Celsius
+	fullC   diagram.Celsius
+	targetC diagram.Celsius // a warm engine stands above
+	assumed bool
+}
+
+// ratingOf is the case's rating, or the trade's usual one: 88 °C (TH5, common
+// practice), 105 °C for a heated thermostat (TH6, published, T2). A heated one
+// may hold 82 °C as well (TH7), so its target isn't above that.
+func ratingOf(c *cases.Case) rating {
+	heated := c.Loop.Layout == "heated-thermostat"
+	r := rating{opensC: 88, assumed: c.Loop.ThermostatOpensC == nil}
+	switch {
+	case !r.assumed:
+		r.opensC = *c.Loop.ThermostatOpensC
+	case heated:
+		r.opensC = 105
+	}
+	r.fullC, r.targetC = r.opensC+diagram.Celsius(fullK), r.opensC-diagram.Celsius(targetK)
+	if full := c.Loop.ThermostatFullC; full != nil && *full > r.opensC {
+		r.fullC = *full
+	}
+	if heated {
+		r.targetC = min(r.targetC, 82)
+	}
+	return r
+}
+
+func (r rating) words() string {
+	if r.assumed {
+		return fmt.Sprintf("the thermostat's rating is not known: %s assumed (TH5, common practice)", inC(r.opensC))
+	}
+	return fmt.Sprintf("the thermostat opens at %s", inC(r.opensC))
+}
+
+// regimeAt sorts an engine's temperature.
+func (m *moment) regimeAt(t diagram.Celsius) Regime {
+	switch {
+	case t > m.rating.opensC+diagram.Celsius(aboveK):
+		return Above
+	case t >= m.rating.targetC:
+		return AtRating
+	}
+	return m.coldRegime()
+}
+
+func (m *moment) coldRegime() Regime {
+	if m.noCall() == "" {
+		return Below
+	}
+	return Shut
+}
+
+// noCall says why an engine under its target may still be on its way there,
+// or is empty where it had the time. A warm-up at idle is the regulator's own
+// example of a false call (REG5), so idling takes longest to be called.
+func (m *moment) noCall() string {
+	air, minutes := m.c.Ambient(m.i), m.round.MinutesSinceStart
+	driven := paceOf(m.round) == road
+	switch {
+	case air != nil && *air < coldNoCallC:
+		return fmt.Sprintf("the air outside is %s, under %s (REG2, published)", inC(*air), inC(coldNoCallC))
+	case minutes == nil:
+		return "the minutes since the start are not noted"
+	case driven && *minutes >= drivenMinutes:
+		return ""
+	case driven:
+		return fmt.Sprintf("%.0f min since the start; up to %d min driving are normal (WU1, common practice)", *minutes, drivenMinutes)
+	case air != nil && *air < idleNoCallC:
+		return fmt.Sprintf("standing in air of %s, an engine may stay cool (REG3, published)", inC(*air))
+	case *minutes < idledMinutes:
+		return fmt.Sprintf("%.0f min since the start; up to %d min standing are normal (WU3, common practice)", *minutes, idledMinutes)
+	}
+	return ""
+}

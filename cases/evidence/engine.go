@@ -1,0 +1,125 @@
+package evidence
+
+import (
+	"fmt"
+
+	"loopbook/cases"
+	"loopbook/diagram"
+)
+
+// engine is the engine's own temperature, by the best witness there is.
+type engine struct {
+	c       *diagram.Celsius // nil: not known in degrees
+	by      string
+	regime  Regime
+	lies    bool // the sensor contradicts the gun
+	witness diagram.Point
+}
+
+// Where the scan tool's value fails against the gun: DT16 for a taped metal,
+// common practice. On a hose the coolant may be 8 K above the rubber (IR8,
+// from memory).
+const (
+	sensorFailK diagram.DeltaK = 10
+	hoseUnderK  diagram.DeltaK = 8
+	creepK      diagram.DeltaK = 20 // a hose that much under the rating may hold still coolant
+)
+
+// findEngine takes the scan tool's value unless the gun shows that it lies;
+// without one, the hottest of the engine's side; the dash gauge at last.
+func (m *moment) findEngine() engine {
+	e := engine{witness: m.sensorWitness()}
+	hottest, any := m.hottest(diagram.Housing, diagram.EngineOut, diagram.RadIn, diagram.HeaterIn, diagram.Bypass)
+	switch ect := m.round.EctC; {
+	case ect != nil && any && hottest.TrueC.Minus(*ect) > sensorFailK:
+		e.lies, e.witness = true, hottest.Point // no hose is hotter than its coolant
+		e.set(hottest.TrueC, fmt.Sprintf("the gun at %s, since the sensor reads under it", name(hottest.Point)))
+	case ect != nil && m.readsHigh(*ect, e.witness):
+		w := m.readings[e.witness]
+		e.lies = true
+		e.set(w.TrueC, fmt.Sprintf("the gun at %s, since the sensor reads over it", name(w.Point)))
+	case ect != nil:
+		e.set(*ect, "the scan tool")
+	case any:
+		e.set(hottest.TrueC, fmt.Sprintf("the gun at %s, no sensor value", name(hottest.Point)))
+	}
+	return m.sorted(e)
+}
+
+func (e *engine) set(t diagram.Celsius, by string) { e.c, e.by = &t, by }
+
+// sorted finds the regime. A gauge in the hot counts where no sensor speaks.
+func (m *moment) sorted(e engine) engine {
+	gauge := m.round.Gauge
+	hot := gauge == cases.GaugeRed || gauge == cases.GaugeAboveMiddle
+	switch {
+	case m.round.EctC == nil && hot:
+		e.regime = Above
+		if e.c == nil {
+			e.by = "the gauge"
+		}
+	case e.c != nil:
+		e.regime = m.regimeAt(*e.c)
+	case gauge == "middle":
+		e.regime, e.by = AtRating, "the gauge"
+	case gauge != "":
+		e.regime, e.by = m.coldRegime(), "the gauge"
+	}
+	return e
+}
+
+// sensorWitness is the point whose reading is held against the sensor: the
+// layout's, or the upper hose where that isn't read.
+func (m *moment) sensorWitness() diagram.Point {
+	if m.loop == nil {
+		return ""
+	}
+	for _, d := range m.loop.Deltas {
+		if d.From != "" {
+			continue
+		}
+		if _, ok := m.at(d.To); !ok && d.To == diagram.Housing {
+			return diagram.EngineOut
+		}
+		return d.To
+	}
+	return ""
+}
+
+// readsHigh reports whether the sensor's value is more than the witness and a
+// hose's wall explain.
+func (m *moment) readsHigh(ect diagram.Celsius, p diagram.Point) bool {
+	w, ok := m.at(p)
+	if !ok || !m.flows(w) {
+		return false
+	}
+	limit := sensorFailK
+	if w.onHose() {
+		limit += hoseUnderK
+	}
+	return ect.Minus(w.TrueC) > limit
+}
+
+// flows reports whether the reading stands for the engine's own coolant: the
+// housing does, a hose only once it is near the thermostat's rating.
+func (m *moment) flows(w Reading) bool {
+	return w.Point == diagram.Housing || w.TrueC >= m.rating.opensC-diagram.Celsius(creepK)
+}
+
+// hottest is the hottest usable reading of the points.
+func (m *moment) hottest(points ...diagram.Point) (best Reading, ok bool) {
+	for _, p := range points {
+		if r, usable := m.at(p); usable && (!ok || r.TrueC > best.TrueC) {
+			best, ok = r, true
+		}
+	}
+	return best, ok
+}
+
+// words tell the engine's temperature with its witness and the rating.
+func (m *moment) engineWords() string {
+	if m.engine.c == nil {
+		return fmt.Sprintf("engine by %s; %s", m.engine.by, m.rating.words())
+	}
+	return fmt.Sprintf("engine at %s by %s; %s", inC(*m.engine.c), m.engine.by, m.rating.words())
+}

@@ -1,0 +1,59 @@
+package evidence
+
+import (
+	"fmt"
+
+	"loopbook/diagram"
+)
+
+// pairErrorK is the error of a difference of two readings: each repeats to 3 K
+// (IR9, common practice), so 3 times the root of two.
+const pairErrorK diagram.DeltaK = 4.2
+
+// downhill lists pairs of which the second can't be hotter than the first,
+// whatever is at fault.
+func (m *moment) downhill() [][2]diagram.Point {
+	pairs := [][2]diagram.Point{
+		{diagram.EngineOut, diagram.RadIn},
+		{diagram.RadIn, diagram.RadOut},
+		{diagram.HeaterIn, diagram.HeaterOut},
+		{diagram.AirOff, diagram.AirOn},
+	}
+	if m.side() == diagram.Outlet {
+		pairs = append(pairs, [2]diagram.Point{diagram.Housing, diagram.EngineOut})
+	}
+	return pairs
+}
+
+// markImpossible takes both readings of a pair that contradicts itself out of
+// the play: which of them is wrong isn't known.
+func (m *moment) markImpossible() {
+	for _, pair := range m.downhill() {
+		a, okA := m.readings[pair[0]]
+		b, okB := m.readings[pair[1]]
+		if !okA || !okB || a.Doubtful || b.Doubtful {
+			continue
+		}
+		if over := b.TrueC.Minus(a.TrueC); over > pairError(a, b) {
+			m.mark(pair, fmt.Sprintf("%s at %s is %s hotter than %s at %s before it",
+				name(pair[1]), inC(b.TrueC), inK(over), name(pair[0]), inC(a.TrueC)))
+		}
+	}
+}
+
+func (m *moment) mark(pair [2]diagram.Point, why string) {
+	for _, p := range pair {
+		r := m.readings[p]
+		r.Impossible, r.Why = true, why
+		m.readings[p] = r
+	}
+}
+
+// pairError grows where the surfaces differ: on like surfaces the error of the
+// emissivity is common to both and falls out.
+func pairError(a, b Reading) diagram.DeltaK {
+	if a.Surface == b.Surface {
+		return pairErrorK
+	}
+	return pairErrorK + a.UncertainK + b.UncertainK
+}

@@ -1,0 +1,114 @@
+package evidence
+
+import (
+	"loopbook/cases"
+	"loopbook/diagram"
+)
+
+// moment is one round with all that is needed to judge it.
+type moment struct {
+	c        *cases.Case
+	i        int
+	round    *cases.Round
+	loop     *diagram.Loop // nil: the layout isn't known
+	readings map[diagram.Point]Reading
+	ambientC diagram.Celsius
+	rating   rating
+	engine   engine
+	deltas   []Delta
+}
+
+// newMoment reads a round as far as it goes without knowing what to expect.
+func newMoment(c *cases.Case, i int, loops map[string]*diagram.Loop) *moment {
+	m := &moment{
+		c: c, i: i, round: &c.Rounds[i], loop: loops[c.Loop.Layout],
+		readings: readRound(c, i), ambientC: usualAmbientC, rating: ratingOf(c),
+	}
+	if a := c.Ambient(i); a != nil {
+		m.ambientC = *a
+	}
+	m.markImpossible()
+	m.engine = m.findEngine()
+	return m
+}
+
+// at is the reading at p, if it may be judged by.
+func (m *moment) at(p diagram.Point) (Reading, bool) {
+	r, ok := m.readings[p]
+	return r, ok && r.usable() && m.has(p)
+}
+
+// has reports whether the layout has p; an unknown layout may have any.
+func (m *moment) has(p diagram.Point) bool { return m.loop == nil || m.loop.Has(p) }
+
+// first is the first of the points that has a usable reading.
+func (m *moment) first(points ...diagram.Point) (Reading, bool) {
+	for _, p := range points {
+		if r, ok := m.at(p); ok {
+			return r, true
+		}
+	}
+	return Reading{}, false
+}
+
+// side is the thermostat's, or "" where the layout isn't known.
+func (m *moment) side() diagram.Side {
+	if m.loop == nil {
+		return ""
+	}
+	return m.loop.Thermostat
+}
+
+// delta is the round's delta of that name, or nil where it has none.
+func (m *moment) delta(name string) *Delta {
+	for i := range m.deltas {
+		if m.deltas[i].Name == name {
+			return &m.deltas[i]
+		}
+	}
+	return nil
+}
+
+// pace is what the engine and the vehicle do during a round.
+type pace string
+
+// The paces; "" is not known.
+const (
+	idle   pace = "idle"
+	raised pace = "raised" // standing, engine held at speed
+	road   pace = "road"
+)
+
+const (
+	raisedRPM   = 1500 // above any idle, under the 2500 rpm that the trade holds
+	standingKmh = 5    // a manoeuvre in the yard is no drive
+	ramAirKmh   = 40   // from here the fan may stay off: FN9, published (T7)
+)
+
+func paceOf(r *cases.Round) pace {
+	switch {
+	case r.SpeedKmh != nil && *r.SpeedKmh > standingKmh:
+		return road
+	case r.EngineRPM != nil && *r.EngineRPM >= raisedRPM:
+		return raised
+	case r.EngineRPM != nil:
+		return idle
+	}
+	return ""
+}
+
+// slow reports whether the vehicle gives the radiator no air by its speed.
+func (m *moment) slow() bool { return m.round.SpeedKmh == nil || *m.round.SpeedKmh < ramAirKmh }
+
+// fanStartC is the highest temperature at which a fan usually starts: 98 °C
+// (FN1, published, V23), or 10 K over a hotter rating (common practice).
+func (m *moment) fanStartC() diagram.Celsius { return max(98, m.rating.opensC+10) }
+
+// fanLateK is how far over its usual start a fan may be late (F07 in
+// signatures.csv, common practice).
+const fanLateK = 5
+
+// beltFan reports whether the engine turns the fan, so that "off" says little.
+func (m *moment) beltFan() bool {
+	return m.c.Loop.Fan == "viscous" || m.c.Loop.Fan == "fixed"
+}

@@ -1,0 +1,72 @@
+package evidence
+
+import (
+	"loopbook/assets"
+	"loopbook/cases"
+	"loopbook/diagram"
+)
+
+// Table is an Expecter that looks ranges up in rows of the trade's rules. It
+// is immutable.
+type Table struct {
+	rows  tableRows
+	loops map[string]*diagram.Loop
+}
+
+// Shipped is the table that comes with the program.
+func Shipped() (*Table, error) { return LoadTable(assets.Expected) }
+
+// LoadTable reads and checks a table's JSON. An error names the row and the
+// key.
+func LoadTable(text []byte) (*Table, error) {
+	rows, err := readRows(text)
+	if err != nil {
+		return nil, err
+	}
+	loops, err := loopsByID()
+	return &Table{rows: rows, loops: loops}, err
+}
+
+// Expect holds the first row that fits for each delta and point.
+func (t *Table) Expect(c *cases.Case, round int) Expectation {
+	m := newMoment(c, round, t.loops)
+	e := Expectation{Points: map[diagram.Point]Range{}, Deltas: map[string]Span{}}
+	here := m.conditions()
+	for _, r := range t.rows.Deltas {
+		if _, found := e.Deltas[r.Name]; !found && r.When.fits(here) {
+			e.Deltas[r.Name] = Span{LowK: r.LowK, HighK: r.HighK, Source: r.Source.words(), Class: r.Class}
+		}
+	}
+	for _, r := range t.rows.Points {
+		_, found := e.Points[r.Point]
+		if base, known := m.base(r.From); known && !found && r.When.fits(here) {
+			e.Points[r.Point] = Range{
+				LowC: base + diagram.Celsius(*r.LowK), HighC: base + diagram.Celsius(*r.HighK),
+				Source: r.Source.words(), Class: r.Class,
+			}
+		}
+	}
+	return e
+}
+
+// base is the temperature that a point's range is counted from.
+func (m *moment) base(from string) (diagram.Celsius, bool) {
+	switch {
+	case from == fromRating:
+		return m.rating.opensC, true
+	case from == fromAmbient:
+		return m.ambientC, true
+	case m.engine.c != nil:
+		return *m.engine.c, true
+	}
+	return 0, false
+}
+
+func loopsByID() (map[string]*diagram.Loop, error) {
+	loops, err := diagram.Loops()
+	byID := make(map[string]*diagram.Loop, len(loops))
+	for _, l := range loops {
+		byID[l.ID] = l
+	}
+	return byID, err
+}

@@ -1,0 +1,41 @@
+package evidence
+
+import (
+	"fmt"
+	"strings"
+
+	"loopbook/diagram"
+)
+
+func inC(t diagram.Celsius) string { return fmt.Sprintf("%.0f °C", float64(t)) }
+func inK(d diagram.DeltaK) string  { return fmt.Sprintf("%.0f K", float64(d)) }
+
+// name is the point within a sentence.
+func name(p diagram.Point) string { return "the " + strings.ToLower(p.String()) }
+
+// readingWords is one reading as evidence.
+func readingWords(r Reading) string { return fmt.Sprintf("%s at %s", name(r.Point), inC(r.TrueC)) }
+
+// words are the delta's range with its rule.
+func (d *Delta) words() string {
+	rule := fmt.Sprintf("(%s, %s)", d.Source, d.Class)
+	switch {
+	case d.ExpectedLowK == nil && d.ExpectedHighK == nil:
+		return "no range is known"
+	case d.ExpectedLowK == nil:
+		return fmt.Sprintf("up to %s expected %s", inK(*d.ExpectedHighK), rule)
+	case d.ExpectedHighK == nil:
+		return fmt.Sprintf("at least %s expected %s", inK(*d.ExpectedLowK), rule)
+	}
+	return fmt.Sprintf("%.0f to %s expected %s", float64(*d.ExpectedLowK), inK(*d.ExpectedHighK), rule)
+}
+
+// flag builds a flag of this round.
+func (m *moment) flag(id string, s Severity, points []diagram.Point, text string, because ...string) Flag {
+	return Flag{ID: id, Round: m.i, Severity: s, Text: text, Because: because, Points: points}
+}
+
+// ofCase builds a flag that belongs to no one round.
+func ofCase(id string, s Severity, text string, because ...string) Flag {
+	return Flag{ID: id, Round: WholeCase, Severity: s, Text: text, Because: because}
+}
