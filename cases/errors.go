@@ -13,6 +13,16 @@ var (
 	// ErrNothingToUndo and ErrNothingToRedo end a walk through the revisions.
 	ErrNothingToUndo = errors.New("nothing to undo")
 	ErrNothingToRedo = errors.New("nothing to redo")
+	// ErrForeign says that a file is no notebook of this program.
+	ErrForeign = errors.New("this file is no notebook of this program")
+	// ErrNewer says that a newer program wrote the notebook.
+	ErrNewer = errors.New("a newer version of this program wrote this notebook")
+	// ErrDamaged says that a notebook's file is cut short or overwritten.
+	ErrDamaged = errors.New("the notebook's file is damaged")
+	// ErrNoFile says that the notebook keeps no file with such content.
+	ErrNoFile = errors.New("no such file in the notebook")
+	// ErrFileName says that a name can't be a file's in a bundle.
+	ErrFileName = errors.New("must be a plain path inside the bundle, as photos/1.jpg")
 
 	errSurface = errors.New("must be a surface such as rubber or tape, or an emissivity above 0 and up to 1")
 )

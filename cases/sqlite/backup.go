@@ -1,0 +1,89 @@
+package sqlite
+
+import (
+	"context"
+	"errors"
+	"fmt"
+	"os"
+	"path/filepath"
+
+	"loopbook/cases"
+)
+
+// Backup writes a copy of the notebook to path while it stays in use, and
+// checks the copy; Open reads it. A file that lies there is replaced, and only
+// by a copy that was checked. The notebook's own path is refused.
+func (s *Store) Backup(ctx context.Context, path string) error {
+	if err := s.backup(ctx, path); err != nil {
+		return fmt.Errorf("backup to %s: %w", path, explain(err))
+	}
+	return nil
+}
+
+func (s *Store) backup(ctx context.Context, path string) error {
+	path, err := filepath.Abs(path)
+	if err != nil {
+		return err
+	}
+	if same(path, s.path) || path == s.path+"-wal" || path == s.path+"-shm" {
+		return errors.New("is the notebook itself: choose another name")
+	}
+	if err := os.MkdirAll(filepath.Dir(path), 0o700); err != nil {
+		return err
+	}
+	part, err := emptyFile(filepath.Dir(path), filepath.Base(path)+".*.part")
+	if err != nil {
+		return err
+	}
+	defer os.Remove(part) // no effect after the renaming
+	if _, err := s.read.ExecContext(ctx, `VACUUM INTO ?`, part); err != nil {
+		return err
+	}
+	if err := check(ctx, part); err != nil {
+		return err
+	}
+	if err := onDisk(part); err != nil {
+		return err
+	}
+	return os.Rename(part, path)
+}
+
+func emptyFile(folder, pattern string) (path string, err error) {
+	f, err := os.CreateTemp(folder, pattern)
+	if err != nil {
+		return "", err
+	}
+	return f.Name(), f.Close()
+}
+
+// check reads the whole file at path: every page, index and constraint.
+func check(ctx context.Context, path string) error {
+	db, err := connect(ctx, path, reader)
+	if err != nil {
+		return err
+	}
+	defer db.Close()
+	var found string
+	if err := db.QueryRowContext(ctx, `PRAGMA integrity_check(1)`).Scan(&found); err != nil {
+		return err
+	}
+	if found != "ok" {
+		return fmt.Errorf("%w: %s", cases.ErrDamaged, found)
+	}
+	return nil
+}
+
+func same(a, b string) bool {
+	x, errX := os.Stat(a)
+	y, errY := os.Stat(b)
+	return errX == nil && errY == nil && os.SameFile(x, y)
+}
+
+// onDisk waits until the file would survive a power cut.
+func onDisk(path string) error {
+	f, err := os.OpenFile(path, os.O_RDWR, 0)
+	if err != nil {
+		return err
+	}
+	return errors.Join(f.Sync(), f.Close())
+}

@@ -1,0 +1,98 @@
+package sqlite
+
+import (
+	"context"
+	"database/sql"
+	"strconv"
+	"strings"
+
+	"loopbook/cases"
+)
+
+// show makes revision number, which holds c, the one that lists, filters and
+// searches see.
+func (s *Store) show(ctx context.Context, tx *sql.Tx, key int64, number int, c cases.Case) error {
+	var opened any // NULL: not known
+	if !c.Opened.IsZero() {
+		opened = micro(c.Opened)
+	}
+	_, err := tx.ExecContext(ctx, `UPDATE cases SET revision = ?, title = ?, vehicle = ?, layout = ?, cause = ?,
+		before_repair = ?, after_repair = ?, opened = ?, changed = ?, deleted = NULL WHERE key = ?`,
+		number, c.Title, vehicleLine(c.Vehicle), c.Loop.Layout, string(c.Verdict.Cause),
+		hasStage(c, cases.BeforeRepair), hasStage(c, cases.AfterRepair), opened, micro(s.now()), key)
+	if err != nil {
+		return err
+	}
+	_, err = tx.ExecContext(ctx, `INSERT OR REPLACE INTO search (rowid, title, body) VALUES (?, ?, ?)`,
+		key, c.Title, bodyText(c))
+	return err
+}
+
+// vehicleLine is what is known of make, model, engine and year.
+func vehicleLine(v cases.Vehicle) string {
+	parts := []string{v.Make, v.Model, v.Engine, yearText(v)}
+	return strings.Join(strings.Fields(strings.Join(parts, " ")), " ")
+}
+
+func yearText(v cases.Vehicle) string {
+	if v.Year == nil {
+		return ""
+	}
+	return strconv.Itoa(*v.Year)
+}
+
+func hasStage(c cases.Case, stage cases.Stage) bool {
+	for _, r := range c.Rounds {
+		if r.Stage == stage {
+			return true
+		}
+	}
+	for _, l := range c.Logs {
+		if l.Stage == stage {
+			return true
+		}
+	}
+	for _, t := range c.Tests {
+		if t.Stage == stage {
+			return true
+		}
+	}
+	return false
+}
+
+// bodyText is every text of c besides its title. Words of the format stand
+// there both as they are and in the words of the trade.
+func bodyText(c cases.Case) string {
+	v, named := c.Vehicle, func(w interface{ Name() string }, word string) []string {
+		return []string{word, w.Name()}
+	}
+	words := []string{
+		c.ID, v.Make, v.Model, v.Engine, yearText(v), v.VIN, v.Motive.Name(),
+		c.Customer.Name, c.Customer.Contact, c.Loop.Layout, c.Complaint.Text,
+		c.Verdict.ConfirmedBy, c.Verdict.Note, c.Repair.AccessNote, c.Lesson,
+	}
+	words = append(words, c.Tags...)
+	words = append(words, named(c.Verdict.Cause, string(c.Verdict.Cause))...)
+	for _, s := range c.Complaint.Symptoms {
+		words = append(words, named(s, string(s))...)
+	}
+	for _, code := range c.Codes {
+		words = append(words, code.Code, code.State)
+	}
+	for _, r := range c.Rounds {
+		words = append(words, r.Label)
+	}
+	for _, l := range c.Logs {
+		words = append(words, l.Name)
+	}
+	for _, t := range c.Tests {
+		words = append(words, named(t.Kind, string(t.Kind))...)
+	}
+	for _, p := range c.Repair.Parts {
+		words = append(words, p.Name)
+	}
+	for _, p := range c.Photos {
+		words = append(words, p.Caption)
+	}
+	return strings.Join(words, "\n")
+}

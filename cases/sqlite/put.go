@@ -1,0 +1,117 @@
+package sqlite
+
+import (
+	"context"
+	"crypto/rand"
+	"database/sql"
+	"errors"
+	"fmt"
+
+	"github.com/oklog/ulid/v2"
+
+	"loopbook/cases"
+)
+
+// Put keeps c as a new revision; what names the edit in the history, in a
+// short word. It answers the case's ID, which is a new ULID where c has none.
+// The same content as before makes no revision. An edit after Undo drops the
+// revisions that Redo would have led to; an edit of a deleted case brings it
+// back. A case that the format refuses is a cases.Invalid.
+func (s *Store) Put(ctx context.Context, c cases.Case, what string) (id string, err error) {
+	err = s.tx(ctx, func(tx *sql.Tx) error {
+		id, err = s.put(ctx, tx, c, what)
+		return err
+	})
+	if err != nil {
+		return "", fmt.Errorf("keeping case %q: %w", c.ID, err)
+	}
+	return id, nil
+}
+
+// PutAll keeps the cases with their files: all of them, or on an error none.
+// It answers their IDs in the same order.
+func (s *Store) PutAll(ctx context.Context, bundles []cases.Bundle, what string) (ids []string, err error) {
+	err = s.tx(ctx, func(tx *sql.Tx) error {
+		for i, b := range bundles {
+			id, err := s.putBundle(ctx, tx, b, what)
+			if err != nil {
+				return fmt.Errorf("keeping case %d of %d (%q): %w", i+1, len(bundles), b.Case.Title, err)
+			}
+			ids = append(ids, id)
+		}
+		return nil
+	})
+	if err != nil {
+		return nil, err
+	}
+	return ids, nil
+}
+
+func (s *Store) putBundle(ctx context.Context, tx *sql.Tx, b cases.Bundle, what string) (string, error) {
+	id, err := s.put(ctx, tx, b.Case, what)
+	if err != nil {
+		return "", err
+	}
+	for name, data := range b.Files {
+		if err := attach(ctx, tx, id, name, data); err != nil {
+			return "", err
+		}
+	}
+	return id, nil
+}
+
+func (s *Store) put(ctx context.Context, tx *sql.Tx, c cases.Case, what string) (string, error) {
+	if c.ID == "" {
+		id, err := ulid.New(ulid.Timestamp(s.now()), rand.Reader)
+		if err != nil {
+			return "", err
+		}
+		c.ID = id.String()
+	}
+	doc, err := split(ctx, tx, c)
+	if err != nil {
+		return "", err
+	}
+	at, err := find(ctx, tx, c.ID)
+	switch {
+	case errors.Is(err, cases.ErrNotFound):
+		at, err = add(ctx, tx, c.ID)
+	case err != nil:
+	case at.doc == doc && at.alive:
+		return c.ID, nil
+	case at.doc == doc:
+		return c.ID, s.show(ctx, tx, at.key, at.revision, c)
+	}
+	if err != nil {
+		return "", err
+	}
+	at.revision++
+	if err := s.revise(ctx, tx, at, doc, what); err != nil {
+		return "", err
+	}
+	return c.ID, s.show(ctx, tx, at.key, at.revision, c)
+}
+
+// add makes the row of a case that has no revision yet. (RETURNING would open
+// a savepoint, at which FTS5 writes its pending words: an import takes twice
+// as long.)
+func add(ctx context.Context, tx *sql.Tx, id string) (place, error) {
+	done, err := tx.ExecContext(ctx, `INSERT INTO cases
+		(id, revision, title, vehicle, layout, cause, before_repair, after_repair, changed)
+		VALUES (?, 1, '', '', '', '', 0, 0, 0)`, id)
+	if err != nil {
+		return place{}, err
+	}
+	key, err := done.LastInsertId()
+	return place{key: key}, err
+}
+
+// revise writes the revision at its place and drops those after it.
+func (s *Store) revise(ctx context.Context, tx *sql.Tx, at place, doc document, what string) error {
+	if _, err := tx.ExecContext(ctx, `DELETE FROM revisions WHERE case_key = ? AND number >= ?`, at.key, at.revision); err != nil {
+		return err
+	}
+	_, err := tx.ExecContext(ctx, `INSERT INTO revisions (case_key, number, what, saved, document, logs)
+		VALUES (?, ?, ?, ?, ?, nullif(?, ''))`, at.key, at.revision, what, micro(s.now()), doc.text, doc.logs)
+	return err
+}

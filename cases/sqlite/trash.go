@@ -1,0 +1,48 @@
+package sqlite
+
+import (
+	"context"
+	"database/sql"
+	"fmt"
+
+	"loopbook/cases"
+)
+
+// Delete takes the case out of lists and searches, or answers
+// cases.ErrNotFound. Nothing is lost: Restore brings it back.
+func (s *Store) Delete(ctx context.Context, id string) error {
+	err := s.tx(ctx, func(tx *sql.Tx) error {
+		at, err := findAlive(ctx, tx, id)
+		if err != nil {
+			return err
+		}
+		if _, err := tx.ExecContext(ctx, `DELETE FROM search WHERE rowid = ?`, at.key); err != nil {
+			return err
+		}
+		_, err = tx.ExecContext(ctx, `UPDATE cases SET deleted = ? WHERE key = ?`, micro(s.now()), at.key)
+		return err
+	})
+	if err != nil {
+		return fmt.Errorf("deleting case %q: %w", id, err)
+	}
+	return nil
+}
+
+// Restore brings a deleted case back with its whole history and answers it;
+// a case that wasn't deleted stays as it is.
+func (s *Store) Restore(ctx context.Context, id string) (c cases.Case, err error) {
+	err = s.tx(ctx, func(tx *sql.Tx) error {
+		at, err := find(ctx, tx, id)
+		if err != nil {
+			return err
+		}
+		if c, err = load(ctx, tx, at.key, at.revision); err != nil || at.alive {
+			return err
+		}
+		return s.show(ctx, tx, at.key, at.revision, c)
+	})
+	if err != nil {
+		return cases.Case{}, fmt.Errorf("restoring case %q: %w", id, err)
+	}
+	return c, nil
+}
