@@ -31,3 +31,9 @@ var Emissivity []byte
 //
 //go:embed expected.json
 var Expected []byte
+
+// TroubleCodes lists the generic codes that bear on a cooling loop, with our
+// own words for them: code, meaning, part of the loop, causes, class of source.
+//
+//go:embed dtc.csv
+var TroubleCodes []byte

@@ -1,6 +1,8 @@
 package evidence
 
 import (
+	"sort"
+
 	"loopbook/cases"
 	"loopbook/diagram"
 )
@@ -10,27 +12,94 @@ import (
 type Analyst struct {
 	expecter Expecter
 	loops    map[string]*diagram.Loop
+	codes    Codes
 }
 
 // New is an analyst who judges by what e expects. An error names the shipped
 // data that is at fault.
 func New(e Expecter) (*Analyst, error) {
-	loops, err := diagram.Loops()
+	loops, err := loopsByID()
 	if err != nil {
 		return nil, err
 	}
-	a := &Analyst{expecter: e, loops: make(map[string]*diagram.Loop, len(loops))}
-	for _, l := range loops {
-		a.loops[l.ID] = l
+	codes, err := ShippedCodes()
+	if err != nil {
+		return nil, err
 	}
-	return a, nil
+	return &Analyst{expecter: e, loops: loops, codes: codes}, nil
+}
+
+// Default is an analyst with the shipped table.
+func Default() (*Analyst, error) {
+	table, err := Shipped()
+	if err != nil {
+		return nil, err
+	}
+	return New(table)
 }
 
 // Analyse judges the case as it stands. It doesn't change the case.
 func (a *Analyst) Analyse(c *cases.Case) Findings {
-	f := Findings{Rounds: make([]Round, len(c.Rounds))}
-	for i := range c.Rounds {
-		f.Rounds[i] = Round{Readings: readRound(c, i)}
+	all := a.moments(c)
+	f := Findings{Rounds: make([]Round, len(all)), Boiling: boiling(c, all)}
+	for i, m := range all {
+		f.Rounds[i] = Round{Readings: m.readings, EngineC: m.engine.c, EngineBy: m.engine.by, Regime: m.engine.regime}
+		f.Deltas = append(f.Deltas, m.deltas...)
+		f.Flags = append(f.Flags, m.flags()...)
 	}
+	f.Flags = append(f.Flags, a.caseFlags(c, all, f.Boiling)...)
+	sort.SliceStable(f.Flags, func(i, j int) bool { return f.Flags[i].Severity.rank() < f.Flags[j].Severity.rank() })
 	return f
+}
+
+// moments are the case's rounds, each judged, each with those before it.
+func (a *Analyst) moments(c *cases.Case) []*moment {
+	all := make([]*moment, len(c.Rounds))
+	for i := range c.Rounds {
+		m := newMoment(c, i, a.loops)
+		for _, b := range all[:i] {
+			if b.round.Stage == m.round.Stage {
+				m.before = append(m.before, b)
+			}
+		}
+		m.judge(a.expecter.Expect(c, i))
+		all[i] = m
+	}
+	return all
+}
+
+// flags are what one round shows by itself and by those before it.
+func (m *moment) flags() []Flag {
+	var out []Flag
+	for _, rule := range []func() []Flag{
+		m.aboveRating, m.notOpening, m.flowRestricted, m.airSide, m.fanNotRunning, m.fanRunning,
+		m.bypassOpen, m.passingEarly, m.belowTarget,
+		m.heaterFlow, m.heaterAirSide, m.starved, m.sensorDisagrees,
+		m.hoseUneven, m.impossible, m.doubtful, m.notInLayout,
+	} {
+		out = append(out, rule()...)
+	}
+	return out
+}
+
+func (a *Analyst) caseFlags(c *cases.Case, all []*moment, b *Boiling) []Flag {
+	var out []Flag
+	for _, found := range [][]Flag{
+		acrossRounds(all), boilingFlags(c, b), testFlags(c), coolantFilled(c),
+		a.codes.flags(c), hotCaution(all), nothingMeasured(c, all), layoutUnknown(c, all),
+	} {
+		out = append(out, found...)
+	}
+	return out
+}
+
+// rank puts what asks for most first.
+func (s Severity) rank() int {
+	switch s {
+	case Act:
+		return 0
+	case Look:
+		return 1
+	}
+	return 2
 }

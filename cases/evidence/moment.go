@@ -16,6 +16,7 @@ type moment struct {
 	rating   rating
 	engine   engine
 	deltas   []Delta
+	before   []*moment // earlier rounds of the same stage
 }
 
 // newMoment reads a round as far as it goes without knowing what to expect.
@@ -102,7 +103,9 @@ func (m *moment) slow() bool { return m.round.SpeedKmh == nil || *m.round.SpeedK
 
 // fanStartC is the highest temperature at which a fan usually starts: 98 °C
 // (FN1, published, V23), or 10 K over a hotter rating (common practice).
-func (m *moment) fanStartC() diagram.Celsius { return max(98, m.rating.opensC+10) }
+func (m *moment) fanStartC() diagram.Celsius { return max(usualFanStartC, m.rating.opensC+10) }
+
+const usualFanStartC diagram.Celsius = 98
 
 // fanLateK is how far over its usual start a fan may be late (F07 in
 // signatures.csv, common practice).

@@ -38,25 +38,25 @@ type rating struct {
 	fullC   diagram.Celsius
 	targetC diagram.Celsius // a warm engine stands above
 	assumed bool
+	heated  bool
 }
 
 // ratingOf is the case's rating, or the trade's usual one: 88 °C (TH5, common
 // practice), 105 °C for a heated thermostat (TH6, published, T2). A heated one
 // may hold 82 °C as well (TH7), so its target isn't above that.
 func ratingOf(c *cases.Case) rating {
-	heated := c.Loop.Layout == "heated-thermostat"
-	r := rating{opensC: 88, assumed: c.Loop.ThermostatOpensC == nil}
+	r := rating{opensC: 88, assumed: c.Loop.ThermostatOpensC == nil, heated: c.Loop.Layout == "heated-thermostat"}
 	switch {
 	case !r.assumed:
 		r.opensC = *c.Loop.ThermostatOpensC
-	case heated:
+	case r.heated:
 		r.opensC = 105
 	}
 	r.fullC, r.targetC = r.opensC+diagram.Celsius(fullK), r.opensC-diagram.Celsius(targetK)
 	if full := c.Loop.ThermostatFullC; full != nil && *full > r.opensC {
 		r.fullC = *full
 	}
-	if heated {
+	if r.heated {
 		r.targetC = min(r.targetC, 82)
 	}
 	return r

@@ -1,0 +1,89 @@
+package evidence
+
+import (
+	"fmt"
+
+	"loopbook/cases"
+	"loopbook/diagram"
+	"loopbook/diagram/coolant"
+)
+
+// What is left to boiling: under 15 K the case is worth a look, under 5 K it
+// is about to boil. Common practice, no source.
+const (
+	marginLookK diagram.DeltaK = 15
+	marginActK  diagram.DeltaK = 5
+)
+
+// boiling is the hottest liquid of all rounds against the coolant's boiling
+// point under the cap. An unknown cap or strength is not guessed; an unknown
+// altitude is taken as 0 m.
+func boiling(c *cases.Case, all []*moment) *Boiling {
+	hottest, ok := hottestOf(all)
+	mix, known := mixture(c)
+	if !ok || !known || c.Loop.CapKPa == nil {
+		return nil
+	}
+	point, err := mix.BoilUnderCapC(*c.Loop.CapKPa, altitude(c))
+	if err != nil {
+		return nil // outside what the formulas hold for
+	}
+	return &Boiling{PointC: point, HottestC: hottest, MarginK: point.Minus(hottest)}
+}
+
+func altitude(c *cases.Case) diagram.Metre {
+	if c.Site.AltitudeM == nil {
+		return 0
+	}
+	return *c.Site.AltitudeM
+}
+
+// mixture is the coolant as stated, or as strong as the last test found it.
+func mixture(c *cases.Case) (coolant.Mixture, bool) {
+	filled := c.Loop.Coolant
+	m := coolant.Mixture{Base: coolant.Base(filled.Base)}
+	if filled.Base == "" || filled.Base == cases.Water {
+		return m, filled.Base == cases.Water
+	}
+	percent := filled.VolumePercent
+	for _, t := range c.Tests {
+		if t.Kind == "coolant" && t.VolumePercent != nil {
+			percent = t.VolumePercent
+		}
+	}
+	if percent == nil {
+		return m, false
+	}
+	m.Strength = coolant.VolumePercent(*percent)
+	return m, true
+}
+
+func hottestOf(all []*moment) (best diagram.Celsius, ok bool) {
+	for _, m := range all {
+		if t, found := m.hottestLiquid(); found && (!ok || t > best) {
+			best, ok = t, true
+		}
+	}
+	return best, ok
+}
+
+func boilingFlags(c *cases.Case, b *Boiling) []Flag {
+	if b == nil || b.MarginK >= marginLookK {
+		return nil
+	}
+	because := []string{
+		fmt.Sprintf("%s boils at %s under %.0f kPa", c.Loop.Coolant.Base.Name(), inC(b.PointC), float64(*c.Loop.CapKPa)),
+		fmt.Sprintf("hottest %s; less than %s left (common practice)", inC(b.HottestC), inK(marginLookK)),
+	}
+	if c.Site.AltitudeM == nil {
+		because = append(because, "the altitude is not noted: 0 m assumed")
+	}
+	severity, text := Look, fmt.Sprintf("The hottest coolant is only %s from boiling.", inK(b.MarginK))
+	if b.MarginK < marginActK {
+		severity = Act
+	}
+	if b.MarginK <= 0 {
+		text = "The hottest coolant is at its boiling point."
+	}
+	return []Flag{ofCase("boiling-margin-small", severity, text, because...)}
+}

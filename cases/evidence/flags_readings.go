@@ -1,0 +1,146 @@
+package evidence
+
+import (
+	"fmt"
+	"strings"
+
+	"loopbook/cases"
+	"loopbook/diagram"
+)
+
+const unevenK = 3 // over the rating, a hose has flow: half of DT4 would miss it, TH1 is the tolerance
+
+// doubtful asks for a better target where the gun can't tell.
+func (m *moment) doubtful() []Flag {
+	points, why := m.those(func(r Reading) bool { return r.Doubtful })
+	if points == nil {
+		return nil
+	}
+	return []Flag{m.flag("reading-doubtful", Look, points,
+		fmt.Sprintf("The reading at %s is too uncertain to judge by: repeat it on tape.", names(points)), why...)}
+}
+
+// impossible asks for a reading again that contradicts its neighbour.
+func (m *moment) impossible() []Flag {
+	points, why := m.those(func(r Reading) bool { return r.Impossible })
+	if points == nil {
+		return nil
+	}
+	because := append(why, fmt.Sprintf("coolant doesn't warm on that way; two readings differ by up to %.1f K (IR9, common practice)", float64(pairErrorK)))
+	return []Flag{m.flag("reading-impossible", Look, points,
+		fmt.Sprintf("The readings at %s contradict each other: repeat these readings.", names(points)), because...)}
+}
+
+func (m *moment) notInLayout() []Flag {
+	var points []diagram.Point
+	for _, p := range diagram.Points() {
+		if _, ok := m.readings[p]; ok && !m.has(p) {
+			points = append(points, p)
+		}
+	}
+	if points == nil {
+		return nil
+	}
+	return []Flag{m.flag("point-not-in-layout", Look, points,
+		fmt.Sprintf("This layout has no %s: is it the right layout?", strings.TrimPrefix(names(points), "the ")),
+		"layout "+m.c.Loop.Layout)}
+}
+
+// hoseUneven: a hose with flow in it is as warm at one end as at the other.
+func (m *moment) hoseUneven() []Flag {
+	var out []Flag
+	for _, name := range []string{AlongUpperHose, AlongLowerHose} {
+		d := m.delta(name)
+		if d == nil || (d.State != Low && d.State != High) || !m.over(unevenK) || m.shutOff() != nil {
+			continue
+		}
+		points := []diagram.Point{diagram.Point(d.From), diagram.Point(d.To)}
+		out = append(out, m.flag("hose-uneven", Look, points,
+			fmt.Sprintf("The two ends of one hose are %s apart: air in it, or hardly any flow.", inK(max(d.ValueK, -d.ValueK))),
+			m.engineWords(), m.ends(d), d.words()))
+	}
+	return out
+}
+
+// those lists the points of the readings asked for, along the flow, and why.
+func (m *moment) those(which func(Reading) bool) (points []diagram.Point, why []string) {
+	for _, p := range diagram.Points() {
+		r, ok := m.readings[p]
+		if !ok || !which(r) {
+			continue
+		}
+		points = append(points, p)
+		if !oneOf(append(why, ""), r.Why) {
+			why = append(why, r.Why)
+		}
+	}
+	return points, why
+}
+
+func names(points []diagram.Point) string {
+	words := make([]string, len(points))
+	for i, p := range points {
+		words[i] = name(p)
+	}
+	return strings.Join(words, ", ")
+}
+
+// nothingMeasured says that there is nothing to go on.
+func nothingMeasured(c *cases.Case, all []*moment) []Flag {
+	if len(c.Tests) > 0 || len(c.Logs) > 0 {
+		return nil
+	}
+	for _, m := range all {
+		if _, ok := m.hottest(diagram.Points()...); ok || m.engine.regime != NoRegime {
+			return nil
+		}
+	}
+	return []Flag{ofCase("nothing-measured", Note, "Nothing to go on yet: no usable reading, no test and no log.")}
+}
+
+// layoutUnknown says what can't be judged without a layout.
+func layoutUnknown(c *cases.Case, all []*moment) []Flag {
+	if len(all) == 0 || all[0].loop != nil {
+		return nil
+	}
+	return []Flag{ofCase("layout-unknown", Note, "The loop's layout isn't chosen: the thermostat, the bypass and the sensor are judged by halves.")}
+}
+
+// hotCautionC is where the cap stays shut: SF1, published (T18), the stricter
+// of two.
+const hotCautionC diagram.Celsius = 50
+
+// hotCaution keeps the cap shut as long as the last round was hot.
+func hotCaution(all []*moment) []Flag {
+	if len(all) == 0 {
+		return nil
+	}
+	last := all[len(all)-1]
+	t, ok := last.hottestLiquid()
+	if !ok || t <= hotCautionC {
+		return nil
+	}
+	return []Flag{ofCase("hot-caution", Note,
+		fmt.Sprintf("Coolant at %s: keep the cap shut until it is under %s.", inC(t), inC(hotCautionC)),
+		"above 50 °C the cap stays shut (SF1, published, T18)")}
+}
+
+// hottestLiquid is the hottest coolant of the round, by gun or sensor.
+func (m *moment) hottestLiquid() (diagram.Celsius, bool) {
+	best, ok := m.hottest(liquidPoints()...)
+	t := best.TrueC
+	if e := m.engine.c; e != nil && (!ok || *e > t) {
+		return *e, true
+	}
+	return t, ok
+}
+
+func liquidPoints() []diagram.Point {
+	var out []diagram.Point
+	for _, p := range diagram.Points() {
+		if !p.Air() {
+			out = append(out, p)
+		}
+	}
+	return out
+}

@@ -1,0 +1,102 @@
+package evidence
+
+import (
+	"fmt"
+
+	"loopbook/diagram"
+)
+
+const (
+	growsK   diagram.DeltaK = 8 // F10: growth of the drop across the radiator; common practice
+	climbsK  diagram.DeltaK = 5 // TH11: a healthy plateau drifts up to 4 K; common practice
+	recoverK diagram.DeltaK = 5 // F08: the heater's drop falls with revs; common practice
+	ventUpK  diagram.DeltaK = 8 // F09: the vent's rise with revs; common practice
+	warmHose diagram.DeltaK = 30
+)
+
+// acrossRounds compares each standing idle round with each at raised speed of
+// the same stage, and each shut thermostat with what came after it.
+func acrossRounds(all []*moment) []Flag {
+	var out []Flag
+	for _, b := range all {
+		for _, a := range all {
+			if a.round.Stage != b.round.Stage || a == b {
+				continue
+			}
+			if paceOf(a.round) == idle && paceOf(b.round) == raised {
+				out = append(out, collapse(a, b)...)
+				out = append(out, weakAtIdle(a, b)...)
+			}
+			if a.i < b.i {
+				out = append(out, openedLate(a, b)...)
+			}
+		}
+	}
+	return out
+}
+
+// collapse: the drop across the radiator grows with revs and the engine gets
+// hotter: the pump sucks the lower hose flat.
+func collapse(slow, fast *moment) []Flag {
+	a, b := slow.delta(AcrossRadiator), fast.delta(AcrossRadiator)
+	if a == nil || b == nil || !slow.bothUsable(a) || !fast.bothUsable(b) || fast.engine.c == nil || slow.engine.c == nil {
+		return nil
+	}
+	grows, climbs := b.ValueK-a.ValueK, fast.engine.c.Minus(*slow.engine.c)
+	if grows < growsK || climbs < climbsK || fast.shutOff() != nil {
+		return nil
+	}
+	return []Flag{fast.flag("lower-hose-collapse", Look, []diagram.Point{diagram.RadOut, diagram.PumpIn},
+		fmt.Sprintf("From idle to raised speed the drop across the radiator grows by %s and the engine gets %s hotter: look whether the lower hose is sucked flat.", inK(grows), inK(climbs)),
+		slow.ends(a), fast.ends(b), "a growth of 8 K and more with revs (F10, common practice)", fast.engineWords())}
+}
+
+// weakAtIdle: heat that comes with revs is a weak pump, low coolant or air.
+func weakAtIdle(slow, fast *moment) []Flag {
+	var because []string
+	if a, b := slow.delta(HeaterDrop), fast.delta(HeaterDrop); a != nil && b != nil &&
+		a.State == High && fast.bothUsable(b) && a.ValueK-b.ValueK >= recoverK {
+		because = append(because, fmt.Sprintf("the heater's return is %s under its supply at idle and %s at raised speed (F08, common practice)", inK(a.ValueK), inK(b.ValueK)))
+	}
+	va, okA := slow.at(diagram.Vent)
+	vb, okB := fast.at(diagram.Vent)
+	if rise := vb.TrueC.Minus(va.TrueC); okA && okB && rise >= ventUpK && slow.ventIsCool(va) {
+		because = append(because, fmt.Sprintf("the vent gets %s warmer from idle to raised speed (F09, common practice)", inK(rise)))
+	}
+	if because == nil || slow.engine.regime == Shut {
+		return nil
+	}
+	return []Flag{fast.flag("pump-weak", Look, []diagram.Point{diagram.HeaterOut, diagram.PumpIn},
+		"Heat comes with the revs: the coolant hardly moves at idle, for a weak pump, low level or air.", because...)}
+}
+
+// ventIsCool keeps a vent that is well at idle out of the comparison.
+func (m *moment) ventIsCool(vent Reading) bool { return vent.TrueC.Minus(m.ambientC) < 30 }
+
+// starved: radiator and heater both short of coolant in one round.
+func (m *moment) starved() []Flag {
+	r, h := m.delta(AcrossRadiator), m.delta(HeaterDrop)
+	if r == nil || h == nil || r.State != High || h.State != High || m.engine.regime != Above || m.shutOff() != nil {
+		return nil
+	}
+	return []Flag{m.flag("pump-weak", Look, []diagram.Point{diagram.PumpIn, diagram.HeaterOut},
+		"Radiator and heater are both short of coolant: what they share is the pump and the level.",
+		m.engineWords(), m.ends(r), m.ends(h), "both branches starved at once (F08, common practice)")}
+}
+
+// openedLate: a thermostat that stood shut above its rating and then opened.
+func openedLate(then, now *moment) []Flag {
+	hose, ok := now.farHose()
+	if then.shutOff() == nil || !ok || now.engine.regime != AtRating || hose.TrueC < now.ambientC+diagram.Celsius(warmHose) {
+		return nil
+	}
+	return []Flag{now.flag("thermostat-opening-late", Look, []diagram.Point{diagram.Housing, hose.Point},
+		"The thermostat stood shut above its rating and has opened since: it opens late.",
+		"earlier: "+then.engineWords(), "now: "+readingWords(hose), "a peak of 8 K and more over the rating is a late opening (TH9, common practice)")}
+}
+
+func (m *moment) bothUsable(d *Delta) bool {
+	_, okFrom := m.at(diagram.Point(d.From))
+	_, okTo := m.at(diagram.Point(d.To))
+	return okFrom && okTo
+}

@@ -1,0 +1,182 @@
+package evidence
+
+import (
+	"fmt"
+
+	"loopbook/cases"
+	"loopbook/diagram"
+)
+
+// testFlags judges each workshop check by itself.
+func testFlags(c *cases.Case) []Flag {
+	var out []Flag
+	for i := range c.Tests {
+		found := judgeTest(c, &c.Tests[i])
+		for j := range found {
+			if stage := c.Tests[i].Stage; stage != "" {
+				found[j].Because = append(found[j].Because, "tested "+stage.Name())
+			}
+		}
+		out = append(out, found...)
+	}
+	return out
+}
+
+func judgeTest(c *cases.Case, t *cases.Test) []Flag {
+	switch t.Kind {
+	case "pressure-hold":
+		return pressureHold(t)
+	case "cap":
+		return capTest(c, t)
+	case "combustion-gas":
+		return gasTest(t)
+	case "coolant":
+		return coolantTest(c, t)
+	case "thermostat-bench":
+		return benchTest(c, t)
+	case "sensor-resistance":
+		return sensorTest(t)
+	case "fan":
+		return fanTest(t)
+	case "level":
+		return levelTest(t)
+	case "pump-drive":
+		return pumpDrive(t)
+	case "core-scan":
+		return coreScan(t)
+	case "hose-look", "bubbles", "heater-flow":
+		return looks(t)
+	}
+	return nil
+}
+
+// What a pressure may fall in the hold: nothing by most makers, 2 psi by one
+// (PR1 to PR4, published). The gauge's needle is read to 2 kPa (common
+// practice).
+const (
+	needleKPa diagram.KPa = 2
+	failKPa   diagram.KPa = 13.8
+)
+
+// pressureHold takes off what the air above the coolant loses by cooling
+// (ideal gas at constant volume, physics).
+func pressureHold(t *cases.Test) []Flag {
+	if t.StartKPa == nil || t.EndKPa == nil {
+		return nil
+	}
+	cooling := coolingKPa(t)
+	drop := *t.StartKPa - *t.EndKPa - cooling
+	if drop <= needleKPa {
+		return nil
+	}
+	because := []string{fmt.Sprintf("%.0f kPa fell to %.0f kPa", float64(*t.StartKPa), float64(*t.EndKPa))}
+	if t.Minutes != nil {
+		because[0] += fmt.Sprintf(" in %.0f min", *t.Minutes)
+	}
+	if cooling > 0 {
+		because = append(because, fmt.Sprintf("%.1f kPa of it by cooling from %s to %s", float64(cooling), inC(*t.StartC), inC(*t.EndC)))
+	}
+	because = append(because, "a tight loop holds; more than 14 kPa in 2 min fails (PR1 to PR4, published, V6, V7, V8, M10)")
+	if drop > failKPa {
+		return []Flag{ofCase("pressure-drop", Act, fmt.Sprintf("The loop loses %.0f kPa: it leaks.", float64(drop)), because...)}
+	}
+	return []Flag{ofCase("pressure-drop", Look, fmt.Sprintf("The loop loses %.0f kPa: look for the leak again.", float64(drop)), because...)}
+}
+
+func coolingKPa(t *cases.Test) diagram.KPa {
+	if t.StartC == nil || t.EndC == nil || *t.EndC >= *t.StartC {
+		return 0
+	}
+	const airKPa = 101.325
+	return (*t.StartKPa + airKPa) * diagram.KPa(1-t.EndC.Kelvin()/t.StartC.Kelvin())
+}
+
+// capTest holds the cap to its rating within a tenth (PR8, published, T17).
+func capTest(c *cases.Case, t *cases.Test) []Flag {
+	var out []Flag
+	rated := t.RatedKPa
+	if rated == nil {
+		rated = c.Loop.CapKPa
+	}
+	const rule = "a cap opens within 10 % of its rating and holds it for a minute (PR7, PR8, published, M16, T17)"
+	if rated != nil && t.OpensKPa != nil {
+		numbers := fmt.Sprintf("opens at %.0f kPa, rated %.0f kPa", float64(*t.OpensKPa), float64(*rated))
+		switch opens := *t.OpensKPa; {
+		case opens < *rated*0.9:
+			out = append(out, ofCase("cap-weak", Act, "The cap opens too early: the coolant boils sooner and is lost.", numbers, rule))
+		case opens > *rated*1.1:
+			out = append(out, ofCase("cap-late", Look, "The cap opens too late: seams and hoses carry the pressure.", numbers, rule))
+		}
+	}
+	if is(t.Holds, false) {
+		out = append(out, ofCase("cap-weak", Act, "The cap doesn't hold its pressure.", rule))
+	}
+	if is(t.VacuumValveOK, false) {
+		out = append(out, ofCase("cap-vacuum-stuck", Act, "The cap's vacuum valve doesn't open: the hoses go flat as the engine cools and no coolant comes back.",
+			"the valve lets air or coolant in at a few kPa below the outside (PR10, published, M14)"))
+	}
+	return out
+}
+
+func gasTest(t *cases.Test) []Flag {
+	if t.Result != "positive" {
+		return nil
+	}
+	return []Flag{ofCase("gas-positive", Act, "The test finds combustion gas in the coolant.",
+		"the fluid changes colour on gas (published, M16, T23)")}
+}
+
+func fanTest(t *cases.Test) []Flag {
+	switch {
+	case is(t.Commanded, true) && is(t.Runs, false):
+		return []Flag{ofCase("fan-not-running", Act, "The fan doesn't run when it is told to.", "commanded on, stands still")}
+	case is(t.Commanded, false) && is(t.Runs, true):
+		return []Flag{ofCase("fan-running", Look, "The fan runs though nothing tells it to.", "not commanded, runs")}
+	case t.StartsC != nil && *t.StartsC > usualFanStartC+fanLateK:
+		return []Flag{ofCase("fan-late", Look, fmt.Sprintf("The fan starts only at %s.", inC(*t.StartsC)),
+			"fans usually start by 98 °C (FN1, published, V23); a second speed comes at 105 to 112 °C (FN5, common practice)")}
+	}
+	return nil
+}
+
+func levelTest(t *cases.Test) []Flag {
+	if t.State != "low" && t.State != "empty" {
+		return nil
+	}
+	return []Flag{ofCase("level-low", Act, fmt.Sprintf("The coolant is %s: fill and find the loss before other readings are believed.", t.State),
+		"low coolant and air mimic half of the other faults (common practice)")}
+}
+
+func pumpDrive(t *cases.Test) []Flag {
+	var because []string
+	if is(t.BeltOK, false) {
+		because = append(because, "the belt is not well")
+	}
+	if is(t.Play, true) {
+		because = append(because, "the pump's shaft has play")
+	}
+	if is(t.Weep, true) {
+		because = append(because, "the weep hole is wet")
+	}
+	if because == nil {
+		return nil
+	}
+	return []Flag{ofCase("pump-drive", Act, "The pump or its drive is worn.", append(because, "common practice")...)}
+}
+
+// looks judges what was seen and needs no numbers.
+func looks(t *cases.Test) []Flag {
+	switch {
+	case t.Kind == "hose-look" && is(t.LowerCollapses, true):
+		return []Flag{ofCase("lower-hose-collapse", Act, "The lower hose is sucked flat at raised speed.", "seen; the hose is on the pump's suction side (published, M17)")}
+	case t.Kind == "bubbles" && is(t.Seen, true):
+		return []Flag{ofCase("bubbles", Look, "Bubbles still come after the air was bled.", "combustion gas, or air that is drawn in (published, V22, V34)")}
+	case t.Kind == "heater-flow" && t.Flows == "none":
+		return []Flag{ofCase("heater-no-flow", Act, "No coolant flows through the heater core.", "seen in the flow check")}
+	case t.Kind == "heater-flow" && t.Flows == "weak":
+		return []Flag{ofCase("heater-restricted", Act, "Little coolant flows through the heater core.", "seen in the flow check")}
+	}
+	return nil
+}
+
+func is(v *bool, want bool) bool { return v != nil && *v == want }
