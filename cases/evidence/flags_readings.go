@@ -8,7 +8,9 @@ import (
 	"loopbook/diagram"
 )
 
-const unevenK = 3 // over the rating, a hose has flow: half of DT4 would miss it, TH1 is the tolerance
+// unevenK over the rating the thermostat has opened, by its tolerance (TH1,
+// published, M2).
+const unevenK = opensEarlyK
 
 // doubtful asks for a better target where the gun can't tell.
 func (m *moment) doubtful() []Flag {
@@ -48,6 +50,9 @@ func (m *moment) notInLayout() []Flag {
 
 // hoseUneven: a hose with flow in it is as warm at one end as at the other.
 func (m *moment) hoseUneven() []Flag {
+	if hose, ok := m.farHose(); !ok || hose.TrueC <= m.ambientC+diagram.Celsius(coldHoseK) {
+		return nil // the thermostat may only just be opening
+	}
 	var out []Flag
 	for _, name := range []string{AlongUpperHose, AlongLowerHose} {
 		d := m.delta(name)
