@@ -43,7 +43,7 @@ func (a *Analyst) Analyse(c *cases.Case) Findings {
 	all := a.moments(c)
 	f := Findings{Rounds: make([]Round, len(all)), Boiling: boiling(c, all)}
 	for i, m := range all {
-		f.Rounds[i] = Round{Readings: m.readings, EngineC: m.engine.c, EngineBy: m.engine.by, Regime: m.engine.regime}
+		f.Rounds[i] = Round{Readings: m.readings, Expected: m.expected, EngineC: m.engine.c, EngineBy: m.engine.by, Regime: m.engine.regime}
 		f.Deltas = append(f.Deltas, m.deltas...)
 		f.Flags = append(f.Flags, m.flags()...)
 	}

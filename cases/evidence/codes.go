@@ -92,6 +92,15 @@ func (codes Codes) flags(c *cases.Case) []Flag {
 	return out
 }
 
+// CodeMeaning says what a trouble code means, or why that isn't known here.
+func (a *Analyst) CodeMeaning(code string) string { return a.codes.Tell(code) }
+
+// Tell says in one sentence what a code means, or why that isn't known here.
+func (codes Codes) Tell(code string) string {
+	text, _ := codes.tell(strings.ToUpper(strings.TrimSpace(code)))
+	return text
+}
+
 func (codes Codes) tell(word string) (text string, because []string) {
 	known, ok := codes[word]
 	switch {

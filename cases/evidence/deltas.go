@@ -28,6 +28,7 @@ func anyLayout() []diagram.DeltaAt {
 
 // judge holds the readings and the differences against what is expected.
 func (m *moment) judge(e Expectation) {
+	m.expected = e.Points
 	for p, r := range m.readings {
 		if want, ok := e.Points[p]; ok {
 			r.Expected = &want

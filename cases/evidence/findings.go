@@ -24,8 +24,9 @@ type Findings struct {
 // Round holds one round's readings by their point, the last one of each.
 type Round struct {
 	Readings map[diagram.Point]Reading
-	EngineC  *diagram.Celsius // the engine's temperature as judged by; nil: not known
-	EngineBy string           // what EngineC was taken from
+	Expected map[diagram.Point]Range // of every point, read or not
+	EngineC  *diagram.Celsius        // the engine's temperature as judged by; nil: not known
+	EngineBy string                  // what EngineC was taken from
 	Regime   Regime
 }
 

@@ -16,6 +16,7 @@ type moment struct {
 	rating   rating
 	engine   engine
 	deltas   []Delta
+	expected map[diagram.Point]Range
 	before   []*moment // earlier rounds of the same stage
 }
 

@@ -11,7 +11,9 @@ func inC(t diagram.Celsius) string { return fmt.Sprintf("%.0f °C", float64(t)) 
 func inK(d diagram.DeltaK) string  { return fmt.Sprintf("%.0f K", float64(d)) }
 
 // name is the point within a sentence.
-func name(p diagram.Point) string { return "the " + strings.ToLower(p.String()) }
+func name(p diagram.Point) string {
+	return "the " + strings.ToLower(strings.Replace(p.String(), ", ", " at the ", 1))
+}
 
 // readingWords is one reading as evidence.
 func readingWords(r Reading) string { return fmt.Sprintf("%s at %s", name(r.Point), inC(r.TrueC)) }

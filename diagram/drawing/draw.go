@@ -19,15 +19,7 @@ const (
 // numbers are part of the picture; else the surface puts its own fields there.
 func Draw(l *diagram.Loop, s State, text bool) Picture {
 	d := drafter{loop: l, state: s, text: text}
-	for _, h := range l.Hoses {
-		d.hose(h)
-	}
-	for _, p := range l.Parts {
-		d.part(p)
-	}
-	for _, c := range l.Captions {
-		d.caption(c)
-	}
+	d.body()
 	for _, p := range l.Points {
 		d.point(p)
 	}
@@ -37,6 +29,26 @@ func Draw(l *diagram.Loop, s State, text bool) Picture {
 	d.caution()
 	d.legend()
 	return Picture{Width: l.Width, Height: l.Height, Shapes: d.shapes, Entries: d.entries}
+}
+
+// DrawBare makes the picture of the parts and hoses alone.
+func DrawBare(l *diagram.Loop) Picture {
+	d := drafter{loop: l}
+	d.body()
+	return Picture{Width: l.Width, Height: l.Height, Shapes: d.shapes}
+}
+
+// body is the loop itself, without its readings.
+func (d *drafter) body() {
+	for _, h := range d.loop.Hoses {
+		d.hose(h)
+	}
+	for _, p := range d.loop.Parts {
+		d.part(p)
+	}
+	for _, c := range d.loop.Captions {
+		d.caption(c)
+	}
 }
 
 // drafter gathers the shapes, those behind first.

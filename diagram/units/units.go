@@ -103,10 +103,15 @@ func (s Set) DistUnit(km float64) string { return thousands(s.fromKm(km)) + " " 
 
 // Speed writes a speed given in km/h, with its unit.
 func (s Set) Speed(kmh float64) string {
+	return short(s.fromKm(kmh), 0) + " " + s.SpeedUnit()
+}
+
+// SpeedUnit is the unit of a speed.
+func (s Set) SpeedUnit() string {
 	if s.Distance == Miles {
-		return short(kmh/kmPerMile, 0) + " mph"
+		return "mph"
 	}
-	return short(kmh, 0) + " km/h"
+	return "km/h"
 }
 
 // ParseTemp reads a temperature typed in the chosen unit.

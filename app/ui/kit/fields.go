@@ -137,3 +137,6 @@ func canvasOf(f fyne.Focusable) fyne.Canvas {
 	}
 	return fyne.CurrentApp().Driver().CanvasForObject(o)
 }
+
+// OnLeft sets what is called with the text when the field is left.
+func (f *Field) OnLeft(left func(string)) { f.onLeft = left }

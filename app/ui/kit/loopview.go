@@ -2,9 +2,7 @@ package kit
 
 import (
 	"fyne.io/fyne/v2"
-	"fyne.io/fyne/v2/canvas"
 	"fyne.io/fyne/v2/container"
-	"fyne.io/fyne/v2/widget"
 
 	"loopbook/diagram"
 	"loopbook/diagram/drawing"
@@ -13,7 +11,7 @@ import (
 // LoopView paints a drawing and holds a number field at each of its entries.
 // Tab and Enter go along the flow, in the drawing's order of entries.
 type LoopView struct {
-	widget.BaseWidget
+	Picture
 
 	// OnLeft is called with what stands in a field when it is left, or when
 	// Enter is pressed in it, if it was changed.
@@ -21,14 +19,14 @@ type LoopView struct {
 	// OnFocus is called when a field gets the focus.
 	OnFocus func(diagram.Point)
 
-	picture drawing.Picture
-	fields  map[diagram.Point]*numberField
-	order   []fyne.CanvasObject
+	fields map[diagram.Point]*numberField
+	order  []fyne.CanvasObject
 }
 
 // NewLoopView makes an empty view.
 func NewLoopView() *LoopView {
 	v := &LoopView{fields: map[diagram.Point]*numberField{}}
+	v.self, v.overlay = v, v.place
 	v.ExtendBaseWidget(v)
 	return v
 }
@@ -112,65 +110,16 @@ func (v *LoopView) Tapped(e *fyne.PointEvent) {
 	}
 }
 
-// CreateRenderer paints the shapes behind the fields.
-func (v *LoopView) CreateRenderer() fyne.WidgetRenderer { return &loopRenderer{view: v} }
-
-// painter fits the picture into the room there is.
-func (v *LoopView) painter(room fyne.Size) painter {
-	p := painter{palette: CurrentPalette(), scale: 1}
-	if v.picture.Width == 0 || room.Width == 0 {
-		return p
-	}
-	w, h := float32(v.picture.Width), float32(v.picture.Height)
-	p.scale = fyne.Min(room.Width/w, room.Height/h)
-	p.offset = fyne.NewPos((room.Width-w*p.scale)/2, 0)
-	return p
-}
-
-type loopRenderer struct {
-	view    *LoopView
-	shapes  []fyne.CanvasObject
-	objects []fyne.CanvasObject
-	room    fyne.Size
-}
-
-// smallest is the least scale at which the words can still be read.
-const smallest = 0.82
-
-func (r *loopRenderer) MinSize() fyne.Size {
-	p := r.view.picture
-	return fyne.NewSize(float32(p.Width)*smallest, float32(p.Height)*smallest)
-}
-
-func (r *loopRenderer) Layout(room fyne.Size) {
-	if room != r.room {
-		r.room = room
-		r.update()
-	}
-}
-
-func (r *loopRenderer) Refresh() {
-	r.update()
-	canvas.Refresh(r.view)
-}
-
-func (r *loopRenderer) update() {
-	p := r.view.painter(r.room)
-	r.objects = r.objects[:0]
-	for _, s := range r.view.picture.Shapes {
-		r.objects = append(r.objects, p.object(s))
-	}
+// place lays the fields over the picture, in its scale.
+func (v *LoopView) place(p painter) []fyne.CanvasObject {
 	base := fyne.CurrentApp().Settings().Theme()
-	for _, e := range r.view.picture.Entries {
-		f := r.view.fields[e.Point]
+	for _, e := range v.picture.Entries {
+		f := v.fields[e.Point]
 		if want := (fieldTheme{base, 18 * p.scale}); f.themed.Theme != fyne.Theme(want) {
 			f.themed.Theme = want
 			f.themed.Refresh()
 		}
 		p.place(f.themed, e.Field)
 	}
-	r.objects = append(r.objects, r.view.order...)
+	return v.order
 }
-
-func (r *loopRenderer) Objects() []fyne.CanvasObject { return r.objects }
-func (r *loopRenderer) Destroy()                     {}

@@ -1,0 +1,79 @@
+// Package greeting is what an empty notebook shows: what the program is for,
+// and the three ways to begin.
+package greeting
+
+import (
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/layout"
+	"fyne.io/fyne/v2/theme"
+	"fyne.io/fyne/v2/widget"
+
+	"loopbook/app/ui/kit"
+	"loopbook/diagram"
+	"loopbook/diagram/drawing"
+)
+
+// Choice is one way to begin.
+type Choice struct {
+	Title, Text, Button, Key string
+	Icon                     fyne.Resource
+	Do                       func()
+}
+
+// New makes the screen with its ways to begin; the first stands out.
+func New(choices ...Choice) fyne.CanvasObject {
+	cards := container.NewGridWithColumns(len(choices))
+	for i, c := range choices {
+		cards.Add(card(c, i == 0))
+	}
+	title := widget.NewLabel("Where is the heat, and where does it stop?")
+	title.SizeName, title.TextStyle.Bold, title.Alignment = theme.SizeNameHeadingText, true, fyne.TextAlignCenter
+	under := widget.NewLabel("Type the temperatures where the hoses are. Loopbook tells what they mean.")
+	under.Alignment = fyne.TextAlignCenter
+	foot := kit.Small("Kept on this computer only. There is no Save button: an entry is kept when you leave its field.")
+	foot.Alignment = fyne.TextAlignCenter
+	return container.NewVBox(layout.NewSpacer(), container.NewCenter(vignette()), title, under, container.NewPadded(cards), foot, layout.NewSpacer())
+}
+
+func card(c Choice, first bool) fyne.CanvasObject {
+	ground := kit.NewGround(drawing.Card, drawing.Edge, 8)
+	button := widget.NewButton(c.Button, c.Do)
+	if first {
+		ground.Ink(drawing.Card, drawing.Accent, 2.5)
+		button.Importance = widget.HighImportance
+	}
+	key := kit.Small(c.Key)
+	key.Alignment = fyne.TextAlignTrailing
+	head := container.NewHBox(widget.NewIcon(c.Icon), kit.Heading(c.Title))
+	text := widget.NewLabel(c.Text)
+	text.Wrapping = fyne.TextWrapWord
+	body := container.NewVBox(head, text, container.New(kit.Shares{150, 80}, button, key))
+	return kit.On(ground, container.NewPadded(body))
+}
+
+// vignette is the loop in little, without readings.
+func vignette() fyne.CanvasObject {
+	l := diagram.Loop{
+		Width: 660, Height: 220,
+		Parts: []diagram.Part{
+			{ID: "engine", Kind: diagram.Engine, Box: diagram.Box{10, 4, 110, 212}},
+			{ID: "thermostat", Kind: diagram.Thermostat, Box: diagram.Box{134, 8, 52, 52}},
+			{ID: "pump", Kind: diagram.Pump, Box: diagram.Box{134, 160, 52, 52}},
+			{ID: "radiator", Kind: diagram.Radiator, Box: diagram.Box{520, 4, 52, 212}},
+		},
+		Hoses: []diagram.Hose{
+			{Bore: diagram.BoreMain, Cold: diagram.Forward, Hot: diagram.Forward, Path: []diagram.XY{{120, 34}, {140, 34}}},
+			{Bore: diagram.BoreMain, Hot: diagram.Forward, Path: []diagram.XY{{184, 34}, {520, 34}}},
+			{Bore: diagram.BoreMain, Hot: diagram.Forward, Path: []diagram.XY{{520, 186}, {184, 186}}},
+			{Bore: diagram.BoreMain, Hot: diagram.Forward, Path: []diagram.XY{{140, 186}, {120, 186}}},
+			{Bore: diagram.BoreHeater, Hot: diagram.Forward, Path: []diagram.XY{{160, 58}, {160, 162}}},
+		},
+		Captions: []diagram.Caption{
+			{Part: "thermostat", Text: "Thermostat", At: diagram.XY{194, 58}},
+			{Part: "pump", Text: "Pump", At: diagram.XY{194, 164}},
+			{Part: "radiator", Text: "Radiator", At: diagram.XY{580, 110}},
+		},
+	}
+	return kit.Wide(560, kit.NewVignette(drawing.DrawBare(&l)))
+}

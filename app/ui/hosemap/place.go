@@ -1,0 +1,157 @@
+package hosemap
+
+import (
+	"strconv"
+	"strings"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/theme"
+	"fyne.io/fyne/v2/widget"
+
+	"loopbook/app/ui/kit"
+	"loopbook/cases"
+	"loopbook/diagram"
+	"loopbook/diagram/units"
+)
+
+type celsius = diagram.Celsius
+
+// place is the line about the point that has, or last had, the caret: what
+// surface the gun met, whether it can be reached; and how the gun is set.
+type place struct {
+	view      *View
+	name      *widget.Label
+	surface   *kit.Choice[string]
+	number    *kit.Field
+	reach     *widget.Button
+	gun       *kit.Field
+	reflected *kit.Field
+	point     diagram.Point
+	units     units.Set
+	content   *fyne.Container
+}
+
+func newPlace(v *View) *place {
+	p := &place{view: v, name: widget.NewLabel("")}
+	p.name.TextStyle.Bold, p.name.Truncation = true, fyne.TextTruncateEllipsis
+	p.surface = kit.NewChoice(cases.Surfaces(), surfaceName, p.setSurface)
+	p.surface.PlaceHolder = "rubber, if not said"
+	p.number = kit.NewField("or 0.95", p.setSurface)
+	p.reach = widget.NewButtonWithIcon("Can't reach", theme.CancelIcon(), p.cantReach)
+	p.reach.Importance = widget.LowImportance
+	p.gun = kit.NewField("0.95", p.setGun)
+	p.reflected = kit.NewField("around", p.setReflected)
+	p.content = container.New(kit.Shares{158, 140, 64, 116, 96, 56, 60, 60},
+		p.name, p.surface.Select, p.number, p.reach,
+		trailing("Gun set to"), p.gun, trailing("reflected"), p.reflected)
+	return p
+}
+
+func trailing(text string) *widget.Label {
+	l := kit.Small(text)
+	l.Alignment = fyne.TextAlignTrailing
+	return l
+}
+
+func surfaceName(word string) string { return strings.ReplaceAll(word, "-", ", ") }
+
+func (p *place) show(point diagram.Point, r *cases.Round, u units.Set) {
+	p.point, p.units = point, u
+	if r == nil {
+		p.content.Hide()
+		return
+	}
+	p.content.Show()
+	p.name.SetText("Tab goes along the flow")
+	var reading cases.Reading
+	if point != "" {
+		p.name.SetText(point.String())
+		if at := r.Reading(point); at != nil {
+			reading = *at
+		}
+	}
+	p.enable(point != "" && !point.Air(), point != "")
+	p.surface.Put(reading.Surface.Word)
+	p.number.Put("")
+	if reading.Surface.Emissivity != 0 {
+		p.number.Put(reading.Surface.String())
+	}
+	p.gun.Put("")
+	if e := r.Gun.Emissivity; e != nil {
+		p.gun.Put(strconv.FormatFloat(*e, 'g', -1, 64))
+	}
+	p.reflected.Put("")
+	if c := r.Gun.ReflectedC; c != nil {
+		p.reflected.Put(u.Temp(*c))
+	}
+}
+
+func (p *place) enable(surface, reach bool) {
+	for _, w := range []struct {
+		on     bool
+		widget fyne.Disableable
+	}{{surface, p.surface.Select}, {surface, p.number}, {reach, p.reach}} {
+		if w.on {
+			w.widget.Enable()
+		} else {
+			w.widget.Disable()
+		}
+	}
+}
+
+func (p *place) setSurface(text string) {
+	text = strings.ReplaceAll(strings.TrimSpace(text), ",", ".")
+	surface, err := cases.ParseSurface(text)
+	p.number.SetValidationError(err)
+	if err != nil || p.point == "" {
+		return
+	}
+	p.edit("surface", func(r *cases.Reading) { r.Surface = surface })
+}
+
+func (p *place) cantReach() {
+	p.edit("can't reach", func(r *cases.Reading) { r.ShownC, r.Surface = nil, cases.Surface{} })
+}
+
+func (p *place) edit(what string, change func(*cases.Reading)) {
+	point := p.point
+	p.view.editRound(what+": "+point.String(), func(r *cases.Round) {
+		at := r.Reading(point)
+		if at == nil {
+			r.Readings = append(r.Readings, cases.Reading{Point: point})
+			at = &r.Readings[len(r.Readings)-1]
+		}
+		change(at)
+	})
+}
+
+func (p *place) setGun(text string) {
+	if text == "" {
+		p.view.editRound("gun", func(r *cases.Round) { r.Gun.Emissivity = nil })
+		return
+	}
+	surface, err := cases.ParseSurface(strings.ReplaceAll(text, ",", "."))
+	p.gun.SetValidationError(err)
+	if err == nil && surface.Emissivity != 0 {
+		p.view.editRound("gun", func(r *cases.Round) { r.Gun.Emissivity = &surface.Emissivity })
+	}
+}
+
+func (p *place) setReflected(text string) {
+	if text == "" {
+		p.view.editRound("gun", func(r *cases.Round) { r.Gun.ReflectedC = nil })
+		return
+	}
+	c, err := p.units.ParseTemp(text)
+	p.reflected.SetValidationError(err)
+	if err == nil {
+		p.view.editRound("gun", func(r *cases.Round) { r.Gun.ReflectedC = &c })
+	}
+}
+
+func (p *place) leave() {
+	for _, f := range []*kit.Field{p.number, p.gun, p.reflected} {
+		f.Leave()
+	}
+}

@@ -1,0 +1,148 @@
+package hosemap
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/theme"
+	"fyne.io/fyne/v2/widget"
+
+	"loopbook/app/ui/kit"
+	"loopbook/cases"
+	"loopbook/diagram/drawing"
+)
+
+// chip is a round to choose, with its name and its condition.
+type chip struct {
+	widget.BaseWidget
+	onTapped func()
+	onMenu   func(fyne.Position)
+	ground   *kit.Ground
+	content  fyne.CanvasObject
+}
+
+func newChip(r cases.Round, number int, chosen bool, onTapped func(), onMenu func(fyne.Position)) *chip {
+	c := &chip{onTapped: onTapped, onMenu: onMenu, ground: kit.NewGround(drawing.Card, drawing.Edge, 6)}
+	if chosen {
+		c.ground.Ink(drawing.Chosen, drawing.Accent, 2.5)
+	}
+	name := widget.NewLabel(roundName(r, number))
+	name.TextStyle.Bold, name.Truncation = chosen, fyne.TextTruncateEllipsis
+	c.content = kit.Wide(132, container.NewStack(c.ground, container.New(kit.Tight{}, name, kit.Small(condition(r)))))
+	c.ExtendBaseWidget(c)
+	return c
+}
+
+// CreateRenderer shows the lines on their ground.
+func (c *chip) CreateRenderer() fyne.WidgetRenderer { return widget.NewSimpleRenderer(c.content) }
+
+// Tapped chooses the round.
+func (c *chip) Tapped(*fyne.PointEvent) { c.onTapped() }
+
+// TappedSecondary opens the round's menu.
+func (c *chip) TappedSecondary(e *fyne.PointEvent) { c.onMenu(e.AbsolutePosition) }
+
+func roundName(r cases.Round, number int) string {
+	if r.Label != "" {
+		return r.Label
+	}
+	return fmt.Sprintf("Round %d", number+1)
+}
+
+func condition(r cases.Round) string {
+	var words []string
+	if r.Stage == cases.AfterRepair {
+		words = append(words, "after repair")
+	}
+	if r.EngineRPM != nil {
+		words = append(words, fmt.Sprintf("%.0f rpm", *r.EngineRPM))
+	}
+	if r.Fan == cases.FanOn || r.Fan == cases.FanOff {
+		words = append(words, "fan "+r.Fan.Name())
+	}
+	if len(words) == 0 {
+		return "conditions not known"
+	}
+	return strings.Join(words, ", ")
+}
+
+func (v *View) showRounds() {
+	v.rounds.RemoveAll()
+	for i, r := range v.data.Case.Rounds {
+		v.rounds.Add(newChip(r, i, i == v.data.Round, func() { v.OnRound(i) }, func(at fyne.Position) { v.menu(i, at) }))
+	}
+	add := widget.NewButtonWithIcon("Add round", theme.ContentAddIcon(), nil)
+	add.OnTapped = func() { v.addMenu(add) }
+	v.rounds.Add(add)
+	if v.data.round() != nil {
+		more := widget.NewButtonWithIcon("", theme.MoreHorizontalIcon(), nil)
+		more.Importance = widget.LowImportance
+		more.OnTapped = func() { v.menu(v.data.Round, below(more)) }
+		v.rounds.Add(more)
+	}
+	v.rounds.Refresh()
+}
+
+func (v *View) addMenu(at fyne.CanvasObject) {
+	items := []*fyne.MenuItem{}
+	if v.data.round() != nil {
+		items = append(items, fyne.NewMenuItem("Same conditions as this one", func() { v.AddRound("", true) }), fyne.NewMenuItemSeparator())
+	}
+	// The four conditions of a usual walk round the loop: common practice.
+	for _, label := range []string{"5 min from cold", "Warm idle", "Raised idle", "Hot idle, fan", "After the road"} {
+		items = append(items, fyne.NewMenuItem(label, func() { v.AddRound(label, false) }))
+	}
+	v.popUp(items, below(at))
+}
+
+func (v *View) menu(i int, at fyne.Position) {
+	r := v.data.Case.Rounds[i]
+	stage, word := cases.AfterRepair, "This is after the repair"
+	if r.Stage == cases.AfterRepair {
+		stage, word = cases.BeforeRepair, "This is before the repair"
+	}
+	v.popUp([]*fyne.MenuItem{
+		fyne.NewMenuItem(word, func() {
+			v.Edit("stage of a round", func(c *cases.Case) { c.Rounds[i].Stage = stage })
+		}),
+		fyne.NewMenuItem("Copy its conditions into a new round", func() { v.OnRound(i); v.AddRound("", true) }),
+		fyne.NewMenuItem("Delete the round", func() { v.DeleteRound(i) }),
+	}, at)
+}
+
+// AddRound adds a round at the end and shows it, with this round's conditions
+// if wanted.
+func (v *View) AddRound(label string, same bool) {
+	next := cases.Round{Label: label, Stage: cases.BeforeRepair}
+	if r := v.data.round(); r != nil {
+		next.Stage, next.Gun = r.Stage, r.Gun
+		if same {
+			next = *r
+			next.Label, next.Readings, next.Extra = "", nil, nil
+			next.EctC = nil // a temperature is measured anew
+		}
+	}
+	n := len(v.data.Case.Rounds)
+	v.Edit("new round", func(c *cases.Case) { c.Rounds = append(c.Rounds, next) })
+	v.OnRound(n)
+}
+
+// DeleteRound takes a round away; Undo brings it back.
+func (v *View) DeleteRound(i int) {
+	v.Edit("round deleted", func(c *cases.Case) { c.Rounds = slices.Delete(slices.Clone(c.Rounds), i, i+1) })
+	v.OnRound(min(i, len(v.data.Case.Rounds)-1))
+}
+
+func (v *View) popUp(items []*fyne.MenuItem, at fyne.Position) {
+	c := fyne.CurrentApp().Driver().CanvasForObject(v.content)
+	if c != nil {
+		widget.ShowPopUpMenuAtPosition(fyne.NewMenu("", items...), c, at)
+	}
+}
+
+func below(o fyne.CanvasObject) fyne.Position {
+	return fyne.CurrentApp().Driver().AbsolutePositionForObject(o).AddXY(0, o.Size().Height)
+}

@@ -1,0 +1,170 @@
+// Package hosemap is the screen where temperatures are typed at the hoses:
+// the rounds, the conditions of the round, the drawing, and what it means.
+package hosemap
+
+import (
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/theme"
+	"fyne.io/fyne/v2/widget"
+
+	"loopbook/app/ui/kit"
+	"loopbook/cases"
+	"loopbook/cases/evidence"
+	"loopbook/diagram"
+	"loopbook/diagram/drawing"
+	"loopbook/diagram/units"
+)
+
+// Data is what the screen shows.
+type Data struct {
+	Case    cases.Case
+	Round   int // which round; -1 where there is none
+	Picture drawing.Picture
+	Texts   map[diagram.Point]string // what stands in the fields
+	Flags   []evidence.Flag
+	Boiling string
+	Units   units.Set
+}
+
+func (d Data) round() *cases.Round {
+	if d.Round < 0 || d.Round >= len(d.Case.Rounds) {
+		return nil
+	}
+	return &d.Case.Rounds[d.Round]
+}
+
+// View is the screen. Its callbacks must all be set before it is shown.
+type View struct {
+	// Edit changes the case; what is a word for the history.
+	Edit func(what string, change func(*cases.Case))
+	// OnReading is called with what was typed at a point.
+	OnReading func(p diagram.Point, text string)
+	// OnRound is called with the round to show.
+	OnRound func(i int)
+	// OnLayout is called where no layout is chosen yet.
+	OnLayout func(id string)
+
+	data       Data
+	point      diagram.Point
+	loop       *kit.LoopView
+	rounds     *fyne.Container
+	conditions *conditions
+	place      *place
+	meaning    *fyne.Container
+	choose     *fyne.Container
+	content    fyne.CanvasObject
+}
+
+// New makes the screen.
+func New() *View {
+	v := &View{loop: kit.NewLoopView(), rounds: container.NewHBox(), meaning: container.NewVBox(), choose: container.NewVBox()}
+	v.conditions = newConditions(v.editRound)
+	v.place = newPlace(v)
+	v.loop.OnLeft = func(p diagram.Point, text string) { v.OnReading(p, text) }
+	v.loop.OnFocus = v.focused
+	left := container.NewBorder(
+		container.NewVBox(container.NewHScroll(v.rounds), v.conditions.content, v.place.content),
+		nil, nil, nil,
+		container.NewStack(v.loop, v.choose),
+	)
+	right := kit.Wide(272, kit.On(kit.NewGround(drawing.Card, "", 0), container.NewVScroll(v.meaning)))
+	v.content = container.NewBorder(nil, nil, nil, right, left)
+	return v
+}
+
+// Content is the screen's widget.
+func (v *View) Content() fyne.CanvasObject { return v.content }
+
+// Leave keeps what is being typed.
+func (v *View) Leave() {
+	v.loop.Leave()
+	v.conditions.leave()
+	v.place.leave()
+}
+
+// Show paints the data. Call it on the Fyne goroutine.
+func (v *View) Show(d Data) {
+	v.data = d
+	v.showRounds()
+	v.showChoice()
+	v.conditions.show(d.round(), d.Units)
+	v.place.show(v.point, d.round(), d.Units)
+	v.loop.Draw(d.Picture, d.Texts)
+	v.showMeaning()
+}
+
+// Focus puts the caret at a point.
+func (v *View) Focus(p diagram.Point) { v.loop.Focus(p) }
+
+func (v *View) focused(p diagram.Point) {
+	v.point = p
+	v.place.show(p, v.data.round(), v.data.Units)
+}
+
+// showChoice asks for the layout while none is known.
+func (v *View) showChoice() {
+	v.choose.RemoveAll()
+	if v.data.Case.Loop.Layout != "" {
+		v.choose.Hide()
+		return
+	}
+	v.choose.Show()
+	v.choose.Add(kit.Heading("Which loop does this engine have?"))
+	loops, err := diagram.Loops()
+	if err != nil {
+		return
+	}
+	for _, l := range loops {
+		id := l.ID
+		b := widget.NewButton(l.Title, func() { v.OnLayout(id) })
+		b.Alignment = widget.ButtonAlignLeading
+		v.choose.Add(container.NewVBox(b, kit.Small("   "+l.About)))
+	}
+}
+
+func (v *View) editRound(what string, change func(*cases.Round)) {
+	i := v.data.Round
+	if v.data.round() == nil {
+		return
+	}
+	v.Edit(what, func(c *cases.Case) { change(&c.Rounds[i]) })
+}
+
+// showMeaning lists the flags, the gravest first, each with its reasons.
+func (v *View) showMeaning() {
+	v.meaning.RemoveAll()
+	v.meaning.Add(kit.Heading("What it means"))
+	flags := 0
+	for _, f := range v.data.Flags {
+		if f.Round != v.data.Round && f.Round >= 0 {
+			continue
+		}
+		flags++
+		body := []kit.Span{{Text: f.Text, Bold: f.Severity == evidence.Act}}
+		for _, b := range f.Because {
+			body = append(body, kit.Span{Text: b, Small: true, Color: theme.ColorNamePlaceHolder})
+		}
+		v.meaning.Add(kit.Card(string(f.Severity), severityWord(f.Severity), body...))
+	}
+	if flags == 0 {
+		v.meaning.Add(kit.Card("fine", "As it should be", kit.Span{Text: "Nothing measured so far is out of its range."}))
+	}
+	if v.data.Boiling != "" {
+		v.meaning.Add(kit.Paragraphs(kit.Span{Text: v.data.Boiling, Small: true}))
+	}
+	v.meaning.Add(kit.Paragraphs(kit.Span{
+		Text:  "Figures are general. The vehicle maker's procedure comes first.",
+		Small: true, Color: theme.ColorNamePlaceHolder,
+	}))
+}
+
+func severityWord(s evidence.Severity) string {
+	switch s {
+	case evidence.Act:
+		return "Act"
+	case evidence.Look:
+		return "Look"
+	}
+	return "Note"
+}

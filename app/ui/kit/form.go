@@ -1,0 +1,139 @@
+package kit
+
+import (
+	"slices"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/widget"
+
+	"loopbook/cases"
+	"loopbook/diagram/units"
+)
+
+// Form is a set of bound fields of a case: each shows its part of the case,
+// and changes it when it is left.
+type Form struct {
+	edit    func(what string, change func(*cases.Case))
+	units   units.Set
+	bound   []func(cases.Case)
+	texts   []*Field
+	retitle []func()
+}
+
+// NewForm makes a form; edit changes the case.
+func NewForm(edit func(string, func(*cases.Case))) *Form {
+	return &Form{edit: edit, units: units.Metric()}
+}
+
+// Show puts a case into every field.
+func (f *Form) Show(c cases.Case, u units.Set) {
+	f.units = u
+	for _, retitle := range f.retitle {
+		retitle()
+	}
+	for _, show := range f.bound {
+		show(c)
+	}
+}
+
+// Leave keeps what is being typed.
+func (f *Form) Leave() {
+	for _, t := range f.texts {
+		t.Leave()
+	}
+}
+
+// Text binds a line of text.
+func (f *Form) Text(label, hint string, at func(*cases.Case) *string) fyne.CanvasObject {
+	field := NewField(hint, func(text string) {
+		f.edit(label, func(c *cases.Case) { *at(c) = text })
+	})
+	f.bind(field, func(c cases.Case) { field.Put(*at(&c)) })
+	return Labelled(label, field)
+}
+
+// Area binds a text of several lines.
+func (f *Form) Area(label, hint string, rows int, at func(*cases.Case) *string) fyne.CanvasObject {
+	field := NewArea(hint, rows, func(text string) {
+		f.edit(label, func(c *cases.Case) { *at(c) = text })
+	})
+	f.bind(field, func(c cases.Case) { field.Put(*at(&c)) })
+	return Labelled(label, field)
+}
+
+// Quantity binds a number with a unit: title may depend on the units, read
+// gives "" where it isn't known, and write tells what can't be.
+func (f *Form) Quantity(title func(units.Set) string, read func(*cases.Case, units.Set) string, write func(*cases.Case, string, units.Set) error) fyne.CanvasObject {
+	var field *Field
+	field = NewField("", func(text string) {
+		var trial cases.Case
+		err := write(&trial, text, f.units)
+		field.SetValidationError(err)
+		if err == nil {
+			f.edit(title(f.units), func(c *cases.Case) { _ = write(c, text, f.units) })
+		}
+	})
+	label := Small(title(f.units))
+	f.retitle = append(f.retitle, func() { label.SetText(title(f.units)) })
+	f.bind(field, func(c cases.Case) { field.Put(read(&c, f.units)) })
+	return container.New(Tight{}, label, field)
+}
+
+func (f *Form) bind(field *Field, show func(cases.Case)) {
+	f.texts = append(f.texts, field)
+	f.bound = append(f.bound, show)
+}
+
+// Bound binds anything else that shows a part of a case.
+func (f *Form) Bound(show func(cases.Case)) { f.bound = append(f.bound, show) }
+
+// Pick binds a word of the format.
+func Pick[T ~string](f *Form, label string, words []T, name func(T) string, at func(*cases.Case) *T) fyne.CanvasObject {
+	choice := NewChoice(words, name, func(w T) {
+		f.edit(label, func(c *cases.Case) { *at(c) = w })
+	})
+	f.Bound(func(c cases.Case) { choice.Put(*at(&c)) })
+	return Labelled(label, choice.Select)
+}
+
+// Ticks binds a list of words as ticks in columns.
+func Ticks[T ~string](f *Form, label string, words []T, name func(T) string, at func(*cases.Case) *[]T) fyne.CanvasObject {
+	grid := container.NewGridWithColumns(2)
+	boxes := make([]*widget.Check, len(words))
+	quiet := false
+	for i, w := range words {
+		boxes[i] = widget.NewCheck(name(w), func(on bool) {
+			if !quiet {
+				f.edit(label, func(c *cases.Case) { *at(c) = ticked(*at(c), w, on) })
+			}
+		})
+		grid.Add(boxes[i])
+	}
+	f.Bound(func(c cases.Case) {
+		quiet = true
+		defer func() { quiet = false }()
+		for i, w := range words {
+			boxes[i].SetChecked(slices.Contains(*at(&c), w))
+		}
+	})
+	return grid
+}
+
+func ticked[T comparable](list []T, w T, on bool) []T {
+	out := make([]T, 0, len(list)+1)
+	for _, x := range list {
+		if x != w {
+			out = append(out, x)
+		}
+	}
+	if on {
+		out = append(out, w)
+	}
+	return out
+}
+
+// Section is a titled part of a form.
+func Section(title string, rows ...fyne.CanvasObject) fyne.CanvasObject {
+	return container.NewVBox(append([]fyne.CanvasObject{Heading(title)}, rows...)...)
+}

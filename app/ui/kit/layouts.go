@@ -1,0 +1,24 @@
+package kit
+
+import "loopbook/diagram"
+
+// LayoutIDs names the layouts that the program ships.
+func LayoutIDs() []string {
+	loops, err := diagram.Loops()
+	if err != nil {
+		return nil // the program tells so when it starts
+	}
+	ids := make([]string, len(loops))
+	for i, l := range loops {
+		ids[i] = l.ID
+	}
+	return ids
+}
+
+// LayoutTitle is a layout in words.
+func LayoutTitle(id string) string {
+	if l, err := diagram.LoopByID(id); err == nil {
+		return l.Title
+	}
+	return id
+}

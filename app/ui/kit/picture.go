@@ -1,0 +1,96 @@
+package kit
+
+import (
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/canvas"
+	"fyne.io/fyne/v2/widget"
+
+	"loopbook/diagram/drawing"
+)
+
+// Picture paints a drawing's shapes as large as its room allows.
+type Picture struct {
+	widget.BaseWidget
+	self    fyne.CanvasObject // the widget that embeds this one, or itself
+	picture drawing.Picture
+	still   bool                              // a fixed size: a sign or a mark
+	overlay func(painter) []fyne.CanvasObject // what lies over the shapes; may be nil
+}
+
+// NewPicture shows shapes in a box of a fixed size: a sign, a mark.
+func NewPicture(width, height float64, shapes ...drawing.Shape) *Picture {
+	p := &Picture{still: true, picture: drawing.Picture{Width: width, Height: height, Shapes: shapes}}
+	p.self = p
+	p.ExtendBaseWidget(p)
+	return p
+}
+
+// NewVignette shows a drawing that grows with its room.
+func NewVignette(d drawing.Picture) *Picture {
+	p := &Picture{picture: d}
+	p.self = p
+	p.ExtendBaseWidget(p)
+	return p
+}
+
+// CreateRenderer paints the shapes.
+func (v *Picture) CreateRenderer() fyne.WidgetRenderer { return &pictureRenderer{view: v} }
+
+// painter fits the picture into the room there is.
+func (v *Picture) painter(room fyne.Size) painter {
+	p := painter{palette: CurrentPalette(), scale: 1}
+	if v.picture.Width == 0 || room.Width == 0 {
+		return p
+	}
+	w, h := float32(v.picture.Width), float32(v.picture.Height)
+	p.scale = fyne.Min(room.Width/w, room.Height/h)
+	p.offset = fyne.NewPos((room.Width-w*p.scale)/2, 0)
+	if v.still {
+		p.offset.Y = (room.Height - h*p.scale) / 2
+	}
+	return p
+}
+
+type pictureRenderer struct {
+	view    *Picture
+	objects []fyne.CanvasObject
+	room    fyne.Size
+}
+
+// smallest is the least scale at which the words can still be read.
+const smallest = 0.82
+
+func (r *pictureRenderer) MinSize() fyne.Size {
+	p := r.view.picture
+	size := fyne.NewSize(float32(p.Width), float32(p.Height))
+	if r.view.still {
+		return size
+	}
+	return fyne.NewSize(size.Width*smallest, size.Height*smallest)
+}
+
+func (r *pictureRenderer) Layout(room fyne.Size) {
+	if room != r.room {
+		r.room = room
+		r.update()
+	}
+}
+
+func (r *pictureRenderer) Refresh() {
+	r.update()
+	canvas.Refresh(r.view.self)
+}
+
+func (r *pictureRenderer) update() {
+	p := r.view.painter(r.room)
+	r.objects = r.objects[:0]
+	for _, s := range r.view.picture.Shapes {
+		r.objects = append(r.objects, p.object(s))
+	}
+	if r.view.overlay != nil {
+		r.objects = append(r.objects, r.view.overlay(p)...)
+	}
+}
+
+func (r *pictureRenderer) Objects() []fyne.CanvasObject { return r.objects }
+func (r *pictureRenderer) Destroy()                     {}

@@ -1,0 +1,175 @@
+package kit
+
+import (
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/theme"
+	"fyne.io/fyne/v2/widget"
+)
+
+// Span is a paragraph of a text, in one of the theme's colours and sizes.
+type Span struct {
+	Text  string
+	Bold  bool
+	Small bool
+	Color fyne.ThemeColorName // empty is the ink
+}
+
+// Paragraphs shows spans, one a line, wrapped.
+func Paragraphs(spans ...Span) *widget.RichText {
+	t := widget.NewRichText()
+	SetParagraphs(t, spans...)
+	return t
+}
+
+// SetParagraphs replaces what a text shows.
+func SetParagraphs(t *widget.RichText, spans ...Span) {
+	t.Wrapping = fyne.TextWrapWord
+	t.Segments = t.Segments[:0]
+	for _, s := range spans {
+		style := widget.RichTextStyle{SizeName: theme.SizeNameText, ColorName: theme.ColorNameForeground, TextStyle: fyne.TextStyle{Bold: s.Bold}}
+		if s.Small {
+			style.SizeName = theme.SizeNameCaptionText
+		}
+		if s.Color != "" {
+			style.ColorName = s.Color
+		}
+		t.Segments = append(t.Segments, &widget.TextSegment{Text: s.Text, Style: style})
+	}
+	t.Refresh()
+}
+
+// Heading is the title of a part of a screen.
+func Heading(text string) *widget.Label {
+	l := widget.NewLabel(text)
+	l.SizeName, l.TextStyle.Bold = theme.SizeNameSubHeadingText, true
+	return l
+}
+
+// Small is a line of second-rank text that is cut, not wrapped.
+func Small(text string) *widget.Label {
+	l := widget.NewLabel(text)
+	l.SizeName, l.Importance, l.Truncation = theme.SizeNameCaptionText, widget.LowImportance, fyne.TextTruncateEllipsis
+	return l
+}
+
+// Labelled puts a small label over a field, closer than a box would.
+func Labelled(label string, field fyne.CanvasObject) fyne.CanvasObject {
+	return container.New(Tight{}, Small(label), field)
+}
+
+// Card is a piece of news with its sign, its word and its reasons.
+func Card(severity, word string, body ...Span) fyne.CanvasObject {
+	fill, edge := Grounds(severity)
+	head := widget.NewLabel(word)
+	head.TextStyle.Bold = true
+	head.Importance = importance(severity)
+	top := container.NewHBox(container.NewCenter(Sign(severity)), head)
+	return On(NewGround(fill, edge, 6), container.New(Tight{}, top, Paragraphs(body...)))
+}
+
+func importance(severity string) widget.Importance {
+	switch severity {
+	case "act":
+		return widget.DangerImportance
+	case "look":
+		return widget.WarningImportance
+	case "note":
+		return widget.HighImportance
+	}
+	return widget.SuccessImportance
+}
+
+// Tight stacks objects from the top with the text padding between them taken
+// out, so that a label stands close to what it names. The last takes the rest
+// of the height.
+type Tight struct{}
+
+func overlap() float32 { return theme.InnerPadding() + 3 }
+
+// MinSize is as wide as the widest and as high as all, less the padding.
+func (Tight) MinSize(objects []fyne.CanvasObject) fyne.Size {
+	var size fyne.Size
+	for i, o := range visible(objects) {
+		m := o.MinSize()
+		size.Width = fyne.Max(size.Width, m.Width)
+		size.Height += m.Height
+		if i > 0 {
+			size.Height -= overlap()
+		}
+	}
+	return size
+}
+
+// Layout stacks the objects.
+func (Tight) Layout(objects []fyne.CanvasObject, room fyne.Size) {
+	y := float32(0)
+	list := visible(objects)
+	for i, o := range list {
+		h := o.MinSize().Height
+		if i == len(list)-1 {
+			h = room.Height - y
+		}
+		o.Move(fyne.NewPos(0, y))
+		o.Resize(fyne.NewSize(room.Width, h))
+		y += h - overlap()
+	}
+}
+
+func visible(objects []fyne.CanvasObject) []fyne.CanvasObject {
+	out := make([]fyne.CanvasObject, 0, len(objects))
+	for _, o := range objects {
+		if o.Visible() {
+			out = append(out, o)
+		}
+	}
+	return out
+}
+
+// Shares lays objects beside each other, each with its share of the width.
+type Shares []float32
+
+// MinSize is the widths and the greatest height.
+func (s Shares) MinSize(objects []fyne.CanvasObject) fyne.Size {
+	var size fyne.Size
+	for i, o := range objects {
+		size.Width += s[i]
+		size.Height = fyne.Max(size.Height, o.MinSize().Height)
+	}
+	return size.Add(fyne.NewSize(float32(len(objects)-1)*gap, 0))
+}
+
+const gap = 4
+
+// Layout gives each object its share.
+func (s Shares) Layout(objects []fyne.CanvasObject, room fyne.Size) {
+	sum := float32(0)
+	for _, share := range s {
+		sum += share
+	}
+	x, free := float32(0), room.Width-gap*float32(len(objects)-1)
+	for i, o := range objects {
+		w := free * s[i] / sum
+		o.Move(fyne.NewPos(x, 0))
+		o.Resize(fyne.NewSize(w, room.Height))
+		x += w + gap
+	}
+}
+
+// Wide makes an object at least that wide.
+func Wide(width float32, o fyne.CanvasObject) fyne.CanvasObject {
+	return container.New(atLeast(fyne.NewSize(width, 0)), o)
+}
+
+type atLeast fyne.Size
+
+// MinSize is the object's or the least, whichever is larger.
+func (m atLeast) MinSize(objects []fyne.CanvasObject) fyne.Size {
+	return objects[0].MinSize().Max(fyne.Size(m))
+}
+
+// Layout fills the room.
+func (m atLeast) Layout(objects []fyne.CanvasObject, room fyne.Size) {
+	objects[0].Move(fyne.Position{})
+	objects[0].Resize(room)
+}

@@ -1,0 +1,217 @@
+// Package notebook is the list of cases at the window's left: search as you
+// type, filters, and a line for each case.
+package notebook
+
+import (
+	"fmt"
+	"time"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/theme"
+	"fyne.io/fyne/v2/widget"
+
+	"loopbook/app/ui/kit"
+	"loopbook/cases"
+	"loopbook/diagram"
+	"loopbook/diagram/drawing"
+)
+
+// View is the list. It shows what it is given and tells what is asked for.
+type View struct {
+	// OnQuery is called when the search or a filter has changed.
+	OnQuery func(cases.Query)
+	// OnOpen is called with the row of the case to open.
+	OnOpen func(row int)
+	// OnNew is called to begin a case.
+	OnNew func()
+	// Row gives a line of the answer. While it isn't there yet it reports
+	// false, and the view waits for a Refresh.
+	Row func(row int) (cases.Summary, bool)
+
+	query   cases.Query
+	total   int
+	quiet   bool
+	search  *kit.Field
+	list    *widget.List
+	count   *widget.Label
+	nothing *widget.RichText
+	states  *widget.Select
+	cause   *kit.Choice[cases.Cause]
+	layout  *kit.Choice[string]
+	stage   *kit.Choice[cases.Stage]
+	years   *kit.Field
+	filters fyne.CanvasObject
+	more    *widget.Button
+	content fyne.CanvasObject
+	now     func() time.Time
+}
+
+// New makes the list; now gives the time that dates are written against.
+func New(now func() time.Time) *View {
+	v := &View{now: now}
+	v.search = kit.NewField("Search cases", nil)
+	v.search.OnChanged = func(text string) { v.ask(func(q *cases.Query) { q.Text = text }) }
+	v.count = kit.Small("")
+	v.nothing = kit.Paragraphs()
+	v.nothing.Hide()
+	v.list = widget.NewList(
+		func() int { return v.total },
+		func() fyne.CanvasObject { return newRow() },
+		v.showRow,
+	)
+	v.list.HideSeparators = false
+	v.list.OnSelected = func(id widget.ListItemID) {
+		if !v.quiet && v.OnOpen != nil {
+			v.OnOpen(id)
+		}
+	}
+	v.makeFilters()
+	start := widget.NewButtonWithIcon("New case", theme.ContentAddIcon(), func() {
+		if v.OnNew != nil {
+			v.OnNew()
+		}
+	})
+	start.Importance = widget.HighImportance
+	v.more = widget.NewButtonWithIcon("Filters", theme.MenuDropDownIcon(), v.toggleFilters)
+	v.more.Importance = widget.LowImportance
+	name := kit.Heading("Loopbook")
+	head := container.NewVBox(
+		container.NewHBox(container.NewCenter(mark()), name),
+		v.search,
+		container.New(kit.Shares{84, 92}, v.states, v.more),
+		v.filters,
+		v.count,
+	)
+	body := container.NewStack(v.list, container.NewVBox(v.nothing))
+	v.content = kit.On(kit.NewGround(drawing.Rail, "", 0), container.NewBorder(head, start, nil, nil, body))
+	return v
+}
+
+// Content is the view's widget.
+func (v *View) Content() fyne.CanvasObject { return v.content }
+
+// Show sets how many cases the answer has, and which row is open (-1: none).
+func (v *View) Show(total, open int) {
+	v.total = total
+	v.count.SetText(counted(total))
+	v.nothing.Hide()
+	if total == 0 {
+		v.nothing.Show()
+		kit.SetParagraphs(v.nothing, v.why()...)
+	}
+	v.quiet = true
+	v.list.UnselectAll()
+	if open >= 0 {
+		v.list.Select(open)
+	}
+	v.quiet = false
+	v.list.Refresh()
+}
+
+// FocusSearch puts the caret into the search.
+func (v *View) FocusSearch() {
+	if c := fyne.CurrentApp().Driver().CanvasForObject(v.search); c != nil {
+		c.Focus(v.search)
+	}
+}
+
+// Refresh shows rows that have come in since.
+func (v *View) Refresh() { v.list.Refresh() }
+
+func (v *View) showRow(id widget.ListItemID, o fyne.CanvasObject) {
+	if v.Row == nil {
+		return
+	}
+	if s, ok := v.Row(id); ok {
+		o.(*row).show(s, v.now())
+	}
+}
+
+func (v *View) why() []kit.Span {
+	if v.query == (cases.Query{}) {
+		return []kit.Span{{Text: "No cases yet.", Bold: true}, {Text: "They will stand here, newest on top.", Small: true, Color: theme.ColorNamePlaceHolder}}
+	}
+	return []kit.Span{{Text: "Nothing found.", Bold: true}, {Text: "Fewer words or fewer filters find more.", Small: true, Color: theme.ColorNamePlaceHolder}}
+}
+
+func (v *View) ask(change func(*cases.Query)) {
+	if v.quiet {
+		return
+	}
+	change(&v.query)
+	if v.OnQuery != nil {
+		v.OnQuery(v.query)
+	}
+}
+
+func counted(n int) string {
+	if n == 1 {
+		return "1 case"
+	}
+	return fmt.Sprintf("%d cases", n)
+}
+
+func (v *View) toggleFilters() {
+	if v.filters.Visible() {
+		v.filters.Hide()
+		v.more.SetIcon(theme.MenuDropDownIcon())
+		return
+	}
+	v.filters.Show()
+	v.more.SetIcon(theme.MenuDropUpIcon())
+}
+
+func (v *View) makeFilters() {
+	v.states = widget.NewSelect([]string{"All", "Open", "Settled"}, func(s string) {
+		v.ask(func(q *cases.Query) {
+			q.Open = map[string]*bool{"Open": ptr(true), "Settled": ptr(false)}[s]
+		})
+	})
+	v.quiet = true
+	v.states.SetSelectedIndex(0)
+	v.quiet = false
+	v.cause = kit.NewChoice(cases.Words[cases.Cause](), cases.Cause.Name, func(c cases.Cause) {
+		v.ask(func(q *cases.Query) { q.Cause = c })
+	})
+	v.layout = kit.NewChoice(kit.LayoutIDs(), kit.LayoutTitle, func(id string) { v.ask(func(q *cases.Query) { q.Layout = id }) })
+	v.stage = kit.NewChoice(cases.Words[cases.Stage](), cases.Stage.Name, func(s cases.Stage) {
+		v.ask(func(q *cases.Query) { q.Stage = s })
+	})
+	v.cause.PlaceHolder, v.layout.PlaceHolder, v.stage.PlaceHolder = "any cause", "any layout", "any stage"
+	for _, s := range []*widget.Select{v.cause.Select, v.layout.Select, v.stage.Select} {
+		s.Options[0] = s.PlaceHolder
+	}
+	v.years = kit.NewField("year, or 2010-2015", nil)
+	v.years.OnChanged = func(text string) {
+		from, to, err := period(text)
+		v.years.SetValidationError(err)
+		v.ask(func(q *cases.Query) { q.From, q.To = from, to })
+	}
+	clear := widget.NewButton("Clear filters", v.clear)
+	clear.Importance = widget.LowImportance
+	v.filters = container.NewVBox(v.cause, v.layout, v.stage, v.years, clear)
+	v.filters.Hide()
+}
+
+func (v *View) clear() {
+	v.quiet = true
+	v.cause.Put("")
+	v.layout.Put("")
+	v.stage.Put("")
+	v.years.SetText("")
+	v.states.SetSelectedIndex(0)
+	v.quiet = false
+	v.ask(func(q *cases.Query) { *q = cases.Query{Text: q.Text} })
+}
+
+// mark is the program's own sign: two loops that share a side.
+func mark() fyne.CanvasObject {
+	loop := func(x float64, stroke drawing.Role) drawing.Shape {
+		return drawing.Rect{Box: diagram.Box{x, 2, 11, 18}, Corner: 5, Stroke: drawing.In(stroke), StrokeWidth: 3}
+	}
+	return kit.NewPicture(26, 22, loop(2, drawing.Accent), loop(13, drawing.Accent),
+		drawing.Disc{Center: diagram.XY{13, 11}, Radius: 3, Fill: drawing.In(drawing.LookSign)})
+}
+
+func ptr[T any](v T) *T { return &v }

@@ -1,0 +1,177 @@
+// Package picture joins a layout, a case and its findings to the state that
+// the drawing shows. The window and the paper use the same.
+package picture
+
+import (
+	"fmt"
+
+	"loopbook/cases"
+	"loopbook/cases/evidence"
+	"loopbook/diagram"
+	"loopbook/diagram/drawing"
+	"loopbook/diagram/units"
+)
+
+// openBelowC is the strictest limit that an owner's manual sets for touching
+// the cap (numbers.csv SF1, published).
+const openBelowC diagram.Celsius = 50
+
+// State is what the drawing of a round shows, in the units chosen. A round
+// that the case doesn't have gives the bare loop with its scales.
+func State(l *diagram.Loop, c *cases.Case, f evidence.Findings, round int, u units.Set) drawing.State {
+	s := drawing.State{
+		Points: map[diagram.Point]drawing.PointState{},
+		Deltas: map[string]drawing.DeltaState{},
+		Unit:   string(u.Temperature),
+		ScaleText: [3]string{
+			u.Temp(drawing.ScaleLowC), u.Temp((drawing.ScaleLowC + drawing.ScaleHighC) / 2), u.TempUnit(drawing.ScaleHighC),
+		},
+	}
+	if round < 0 || round >= len(c.Rounds) || round >= len(f.Rounds) {
+		return s
+	}
+	r, found := &c.Rounds[round], f.Rounds[round]
+	for _, at := range l.Points {
+		s.Points[at.Point] = point(r.Reading(at.Point), found, at.Point, u)
+	}
+	for _, d := range f.Deltas {
+		if d.Round == round {
+			s.Deltas[d.Name] = delta(d, u)
+		}
+	}
+	s.Thermostat, s.Doubt = opening(l, found), doubt(f.Flags, round)
+	s.Fan, s.FanOn = fan(r.Fan)
+	if r.EctC != nil {
+		s.Sensor = "sensor " + u.TempUnit(*r.EctC)
+	}
+	s.Bottle = level(c.Tests, r.Stage)
+	if hottest(r, found) > openBelowC {
+		s.Caution = "Hot. Open under " + u.TempUnit(openBelowC) + "."
+	}
+	return s
+}
+
+func point(shown *cases.Reading, found evidence.Round, p diagram.Point, u units.Set) drawing.PointState {
+	var s drawing.PointState
+	if want, ok := found.Expected[p]; ok {
+		low, high := want.LowC, want.HighC
+		s.LowC, s.HighC = &low, &high
+		s.Range = u.TempRange(low, high)
+	}
+	if shown == nil {
+		return s
+	}
+	if shown.CantReach() {
+		s.Mark = drawing.CantReach
+		return s
+	}
+	reading, ok := found.Readings[p]
+	if !ok {
+		return s
+	}
+	value := reading.TrueC
+	s.Text, s.TrueC, s.Mark = u.Temp(value), &value, drawing.Kept
+	switch {
+	case reading.Impossible:
+		s.Mark, s.Range, s.Note = drawing.Repeat, "", "repeat this one"
+	case reading.Doubtful:
+		s.Mark, s.Range, s.Note = drawing.Repeat, "", "repeat on tape"
+	case reading.State == evidence.Low:
+		s.Mark, s.Note = drawing.OutOfRange, u.Delta(diagram.DeltaK(*s.LowC-value))+" under"
+	case reading.State == evidence.High:
+		s.Mark, s.Note = drawing.OutOfRange, u.Delta(diagram.DeltaK(value-*s.HighC))+" over"
+	case reading.CorrectionK > 0.5 || reading.CorrectionK < -0.5:
+		s.Note = "gun " + u.Temp(reading.ShownC)
+	}
+	return s
+}
+
+func delta(d evidence.Delta, u units.Set) drawing.DeltaState {
+	s := drawing.DeltaState{Text: u.Delta(d.ValueK), ValK: d.ValueK, LowK: d.ExpectedLowK, HighK: d.ExpectedHighK, Mark: drawing.Kept}
+	if d.State == evidence.Low || d.State == evidence.High {
+		s.Mark = drawing.OutOfRange
+	}
+	switch {
+	case s.LowK != nil && s.HighK != nil:
+		s.Range = u.DeltaRange(*s.LowK, *s.HighK)
+	case s.LowK != nil:
+		s.Range = "over " + u.Delta(*s.LowK)
+	case s.HighK != nil:
+		s.Range = "up to " + u.Delta(*s.HighK)
+	}
+	return s
+}
+
+// opening reads from the hoses how far the thermostat seems to stand open: by
+// the lower hose at an inlet, by the upper hose at an outlet.
+func opening(l *diagram.Loop, found evidence.Round) drawing.Opening {
+	behind, before := diagram.EngineOut, diagram.Housing
+	if l.Thermostat == diagram.Inlet {
+		behind, before = diagram.PumpIn, diagram.EngineOut
+	}
+	if _, ok := found.Readings[behind]; !ok && l.Thermostat == diagram.Inlet {
+		behind = diagram.RadOut
+	}
+	b, ok := found.Readings[behind]
+	if !ok {
+		return drawing.NotKnown
+	}
+	engine := found.EngineC
+	if a, ok := found.Readings[before]; ok {
+		engine = &a.TrueC
+	}
+	if engine == nil {
+		return drawing.NotKnown
+	}
+	step := *engine - b.TrueC
+	switch {
+	case l.Thermostat == diagram.Outlet && step > 25: // DT6, common practice
+		return drawing.Shut
+	case l.Thermostat == diagram.Outlet && step > 8:
+		return drawing.ALittleOpen
+	case l.Thermostat == diagram.Inlet && step > 50:
+		return drawing.Shut
+	case l.Thermostat == diagram.Inlet && step > 25:
+		return drawing.ALittleOpen
+	}
+	return drawing.Open
+}
+
+// doubt reports whether a flag puts the radiator's flow in doubt.
+func doubt(flags []evidence.Flag, round int) bool {
+	for _, f := range flags {
+		if f.Round == round && (f.ID == "thermostat-not-opening" || f.ID == "flow-restricted") {
+			return true
+		}
+	}
+	return false
+}
+
+func fan(s cases.FanState) (word string, on bool) {
+	if s == cases.FanOn || s == cases.FanOff {
+		return "Fan " + s.Name(), s == cases.FanOn
+	}
+	return "Fan", false
+}
+
+func level(tests []cases.Test, stage cases.Stage) string {
+	for i := len(tests) - 1; i >= 0; i-- {
+		if tests[i].State != "" && (stage == "" || tests[i].Stage == stage) {
+			return fmt.Sprintf("level %s", tests[i].State)
+		}
+	}
+	return ""
+}
+
+func hottest(r *cases.Round, found evidence.Round) diagram.Celsius {
+	top := diagram.MinC
+	if r.EctC != nil {
+		top = *r.EctC
+	}
+	for p, reading := range found.Readings {
+		if !p.Air() && !reading.Doubtful {
+			top = max(top, reading.TrueC)
+		}
+	}
+	return top
+}
