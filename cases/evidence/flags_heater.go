@@ -12,6 +12,7 @@ const (
 	supplyHotC  diagram.Celsius = 70  // hot enough to heat the cabin
 	valveStepK  diagram.DeltaK  = 30  // DT12, common practice
 	hosesOddK   diagram.DeltaK  = 15  // DT10: a drop up to here is well, common practice
+	coldDayC    diagram.Celsius = -10 // what an unnoted day may be, common practice
 	ventShare                   = 0.4 // of the way from the air outside to the supply; HT1's low end is 0.46, common practice
 )
 
@@ -38,7 +39,7 @@ func (m *moment) heaterFlow() []Flag {
 	if d.ValueK > valveStepK && back.TrueC <= m.ambientC+diagram.Celsius(coldHoseK) {
 		return []Flag{m.flag("heater-no-flow", severity, points,
 			"The heater's supply is hot and its return is as cold as the air outside: nothing flows through the heater.",
-			m.ends(d), m.ambientWords(), "a step above 30 K with heat asked for is a shut valve or no flow (DT12, common practice)")}
+			m.ends(d), m.outsideWords(usualAmbientC), "a step above 30 K with heat asked for is a shut valve or no flow (DT12, common practice)")}
 	}
 	return []Flag{m.flag("heater-restricted", severity, points,
 		fmt.Sprintf("The heater's return is %s cooler than its supply: too little coolant flows through the heater.", inK(d.ValueK)),
@@ -78,11 +79,12 @@ func (m *moment) heaterAirSide() []Flag {
 	}
 	return []Flag{m.flag("heater-air-side", Act, []diagram.Point{diagram.Vent},
 		fmt.Sprintf("Both heater hoses are hot and the vent gives only %s: the fault is on the air's side, not in the loop.", inC(vent.TrueC)),
-		readingWords(supply), readingWords(back), m.ambientWords(),
+		readingWords(supply), readingWords(back), m.outsideWords(coldDayC),
 		"both hoses hot and a cold vent is a flap, a filter or the blower (F25, common practice; HT1: 50 to 65 °C at the vent in air of 20 °C)")}
 }
 
 // ventShare is how far the vent's air got from the outside to the supply.
 func (m *moment) ventShare(vent, supply Reading) float64 {
-	return float64(vent.TrueC.Minus(m.ambientC) / supply.TrueC.Minus(m.ambientC))
+	outside := m.outside(coldDayC)
+	return float64(vent.TrueC.Minus(outside) / supply.TrueC.Minus(outside))
 }

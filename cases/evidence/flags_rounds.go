@@ -71,7 +71,7 @@ func weakAtIdle(slow, fast *moment) []Flag {
 }
 
 // ventIsCool keeps a vent that is well at idle out of the comparison.
-func (m *moment) ventIsCool(vent Reading) bool { return vent.TrueC.Minus(m.ambientC) < 30 }
+func (m *moment) ventIsCool(vent Reading) bool { return vent.TrueC.Minus(m.outside(coldDayC)) < 30 }
 
 // starved: radiator and heater both short of coolant in one round.
 func (m *moment) starved() []Flag {

@@ -8,11 +8,12 @@ import (
 )
 
 const (
-	coldHoseK  diagram.DeltaK = 15 // DT7: over the air outside, no flow; common practice
-	followsK   diagram.DeltaK = 15 // DT9: under the engine, flow; common practice
-	stepFromK  diagram.DeltaK = 10 // DT6: over the rating, the step is judged; common practice
-	earlyK     diagram.DeltaK = 6  // F04: under the rating, an opening is early; common practice
-	noCallFrom                = drivenMinutes
+	coldHoseK  diagram.DeltaK  = 15 // DT7: over the air outside, no flow; common practice
+	followsK   diagram.DeltaK  = 15 // DT9: under the engine, flow; common practice
+	stepFromK  diagram.DeltaK  = 10 // DT6: over the rating, the step is judged; common practice
+	earlyK     diagram.DeltaK  = 6  // F04: under the rating, an opening is early; common practice
+	hotDayC    diagram.Celsius = 35 // what an unnoted day may be, common practice
+	noCallFrom                 = drivenMinutes
 )
 
 // farHose is the hose that stays cold while the thermostat is shut: the upper
@@ -35,7 +36,7 @@ func (m *moment) shutOff() []string {
 		return []string{m.ends(d), d.words()}
 	}
 	if hose, ok := m.farHose(); ok && hose.TrueC <= m.ambientC+diagram.Celsius(coldHoseK) {
-		return []string{readingWords(hose), m.ambientWords(), fmt.Sprintf("within %s of the air outside nothing flows (DT7, common practice)", inK(coldHoseK))}
+		return []string{readingWords(hose), m.outsideWords(usualAmbientC), fmt.Sprintf("within %s of the air outside nothing flows (DT7, common practice)", inK(coldHoseK))}
 	}
 	return nil
 }
@@ -45,9 +46,17 @@ func (m *moment) over(k diagram.DeltaK) bool {
 	return m.engine.c != nil && m.engine.c.Minus(m.rating.opensC) > k
 }
 
-func (m *moment) ambientWords() string {
+// outside is the air's temperature, or what is safe to assume for a rule.
+func (m *moment) outside(assumed diagram.Celsius) diagram.Celsius {
+	if a := m.c.Ambient(m.i); a != nil {
+		return *a
+	}
+	return assumed
+}
+
+func (m *moment) outsideWords(assumed diagram.Celsius) string {
 	if m.c.Ambient(m.i) == nil {
-		return fmt.Sprintf("the air outside is not noted: %s assumed", inC(usualAmbientC))
+		return fmt.Sprintf("the air outside is not noted: %s assumed", inC(assumed))
 	}
 	return fmt.Sprintf("air outside at %s", inC(m.ambientC))
 }
@@ -78,7 +87,7 @@ func (m *moment) passingEarly() []Flag {
 		limit = m.rating.targetC // its heater may open it from there on
 	}
 	under := engine.Minus(hose.TrueC)
-	if engine >= limit || under > followsK || hose.TrueC <= m.ambientC+diagram.Celsius(coldHoseK) {
+	if engine >= limit || under > followsK || hose.TrueC <= m.outside(hotDayC)+diagram.Celsius(coldHoseK) {
 		return nil
 	}
 	severity := Look
@@ -88,7 +97,7 @@ func (m *moment) passingEarly() []Flag {
 	return []Flag{m.flag("thermostat-passing-early", severity, []diagram.Point{hose.Point},
 		fmt.Sprintf("Coolant reaches the radiator with the engine at only %s: the thermostat stands open or opens early.", inC(engine)),
 		m.engineWords(), fmt.Sprintf("%s, only %s under the engine; up to %s means flow (DT9, common practice)", readingWords(hose), inK(under), inK(followsK)),
-		m.ambientWords())}
+		m.outsideWords(hotDayC))}
 }
 
 // wasHot reports whether an earlier round of the stage found the engine warm.

@@ -74,11 +74,12 @@ func (m *moment) delta(name string) *Delta {
 // pace is what the engine and the vehicle do during a round.
 type pace string
 
-// The paces; "" is not known.
+// The paces.
 const (
-	idle   pace = "idle"
-	raised pace = "raised" // standing, engine held at speed
-	road   pace = "road"
+	idle        pace = "idle"
+	raised      pace = "raised" // standing, engine held at speed
+	road        pace = "road"
+	unknownPace pace = "unknown"
 )
 
 const (
@@ -96,7 +97,7 @@ func paceOf(r *cases.Round) pace {
 	case r.EngineRPM != nil:
 		return idle
 	}
-	return ""
+	return unknownPace
 }
 
 // slow reports whether the vehicle gives the radiator no air by its speed.

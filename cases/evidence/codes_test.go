@@ -1,0 +1,89 @@
+package evidence_test
+
+import (
+	"encoding/csv"
+	"errors"
+	"os"
+	"strings"
+	"testing"
+
+	"loopbook/cases"
+	"loopbook/cases/evidence"
+)
+
+// The two-byte rule of SAE J2012 / ISO 15031-6, by public descriptions; the
+// vectors are computed from the rule by hand.
+func TestCodeFromBytes(t *testing.T) {
+	for _, tt := range []struct {
+		a, b byte
+		want string
+	}{
+		{0x01, 0x28, "P0128"}, {0x02, 0x17, "P0217"}, {0x00, 0xB7, "P00B7"}, {0x21, 0x81, "P2181"},
+		{0x26, 0x1A, "P261A"}, {0x05, 0x97, "P0597"}, {0x11, 0x28, "P1128"}, {0x41, 0x23, "C0123"},
+		{0x81, 0x23, "B0123"}, {0xC1, 0x00, "U0100"}, {0, 0, ""},
+	} {
+		if got := evidence.CodeFromBytes(tt.a, tt.b); got != tt.want {
+			t.Errorf("CodeFromBytes(%02X %02X) = %q, want %q", tt.a, tt.b, got, tt.want)
+		}
+	}
+}
+
+// The shipped list against testdata/trade/dtc.csv, two public lists put in our
+// words: same codes, same meanings.
+func TestShippedCodesAreTheSourced(t *testing.T) {
+	codes, err := evidence.ShippedCodes()
+	if err != nil {
+		t.Fatal(err)
+	}
+	file, err := os.Open("../../testdata/trade/dtc.csv")
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer file.Close()
+	rows, err := csv.NewReader(file).ReadAll()
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, r := range rows[1:] {
+		got, ok := codes[r[0]]
+		if !ok || got.Meaning != r[1] || got.LoopPart != r[2] || len(got.Causes) == 0 {
+			t.Errorf("%s: %+v, want %q", r[0], got, r[1])
+		}
+	}
+	if len(codes) != len(rows)-1 {
+		t.Errorf("%d codes, want %d", len(codes), len(rows)-1)
+	}
+}
+
+func TestCodesPoint(t *testing.T) {
+	for _, tt := range []struct{ code, want string }{
+		{"P0128", "Coolant stays below"},
+		{"p0128 ", "Coolant stays below"},
+		{"P1128", "maker-specific"},
+		{"B1234", "maker-specific"},
+		{"P0300", "not in the list"},
+		{"X9", "no trouble code"},
+	} {
+		f := find(analyst(t).Analyse(&cases.Case{Codes: []cases.Code{{Code: tt.code, State: "pending"}}}), "code-points-at")
+		if f == nil || f.Severity != evidence.Note || !strings.Contains(f.Text, tt.want) {
+			t.Errorf("%q: %+v, want %q", tt.code, f, tt.want)
+		}
+		if got := analyst(t).CodeMeaning(tt.code); !strings.Contains(got, tt.want) {
+			t.Errorf("CodeMeaning(%q) = %q, want %q", tt.code, got, tt.want)
+		}
+	}
+}
+
+func TestFaultyCodeListNamesTheLine(t *testing.T) {
+	const head = "code,meaning,loop_part,causes,class\nP0128,cold,thermostat,thermostat-early,published\n"
+	for name, line := range map[string]string{
+		"twice":      "P0128,cold,thermostat,thermostat-early,published",
+		"no code":    "0128,cold,thermostat,thermostat-early,published",
+		"no meaning": "P0217,,thermostat,thermostat-early,published",
+	} {
+		_, err := evidence.ReadCodes([]byte(head + line + "\n"))
+		if !errors.Is(err, evidence.ErrCodes) || !strings.Contains(err.Error(), "line 3") {
+			t.Errorf("%s: %v", name, err)
+		}
+	}
+}

@@ -1,0 +1,128 @@
+package evidence_test
+
+import (
+	"encoding/json"
+	"math"
+	"os"
+	"sort"
+	"strings"
+	"testing"
+
+	"loopbook/cases"
+	"loopbook/cases/casetest"
+	"loopbook/cases/evidence"
+	"loopbook/diagram"
+)
+
+// The keys of "What the analysis answers" in the open case format.
+func TestDocumentHasTheFormatsKeys(t *testing.T) {
+	c := toCase(healthy("outlet-thermostat", warm2500).open(110, 35))
+	text, err := json.Marshal(evidence.Document(c, analyst(t).Analyse(c)))
+	if err != nil {
+		t.Fatal(err)
+	}
+	var whole map[string]json.RawMessage
+	if err := json.Unmarshal(text, &whole); err != nil {
+		t.Fatal(err)
+	}
+	wantKeys(t, "document", whole, "boiling causes deltas flags id next warm_up")
+	var parts struct {
+		Deltas, Flags []map[string]json.RawMessage
+		Boiling       map[string]json.RawMessage
+	}
+	if err := json.Unmarshal(text, &parts); err != nil {
+		t.Fatal(err)
+	}
+	wantKeys(t, "deltas[0]", parts.Deltas[0], "expected_high_k expected_low_k from name round state to value_k")
+	wantKeys(t, "flags[0]", parts.Flags[0], "because id round severity text")
+	wantKeys(t, "boiling", parts.Boiling, "hottest_c margin_k point_c")
+	if !strings.Contains(string(text), `"from":"ect","to":"housing"`) {
+		t.Errorf("no sensor delta from ect to housing in %s", text)
+	}
+}
+
+func wantKeys(t *testing.T, what string, object map[string]json.RawMessage, want string) {
+	t.Helper()
+	var keys []string
+	for k := range object {
+		keys = append(keys, k)
+	}
+	sort.Strings(keys)
+	if got := strings.Join(keys, " "); got != want {
+		t.Errorf("%s: keys %q, want %q", what, got, want)
+	}
+}
+
+func TestEmptyDocumentHasListsAndNoBoiling(t *testing.T) {
+	c := &cases.Case{ID: "new"}
+	text, err := json.Marshal(evidence.Document(c, analyst(t).Analyse(c)))
+	want := `{"id":"new","deltas":[],"flags":[{"id":"nothing-measured","round":-1,"severity":"note",` +
+		`"text":"Nothing to go on yet: no usable reading, no test and no log.","because":[]}],` +
+		`"causes":[],"next":[],"boiling":null,"warm_up":[]}`
+	if err != nil || string(text) != want {
+		t.Errorf("%v\n got %s\nwant %s", err, text, want)
+	}
+}
+
+func TestFormatsExample(t *testing.T) {
+	text, err := os.ReadFile("../../testdata/cases/format-example.json")
+	if err != nil {
+		t.Fatal(err)
+	}
+	c, err := cases.Decode(text)
+	if err != nil {
+		t.Fatal(err)
+	}
+	// Upper hose 2.5 K under an engine of 66 °C: DT9, common practice.
+	if f := find(analyst(t).Analyse(&c), "thermostat-passing-early"); f == nil || f.Points[0] != diagram.RadIn {
+		t.Errorf("thermostat-passing-early: %+v", f)
+	}
+}
+
+// Boiling under a cap: water at 50 kPa over 101.325 kPa boils at 111.6 °C
+// (IAPWS R7-97, saturation at 151.3 kPa).
+func TestBoiling(t *testing.T) {
+	a := analyst(t)
+	c := toCase(healthy("outlet-thermostat", warm2500).open(100, 15))
+	c.Loop.Coolant = cases.Coolant{Base: cases.Water}
+	c.Loop.CapKPa = casetest.P(diagram.KPa(50))
+	f := a.Analyse(c)
+	if b := f.Boiling; b == nil || math.Abs(float64(b.PointC)-111.6) > 0.1 || b.HottestC != 100 || math.Abs(float64(b.MarginK)-11.6) > 0.1 {
+		t.Fatalf("water, 50 kPa, engine at 100 °C: %+v", f.Boiling)
+	}
+	flag := find(f, "boiling-margin-small")
+	if flag == nil || flag.Severity != evidence.Look || !strings.Contains(strings.Join(flag.Because, " "), "0 m assumed") {
+		t.Errorf("11.6 K of margin, altitude unknown: %+v", flag)
+	}
+	c.Loop.CapKPa = casetest.P(diagram.KPa(0))
+	if flag := find(a.Analyse(c), "boiling-margin-small"); flag == nil || flag.Severity != evidence.Act {
+		t.Errorf("water at 100 °C without a cap: %+v", flag)
+	}
+	c.Loop.CapKPa = nil
+	if b := a.Analyse(c).Boiling; b != nil {
+		t.Errorf("cap unknown, yet %+v", b)
+	}
+}
+
+// Expected ranges reach the points: a warm engine's upper hose stands 2 to 8 K
+// under it (IR8, from memory), and a cold one at the air's temperature (DT7,
+// common practice).
+func TestPointsHaveRanges(t *testing.T) {
+	a := analyst(t)
+	for _, tt := range []struct {
+		condition string
+		point     diagram.Point
+		inside    diagram.Celsius
+	}{
+		{warmIdle, diagram.EngineOut, ratedC - 4},
+		{warmIdle, diagram.RadOut, 65},
+		{cold5, diagram.RadIn, outsideC + 3},
+		{hotFan, diagram.HeaterIn, ratedC},
+		{warm2500, diagram.Vent, outsideC + 37}, // HT1's typical 57 °C
+	} {
+		r := a.Analyse(toCase(healthy("outlet-thermostat", tt.condition))).Rounds[0].Readings[tt.point]
+		if r.Expected == nil || tt.inside < r.Expected.LowC || tt.inside > r.Expected.HighC || r.Expected.Source == "" || r.Expected.Class == "" || r.State != evidence.InRange {
+			t.Errorf("%s %s: expected %+v, state %s", tt.condition, tt.point, r.Expected, r.State)
+		}
+	}
+}

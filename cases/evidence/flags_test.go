@@ -1,0 +1,257 @@
+package evidence_test
+
+import (
+	"strings"
+	"testing"
+
+	"loopbook/cases"
+	"loopbook/cases/casetest"
+	"loopbook/cases/evidence"
+	"loopbook/diagram"
+)
+
+// A big drop is normal while the thermostat throttles; above the rating it is
+// a restriction: DT4 in testdata/trade/numbers.csv, common practice.
+func TestRestrictionShowsOnlyAboveRating(t *testing.T) {
+	a := analyst(t)
+	for _, tt := range []struct {
+		ect  float64
+		want bool
+	}{{88, false}, {96, false}, {97, true}, {110, true}} {
+		s := healthy("outlet-thermostat", warm2500).open(tt.ect, 35)
+		if got := find(a.Analyse(toCase(s)), "flow-restricted") != nil; got != tt.want {
+			t.Errorf("engine at %.0f °C, rated 88 °C: flow-restricted %v, want %v", tt.ect, got, tt.want)
+		}
+	}
+}
+
+// The guards of a warm-up verdict: REG1, REG2, REG5 (published, R1, R4), WU1
+// and WU3 (common practice). The target is 88 − 11 = 77 °C.
+func TestWarmUpVerdict(t *testing.T) {
+	a := analyst(t)
+	for _, tt := range []struct {
+		name                   string
+		ect, ambient, min, kmh float64
+		want                   string
+	}{
+		{"driven long", 70, 15, 20, 60, "engine-below-target"},
+		{"driven long, at the target", 77, 15, 20, 60, ""},
+		{"driven long in deep frost", 70, -8, 20, 60, "warm-up-no-call"},
+		{"driven long, just no deep frost", 70, -7, 20, 60, "engine-below-target"},
+		{"just started", 70, 15, 5, 60, ""},
+		{"idled in the cold", 70, 5, 40, 0, "warm-up-no-call"},
+		{"idled too short", 70, 20, 20, 0, "warm-up-no-call"},
+		{"idled long", 70, 20, 30, 0, "engine-below-target"},
+	} {
+		s := healthy("outlet-thermostat", warmIdle).shut(tt.ect)
+		s.round.AmbientC, s.round.MinutesSinceStart, s.round.SpeedKmh = casetest.P(diagram.Celsius(tt.ambient)), &tt.min, &tt.kmh
+		f := a.Analyse(toCase(s))
+		for _, id := range []string{"engine-below-target", "warm-up-no-call"} {
+			if got := find(f, id) != nil; got != (id == tt.want) {
+				t.Errorf("%s: %s %v", tt.name, id, got)
+			}
+		}
+	}
+}
+
+func TestEngineThatFellBackOnTheRoadIsBelowTarget(t *testing.T) {
+	warm := healthy("inlet-thermostat", warmIdle)
+	cool := healthy("inlet-thermostat", warmIdle).open(70, 10)
+	cool.round.SpeedKmh = casetest.P(80.0)
+	cool.round.MinutesSinceStart = nil
+	if f := find(analyst(t).Analyse(toCase(warm, cool)), "engine-below-target"); f == nil || f.Round != 1 || f.Severity != evidence.Act {
+		t.Errorf("engine-below-target: %+v", f)
+	}
+}
+
+// After the repair the first stage's heat says nothing, and rounds are judged
+// the same.
+func TestStagesAreKeptApart(t *testing.T) {
+	before := healthy("outlet-thermostat", warmIdle)
+	after := faults["F01 COLD5"].scene(healthy("outlet-thermostat", cold5), 7)[0]
+	after.round.Stage = cases.AfterRepair
+	if f := find(analyst(t).Analyse(toCase(before, after)), "thermostat-passing-early"); f == nil || f.Round != 1 {
+		t.Errorf("thermostat-passing-early after the repair: %+v", f)
+	}
+	after.round.Stage = cases.BeforeRepair
+	if f := find(analyst(t).Analyse(toCase(before, after)), "thermostat-passing-early"); f != nil {
+		t.Errorf("a radiator that is warm from before: %+v", f)
+	}
+}
+
+// An inlet loop's upper hose creeps warm behind a shut thermostat, so its lower
+// hose is judged (common practice).
+func TestInletThermostatIsJudgedOnTheLowerHose(t *testing.T) {
+	s := healthy("inlet-thermostat", cold5).shut(70).set("rad_in", 60).set("engine_out", 64)
+	if got := pressing(analyst(t).Analyse(toCase(s))); got != nil {
+		t.Errorf("warm upper hose, cold lower hose in a warm-up: %v", got)
+	}
+}
+
+func TestUnknownRatingIsSaid(t *testing.T) {
+	c := toCase(healthy("outlet-thermostat", warm2500).open(110, 35))
+	c.Loop.ThermostatOpensC = nil
+	f := find(analyst(t).Analyse(c), "flow-restricted")
+	if f == nil || !strings.Contains(strings.Join(f.Because, " "), "88 °C assumed") {
+		t.Errorf("flow-restricted: %+v", f)
+	}
+}
+
+// On a hot day whose temperature nobody noted, warm hoses after a start say
+// nothing.
+func TestUnnotedHotDayRaisesNothing(t *testing.T) {
+	c := toCase(healthy("outlet-thermostat", cold5).shut(48).set("engine_out", 40).set("rad_in", 38).set("rad_out", 38).set("pump_in", 38))
+	c.Rounds[0].AmbientC = nil
+	if got := pressing(analyst(t).Analyse(c)); got != nil {
+		t.Errorf("a start on an unnoted hot day: %v", got)
+	}
+}
+
+// A sensor outside DT16 (10 K, common practice) is not believed: the round is
+// judged by the gun.
+func TestLyingSensorHandsOverToTheGun(t *testing.T) {
+	for _, tt := range []struct {
+		name   string
+		offset float64
+		want   evidence.Severity
+		engine float64
+	}{
+		{"agrees", 4, "", 94},
+		{"to repeat", 8, evidence.Look, 98},
+		{"reads high", 26, evidence.Act, 89},
+		{"reads low", -30, evidence.Act, 89},
+	} {
+		s := healthy("outlet-thermostat", warmIdle).open(90, 20)
+		s.ectC += tt.offset
+		f := analyst(t).Analyse(toCase(s))
+		var got evidence.Severity
+		if flag := find(f, "sensor-disagrees"); flag != nil {
+			got = flag.Severity
+		}
+		if engine := f.Rounds[0].EngineC; got != tt.want || engine == nil || diagram.Celsius(tt.engine).Minus(*engine) > 0.1 || engine.Minus(diagram.Celsius(tt.engine)) > 0.1 {
+			t.Errorf("%s: %q, engine %v °C by %s; want %q, %.0f °C", tt.name, got, *engine, f.Rounds[0].EngineBy, tt.want, tt.engine)
+		}
+	}
+}
+
+func TestWithoutSensorTheGunThenTheGaugeSpeaks(t *testing.T) {
+	c := toCase(healthy("outlet-thermostat", warm2500).open(110, 35))
+	c.Rounds[0].EctC = nil
+	f := analyst(t).Analyse(c)
+	if find(f, "flow-restricted") == nil || !strings.Contains(f.Rounds[0].EngineBy, "gun") {
+		t.Errorf("by the gun: %v, engine by %q", pressing(f), f.Rounds[0].EngineBy)
+	}
+	c.Rounds[0].Readings, c.Rounds[0].Gauge = nil, cases.GaugeRed
+	f = analyst(t).Analyse(c)
+	if flag := find(f, "engine-above-rating"); flag == nil || f.Rounds[0].EngineBy != "the gauge" {
+		t.Errorf("by the gauge: %v, engine by %q", pressing(f), f.Rounds[0].EngineBy)
+	}
+}
+
+// Bare metal reads far too cold (IR3, published, T12), so it drives nothing.
+func TestDoubtfulReadingDrivesNothing(t *testing.T) {
+	c := toCase(healthy("outlet-thermostat", warm2500).open(110, 15))
+	for i, r := range c.Rounds[0].Readings {
+		if r.Point == diagram.RadOut {
+			c.Rounds[0].Readings[i].ShownC = casetest.P(diagram.Celsius(30))
+			c.Rounds[0].Readings[i].Surface = cases.Surface{Word: "aluminium-bare"}
+		}
+	}
+	f := analyst(t).Analyse(c)
+	r := f.Rounds[0].Readings[diagram.RadOut]
+	flag := find(f, "reading-doubtful")
+	if !r.Doubtful || r.Why == "" || flag == nil || flag.Severity != evidence.Look || len(flag.Points) != 1 {
+		t.Errorf("bare aluminium at 30 °C shown: %+v, flag %+v", r, flag)
+	}
+	if find(f, "flow-restricted") != nil || find(f, "hose-uneven") != nil {
+		t.Errorf("a doubtful reading drives %v", pressing(f))
+	}
+	for _, d := range f.Deltas {
+		if d.Name == evidence.AcrossRadiator && d.State != evidence.Unknown {
+			t.Errorf("across-radiator with a doubtful end: %+v", d)
+		}
+	}
+}
+
+func TestImpossibleReadingIsRepeatedAndDrivesNothing(t *testing.T) {
+	s := healthy("inlet-thermostat", warm2500).open(110, 15).set("rad_out", 112)
+	f := analyst(t).Analyse(toCase(s))
+	flag := find(f, "reading-impossible")
+	if flag == nil || len(flag.Points) != 2 || !strings.Contains(flag.Text, "repeat") {
+		t.Fatalf("lower hose hotter than the upper: %+v", flag)
+	}
+	if find(f, "air-side") != nil || find(f, "hose-uneven") != nil {
+		t.Errorf("an impossible reading drives %v", pressing(f))
+	}
+}
+
+func TestReadingsOutsideTheLayout(t *testing.T) {
+	s := healthy("outlet-thermostat", warmIdle).set("bottle_bleed", 60)
+	if f := find(analyst(t).Analyse(toCase(s)), "point-not-in-layout"); f == nil || f.Points[0] != diagram.BottleBleed {
+		t.Errorf("bleed line in a layout without one: %+v", f)
+	}
+}
+
+func TestUnknownLayoutStillJudgesRadiatorAndHeater(t *testing.T) {
+	c := toCase(healthy("outlet-thermostat", warm2500).open(110, 35).heat(100, 70))
+	c.Loop.Layout = ""
+	f := analyst(t).Analyse(c)
+	for _, id := range []string{"layout-unknown", "flow-restricted", "heater-restricted"} {
+		if find(f, id) == nil {
+			t.Errorf("no %s without a layout: %v", id, pressing(f))
+		}
+	}
+}
+
+func TestNothingMeasured(t *testing.T) {
+	a := analyst(t)
+	c := &cases.Case{Loop: cases.Loop{Layout: "outlet-thermostat"}, Rounds: []cases.Round{{Readings: []cases.Reading{{Point: diagram.RadIn}}}}}
+	if f := a.Analyse(c); len(f.Flags) != 1 || f.Flags[0].ID != "nothing-measured" || f.Flags[0].Round != evidence.WholeCase {
+		t.Errorf("a round without a number: %+v", f.Flags)
+	}
+	c.Rounds[0].EctC = casetest.P(diagram.Celsius(50))
+	if find(a.Analyse(c), "nothing-measured") != nil {
+		t.Error("a sensor value is something to go on")
+	}
+}
+
+// SF1: 50 °C, published (T18).
+func TestHotCaution(t *testing.T) {
+	for ect, want := range map[float64]bool{45: false, 89: true} {
+		s := healthy("outlet-thermostat", cold5).shut(ect)
+		if got := find(analyst(t).Analyse(toCase(s)), "hot-caution") != nil; got != want {
+			t.Errorf("engine at %.0f °C: hot-caution %v", ect, got)
+		}
+	}
+}
+
+// Whatever stands in a case, the analysis ends and its numbers can be written.
+func TestAnyCaseIsAnswered(t *testing.T) {
+	a := analyst(t)
+	for _, c := range casetest.Notebook(2000) {
+		f := a.Analyse(&c)
+		if len(f.Rounds) != len(c.Rounds) {
+			t.Fatalf("%s: %d rounds of %d", c.ID, len(f.Rounds), len(c.Rounds))
+		}
+		for _, flag := range f.Flags {
+			if flag.Text == "" || flag.ID == "" || flag.Round >= len(c.Rounds) {
+				t.Fatalf("%s: %+v", c.ID, flag)
+			}
+		}
+	}
+}
+
+func BenchmarkAnalyse(b *testing.B) {
+	a := analyst(b)
+	var scenes []*scene
+	for _, condition := range []string{cold5, warmIdle, warm2500, hotFan, warm2500, hotFan} {
+		scenes = append(scenes, healthy("inlet-thermostat", condition))
+	}
+	scenes[4].open(106, 35)
+	c := toCase(scenes...)
+	b.ReportAllocs()
+	b.ResetTimer()
+	for i := 0; i < b.N; i++ {
+		a.Analyse(c)
+	}
+}
