@@ -1,6 +1,8 @@
 package evidence
 
 import (
+	"math"
+
 	"loopbook/cases"
 	"loopbook/diagram"
 )
@@ -25,6 +27,7 @@ type Span struct {
 }
 
 func (s Span) state(v diagram.DeltaK) State {
+	v = tenth(v)
 	switch {
 	case s.LowK != nil && v < *s.LowK:
 		return Low
@@ -37,6 +40,7 @@ func (s Span) state(v diagram.DeltaK) State {
 }
 
 func (r Range) state(v diagram.Celsius) State {
+	v = tenth(v)
 	switch {
 	case v < r.LowC:
 		return Low
@@ -45,3 +49,6 @@ func (r Range) state(v diagram.Celsius) State {
 	}
 	return InRange
 }
+
+// tenth rounds to what a gun can tell, so that a value on its bound is in.
+func tenth[T ~float64](v T) T { return T(math.Round(float64(v)*10) / 10) }

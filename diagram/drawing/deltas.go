@@ -31,7 +31,7 @@ func (d *drafter) delta(at diagram.DeltaAt) {
 	value := float64(s.ValK)
 	if at.Narrow() {
 		d.label(left, y+27, at.Title, labelSize, false, Text, Start)
-		d.bar(diagram.Box{left, y + 39, w * 0.4, barHeight}, kelvin(s.LowK), kelvin(s.HighK), &value, deltaFullK, out)
+		d.bar(diagram.Box{left, y + 39, w * 0.36, barHeight}, kelvin(s.LowK), kelvin(s.HighK), &value, deltaFullK, out)
 		d.label(x+w-5, y+43, s.Range, labelSize, false, Soft, End)
 		return
 	}

@@ -77,13 +77,21 @@ func point(shown *cases.Reading, found evidence.Round, p diagram.Point, u units.
 	case reading.Doubtful:
 		s.Mark, s.Range, s.Note = drawing.Repeat, "", "repeat on tape"
 	case reading.State == evidence.Low:
-		s.Mark, s.Note = drawing.OutOfRange, u.Delta(diagram.DeltaK(*s.LowC-value))+" under"
+		s.Mark, s.Note = drawing.OutOfRange, by(*s.LowC-value, u)+" under"
 	case reading.State == evidence.High:
-		s.Mark, s.Note = drawing.OutOfRange, u.Delta(diagram.DeltaK(value-*s.HighC))+" over"
+		s.Mark, s.Note = drawing.OutOfRange, by(value-*s.HighC, u)+" over"
 	case reading.CorrectionK > 0.5 || reading.CorrectionK < -0.5:
 		s.Note = "gun " + u.Temp(reading.ShownC)
 	}
 	return s
+}
+
+// by is how far a reading is out of its range.
+func by(c diagram.Celsius, u units.Set) string {
+	if c < 1 {
+		return "just"
+	}
+	return u.Delta(diagram.DeltaK(c))
 }
 
 func delta(d evidence.Delta, u units.Set) drawing.DeltaState {

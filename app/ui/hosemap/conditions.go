@@ -5,6 +5,7 @@ import (
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/widget"
 
 	"loopbook/app/ui/kit"
 	"loopbook/cases"
@@ -18,6 +19,8 @@ type conditions struct {
 	units   units.Set
 	label   *kit.Field
 	fields  []*numeric
+	labels  []*widget.Label // of the fields, which follow the units
+	air     *numeric
 	fan     *kit.Choice[cases.FanState]
 	heater  *kit.Choice[cases.Heater]
 	gauge   *kit.Choice[cases.Gauge]
@@ -47,24 +50,28 @@ func newConditions(edit func(string, func(*cases.Round))) *conditions {
 		edit("gauge", func(r *cases.Round) { r.Gauge = g })
 	})
 	c.fan.PlaceHolder, c.heater.PlaceHolder, c.gauge.PlaceHolder = "?", "?", "?"
-	running := c.numeric(plain("Running min"), func(r *cases.Round) **float64 { return &r.MinutesSinceStart })
-	rpm := c.numeric(plain("Engine rpm"), func(r *cases.Round) **float64 { return &r.EngineRPM })
+	running := c.numeric(plain("Minutes"), func(r *cases.Round) **float64 { return &r.MinutesSinceStart })
+	rpm := c.numeric(plain("Rpm"), func(r *cases.Round) **float64 { return &r.EngineRPM })
 	road := c.speed()
-	outside := c.temperature("Outside", func(r *cases.Round) **celsius { return &r.AmbientC })
-	scan := c.temperature("Scan tool", func(r *cases.Round) **celsius { return &r.EctC })
-	c.content = container.New(kit.Shares{116, 76, 76, 70, 66, 66, 74, 76, 108})
-	c.content.Add(kit.Labelled("Round", c.label))
-	for _, n := range []*numeric{running, rpm, road} {
-		c.content.Add(kit.Labelled(n.title(c.units), n.Field))
-	}
+	outside := c.temperature("Air", func(r *cases.Round) **celsius { return &r.AmbientC })
+	scan := c.temperature("Scan", func(r *cases.Round) **celsius { return &r.EctC })
+	c.content = container.New(kit.Shares{116, 76, 76, 70, 66, 66, 74, 76, 108}, kit.Labelled("Round", c.label))
+	c.append(running, rpm, road)
 	c.content.Add(kit.Labelled("Fan", c.fan.Select))
 	c.content.Add(kit.Labelled("Heater", c.heater.Select))
-	for _, n := range []*numeric{outside, scan} {
-		c.content.Add(kit.Labelled(n.title(c.units), n.Field))
-	}
+	c.append(outside, scan)
 	c.content.Add(kit.Labelled("Gauge", c.gauge.Select))
-	c.fields = []*numeric{running, rpm, road, outside, scan}
+	c.air = outside
 	return c
+}
+
+// append puts numbers into the row, each under its label.
+func (c *conditions) append(numbers ...*numeric) {
+	for _, n := range numbers {
+		label := kit.Small(n.title(c.units))
+		c.fields, c.labels = append(c.fields, n), append(c.labels, label)
+		c.content.Add(container.New(kit.Tight{}, label, n.Field))
+	}
 }
 
 func plain(title string) func(units.Set) string { return func(units.Set) string { return title } }
@@ -90,7 +97,7 @@ func (c *conditions) numeric(title func(units.Set) string, at func(*cases.Round)
 
 func (c *conditions) speed() *numeric {
 	return c.add(&numeric{
-		title: func(u units.Set) string { return "Road " + u.SpeedUnit() },
+		title: func(u units.Set) string { return u.SpeedUnit() },
 		read: func(r *cases.Round, u units.Set) string {
 			if r.SpeedKmh == nil {
 				return ""
@@ -144,7 +151,7 @@ func (c *conditions) add(n *numeric, clear func(*cases.Round)) *numeric {
 	return n
 }
 
-func (c *conditions) show(r *cases.Round, u units.Set) {
+func (c *conditions) show(r *cases.Round, site cases.Site, u units.Set) {
 	c.units = u
 	if r == nil {
 		c.content.Hide()
@@ -155,8 +162,13 @@ func (c *conditions) show(r *cases.Round, u units.Set) {
 	c.fan.Put(r.Fan)
 	c.heater.Put(r.Heater)
 	c.gauge.Put(r.Gauge)
-	for _, n := range c.fields {
+	for i, n := range c.fields {
+		c.labels[i].SetText(n.title(u))
 		n.Put(n.read(r, u))
+	}
+	c.air.SetPlaceHolder("")
+	if a := site.AmbientC; a != nil {
+		c.air.SetPlaceHolder(u.Temp(*a)) // what counts until the round has its own
 	}
 }
 

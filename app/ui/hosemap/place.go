@@ -36,13 +36,13 @@ func newPlace(v *View) *place {
 	p := &place{view: v, name: widget.NewLabel("")}
 	p.name.TextStyle.Bold, p.name.Truncation = true, fyne.TextTruncateEllipsis
 	p.surface = kit.NewChoice(cases.Surfaces(), surfaceName, p.setSurface)
-	p.surface.PlaceHolder = "rubber, if not said"
+	p.surface.PlaceHolder = "rubber, usual"
 	p.number = kit.NewField("or 0.95", p.setSurface)
 	p.reach = widget.NewButtonWithIcon("Can't reach", theme.CancelIcon(), p.cantReach)
 	p.reach.Importance = widget.LowImportance
 	p.gun = kit.NewField("0.95", p.setGun)
 	p.reflected = kit.NewField("around", p.setReflected)
-	p.content = container.New(kit.Shares{158, 140, 64, 116, 96, 56, 60, 60},
+	p.content = container.New(kit.Shares{168, 136, 66, 112, 82, 52, 74, 60},
 		p.name, p.surface.Select, p.number, p.reach,
 		trailing("Gun set to"), p.gun, trailing("reflected"), p.reflected)
 	return p
@@ -63,7 +63,7 @@ func (p *place) show(point diagram.Point, r *cases.Round, u units.Set) {
 		return
 	}
 	p.content.Show()
-	p.name.SetText("Tab goes along the flow")
+	p.name.SetText("Tab follows the flow")
 	var reading cases.Reading
 	if point != "" {
 		p.name.SetText(point.String())

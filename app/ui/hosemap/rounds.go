@@ -31,7 +31,7 @@ func newChip(r cases.Round, number int, chosen bool, onTapped func(), onMenu fun
 	}
 	name := widget.NewLabel(roundName(r, number))
 	name.TextStyle.Bold, name.Truncation = chosen, fyne.TextTruncateEllipsis
-	c.content = kit.Wide(132, container.NewStack(c.ground, container.New(kit.Tight{}, name, kit.Small(condition(r)))))
+	c.content = kit.Wide(132, container.NewStack(c.ground, container.New(kit.Tight{More: 6}, name, kit.Small(condition(r)))))
 	c.ExtendBaseWidget(c)
 	return c
 }

@@ -88,7 +88,7 @@ func (v *View) Show(d Data) {
 	v.data = d
 	v.showRounds()
 	v.showChoice()
-	v.conditions.show(d.round(), d.Units)
+	v.conditions.show(d.round(), d.Case.Site, d.Units)
 	v.place.show(v.point, d.round(), d.Units)
 	v.loop.Draw(d.Picture, d.Texts)
 	v.showMeaning()

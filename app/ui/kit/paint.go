@@ -44,7 +44,7 @@ func (p painter) object(s drawing.Shape) fyne.CanvasObject {
 		angle := map[drawing.Way]float32{drawing.Up: 0, drawing.Right: 90, drawing.Down: 180, drawing.Left: 270}[s.Toward]
 		return p.polygon(3, angle, s.Center, s.Radius, s.Fill, s.Stroke, s.StrokeWidth)
 	case drawing.Rhomb:
-		return p.polygon(4, 45, s.Center, s.Radius, s.Fill, s.Stroke, s.StrokeWidth)
+		return p.polygon(4, 0, s.Center, s.Radius, s.Fill, s.Stroke, s.StrokeWidth)
 	case drawing.Label:
 		return p.label(s)
 	}

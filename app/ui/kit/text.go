@@ -83,26 +83,28 @@ func importance(severity string) widget.Importance {
 // Tight stacks objects from the top with the text padding between them taken
 // out, so that a label stands close to what it names. The last takes the rest
 // of the height.
-type Tight struct{}
+type Tight struct {
+	More float32 // how much closer than the padding
+}
 
-func overlap() float32 { return theme.InnerPadding() + 3 }
+func (t Tight) overlap() float32 { return theme.InnerPadding() + t.More }
 
 // MinSize is as wide as the widest and as high as all, less the padding.
-func (Tight) MinSize(objects []fyne.CanvasObject) fyne.Size {
+func (t Tight) MinSize(objects []fyne.CanvasObject) fyne.Size {
 	var size fyne.Size
 	for i, o := range visible(objects) {
 		m := o.MinSize()
 		size.Width = fyne.Max(size.Width, m.Width)
 		size.Height += m.Height
 		if i > 0 {
-			size.Height -= overlap()
+			size.Height -= t.overlap()
 		}
 	}
 	return size
 }
 
 // Layout stacks the objects.
-func (Tight) Layout(objects []fyne.CanvasObject, room fyne.Size) {
+func (t Tight) Layout(objects []fyne.CanvasObject, room fyne.Size) {
 	y := float32(0)
 	list := visible(objects)
 	for i, o := range list {
@@ -112,7 +114,7 @@ func (Tight) Layout(objects []fyne.CanvasObject, room fyne.Size) {
 		}
 		o.Move(fyne.NewPos(0, y))
 		o.Resize(fyne.NewSize(room.Width, h))
-		y += h - overlap()
+		y += h - t.overlap()
 	}
 }
 

@@ -60,7 +60,7 @@ var roles = map[fyne.ThemeColorName]drawing.Role{
 	theme.ColorNameInputBorder:         drawing.Edge,
 	theme.ColorNamePlaceHolder:         drawing.Soft,
 	theme.ColorNameSeparator:           drawing.Rule,
-	theme.ColorNameButton:              drawing.Card,
+	theme.ColorNameButton:              drawing.PartFill,
 	theme.ColorNameMenuBackground:      drawing.Card,
 	theme.ColorNameOverlayBackground:   drawing.Card,
 	theme.ColorNameHeaderBackground:    drawing.Rail,

@@ -29,7 +29,7 @@ func newRow() *row {
 // CreateRenderer stacks the lines.
 func (r *row) CreateRenderer() fyne.WidgetRenderer {
 	foot := container.New(kit.Shares{110, 66}, r.state, r.when)
-	return widget.NewSimpleRenderer(container.New(kit.Tight{}, r.title, r.vehicle, foot))
+	return widget.NewSimpleRenderer(container.New(kit.Tight{More: 3}, r.title, r.vehicle, foot))
 }
 
 func (r *row) show(s cases.Summary, now time.Time) {

@@ -95,6 +95,7 @@ func (v *View) Content() fyne.CanvasObject { return v.content }
 func (v *View) Show(total, open int) {
 	v.total = total
 	v.count.SetText(counted(total))
+	v.count.Hidden = total == 0
 	v.nothing.Hide()
 	if total == 0 {
 		v.nothing.Show()

@@ -1,0 +1,133 @@
+package main
+
+import (
+	"context"
+	"errors"
+	"flag"
+	"fmt"
+	"io"
+	"sort"
+	"strings"
+)
+
+// console is where a command reads and writes.
+type console struct {
+	in       io.Reader
+	out, err io.Writer
+}
+
+// The exit codes.
+const (
+	fine       = 0
+	wrongInput = 1
+	wrongUsage = 2
+)
+
+// errUsage marks an error of how a command was called.
+var errUsage = errors.New("wrong usage")
+
+// command is one word of the command line.
+type command struct {
+	usage string // its arguments
+	about string // one line
+	more  string // what --help adds
+	run   func(ctx context.Context, c console, args []string) error
+}
+
+func commands() map[string]command {
+	return map[string]command{
+		"analyse": {"FILE…", "print what each case's measurements say, one JSON line a case",
+			"FILE is a case, a bundle, or - for standard input.", analyse},
+		"report": {"FILE -o OUT.pdf [--page a4|letter] [--units metric|us]", "write a case's record as a PDF",
+			"FILE is a case, a bundle, or - for standard input.", writeReport},
+		"import": {"FILE… [--notebook PATH]", "take cases or bundles into the notebook",
+			"All of them are taken, or on a fault none.", importFiles},
+		"export": {"ID -o FILE [--notebook PATH]", "write a case of the notebook to a file",
+			"A name that ends in .json gives the case alone; any other gives a bundle with its files.", exportCase},
+		"search": {"WORDS… [--notebook PATH]", "list the cases that hold all the words",
+			"Each word may be the beginning of one. Without words it lists all, the newest first.", searchCases},
+		"layouts": {"", "list the layouts of cooling loops", "", listLayouts},
+		"tour":    {"[--notebook PATH]", "show the main job as text, on the first demo case", "", tour},
+	}
+}
+
+// run carries out a command line and answers the exit code. Without arguments
+// it opens the window.
+func run(ctx context.Context, args []string, c console) int {
+	if len(args) == 0 || strings.HasPrefix(args[0], "--notebook") {
+		return exitCode(c, openWindow(ctx, c, args))
+	}
+	name := args[0]
+	if name == "--help" || name == "-h" || name == "help" {
+		fmt.Fprint(c.out, overview())
+		return fine
+	}
+	cmd, ok := commands()[name]
+	if !ok {
+		fmt.Fprintf(c.err, "loopbook: no command %q\n\n%s", name, overview())
+		return wrongUsage
+	}
+	for _, a := range args[1:] {
+		if a == "--help" || a == "-h" {
+			fmt.Fprintf(c.out, "loopbook %s %s\n\n%s.\n%s\n", name, cmd.usage, capital(cmd.about), cmd.more)
+			return fine
+		}
+	}
+	err := cmd.run(ctx, c, args[1:])
+	if errors.Is(err, errUsage) {
+		fmt.Fprintf(c.err, "loopbook %s: %v\nusage: loopbook %s %s\n", name, err, name, cmd.usage)
+		return wrongUsage
+	}
+	return exitCode(c, err)
+}
+
+func exitCode(c console, err error) int {
+	switch {
+	case err == nil:
+		return fine
+	case errors.Is(err, errUsage):
+		fmt.Fprintf(c.err, "loopbook: %v\n", err)
+		return wrongUsage
+	}
+	fmt.Fprintf(c.err, "loopbook: %v\n", err)
+	return wrongInput
+}
+
+func overview() string {
+	all := commands()
+	names := make([]string, 0, len(all))
+	for name := range all {
+		names = append(names, name)
+	}
+	sort.Strings(names)
+	var b strings.Builder
+	b.WriteString("loopbook opens the notebook's window. With a command it works without a display:\n\n")
+	for _, name := range names {
+		fmt.Fprintf(&b, "  %-8s %s\n", name, all[name].about)
+	}
+	b.WriteString("\nloopbook COMMAND --help tells more. Exit codes: 0 fine, 1 the input is wrong, 2 wrong usage.\n")
+	return b.String()
+}
+
+func capital(s string) string { return strings.ToUpper(s[:1]) + s[1:] }
+
+// parse reads flags that may stand anywhere among the arguments, as a hurried
+// hand types them, and answers what is left.
+func parse(set *flag.FlagSet, args []string) ([]string, error) {
+	set.SetOutput(io.Discard)
+	var rest []string
+	for {
+		if err := set.Parse(args); err != nil {
+			return nil, fmt.Errorf("%w: %w", errUsage, err)
+		}
+		args = set.Args()
+		if len(args) == 0 {
+			return rest, nil
+		}
+		rest, args = append(rest, args[0]), args[1:]
+	}
+}
+
+func usagef(format string, args ...any) error {
+	return fmt.Errorf("%w: %s", errUsage, fmt.Sprintf(format, args...))
+}

@@ -1,0 +1,170 @@
+package main
+
+import (
+	"fmt"
+	"os"
+	"path/filepath"
+	"strings"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/dialog"
+	"fyne.io/fyne/v2/storage"
+
+	"loopbook/cases"
+	"loopbook/cases/exchange"
+	"loopbook/report"
+)
+
+func (w *window) openDemo() {
+	path, err := demoNotebook()
+	if err == nil {
+		err = w.turnTo(path, true)
+	}
+	if err != nil {
+		w.tell(err)
+	}
+}
+
+func (w *window) openOwn() {
+	path, err := ownNotebook()
+	if err == nil {
+		err = w.turnTo(path, false)
+	}
+	if err != nil {
+		w.tell(err)
+	}
+}
+
+func (w *window) turnTo(path string, demo bool) error {
+	w.leave()
+	store, err := openNotebook(w.desk.ctx, path)
+	if err != nil {
+		return err
+	}
+	title := "Loopbook"
+	if demo {
+		title = "Loopbook, demo notebook"
+		if err := fillDemo(w.desk.ctx, store); err != nil {
+			store.Close()
+			return err
+		}
+	}
+	w.window.SetTitle(title)
+	w.use(store)
+	return nil
+}
+
+func (w *window) chooseImport() {
+	d := dialog.NewFileOpen(func(r fyne.URIReadCloser, err error) {
+		if err != nil {
+			w.tell(err)
+			return
+		}
+		if r != nil {
+			r.Close()
+			w.importURIs([]fyne.URI{r.URI()})
+		}
+	}, w.window)
+	d.SetFilter(storage.NewExtensionFileFilter([]string{".json", ".zip", ".loopbook"}))
+	d.Resize(fyne.NewSize(900, 600))
+	d.Show()
+}
+
+// importURIs takes files into the notebook, all or none, and opens the last.
+func (w *window) importURIs(files []fyne.URI) {
+	bundles := make([]cases.Bundle, 0, len(files))
+	for _, file := range files {
+		b, err := exchange.ReadFile(file.Path())
+		if err != nil {
+			w.tell(fmt.Errorf("%w\nThe notebook is as it was", err))
+			return
+		}
+		bundles = append(bundles, b)
+	}
+	w.leave()
+	ids, err := w.desk.store.PutAll(w.desk.ctx, bundles, "imported")
+	if err != nil {
+		w.tell(err)
+		return
+	}
+	w.desk.load(ids[len(ids)-1])
+}
+
+func (w *window) chooseExport() {
+	if !w.desk.open {
+		return
+	}
+	w.leave()
+	id := w.desk.c.ID
+	d := dialog.NewFileSave(func(f fyne.URIWriteCloser, err error) {
+		if err != nil {
+			w.tell(err)
+			return
+		}
+		if f == nil {
+			return
+		}
+		f.Close()
+		if err := exportTo(w.desk.ctx, w.desk.store, id, f.URI().Path()); err != nil {
+			w.tell(err)
+		}
+	}, w.window)
+	d.SetFileName(fileName(w.desk.c.Title) + ".zip")
+	d.Resize(fyne.NewSize(900, 600))
+	d.Show()
+}
+
+// print writes the record into the documents' folder and opens it.
+func (w *window) print() {
+	if !w.desk.open {
+		return
+	}
+	w.leave()
+	path, err := w.paperPath()
+	if err == nil {
+		d := w.desk
+		err = writeFile(path, func(f *os.File) error {
+			return report.Record(f, &d.c, d.found, report.Options{Units: d.units})
+		})
+	}
+	if err != nil {
+		w.tell(err)
+		return
+	}
+	w.verdict.ShowPaper("Written to " + path)
+	w.tabs.SelectIndex(verdictTab)
+	uri := storage.NewFileURI(path)
+	if err := w.app.OpenURL(asURL(uri)); err != nil {
+		w.verdict.ShowPaper("Written to " + path + "\nNo program opened it by itself: " + err.Error())
+	}
+}
+
+func (w *window) paperPath() (string, error) {
+	home, err := os.UserHomeDir()
+	if err != nil {
+		return "", err
+	}
+	dir := filepath.Join(home, "Documents", "Loopbook")
+	if err := os.MkdirAll(dir, 0o755); err != nil {
+		return "", err
+	}
+	return filepath.Join(dir, fileName(w.desk.c.Title)+".pdf"), nil
+}
+
+// fileName makes a name that any system can hold from a case's title.
+func fileName(title string) string {
+	clean := strings.Map(func(r rune) rune {
+		if strings.ContainsRune(`/\:*?"<>|`, r) || r < ' ' {
+			return '-'
+		}
+		return r
+	}, strings.TrimSpace(title))
+	clean = strings.Trim(clean, ". -")
+	if r := []rune(clean); len(r) > 60 {
+		clean = string(r[:60])
+	}
+	if clean == "" {
+		return "case"
+	}
+	return clean
+}

@@ -1,0 +1,82 @@
+package main
+
+import (
+	"strconv"
+	"strings"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/theme"
+	"fyne.io/fyne/v2/widget"
+
+	"loopbook/app/ui/kit"
+	"loopbook/cases"
+	"loopbook/diagram/units"
+)
+
+// head is the line over a case: what it is, undo and redo, and the quiet sign
+// that what was typed is kept.
+type head struct {
+	title, vehicle, kept *widget.Label
+	undo, redo           *widget.Button
+	content              fyne.CanvasObject
+}
+
+func newHead(undo, redo func()) *head {
+	h := &head{title: widget.NewLabel(""), vehicle: kit.Small(""), kept: kit.Small("")}
+	h.title.SizeName, h.title.TextStyle.Bold, h.title.Truncation = theme.SizeNameHeadingText, true, fyne.TextTruncateEllipsis
+	h.kept.Truncation, h.kept.Importance = fyne.TextTruncateOff, widget.SuccessImportance
+	h.undo = widget.NewButtonWithIcon("Undo", theme.ContentUndoIcon(), undo)
+	h.redo = widget.NewButtonWithIcon("Redo", theme.ContentRedoIcon(), redo)
+	h.undo.Importance, h.redo.Importance = widget.LowImportance, widget.LowImportance
+	right := container.NewHBox(h.undo, h.redo, container.NewCenter(h.kept))
+	h.content = container.NewBorder(nil, nil, nil, right, container.New(kit.Tight{More: 6}, h.title, h.vehicle))
+	return h
+}
+
+func (h *head) show(d *desk) {
+	h.title.SetText(d.c.Title)
+	if d.c.Title == "" {
+		h.title.SetText("New case")
+	}
+	h.vehicle.SetText(vehicleLine(d.c, d.units))
+	h.kept.SetText("✓ kept " + d.history.Saved.Local().Format("15:04"))
+	enable(h.undo, d.history.CanUndo)
+	enable(h.redo, d.history.CanRedo)
+}
+
+func enable(b *widget.Button, on bool) {
+	if on {
+		b.Enable()
+		return
+	}
+	b.Disable()
+}
+
+// vehicleLine is what is known of the vehicle and its loop, in one line.
+func vehicleLine(c cases.Case, u units.Set) string {
+	v := c.Vehicle
+	words := []string{strings.TrimSpace(strings.Join([]string{v.Make, v.Model, v.Engine}, " "))}
+	if v.Year != nil {
+		words = append(words, strconv.Itoa(*v.Year))
+	}
+	if v.OdometerKm != nil {
+		words = append(words, u.DistUnit(*v.OdometerKm))
+	}
+	if t := c.Loop.ThermostatOpensC; t != nil {
+		words = append(words, "thermostat "+u.TempUnit(*t))
+	}
+	if p := c.Loop.CapKPa; p != nil {
+		words = append(words, "cap "+u.PressureUnit(*p))
+	}
+	known := words[:0]
+	for _, w := range words {
+		if w != "" {
+			known = append(known, w)
+		}
+	}
+	if len(known) == 0 {
+		return "vehicle not known yet"
+	}
+	return strings.Join(known, " · ")
+}

@@ -1,0 +1,141 @@
+package main
+
+import (
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/driver/desktop"
+
+	"loopbook/app/ui/kit"
+	"loopbook/diagram/units"
+)
+
+// menu holds every shortcut too: while a field has the focus, only the menu's
+// shortcuts fire.
+func (w *window) menu() *fyne.MainMenu {
+	return fyne.NewMainMenu(
+		fyne.NewMenu("File",
+			key("New case", fyne.KeyN, w.newCase),
+			key("Import…", fyne.KeyI, w.chooseImport),
+			key("Export this case…", fyne.KeyE, w.chooseExport),
+			key("Print the record (PDF)", fyne.KeyP, w.print),
+			fyne.NewMenuItemSeparator(),
+			fyne.NewMenuItem("Own notebook", w.openOwn),
+			key("Demo notebook", fyne.KeyD, w.openDemo),
+			fyne.NewMenuItemSeparator(),
+			quitItem(w.quit),
+		),
+		fyne.NewMenu("Edit",
+			key("Undo", fyne.KeyZ, w.undo),
+			key("Redo", fyne.KeyY, w.redo),
+			fyne.NewMenuItemSeparator(),
+			key("Find a case", fyne.KeyF, w.notebook.FocusSearch),
+			fyne.NewMenuItem("Delete this case", w.deleteCase),
+			fyne.NewMenuItem("Bring back the last deleted", w.restoreCase),
+		),
+		fyne.NewMenu("Go",
+			key("Complaint", fyne.Key1, func() { w.tabs.SelectIndex(complaintTab) }),
+			key("Hose map", fyne.Key2, func() { w.tabs.SelectIndex(hoseMapTab) }),
+			key("Verdict and paper", fyne.Key3, func() { w.tabs.SelectIndex(verdictTab) }),
+			fyne.NewMenuItemSeparator(),
+			key("Add a round, same conditions", fyne.KeyR, w.addRound),
+		),
+		w.unitsMenu(),
+		w.lightMenu(),
+	)
+}
+
+func key(label string, k fyne.KeyName, do func()) *fyne.MenuItem {
+	item := fyne.NewMenuItem(label, do)
+	item.Shortcut = &desktop.CustomShortcut{KeyName: k, Modifier: fyne.KeyModifierShortcutDefault}
+	return item
+}
+
+func quitItem(do func()) *fyne.MenuItem {
+	item := key("Quit", fyne.KeyQ, do)
+	item.IsQuit = true
+	return item
+}
+
+func (w *window) unitsMenu() *fyne.Menu {
+	now := w.desk.units
+	item := func(label string, chosen bool, change func(*units.Set)) *fyne.MenuItem {
+		m := fyne.NewMenuItem(label, func() {
+			w.leave()
+			change(&w.desk.units)
+			w.prefs.setUnits(w.desk.units)
+			w.window.SetMainMenu(w.menu())
+			w.desk.slips = nil
+			w.show()
+		})
+		m.Checked = chosen
+		return m
+	}
+	menu := fyne.NewMenu("Units")
+	for _, t := range []units.Temperature{units.C, units.F} {
+		menu.Items = append(menu.Items, item(string(t), now.Temperature == t, func(u *units.Set) { u.Temperature = t }))
+	}
+	menu.Items = append(menu.Items, fyne.NewMenuItemSeparator())
+	for _, p := range []units.Pressure{units.KPa, units.PSI, units.Bar} {
+		menu.Items = append(menu.Items, item(string(p), now.Pressure == p, func(u *units.Set) { u.Pressure = p }))
+	}
+	menu.Items = append(menu.Items, fyne.NewMenuItemSeparator())
+	for _, d := range []units.Distance{units.Km, units.Miles} {
+		menu.Items = append(menu.Items, item(string(d), now.Distance == d, func(u *units.Set) { u.Distance = d }))
+	}
+	return menu
+}
+
+func (w *window) lightMenu() *fyne.Menu {
+	menu := fyne.NewMenu("Light")
+	for _, l := range []struct {
+		light kit.Light
+		label string
+	}{{kit.System, "As the desktop"}, {kit.Bright, "Light"}, {kit.Dim, "Dark"}} {
+		m := fyne.NewMenuItem(l.label, func() {
+			w.prefs.setLight(l.light)
+			w.app.Settings().SetTheme(kit.NewTheme(l.light))
+			w.window.SetMainMenu(w.menu())
+			w.show()
+		})
+		m.Checked = w.prefs.light() == l.light
+		menu.Items = append(menu.Items, m)
+	}
+	return menu
+}
+
+// undo takes back what is being typed; with nothing typed, the last edit.
+func (w *window) undo() {
+	if f, ok := w.window.Canvas().Focused().(interface{ Revert() bool }); ok && f.Revert() {
+		return
+	}
+	w.desk.undo()
+}
+
+func (w *window) redo() {
+	w.leave()
+	w.desk.redo()
+}
+
+func (w *window) addRound() {
+	if w.desk.open {
+		w.leave()
+		w.hosemap.AddRound("", true)
+		w.tabs.SelectIndex(hoseMapTab)
+	}
+}
+
+func (w *window) deleteCase() {
+	if !w.desk.open {
+		return
+	}
+	w.leave()
+	if id := w.desk.remove(); id != "" {
+		w.deleted = append(w.deleted, id)
+	}
+}
+
+func (w *window) restoreCase() {
+	if n := len(w.deleted); n > 0 {
+		w.desk.restore(w.deleted[n-1])
+		w.deleted = w.deleted[:n-1]
+	}
+}

@@ -1,0 +1,219 @@
+package main
+
+import (
+	"context"
+	"flag"
+	"fmt"
+	"os"
+	"runtime"
+	"time"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/app"
+	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/dialog"
+	"fyne.io/fyne/v2/theme"
+	"fyne.io/fyne/v2/widget"
+
+	"loopbook/app/ui/complaint"
+	"loopbook/app/ui/greeting"
+	"loopbook/app/ui/hosemap"
+	"loopbook/app/ui/kit"
+	"loopbook/app/ui/notebook"
+	"loopbook/app/ui/verdict"
+	"loopbook/cases"
+	"loopbook/cases/sqlite"
+	"loopbook/diagram"
+)
+
+// openWindow shows the notebook until its window is closed.
+func openWindow(ctx context.Context, _ console, args []string) error {
+	set := flag.NewFlagSet("loopbook", flag.ContinueOnError)
+	path := notebookFlag(set)
+	rest, err := parse(set, args)
+	if err != nil {
+		return err
+	}
+	if len(rest) > 0 {
+		return usagef("%q: see loopbook --help", rest[0])
+	}
+	if runtime.GOOS == "linux" && os.Getenv("DISPLAY")+os.Getenv("WAYLAND_DISPLAY") == "" {
+		return fmt.Errorf("the window needs a display, and there is none here; loopbook --help lists what works without")
+	}
+	if _, err := diagram.Loops(); err != nil {
+		return err
+	}
+	store, err := openNotebook(ctx, *path)
+	if err != nil {
+		return err
+	}
+	a := app.NewWithID("loopbook")
+	w, err := newWindow(ctx, a, store)
+	if err != nil {
+		store.Close()
+		return err
+	}
+	go func() {
+		<-ctx.Done()
+		fyne.Do(w.quit)
+	}()
+	w.window.ShowAndRun()
+	w.leave()
+	return w.desk.store.Close()
+}
+
+// window joins the screens to the desk.
+type window struct {
+	app    fyne.App
+	window fyne.Window
+	prefs  preferences
+	desk   *desk
+	pages  *pages
+
+	notebook  *notebook.View
+	complaint *complaint.View
+	hosemap   *hosemap.View
+	verdict   *verdict.View
+	head      *head
+	tabs      *container.AppTabs
+	case_     fyne.CanvasObject
+	greeting  fyne.CanvasObject
+	deleted   []string // cases that can be brought back, the last one last
+}
+
+func newWindow(ctx context.Context, a fyne.App, store *sqlite.Store) (*window, error) {
+	d, err := newDesk(ctx, store)
+	if err != nil {
+		return nil, err
+	}
+	w := &window{app: a, prefs: preferences{a.Preferences()}, desk: d}
+	a.Settings().SetTheme(kit.NewTheme(w.prefs.light()))
+	w.window = a.NewWindow("Loopbook")
+	w.window.SetMaster()
+	d.units = w.prefs.units()
+	w.makeScreens()
+	w.use(store)
+	w.window.SetMainMenu(w.menu())
+	w.window.SetOnDropped(func(_ fyne.Position, files []fyne.URI) { w.importURIs(files) })
+	w.window.SetCloseIntercept(w.quit)
+	w.window.Resize(fyne.NewSize(1280, 800))
+	return w, nil
+}
+
+func (w *window) makeScreens() {
+	d := w.desk
+	w.notebook = notebook.New(time.Now)
+	w.notebook.OnNew = w.newCase
+	w.notebook.OnQuery = func(q cases.Query) { w.pages.ask(q) }
+	w.notebook.OnOpen = func(row int) {
+		if s, ok := w.pages.row(row); ok && s.ID != d.c.ID {
+			w.leave()
+			d.load(s.ID)
+		}
+	}
+	w.complaint = complaint.New(d.edit, d.analyst.CodeMeaning)
+	w.verdict = verdict.New(d.edit)
+	w.verdict.OnPaper = w.print
+	w.hosemap = hosemap.New()
+	w.hosemap.Edit, w.hosemap.OnReading, w.hosemap.OnRound = d.edit, d.typed, d.showRound
+	w.hosemap.OnLayout = func(id string) { d.edit("layout", func(c *cases.Case) { c.Loop.Layout = id }) }
+	w.head = newHead(d.undo, d.redo)
+	w.tabs = container.NewAppTabs(
+		container.NewTabItem("Complaint", w.complaint.Content()),
+		container.NewTabItem("Hose map", w.hosemap.Content()),
+		container.NewTabItem("Verdict and paper", w.verdict.Content()),
+	)
+	w.tabs.SelectIndex(hoseMapTab)
+	w.case_ = container.NewBorder(w.head.content, nil, nil, nil, w.tabs)
+	w.greeting = greeting.New(
+		greeting.Choice{Title: "New case", Text: "A vehicle is here now. Begin with what the customer feels.", Button: "Start", Key: "Ctrl N", Icon: theme.DocumentCreateIcon(), Do: w.newCase},
+		greeting.Choice{Title: "Demo notebook", Text: "Invented cases to look around in. Nothing in it is real.", Button: "Open", Key: "Ctrl D", Icon: theme.StorageIcon(), Do: w.openDemo},
+		greeting.Choice{Title: "Import", Text: "A case or a bundle that someone sent you.", Button: "Choose file", Key: "Ctrl I", Icon: theme.DownloadIcon(), Do: w.chooseImport},
+	)
+	d.changed, d.told = w.show, w.tell
+	rail := kit.Wide(208, w.notebook.Content())
+	w.window.SetPadded(false)
+	w.window.SetContent(container.NewBorder(nil, nil, rail, nil, container.NewStack(w.greeting, w.case_)))
+}
+
+// The tabs by their place.
+const (
+	complaintTab = iota
+	hoseMapTab
+	verdictTab
+)
+
+// use turns to a notebook.
+func (w *window) use(store *sqlite.Store) {
+	if old := w.desk.store; old != store {
+		defer old.Close()
+	}
+	w.desk.store = store
+	w.pages = newPages(store)
+	w.pages.told, w.pages.filled = w.tell, w.notebook.Refresh
+	w.pages.changed = w.answered
+	w.notebook.Row = w.pages.row
+	w.desk.close()
+	w.pages.ask(cases.Query{})
+}
+
+// answered shows a search's answer; a notebook opens at its newest case.
+func (w *window) answered() {
+	if !w.desk.open && w.pages.total > 0 && w.pages.query == (cases.Query{}) {
+		if s, ok := w.pages.row(0); ok {
+			w.desk.load(s.ID)
+		}
+	}
+	w.notebook.Show(w.pages.total, w.pages.find(w.desk.c.ID))
+}
+
+// show paints what the desk holds.
+func (w *window) show() {
+	d := w.desk
+	if !d.open {
+		w.case_.Hide()
+		w.greeting.Show()
+		w.pages.ask(w.pages.query)
+		return
+	}
+	w.greeting.Hide()
+	w.case_.Show()
+	w.head.show(d)
+	w.complaint.Show(d.c, d.units)
+	w.verdict.Show(d.c, d.units)
+	picture, texts := d.drawing()
+	w.hosemap.Show(hosemap.Data{
+		Case: d.c, Round: d.round, Picture: picture, Texts: texts,
+		Flags: inUnits(d.found.Flags, d.units), Boiling: boilingWords(d.found.Boiling, d.units), Units: d.units,
+	})
+	w.pages.ask(w.pages.query)
+}
+
+// leave keeps what is being typed anywhere.
+func (w *window) leave() {
+	if !w.desk.open {
+		return
+	}
+	w.hosemap.Leave()
+	w.complaint.Leave()
+	w.verdict.Leave()
+}
+
+func (w *window) quit() {
+	w.leave()
+	w.window.SetCloseIntercept(nil)
+	w.app.Quit()
+}
+
+func (w *window) newCase() {
+	w.leave()
+	w.desk.begin()
+	w.tabs.SelectIndex(complaintTab)
+}
+
+func (w *window) tell(err error) {
+	message := widget.NewLabel(err.Error())
+	message.Wrapping = fyne.TextWrapWord
+	box := dialog.NewCustom("This did not work", "Close", kit.Wide(420, message), w.window)
+	box.Show()
+}
