@@ -209,6 +209,7 @@ func (w *window) newCase() {
 	w.leave()
 	w.desk.begin()
 	w.tabs.SelectIndex(complaintTab)
+	w.window.Canvas().Focus(w.complaint.First())
 }
 
 func (w *window) tell(err error) {

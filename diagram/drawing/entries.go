@@ -36,8 +36,6 @@ func (d *drafter) lead(p diagram.PointAt, box diagram.Box) {
 func (d *drafter) box(box diagram.Box, s PointState) {
 	fill, stroke, width := In(Card), In(Edge), 1.0
 	switch {
-	case s.Focused:
-		stroke, width = In(Accent), 3
 	case s.Mark == OutOfRange:
 		stroke, width = In(ActText), 2.5
 	case s.Mark == Invalid:

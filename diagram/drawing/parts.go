@@ -58,10 +58,13 @@ func (d *drafter) thermostat(b diagram.Box) {
 	for _, half := range [2][2]float64{{-18, -8}, {8, 18}} {
 		d.add(Line{From: diagram.XY{seat, c[1] + half[0]}, To: diagram.XY{seat, c[1] + half[1]}, Stroke: In(Text), Width: 4})
 	}
+	d.add(Rect{Box: diagram.Box{c[0] - 19, c[1] - 4, 9, 8}, Corner: 2, Fill: In(Text)})
+	if d.state.Thermostat == NotKnown {
+		return
+	}
 	plate := seat + lift
 	d.add(Line{From: diagram.XY{c[0] - 12, c[1]}, To: diagram.XY{plate, c[1]}, Stroke: In(Text), Width: 3},
-		Line{From: diagram.XY{plate, c[1] - 9}, To: diagram.XY{plate, c[1] + 9}, Stroke: In(Text), Width: 4},
-		Rect{Box: diagram.Box{c[0] - 19, c[1] - 4, 9, 8}, Corner: 2, Fill: In(Text)})
+		Line{From: diagram.XY{plate, c[1] - 9}, To: diagram.XY{plate, c[1] + 9}, Stroke: In(Text), Width: 4})
 }
 
 func (d *drafter) fan(b diagram.Box) {

@@ -27,7 +27,6 @@ type PointState struct {
 	HighC   *diagram.Celsius
 	Range   string // the same in words
 	Note    string // "14 K under", or what to do; stands after the range
-	Focused bool
 }
 
 // DeltaState is one difference.

@@ -31,9 +31,11 @@ func New(edit func(what string, change func(*cases.Case)), meaning func(code str
 		kit.Section("What the customer feels",
 			f.Text("Title", "the complaint in a few words", func(c *cases.Case) *string { return &c.Title }),
 			f.Area("In their words", "since when, when does it happen, what was done before", 3, func(c *cases.Case) *string { return &c.Complaint.Text }),
-			kit.Ticks(f, "Symptoms", cases.Words[cases.Symptom](), cases.Symptom.Name, func(c *cases.Case) *[]cases.Symptom { return &c.Complaint.Symptoms }),
 		),
 		kit.Section("Trouble codes", v.codes.content),
+		kit.Section("Symptoms",
+			kit.Ticks(f, "Symptoms", cases.Words[cases.Symptom](), cases.Symptom.Name, func(c *cases.Case) *[]cases.Symptom { return &c.Complaint.Symptoms }),
+		),
 	)
 	right := container.NewVBox(vehicle(f), loop(f), site(f), tags(f))
 	v.content = container.NewVScroll(container.NewPadded(container.New(kit.Shares{460, 540}, left, container.NewPadded(right))))
@@ -48,6 +50,9 @@ func (v *View) Show(c cases.Case, u units.Set) {
 	v.form.Show(c, u)
 	v.codes.show(c, u)
 }
+
+// First is the field where a new case begins: its title.
+func (v *View) First() fyne.Focusable { return v.form.First() }
 
 // Leave keeps what is being typed.
 func (v *View) Leave() {

@@ -147,7 +147,11 @@ func (v *View) showMeaning() {
 		}
 		v.meaning.Add(kit.Card(string(f.Severity), severityWord(f.Severity), body...))
 	}
-	if flags == 0 {
+	switch r := v.data.round(); {
+	case flags > 0:
+	case r == nil || len(r.Readings) == 0:
+		v.meaning.Add(kit.Card("note", "Note", kit.Span{Text: "Nothing measured in this round yet. Type the temperatures where the hoses are."}))
+	default:
 		v.meaning.Add(kit.Card("fine", "As it should be", kit.Span{Text: "Nothing measured so far is out of its range."}))
 	}
 	if v.data.Boiling != "" {

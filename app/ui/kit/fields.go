@@ -13,6 +13,7 @@ type Field struct {
 	widget.Entry
 	onLeft  func(string)
 	onFocus func()
+	onBlur  func()
 	self    fyne.Focusable // the widget that embeds this one, or itself
 	shown   string
 	focused bool
@@ -104,6 +105,9 @@ func (f *Field) FocusGained() {
 func (f *Field) FocusLost() {
 	f.focused = false
 	f.Entry.FocusLost()
+	if f.onBlur != nil {
+		f.onBlur()
+	}
 	f.leave()
 }
 
@@ -137,6 +141,3 @@ func canvasOf(f fyne.Focusable) fyne.Canvas {
 	}
 	return fyne.CurrentApp().Driver().CanvasForObject(o)
 }
-
-// OnLeft sets what is called with the text when the field is left.
-func (f *Field) OnLeft(left func(string)) { f.onLeft = left }

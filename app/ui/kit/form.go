@@ -53,6 +53,9 @@ func (f *Form) Text(label, hint string, at func(*cases.Case) *string) fyne.Canva
 	return Labelled(label, field)
 }
 
+// First is the form's first field.
+func (f *Form) First() fyne.Focusable { return f.texts[0] }
+
 // Area binds a text of several lines.
 func (f *Form) Area(label, hint string, rows int, at func(*cases.Case) *string) fyne.CanvasObject {
 	field := NewArea(hint, rows, func(text string) {

@@ -20,6 +20,7 @@ type LoopView struct {
 	OnFocus func(diagram.Point)
 
 	fields map[diagram.Point]*numberField
+	caret  diagram.Point // the point whose field has the focus, or ""
 	order  []fyne.CanvasObject
 }
 
@@ -71,7 +72,9 @@ func (v *LoopView) makeFields(entries []drawing.Entry) {
 				v.OnLeft(point, text)
 			}
 		}
+		f.onBlur = func() { v.mark("") }
 		f.onFocus = func() {
+			v.mark(point)
 			if v.OnFocus != nil {
 				v.OnFocus(point)
 			}
@@ -110,9 +113,16 @@ func (v *LoopView) Tapped(e *fyne.PointEvent) {
 	}
 }
 
+// mark shows which box has the caret.
+func (v *LoopView) mark(p diagram.Point) {
+	v.caret = p
+	v.Refresh()
+}
+
 // place lays the fields over the picture, in its scale.
 func (v *LoopView) place(p painter) []fyne.CanvasObject {
 	base := fyne.CurrentApp().Settings().Theme()
+	var over []fyne.CanvasObject
 	for _, e := range v.picture.Entries {
 		f := v.fields[e.Point]
 		if want := (fieldTheme{base, 18 * p.scale}); f.themed.Theme != fyne.Theme(want) {
@@ -120,6 +130,9 @@ func (v *LoopView) place(p painter) []fyne.CanvasObject {
 			f.themed.Refresh()
 		}
 		p.place(f.themed, e.Field)
+		if e.Point == v.caret {
+			over = append(over, p.object(drawing.Rect{Box: e.Box, Corner: 6, Stroke: drawing.In(drawing.Accent), StrokeWidth: 3}))
+		}
 	}
-	return v.order
+	return append(over, v.order...)
 }

@@ -17,8 +17,8 @@ var errRange = errors.New("this can't be")
 func (f *Form) Temp(label string, at func(*cases.Case) **diagram.Celsius) fyne.CanvasObject {
 	return f.Quantity(
 		func(u units.Set) string { return label + ", " + string(u.Temperature) },
-		func(c *cases.Case, u units.Set) string { return written(*at(c), u.Temp) },
-		func(c *cases.Case, text string, u units.Set) error { return set(at(c), text, u.ParseTemp) },
+		func(c *cases.Case, u units.Set) string { return Written(*at(c), u.Temp) },
+		func(c *cases.Case, text string, u units.Set) error { return Set(at(c), text, u.ParseTemp) },
 	)
 }
 
@@ -26,9 +26,9 @@ func (f *Form) Temp(label string, at func(*cases.Case) **diagram.Celsius) fyne.C
 func (f *Form) Press(label string, at func(*cases.Case) **diagram.KPa) fyne.CanvasObject {
 	return f.Quantity(
 		func(u units.Set) string { return label + ", " + string(u.Pressure) },
-		func(c *cases.Case, u units.Set) string { return written(*at(c), u.Press) },
+		func(c *cases.Case, u units.Set) string { return Written(*at(c), u.Press) },
 		func(c *cases.Case, text string, u units.Set) error {
-			return set(at(c), text, between(u.ParsePressure, 0, 500))
+			return Set(at(c), text, between(u.ParsePressure, 0, 500))
 		},
 	)
 }
@@ -37,9 +37,9 @@ func (f *Form) Press(label string, at func(*cases.Case) **diagram.KPa) fyne.Canv
 func (f *Form) Dist(label string, at func(*cases.Case) **float64) fyne.CanvasObject {
 	return f.Quantity(
 		func(u units.Set) string { return label + ", " + string(u.Distance) },
-		func(c *cases.Case, u units.Set) string { return written(*at(c), u.Dist) },
+		func(c *cases.Case, u units.Set) string { return Written(*at(c), u.Dist) },
 		func(c *cases.Case, text string, u units.Set) error {
-			return set(at(c), text, between(u.ParseDist, 0, 1e7))
+			return Set(at(c), text, between(u.ParseDist, 0, 1e7))
 		},
 	)
 }
@@ -49,10 +49,10 @@ func Number[T ~float64](f *Form, label string, low, high T, at func(*cases.Case)
 	return f.Quantity(
 		func(units.Set) string { return label },
 		func(c *cases.Case, _ units.Set) string {
-			return written(*at(c), func(v T) string { return strconv.FormatFloat(float64(v), 'f', -1, 64) })
+			return Written(*at(c), func(v T) string { return strconv.FormatFloat(float64(v), 'f', -1, 64) })
 		},
 		func(c *cases.Case, text string, _ units.Set) error {
-			return set(at(c), text, between(func(s string) (T, error) {
+			return Set(at(c), text, between(func(s string) (T, error) {
 				v, err := units.Number(s)
 				return T(v), err
 			}, low, high))
@@ -60,15 +60,16 @@ func Number[T ~float64](f *Form, label string, low, high T, at func(*cases.Case)
 	)
 }
 
-func written[T any](v *T, write func(T) string) string {
+// Written writes a value that may not be known.
+func Written[T any](v *T, write func(T) string) string {
 	if v == nil {
 		return ""
 	}
 	return write(*v)
 }
 
-// set reads text into a value; no text is "not known".
-func set[T any](at **T, text string, parse func(string) (T, error)) error {
+// Set reads text into a value; no text is "not known".
+func Set[T any](at **T, text string, parse func(string) (T, error)) error {
 	if text == "" {
 		*at = nil
 		return nil

@@ -3,9 +3,6 @@
 package verdict
 
 import (
-	"slices"
-	"strconv"
-
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/theme"
@@ -24,7 +21,7 @@ type View struct {
 	edit    func(what string, change func(*cases.Case))
 	form    *kit.Form
 	parts   *fyne.Container
-	fields  []*kit.Field
+	rows    []*partRow
 	paper   *widget.RichText
 	content fyne.CanvasObject
 }
@@ -69,10 +66,17 @@ func (v *View) Content() fyne.CanvasObject { return v.content }
 // Show paints a case.
 func (v *View) Show(c cases.Case, u units.Set) {
 	v.form.Show(c, u)
-	v.parts.RemoveAll()
-	v.fields = v.fields[:0]
-	for i, p := range c.Repair.Parts {
-		v.parts.Add(v.part(i, p))
+	if len(v.rows) != len(c.Repair.Parts) { // else the caret stays where it is
+		v.parts.RemoveAll()
+		v.rows = v.rows[:0]
+		for i := range c.Repair.Parts {
+			row := newPartRow(v.edit, i)
+			v.rows = append(v.rows, row)
+			v.parts.Add(row.content)
+		}
+	}
+	for i, row := range v.rows {
+		row.show(c.Repair.Parts[i])
 	}
 }
 
@@ -84,45 +88,9 @@ func (v *View) ShowPaper(text string) {
 // Leave keeps what is being typed.
 func (v *View) Leave() {
 	v.form.Leave()
-	for _, f := range v.fields {
-		f.Leave()
+	for _, row := range v.rows {
+		row.leave()
 	}
-}
-
-// part is a line of the parts list: name, how many, price of one.
-func (v *View) part(i int, p cases.Part) fyne.CanvasObject {
-	name := kit.NewField("part", func(text string) {
-		v.edit("part", func(c *cases.Case) { c.Repair.Parts[i].Name = text })
-	})
-	name.Put(p.Name)
-	quantity := v.number("how many", p.Quantity, func(c *cases.Case, n *float64) { c.Repair.Parts[i].Quantity = n })
-	price := v.number("price of one", p.Price, func(c *cases.Case, n *float64) { c.Repair.Parts[i].Price = n })
-	remove := widget.NewButtonWithIcon("", theme.DeleteIcon(), func() {
-		v.edit("part removed", func(c *cases.Case) { c.Repair.Parts = slices.Delete(c.Repair.Parts, i, i+1) })
-	})
-	remove.Importance = widget.LowImportance
-	v.fields = append(v.fields, name, quantity, price)
-	return container.NewBorder(nil, nil, nil, remove, container.New(kit.Shares{240, 90, 110}, name, quantity, price))
-}
-
-func (v *View) number(hint string, value *float64, set func(*cases.Case, *float64)) *kit.Field {
-	f := kit.NewField(hint, nil)
-	if value != nil {
-		f.Put(strconv.FormatFloat(*value, 'f', -1, 64))
-	}
-	f.OnLeft(func(text string) {
-		var n *float64
-		if text != "" {
-			parsed, err := units.Number(text)
-			f.SetValidationError(err)
-			if err != nil {
-				return
-			}
-			n = &parsed
-		}
-		v.edit("part", func(c *cases.Case) { set(c, n) })
-	})
-	return f
 }
 
 // confirmations are the workshop checks, and the hose map itself.

@@ -1,0 +1,82 @@
+package complaint
+
+import (
+	"slices"
+	"strconv"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/theme"
+	"fyne.io/fyne/v2/widget"
+
+	"loopbook/app/ui/kit"
+	"loopbook/cases"
+	"loopbook/diagram/units"
+)
+
+// codeRow is one code: its state, its freeze frame, and what it means.
+type codeRow struct {
+	codes   *codes
+	at      int
+	name    *widget.Label
+	state   *widget.Select
+	frame   []*kit.Field // temperature, engine speed, road speed
+	meaning *widget.RichText
+	content fyne.CanvasObject
+}
+
+func newCodeRow(c *codes, at int) *codeRow {
+	r := &codeRow{codes: c, at: at, name: widget.NewLabel(""), meaning: kit.Paragraphs()}
+	r.name.TextStyle.Bold = true
+	r.state = widget.NewSelect([]string{"stored", "pending", "permanent"}, nil)
+	remove := widget.NewButtonWithIcon("", theme.DeleteIcon(), func() {
+		c.edit("code removed", func(k *cases.Case) { k.Codes = slices.Delete(k.Codes, at, at+1) })
+	})
+	remove.Importance = widget.LowImportance
+	r.frame = []*kit.Field{
+		kit.NewField("", func(text string) { r.keep(0, text) }),
+		kit.NewField("rpm", func(text string) { r.keep(1, text) }),
+		kit.NewField("", func(text string) { r.keep(2, text) }),
+	}
+	frame := container.New(kit.Shares{1, 1, 1}, r.frame[0], r.frame[1], r.frame[2])
+	line := container.NewBorder(nil, nil, container.NewHBox(r.name, r.state), remove, frame)
+	r.content = container.NewVBox(line, r.meaning)
+	return r
+}
+
+func (r *codeRow) show(code cases.Code, meaning string) {
+	u := r.codes.units
+	r.name.SetText(code.Code)
+	r.state.OnChanged = nil
+	r.state.SetSelected(code.State)
+	r.state.OnChanged = func(s string) {
+		r.codes.edit("state of "+code.Code, func(k *cases.Case) { k.Codes[r.at].State = s })
+	}
+	r.frame[0].SetPlaceHolder("at " + string(u.Temperature))
+	r.frame[2].SetPlaceHolder(u.SpeedUnit())
+	f := code.FreezeFrame
+	r.frame[0].Put(kit.Written(f.EctC, u.Temp))
+	r.frame[1].Put(kit.Written(f.RPM, whole))
+	r.frame[2].Put(kit.Written(f.SpeedKmh, u.Dist))
+	kit.SetParagraphs(r.meaning, kit.Span{Text: meaning, Small: true, Color: theme.ColorNamePlaceHolder})
+}
+
+// keep reads a field of the freeze frame into the case, or marks it.
+func (r *codeRow) keep(field int, text string) {
+	read := func(f *cases.FreezeFrame) error {
+		switch field {
+		case 0:
+			return kit.Set(&f.EctC, text, r.codes.units.ParseTemp)
+		case 1:
+			return kit.Set(&f.RPM, text, units.Number)
+		}
+		return kit.Set(&f.SpeedKmh, text, r.codes.units.ParseDist)
+	}
+	err := read(&cases.FreezeFrame{})
+	r.frame[field].SetValidationError(err)
+	if err == nil {
+		r.codes.edit("freeze frame", func(k *cases.Case) { _ = read(&k.Codes[r.at].FreezeFrame) })
+	}
+}
+
+func whole(v float64) string { return strconv.FormatFloat(v, 'f', 0, 64) }
