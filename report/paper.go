@@ -1,0 +1,179 @@
+package report
+
+import (
+	"bytes"
+	"errors"
+	"fmt"
+	"io"
+	"time"
+
+	"github.com/jung-kurt/gofpdf"
+
+	"loopbook/assets"
+	"loopbook/diagram/drawing"
+)
+
+// Sizes of a page, in points.
+const (
+	margin     = 42
+	footHeight = 24          // of the line under the text
+	pageCount  = "\x02n\x02" // stands for the number of pages; clean lets no text hold it
+	family     = "body"
+)
+
+// style is how a text looks: its size in points, its weight and its colour.
+type style struct {
+	size float64
+	bold bool
+	ink  drawing.Role
+}
+
+// The styles of a paper.
+var (
+	titleStyle  = style{18, true, drawing.Text}
+	headStyle   = style{12.5, true, drawing.Text}
+	subStyle    = style{10, true, drawing.Text}
+	bodyStyle   = style{9, false, drawing.Text}
+	strongStyle = style{9, true, drawing.Text}
+	smallStyle  = style{8, false, drawing.Text}
+	softStyle   = style{8, false, drawing.Soft}
+)
+
+// lead is the height of a line.
+func (s style) lead() float64 { return s.size * 1.34 }
+
+// paper is a document that is written from the top down. Lengths are points,
+// y downwards from the top of the page.
+type paper struct {
+	pdf           *gofpdf.Fpdf
+	plain, bold   glyphs
+	palette       drawing.Palette
+	width, height float64
+	y             float64
+	foot          string
+}
+
+// newPaper begins a document. Its dates are the ones given, so that the same
+// case makes the same bytes.
+func newPaper(size Page, title, foot string, made, changed time.Time) (*paper, error) {
+	width, height, err := size.points()
+	if err != nil {
+		return nil, err
+	}
+	p := &paper{palette: onWhite(), width: width, height: height}
+	if p.plain, err = readGlyphs(assets.DejaVuSans); err != nil {
+		return nil, err
+	}
+	if p.bold, err = readGlyphs(assets.DejaVuSansBold); err != nil {
+		return nil, err
+	}
+	p.foot = p.clean(foot, bodyStyle)
+	p.pdf = gofpdf.NewCustom(&gofpdf.InitType{UnitStr: "pt", Size: gofpdf.SizeType{Wd: width, Ht: height}})
+	p.describe(p.clean(title, bodyStyle), made, changed)
+	p.pdf.SetMargins(margin, margin, margin)
+	p.pdf.SetCellMargin(0)
+	p.pdf.SetAutoPageBreak(false, 0)
+	// gofpdf keeps the font's bytes and may write to them.
+	p.pdf.AddUTF8FontFromBytes(family, "", bytes.Clone(assets.DejaVuSans))
+	p.pdf.AddUTF8FontFromBytes(family, "B", bytes.Clone(assets.DejaVuSansBold))
+	p.pdf.SetFooterFunc(p.footer)
+	p.pdf.SetLineJoinStyle("round")
+	p.page()
+	return p, p.pdf.Error()
+}
+
+func (p *paper) describe(title string, made, changed time.Time) {
+	p.pdf.SetTitle(title, true)
+	p.pdf.SetSubject("Technician's record of a cooling loop", true)
+	p.pdf.SetCreator("Loopbook", true)
+	p.pdf.SetProducer("Loopbook", true)
+	p.pdf.SetCreationDate(made.UTC())
+	p.pdf.SetModificationDate(changed.UTC())
+	p.pdf.SetCatalogSort(true)
+	p.pdf.SetCompression(true)
+	p.pdf.AliasNbPages(pageCount)
+	p.pdf.SetDisplayMode("fullwidth", "OneColumn")
+}
+
+// onWhite is the light palette for paper, which is white already.
+func onWhite() drawing.Palette {
+	p := drawing.Light()
+	p[drawing.Paper], p[drawing.Card] = p[drawing.OnAccent], p[drawing.OnAccent]
+	return p
+}
+
+func (p *paper) inner() float64  { return p.width - 2*margin }
+func (p *paper) bottom() float64 { return p.height - margin - footHeight }
+
+// page begins a new page.
+func (p *paper) page() {
+	p.pdf.AddPage()
+	p.y = margin
+}
+
+// need begins a new page where less than h is left of this one. What is
+// higher than a page begins where it is, if that is the top.
+func (p *paper) need(h float64) {
+	if p.y+h > p.bottom() && p.y > margin {
+		p.page()
+	}
+}
+
+// space leaves room, but none at the top of a page.
+func (p *paper) space(h float64) {
+	if p.y > margin {
+		p.y += h
+	}
+}
+
+func (p *paper) footer() {
+	y := p.height - margin - 15
+	p.rule(margin, y, p.inner(), drawing.Rule)
+	p.put(margin, y+4, p.foot, softStyle)
+	number := fmt.Sprintf("page %d of ", p.pdf.PageNo())
+	x := p.width - margin - p.measure("page 99 of 99", softStyle)
+	p.put(x, y+4, number+pageCount, softStyle)
+}
+
+// rule draws a thin level line.
+func (p *paper) rule(x, y, width float64, ink drawing.Role) {
+	p.stroke(drawing.In(ink), 0.5)
+	p.pdf.Line(x, y, x+width, y)
+}
+
+// write ends the document.
+func (p *paper) write(w io.Writer) error {
+	var out bytes.Buffer
+	if err := p.pdf.Output(&out); err != nil {
+		return fmt.Errorf("paper: %w", err)
+	}
+	text, err := withLanguage(out.Bytes())
+	if err != nil {
+		return err
+	}
+	_, err = w.Write(text)
+	return err
+}
+
+var errCatalog = errors.New("paper: no catalog to put the language into")
+
+// withLanguage says that the document is in English and is to be shown under
+// its title, which gofpdf has no call for. The catalog is the last object
+// before the cross-reference table, so that only the table's place moves.
+func withLanguage(pdf []byte) ([]byte, error) {
+	const catalog, insert, start = "/Type /Catalog\n", "/Lang (en)\n/ViewerPreferences <</DisplayDocTitle true>>\n", "startxref\n"
+	at, tail := bytes.LastIndex(pdf, []byte(catalog)), bytes.LastIndex(pdf, []byte(start))
+	var table int
+	if at < 0 || tail < at {
+		return nil, errCatalog
+	}
+	if _, err := fmt.Sscan(string(pdf[tail+len(start):]), &table); err != nil || table < at {
+		return nil, errCatalog
+	}
+	var out bytes.Buffer
+	out.Write(pdf[:at+len(catalog)])
+	out.WriteString(insert)
+	out.Write(pdf[at+len(catalog) : tail])
+	fmt.Fprintf(&out, "%s%d\n%%%%EOF\n", start, table+len(insert))
+	return out.Bytes(), nil
+}

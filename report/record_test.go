@@ -1,0 +1,165 @@
+package report_test
+
+import (
+	"bytes"
+	"errors"
+	"io"
+	"strings"
+	"testing"
+
+	"loopbook/cases"
+	"loopbook/cases/casetest"
+	"loopbook/cases/evidence"
+	"loopbook/diagram/units"
+	"loopbook/report"
+)
+
+func TestRecordHoldsTheWholeCase(t *testing.T) {
+	c := full()
+	text := flat(pdfText(t, record(t, c, report.Options{})))
+	want := []string{
+		"Overheats in traffic, cabin stays cool", "Case CASE-0042", "Opened 2025-02-03 09:30 UTC+01:00",
+		"Maker A estate", "1.6 4-cylinder", "TESTVIN0000000042", "154 200 km", "hybrid", "Customer 7",
+		"Thermostat at the pump's inlet", "88 °C", "110 kPa", "ethylene glycol, 50 % by volume", "6.5 L", "300 m",
+		"The gauge climbs while standing in a queue.", "overheats standing, poor cabin heat",
+		"P0217", "Engine coolant too hot", "118 °C, 850 rpm, 0 km/h", "look it up in the maker's list",
+		"Round 1: hot idle, fan running", "before repair", "2025-02-03 10:10", "31 min", "820 rpm", "113 °C, by the scan tool",
+		"Round 2: warm idle after the repair", "after repair", "taken again", "can't reach", "aluminium bare",
+		"Keep it shut", "Heater core", // words of the drawing
+		"Across radiator Upper hose, radiator − Lower hose, radiator 40 K", "▲ high", "▼ 20 K under", "in range", "not judged",
+		"Pressure hold, before repair", "99 kPa", "no gas found", "0.125 V", "rusty", "7.4", "2440", "62.5", "none seen", "weak",
+		"radiator restricted inside", "face scan of the core", "A cold patch over the lower third.",
+		"189.50", "2.4 h", "The bumper's cover comes off first.", "Boiling margin",
+		"warm-up, before repair, 3 samples, 2 min", "photos/1.jpg, Lower hose, radiator, fins full of fluff",
+		"Measure both ends before the part is ordered.", "Where the expected ranges come from", "common practice",
+	}
+	want = append(want, report.Cautions(c)...)
+	for _, f := range analysed(t, c).Flags {
+		want = append(append(want, f.Text), f.Because...)
+	}
+	for _, r := range c.Rounds {
+		for _, reading := range r.Readings {
+			want = append(want, reading.Point.String())
+			if reading.ShownC != nil {
+				want = append(want, units.Metric().Temp(*reading.ShownC))
+			}
+		}
+	}
+	for _, w := range want {
+		if !strings.Contains(text, flat(w)) {
+			t.Errorf("the record lacks %q", w)
+		}
+	}
+}
+
+func TestRecordIsInTheChosenUnits(t *testing.T) {
+	text := flat(pdfText(t, record(t, full(), report.Options{Units: units.US(), Page: report.Letter})))
+	for _, w := range []string{"235.4 °F", "16 psi", "95 815 miles", "Shown, °F", "73 F°", "0 mph", "figures in °C, K, kPa and km/h"} {
+		if !strings.Contains(text, w) {
+			t.Errorf("the record in US units lacks %q", w)
+		}
+	}
+}
+
+func TestCautionsComeFirstAndNameHighVoltageOnlyWhereThereIsAny(t *testing.T) {
+	c := full()
+	text := flat(pdfText(t, record(t, c, report.Options{})))
+	if at := strings.Index(text, "Scalding"); at < 0 || at > strings.Index(text, "Vehicle") {
+		t.Error("the cautions don't stand above all else")
+	}
+	with := strings.Join(report.Cautions(c), "\n")
+	c.Vehicle.Motive = "diesel"
+	without := strings.Join(report.Cautions(c), "\n")
+	if !strings.Contains(with, "High voltage") || strings.Contains(without, "High voltage") {
+		t.Error("high voltage is a caution of hybrids alone")
+	}
+	at := -1
+	// 50 °C: SF1 of testdata/trade/numbers.csv, published.
+	for _, w := range []string{"50 °C (122 °F)", "Pressure testing", "fan may start", "Belt", "poisons people and pets", "Exhaust", report.Deferral} {
+		next := strings.Index(without, w)
+		if next <= at {
+			t.Errorf("caution %q is missing or out of its order", w)
+		}
+		at = next
+	}
+}
+
+func TestRecordOfATitleAloneIsOnePage(t *testing.T) {
+	for _, c := range []*cases.Case{{Title: "Only a title"}, {}} {
+		pdf := record(t, c, report.Options{})
+		pages := pdfPages(t, pdf)
+		if len(pages) != 1 {
+			t.Errorf("the record of %q has %d pages", c.Title, len(pages))
+		}
+		text := flat(pages[0])
+		for _, w := range []string{"Scalding", "Nothing is noted for: vehicle, loop as fitted, complaint", "page 1 of 1"} {
+			if !strings.Contains(text, w) {
+				t.Errorf("the record of %q lacks %q", c.Title, w)
+			}
+		}
+	}
+}
+
+func TestSameCaseMakesSameBytes(t *testing.T) {
+	for name, make := range builders() {
+		first, second := record(t, make(), report.Options{}), record(t, make(), report.Options{})
+		if !bytes.Equal(first, second) {
+			t.Errorf("%s: two records of one case differ", name)
+		}
+	}
+	if pdf := record(t, full(), report.Options{}); !bytes.Contains(pdf, []byte("(D:20250203083000)")) || !bytes.Contains(pdf, []byte("(D:20250205103000)")) {
+		t.Error("the document's dates aren't the case's own: opened, and last measured")
+	}
+}
+
+func TestRecordWithoutFindingsIsWrittenWithoutVerdicts(t *testing.T) {
+	var out bytes.Buffer
+	if err := report.Record(&out, full(), evidence.Findings{}, report.Options{}); err != nil {
+		t.Fatal(err)
+	}
+	if text := flat(pdfText(t, out.Bytes())); !strings.Contains(text, "103.5") || !strings.Contains(text, "not judged") || strings.Contains(text, "in range") {
+		t.Error("a record without findings must show the readings and judge none")
+	}
+}
+
+func TestRecordRefusesWhatItCantDo(t *testing.T) {
+	err := report.Record(io.Discard, full(), evidence.Findings{}, report.Options{Page: "napkin"})
+	if !errors.Is(err, report.ErrPage) || !strings.Contains(err.Error(), "napkin") {
+		t.Errorf("Record on a napkin: %v, want ErrPage that names it", err)
+	}
+	full := errors.New("disk full")
+	if err := report.Record(brokenWriter{full}, &cases.Case{}, evidence.Findings{}, report.Options{}); !errors.Is(err, full) {
+		t.Errorf("Record to a full disk: %v, want %v", err, full)
+	}
+}
+
+type brokenWriter struct{ err error }
+
+func (w brokenWriter) Write([]byte) (int, error) { return 0, w.err }
+
+func TestInventedCasesAllMakeARecord(t *testing.T) {
+	a, err := evidence.Default()
+	if err != nil {
+		t.Fatal(err)
+	}
+	for n := range 40 {
+		c := casetest.Invented(n)
+		if err := report.Record(io.Discard, &c, a.Analyse(&c), report.Options{}); err != nil {
+			t.Errorf("Invented(%d): %v", n, err)
+		}
+	}
+}
+
+func BenchmarkRecord(b *testing.B) {
+	for name, c := range map[string]*cases.Case{"two rounds": full(), "six rounds": long(6, 15)} {
+		found := analysed(b, c)
+		b.Run(name, func(b *testing.B) {
+			b.ReportAllocs()
+			for i := 0; i < b.N; i++ {
+				if err := report.Record(io.Discard, c, found, report.Options{}); err != nil {
+					b.Fatal(err)
+				}
+			}
+		})
+	}
+}

@@ -1,0 +1,238 @@
+package report
+
+import (
+	"fmt"
+	"sort"
+	"strings"
+	"time"
+
+	"loopbook/cases"
+	"loopbook/cases/evidence"
+	"loopbook/diagram"
+	"loopbook/diagram/drawing"
+	"loopbook/report/picture"
+)
+
+// drawingShare is the most of a page's height that a drawing takes.
+const drawingShare = 0.5
+
+func (r *record) rounds() {
+	if len(r.c.Rounds) == 0 {
+		r.blank = append(r.blank, "rounds with the gun")
+	}
+	for i := range r.c.Rounds {
+		r.round(i)
+	}
+}
+
+func (r *record) round(i int) {
+	list := r.conditions(i)
+	keep := r.factsHeight(list, 3)
+	var d drawing.Picture
+	if r.loop != nil {
+		d = drawing.Draw(r.loop, picture.State(r.loop, r.c, r.f, i, r.say.Set), true)
+		keep += d.Height * r.drawScale(d, r.mostDrawn())
+	}
+	r.heading(join(": ", fmt.Sprintf("Round %d", i+1), r.c.Rounds[i].Label), keep)
+	r.facts(list, 3)
+	if r.loop != nil {
+		r.draw(d, r.mostDrawn())
+		r.y += 4
+	}
+	r.readings(i)
+	r.deltas(i)
+	r.flags(i)
+}
+
+func (r *record) mostDrawn() float64 { return (r.bottom() - margin) * drawingShare }
+
+// conditions are how the engine, the air and the gun were.
+func (r *record) conditions(i int) facts {
+	round := &r.c.Rounds[i]
+	var list facts
+	list.add("Stage", round.Stage.Name())
+	list.add("Taken", r.taken(round.Taken))
+	list.add("Since the start", number(round.MinutesSinceStart, "min"))
+	list.add("Engine speed", number(round.EngineRPM, "rpm"))
+	list.add("Road speed", r.say.speed(round.SpeedKmh))
+	list.add("Fan", round.Fan.Name())
+	list.add("Heater", round.Heater.Name())
+	list.add("Air outside", r.say.temp(r.c.Ambient(i)))
+	list.add("Sensor", r.say.temp(round.EctC))
+	list.add("Dash gauge", round.Gauge.Name())
+	list.add("Gun set to", number(round.Gun.Emissivity, ""))
+	list.add("Mirrored", r.say.temp(round.Gun.ReflectedC))
+	if found := r.found(i); found.EngineC != nil {
+		list.add("Engine at", join(", by ", r.say.temp(found.EngineC), found.EngineBy))
+	}
+	return list
+}
+
+// taken is a round's time in the zone that the head names.
+func (r *record) taken(t time.Time) string {
+	if t.IsZero() {
+		return ""
+	}
+	return t.In(r.c.Opened.Location()).Format("2006-01-02 15:04")
+}
+
+// found is what the findings say about a round, or nothing.
+func (r *record) found(i int) evidence.Round {
+	if i >= len(r.f.Rounds) {
+		return evidence.Round{}
+	}
+	return r.f.Rounds[i]
+}
+
+func (r *record) readings(i int) {
+	readings, found := alongFlow(r.c.Rounds[i].Readings), r.found(i)
+	if len(readings) == 0 {
+		return
+	}
+	unit := ", " + string(r.say.Temperature)
+	r.subheading("Readings", tableStart)
+	var rows [][]cell
+	var why []string
+	for j, shown := range readings {
+		last := j+1 == len(readings) || readings[j+1].Point != shown.Point
+		got, judged := found.Readings[shown.Point]
+		if !last || shown.ShownC == nil || !judged {
+			rows = append(rows, cells(shown.Point.String(), r.shown(shown), surface(shown), "", "", notJudged(shown, last)))
+			continue
+		}
+		rows = append(rows, r.reading(shown, got))
+		if got.Why != "" {
+			why = append(why, shown.Point.String()+": "+got.Why)
+		}
+	}
+	r.table([]column{{"Point", 26}, {"Shown" + unit, 11}, {"On", 16}, {"Corrected" + unit, 15}, {"Expected" + unit, 13}, {"State", 19}}, rows)
+	r.bullets(margin, why, softStyle)
+}
+
+func (r *record) shown(s cases.Reading) string {
+	if s.ShownC == nil {
+		return ""
+	}
+	return r.say.Temp(*s.ShownC)
+}
+
+func (r *record) reading(shown cases.Reading, got evidence.Reading) []cell {
+	expected := ""
+	if got.Expected != nil {
+		expected = r.say.TempRange(got.Expected.LowC, got.Expected.HighC)
+	}
+	state, strong := r.state(got)
+	return []cell{
+		{shown.Point.String(), strong}, {text: r.shown(shown)}, {text: surface(shown)},
+		{r.say.measured(got), strong}, {text: expected}, {state, strong},
+	}
+}
+
+// state is how a reading stands, and whether it stands out.
+func (r *record) state(got evidence.Reading) (string, bool) {
+	switch {
+	case got.Impossible || got.Doubtful:
+		return "repeat", true // why stands under the table
+	case got.State == evidence.Low && got.Expected != nil:
+		return "▼ " + r.off(got.Expected.LowC.Minus(got.TrueC)) + " under", true
+	case got.State == evidence.High && got.Expected != nil:
+		return "▲ " + r.off(got.TrueC.Minus(got.Expected.HighC)) + " over", true
+	}
+	return stateWord(got.State), false
+}
+
+// off is how far a reading is out of its range.
+func (r *record) off(k diagram.DeltaK) string {
+	if k < 0.5 {
+		return "just"
+	}
+	return r.say.Delta(k)
+}
+
+func stateWord(s evidence.State) string {
+	switch s {
+	case evidence.Low:
+		return "▼ low"
+	case evidence.High:
+		return "▲ high"
+	case evidence.InRange:
+		return "in range"
+	}
+	return "not judged"
+}
+
+func notJudged(r cases.Reading, last bool) string {
+	switch {
+	case !last:
+		return "taken again"
+	case r.CantReach():
+		return "can't reach"
+	case r.ShownC == nil:
+		return "no number"
+	}
+	return "not judged"
+}
+
+// surface is what was measured: air by a probe, all else by the gun.
+func surface(r cases.Reading) string {
+	switch {
+	case r.Point.Air():
+		return "air, probe"
+	case r.CantReach():
+		return ""
+	case r.Surface.Word != "":
+		return strings.ReplaceAll(r.Surface.Word, "-", " ")
+	case r.Surface.Emissivity != 0:
+		return "emissivity " + r.Surface.String()
+	}
+	return "not noted"
+}
+
+// alongFlow sorts readings by their points, those of one point as taken.
+func alongFlow(readings []cases.Reading) []cases.Reading {
+	place := map[diagram.Point]int{}
+	for i, p := range diagram.Points() {
+		place[p] = i
+	}
+	out := append([]cases.Reading(nil), readings...)
+	sort.SliceStable(out, func(a, b int) bool { return place[out[a].Point] < place[out[b].Point] })
+	return out
+}
+
+func (r *record) deltas(i int) {
+	var rows [][]cell
+	for _, d := range r.f.Deltas {
+		if d.Round != i {
+			continue
+		}
+		out := d.State == evidence.Low || d.State == evidence.High
+		rows = append(rows, []cell{
+			{r.deltaTitle(d), out}, {text: end(d.From) + " − " + end(d.To)}, {r.say.Delta(d.ValueK), out},
+			{text: r.say.span(d)}, {stateWord(d.State), out},
+		})
+	}
+	if rows == nil {
+		return
+	}
+	r.subheading("Differences", tableStart)
+	r.table([]column{{"Difference", 20}, {"From − to", 40}, {"Value", 10}, {"Expected", 16}, {"State", 14}}, rows)
+}
+
+// deltaTitle is the difference in the layout's words.
+func (r *record) deltaTitle(d evidence.Delta) string {
+	if r.loop != nil {
+		for _, at := range r.loop.Deltas {
+			if at.Name == d.Name {
+				return capital(at.Title)
+			}
+		}
+	}
+	return capital(strings.ReplaceAll(d.Name, "-", " "))
+}
+
+func end(word string) string {
+	if word == evidence.Sensor {
+		return "Scan tool"
+	}
+	return diagram.Point(word).String()
+}

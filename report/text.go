@@ -1,0 +1,182 @@
+package report
+
+import (
+	"fmt"
+	"strings"
+	"unicode"
+
+	"golang.org/x/image/font/sfnt"
+
+	"loopbook/diagram/drawing"
+)
+
+// missing stands for a letter that the font lacks, so that the gap is seen.
+const missing = '▯'
+
+// glyphs knows which letters a font has.
+type glyphs struct {
+	font *sfnt.Font
+	buf  *sfnt.Buffer
+}
+
+func readGlyphs(ttf []byte) (glyphs, error) {
+	font, err := sfnt.Parse(ttf)
+	if err != nil {
+		return glyphs{}, fmt.Errorf("paper: font: %w", err)
+	}
+	return glyphs{font, &sfnt.Buffer{}}, nil
+}
+
+// has reports whether the font can write r. gofpdf takes no rune above U+FFFF.
+func (g glyphs) has(r rune) bool {
+	if r > 0xFFFF {
+		return false
+	}
+	i, err := g.font.GlyphIndex(g.buf, r)
+	return err == nil && i != 0
+}
+
+// clean makes a text writable: other control characters than line ends go, a
+// letter that the font lacks becomes a box.
+func (p *paper) clean(text string, s style) string {
+	font := p.plain
+	if s.bold {
+		font = p.bold
+	}
+	text = strings.NewReplacer("\r\n", "\n", "\r", "\n", "\t", " ").Replace(text)
+	return strings.Map(func(r rune) rune {
+		switch {
+		case r == '\n' || r < 0x7F && r >= ' ':
+			return r
+		case unicode.IsControl(r):
+			return -1
+		case !font.has(r):
+			return missing
+		}
+		return r
+	}, text)
+}
+
+// wrap breaks a text at its line ends and at blanks into lines that are no
+// wider than width; a word that is wider is broken anywhere. A text with
+// nothing in it is one empty line.
+func wrap(text string, width float64, measure func(string) float64) []string {
+	var lines []string
+	blank := measure(" ")
+	for _, paragraph := range strings.Split(strings.TrimRight(text, "\n "), "\n") {
+		line, used := "", 0.0
+		for _, word := range strings.Split(paragraph, " ") {
+			w := measure(word)
+			switch {
+			case word == "":
+				continue
+			case line != "" && used+blank+w <= width:
+				line, used = line+" "+word, used+blank+w
+				continue
+			case line != "":
+				lines = append(lines, line)
+			}
+			var full []string
+			full, line, used = breakWord(word, w, width, measure)
+			lines = append(lines, full...)
+		}
+		lines = append(lines, line)
+	}
+	return lines
+}
+
+// breakWord cuts a word into full lines and the rest with its width.
+func breakWord(word string, w, width float64, measure func(string) float64) (full []string, rest string, used float64) {
+	if w <= width {
+		return nil, word, w
+	}
+	start := 0
+	for i, r := range word {
+		step := measure(string(r))
+		if used+step > width && i > start {
+			full = append(full, word[start:i])
+			start, used = i, 0
+		}
+		used += step
+	}
+	return full, word[start:], used
+}
+
+// lines is a text, cleaned and wrapped.
+func (p *paper) lines(text string, width float64, s style) []string {
+	return wrap(p.clean(text, s), width, func(t string) float64 { return p.measure(t, s) })
+}
+
+// measure is the width of a clean text.
+func (p *paper) measure(text string, s style) float64 {
+	p.font(s)
+	return p.pdf.GetStringWidth(text)
+}
+
+func (p *paper) font(s style) {
+	weight := ""
+	if s.bold {
+		weight = "B"
+	}
+	p.pdf.SetFont(family, weight, s.size)
+}
+
+// put writes a clean text with the left top of its line at (x, y).
+func (p *paper) put(x, y float64, text string, s style) {
+	if text == "" {
+		return
+	}
+	p.font(s)
+	c := p.palette[s.ink]
+	p.pdf.SetTextColor(int(c.R), int(c.G), int(c.B))
+	p.pdf.Text(x, y+s.lead()*0.5+s.size*0.36, text)
+}
+
+// flow writes lines from the cursor down, over as many pages as they take. A
+// first line is not left alone at the foot of a page.
+func (p *paper) flow(x float64, lines []string, s style) {
+	p.need(float64(min(len(lines), 2)) * s.lead())
+	for _, line := range lines {
+		p.need(s.lead())
+		p.put(x, p.y, line, s)
+		p.y += s.lead()
+	}
+}
+
+// paragraph writes a text over the page's width.
+func (p *paper) paragraph(text string, s style) {
+	p.flow(margin, p.lines(text, p.inner(), s), s)
+}
+
+// heading writes a section's title and enters it among the bookmarks. It
+// stays with the next keep points of what follows.
+func (p *paper) heading(text string, keep float64) {
+	lines := p.lines(text, p.inner(), headStyle)
+	p.space(13)
+	p.need(float64(len(lines))*headStyle.lead() + 6 + keep)
+	p.font(headStyle)
+	p.pdf.Bookmark(p.clean(text, headStyle), 0, p.y)
+	p.flow(margin, lines, headStyle)
+	p.rule(margin, p.y+1, p.inner(), drawing.PartLine)
+	p.y += 6
+}
+
+// subheading writes the title of a part of a section.
+func (p *paper) subheading(text string, keep float64) {
+	lines := p.lines(text, p.inner(), subStyle)
+	p.space(7)
+	p.need(float64(len(lines))*subStyle.lead() + 3 + keep)
+	p.flow(margin, lines, subStyle)
+	p.y += 3
+}
+
+// bullets writes texts as a list.
+func (p *paper) bullets(x float64, texts []string, s style) {
+	const indent = 10
+	for _, t := range texts {
+		lines := p.lines(t, p.width-margin-x-indent, s)
+		p.need(float64(min(len(lines), 2)) * s.lead())
+		p.put(x, p.y, "–", s)
+		p.flow(x+indent, lines, s)
+	}
+}

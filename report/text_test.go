@@ -1,0 +1,42 @@
+package report
+
+import (
+	"errors"
+	"reflect"
+	"testing"
+)
+
+// wide measures every letter as one.
+func wide(text string) float64 { return float64(len([]rune(text))) }
+
+func TestWrap(t *testing.T) {
+	for _, tt := range []struct {
+		text string
+		want []string
+	}{
+		{"", []string{""}},
+		{"one two three", []string{"one", "two", "three"}},
+		{"on to it", []string{"on to", "it"}},
+		{"a\n\nb\n", []string{"a", "", "b"}},
+		{"  far   apart ", []string{"far", "apart"}},
+		{"unbreakable", []string{"unbre", "akabl", "e"}},
+		{"ab unbreakable cd", []string{"ab", "unbre", "akabl", "e cd"}},
+		{"äöüßéñ", []string{"äöüßé", "ñ"}},
+		{"154\u00a0200 km", []string{"154\u00a02", "00 km"}},
+	} {
+		if got := wrap(tt.text, 5, wide); !reflect.DeepEqual(got, tt.want) {
+			t.Errorf("wrap(%q) = %q, want %q", tt.text, got, tt.want)
+		}
+	}
+	if got := wrap("narrow", 0.5, wide); len(got) != 6 {
+		t.Errorf("wrap narrower than a letter = %q, want a letter on each line", got)
+	}
+}
+
+func TestLanguageNeedsACatalog(t *testing.T) {
+	for _, text := range []string{"", "no catalog here", "/Type /Catalog\nstartxref\nnone\n", "startxref\n9\n/Type /Catalog\n"} {
+		if _, err := withLanguage([]byte(text)); !errors.Is(err, errCatalog) {
+			t.Errorf("withLanguage(%q): %v, want %v", text, err, errCatalog)
+		}
+	}
+}
