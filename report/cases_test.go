@@ -9,7 +9,6 @@ import (
 	"time"
 
 	"loopbook/cases"
-	"loopbook/cases/casetest"
 	"loopbook/cases/evidence"
 	"loopbook/diagram"
 	"loopbook/report"
@@ -150,11 +149,6 @@ func record(t testing.TB, c *cases.Case, o report.Options) []byte {
 		t.Fatalf("Record(%q): %v", c.Title, err)
 	}
 	return out.Bytes()
-}
-
-func invented(n int) *cases.Case {
-	c := casetest.Invented(n)
-	return &c
 }
 
 func itoa(n int) string { return strconv.Itoa(n) }
