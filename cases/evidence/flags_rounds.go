@@ -43,7 +43,8 @@ func collapse(slow, fast *moment) []Flag {
 		return nil
 	}
 	grows, climbs := b.ValueK-a.ValueK, fast.engine.c.Minus(*slow.engine.c)
-	if grows < growsK || climbs < climbsK || fast.shutOff() != nil {
+	warm := slow.engine.regime == AtRating || slow.engine.regime == Above // a warm-up's drop is no measure
+	if !warm || grows < growsK || climbs < climbsK || fast.shutOff() != nil {
 		return nil
 	}
 	return []Flag{fast.flag("lower-hose-collapse", Look, []diagram.Point{diagram.RadOut, diagram.PumpIn},

@@ -54,6 +54,25 @@ func TestWarmUpVerdict(t *testing.T) {
 	}
 }
 
+// A drop that grows since the warm-up only says that the thermostat has opened:
+// what is to grow with revs (F10, common practice) is the drop of a warm idle.
+func TestWarmUpIsNoIdleToCompareTheLowerHoseWith(t *testing.T) {
+	a := analyst(t)
+	fast := healthy("outlet-thermostat", warm2500).open(106, 40)
+	for _, tt := range []struct {
+		idle *scene
+		want bool
+	}{
+		{healthy("outlet-thermostat", cold5), false},
+		{healthy("outlet-thermostat", warmIdle).open(70, 20), false},
+		{healthy("outlet-thermostat", warmIdle), true},
+	} {
+		if got := find(a.Analyse(toCase(tt.idle, fast)), "lower-hose-collapse") != nil; got != tt.want {
+			t.Errorf("idle at %.0f °C, then 106 °C at raised speed: lower-hose-collapse %v, want %v", tt.idle.ectC, got, tt.want)
+		}
+	}
+}
+
 func TestEngineThatFellBackOnTheRoadIsBelowTarget(t *testing.T) {
 	warm := healthy("inlet-thermostat", warmIdle)
 	cool := healthy("inlet-thermostat", warmIdle).open(70, 10)
