@@ -21,6 +21,7 @@ type searcher interface {
 // on the Fyne goroutine; only the reading itself is elsewhere.
 type pages struct {
 	store  searcher
+	start  func(func()) // runs the reading apart from the window
 	query  cases.Query
 	total  int
 	rows   map[int]cases.Summary
@@ -33,8 +34,8 @@ type pages struct {
 	told    func(error)
 }
 
-func newPages(store searcher) *pages {
-	p := &pages{store: store, changed: func() {}, filled: func() {}, told: func(error) {}}
+func newPages(store searcher, start func(func())) *pages {
+	p := &pages{store: store, start: start, changed: func() {}, filled: func() {}, told: func(error) {}}
 	p.ctx, p.cancel = context.WithCancel(context.Background())
 	return p
 }
@@ -73,7 +74,7 @@ func (p *pages) read(page int, done func()) {
 	p.asked[page] = true
 	q, ctx := p.query, p.ctx
 	q.Limit, q.Offset = pageRows, page*pageRows
-	go func() {
+	p.start(func() {
 		answer, err := p.store.Search(ctx, q)
 		fyne.Do(func() {
 			if ctx.Err() != nil {
@@ -89,5 +90,5 @@ func (p *pages) read(page int, done func()) {
 			}
 			done()
 		})
-	}()
+	})
 }

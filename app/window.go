@@ -48,7 +48,7 @@ func openWindow(ctx context.Context, _ console, args []string) error {
 		return err
 	}
 	a := app.NewWithID("loopbook")
-	w, err := newWindow(ctx, a, store)
+	w, err := newWindow(ctx, a, store, func(read func()) { go read() })
 	if err != nil {
 		store.Close()
 		return err
@@ -69,6 +69,7 @@ type window struct {
 	prefs  preferences
 	desk   *desk
 	pages  *pages
+	start  func(func())
 
 	notebook  *notebook.View
 	complaint *complaint.View
@@ -81,12 +82,13 @@ type window struct {
 	deleted   []string // cases that can be brought back, the last one last
 }
 
-func newWindow(ctx context.Context, a fyne.App, store *sqlite.Store) (*window, error) {
+// newWindow makes the window; start runs what may take a while apart from it.
+func newWindow(ctx context.Context, a fyne.App, store *sqlite.Store, start func(func())) (*window, error) {
 	d, err := newDesk(ctx, store)
 	if err != nil {
 		return nil, err
 	}
-	w := &window{app: a, prefs: preferences{a.Preferences()}, desk: d}
+	w := &window{app: a, start: start, prefs: preferences{a.Preferences()}, desk: d}
 	a.Settings().SetTheme(kit.NewTheme(w.prefs.light()))
 	w.window = a.NewWindow("Loopbook")
 	w.window.SetMaster()
@@ -149,7 +151,7 @@ func (w *window) use(store *sqlite.Store) {
 		defer old.Close()
 	}
 	w.desk.store = store
-	w.pages = newPages(store)
+	w.pages = newPages(store, w.start)
 	w.pages.told, w.pages.filled = w.tell, w.notebook.Refresh
 	w.pages.changed = w.answered
 	w.notebook.Row = w.pages.row

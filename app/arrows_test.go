@@ -1,0 +1,80 @@
+package main
+
+import (
+	"go/parser"
+	"go/token"
+	"io/fs"
+	"path/filepath"
+	"strconv"
+	"strings"
+	"testing"
+)
+
+// The house's arrows run one way: app → report → cases → diagram → assets.
+// Neighbours under cases/ don't know each other, nor do screens.
+func TestArrowsRunOneWay(t *testing.T) {
+	floors := map[string]int{"assets": 0, "diagram": 1, "cases": 2, "report": 3, "app": 4}
+	for file, imports := range sources(t) {
+		room := filepath.ToSlash(filepath.Dir(file))
+		for _, path := range imports {
+			switch {
+			case strings.HasPrefix(path, "fyne.io/") && top(room) != "app":
+				t.Errorf("%s imports %s: the toolkit stays in app", file, path)
+			case strings.HasPrefix(path, "fyne.io/fyne/v2/app") && room != "app":
+				t.Errorf("%s imports %s: only main opens a display", file, path)
+			case (path == "database/sql" || strings.Contains(path, "sqlite3")) && room != "cases/sqlite":
+				t.Errorf("%s imports %s: SQL stays in cases/sqlite", file, path)
+			}
+			other, ours := strings.CutPrefix(path, "loopbook/")
+			if !ours {
+				continue
+			}
+			if floors[top(other)] > floors[top(room)] {
+				t.Errorf("%s imports %s: that arrow runs upwards", file, path)
+			}
+			if neighbours("cases/", room, other) && !(room == "cases/diagnosis" && other == "cases/evidence") {
+				t.Errorf("%s imports its neighbour %s: join them one floor up", file, path)
+			}
+			if neighbours("app/ui/", room, other) && other != "app/ui/kit" {
+				t.Errorf("%s imports the screen %s: the window joins screens", file, path)
+			}
+		}
+	}
+}
+
+func top(room string) string {
+	first, _, _ := strings.Cut(room, "/")
+	return first
+}
+
+func neighbours(under, a, b string) bool {
+	return a != b && strings.HasPrefix(a, under) && strings.HasPrefix(b, under)
+}
+
+// sources are the imports of each file of the program, tests left out.
+func sources(t *testing.T) map[string][]string {
+	t.Helper()
+	out := map[string][]string{}
+	err := filepath.WalkDir("..", func(path string, d fs.DirEntry, err error) error {
+		if err != nil || d.IsDir() || !strings.HasSuffix(path, ".go") || strings.HasSuffix(path, "_test.go") {
+			return err
+		}
+		f, err := parser.ParseFile(token.NewFileSet(), path, nil, parser.ImportsOnly)
+		if err != nil {
+			return err
+		}
+		name, _ := filepath.Rel("..", path)
+		for _, s := range f.Imports {
+			p, err := strconv.Unquote(s.Path.Value)
+			if err != nil {
+				return err
+			}
+			out[filepath.ToSlash(name)] = append(out[filepath.ToSlash(name)], p)
+		}
+		return nil
+	})
+	if err != nil || len(out) < 20 {
+		t.Fatalf("reading the sources: %d files, %v", len(out), err)
+	}
+	return out
+}

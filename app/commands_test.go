@@ -1,0 +1,163 @@
+package main
+
+import (
+	"bytes"
+	"context"
+	"encoding/json"
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+)
+
+// call runs a command line and gives its exit code and what it wrote.
+func call(t *testing.T, stdin string, args ...string) (code int, out, errs string) {
+	t.Helper()
+	var o, e bytes.Buffer
+	code = run(context.Background(), args, console{in: strings.NewReader(stdin), out: &o, err: &e})
+	return code, o.String(), e.String()
+}
+
+const exampleCase = "../testdata/cases/format-example.json"
+
+func TestAnalysePrintsALineForEachCase(t *testing.T) {
+	text, err := os.ReadFile(exampleCase)
+	if err != nil {
+		t.Fatal(err)
+	}
+	code, out, errs := call(t, string(text), "analyse", exampleCase, "-")
+	lines := strings.Split(strings.TrimSpace(out), "\n")
+	if code != fine || len(lines) != 2 || errs != "" {
+		t.Fatalf("analyse = %d, %d lines, %q", code, len(lines), errs)
+	}
+	for _, line := range lines {
+		var answer map[string]json.RawMessage
+		if err := json.Unmarshal([]byte(line), &answer); err != nil {
+			t.Fatalf("not JSON: %v", err)
+		}
+		for _, key := range []string{"id", "deltas", "flags", "causes", "next", "boiling", "warm_up"} {
+			if _, ok := answer[key]; !ok {
+				t.Errorf("the answer has no %q: %s", key, line)
+			}
+		}
+	}
+}
+
+func TestBadInputNamesThePlaceAndLeavesTheNotebook(t *testing.T) {
+	dir := t.TempDir()
+	notebook := filepath.Join(dir, "n.db")
+	good, err := os.ReadFile(exampleCase)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if code, _, errs := call(t, "", "import", exampleCase, "--notebook", notebook); code != fine {
+		t.Fatalf("import = %d, %q", code, errs)
+	}
+	zeros := filepath.Join(dir, "zeros")
+	if f, err := os.Create(zeros); err != nil {
+		t.Fatal(err)
+	} else if err := f.Truncate(200 << 20); err != nil {
+		t.Fatal(err)
+	} else if err := f.Close(); err != nil {
+		t.Fatal(err)
+	}
+	replaced := func(old, new string) string {
+		out := strings.Replace(string(good), old, new, 1)
+		if out == string(good) {
+			t.Fatalf("the example no longer holds %q", old)
+		}
+		return out
+	}
+	for _, tt := range []struct{ name, text, want string }{
+		{"wrong type", replaced(`"shown_c": 63.5`, `"shown_c": "63.5"`), "rounds[0].readings[0].shown_c"},
+		{"4000 °C", replaced(`"shown_c": 63.5`, `"shown_c": 4000`), "rounds[0].readings[0].shown_c"},
+		{"unknown layout", replaced(`"layout": "outlet-thermostat"`, `"layout": "ring"`), "loop.layout"},
+		{"cut zip", "PK\x03\x04cut", "zip"},
+		{"empty", "", "empty"},
+	} {
+		file := filepath.Join(dir, "bad")
+		if err := os.WriteFile(file, []byte(tt.text), 0o600); err != nil {
+			t.Fatal(err)
+		}
+		refused(t, tt.name, notebook, file, tt.want)
+	}
+	refused(t, "200 MB of zeros", notebook, zeros, "zeros")
+}
+
+func refused(t *testing.T, name, notebook, file, want string) {
+	t.Helper()
+	for _, command := range [][]string{{"import", exampleCase, file, "--notebook", notebook}, {"analyse", file}, {"report", file, "-o", file + ".pdf"}} {
+		code, _, errs := call(t, "", command...)
+		if code != wrongInput || !strings.Contains(errs, want) || !strings.Contains(errs, filepath.Base(file)) {
+			t.Errorf("%s: %s = %d, %q; want %d with %q and the file's name", name, command[0], code, errs, wrongInput, want)
+		}
+	}
+	if _, out, _ := call(t, "", "search", "--notebook", notebook); strings.Count(out, "\n") != 1 {
+		t.Errorf("%s: the notebook holds %q, want the one case of before", name, out)
+	}
+}
+
+func TestImportFindExport(t *testing.T) {
+	notebook, out := filepath.Join(t.TempDir(), "n.db"), filepath.Join(t.TempDir(), "out.json")
+	if code, _, errs := call(t, "", "import", exampleCase, "--notebook", notebook); code != fine {
+		t.Fatal(errs)
+	}
+	code, found, _ := call(t, "", "search", "slow", "cab", "--notebook", notebook)
+	id, _, _ := strings.Cut(found, "\t")
+	if code != fine || id != "01JDZK8QJ6M3T3J1W5Q2B6V9XA" {
+		t.Fatalf("search = %d, %q", code, found)
+	}
+	if code, _, errs := call(t, "", "export", id, "-o", out, "--notebook", notebook); code != fine {
+		t.Fatal(errs)
+	}
+	code, answer, errs := call(t, "", "analyse", out)
+	_, before, _ := call(t, "", "analyse", exampleCase)
+	if code != fine || answer != before {
+		t.Errorf("the exported case is judged %q (%s), the imported %q", answer, errs, before)
+	}
+}
+
+func TestWrongUsage(t *testing.T) {
+	for _, args := range [][]string{
+		{"dance"}, {"analyse"}, {"report", exampleCase}, {"report", exampleCase, "-o", "x.pdf", "--page", "a9"},
+		{"export", "x"}, {"import"}, {"layouts", "x"}, {"search", "--nonsense"}, {"--notebook"},
+	} {
+		if code, _, errs := call(t, "", args...); code != wrongUsage || errs == "" {
+			t.Errorf("loopbook %v = %d, %q; want %d and a word why", args, code, errs, wrongUsage)
+		}
+	}
+	if code, _, errs := call(t, "", "export", "nobody", "-o", "x", "--notebook", filepath.Join(t.TempDir(), "n.db")); code != wrongInput || !strings.Contains(errs, "no such case") {
+		t.Errorf("export of an unknown case = %d, %q", code, errs)
+	}
+}
+
+func TestEveryCommandHelps(t *testing.T) {
+	for name := range commands() {
+		if code, out, _ := call(t, "", name, "--help"); code != fine || !strings.Contains(out, "loopbook "+name) {
+			t.Errorf("%s --help = %d, %q", name, code, out)
+		}
+	}
+	if code, out, _ := call(t, "", "--help"); code != fine || !strings.Contains(out, "analyse") {
+		t.Errorf("--help = %d, %q", code, out)
+	}
+}
+
+func TestReportWritesAPDF(t *testing.T) {
+	out := filepath.Join(t.TempDir(), "case.pdf")
+	if code, _, errs := call(t, "", "report", exampleCase, "-o", out); code != fine {
+		t.Fatal(errs)
+	}
+	text, err := os.ReadFile(out)
+	if err != nil || !bytes.HasPrefix(text, []byte("%PDF-")) {
+		t.Errorf("%d bytes, %v: not a PDF", len(text), err)
+	}
+}
+
+func TestLayoutsAreListed(t *testing.T) {
+	_, out, _ := call(t, "", "layouts")
+	for _, want := range []string{"outlet-thermostat\n", "inlet-thermostat\n", "inlet-thermostat-bottle\n", "bottle_bleed"} {
+		if !strings.Contains(out, want) {
+			t.Errorf("layouts don't hold %q: %s", want, out)
+		}
+	}
+}

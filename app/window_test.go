@@ -1,0 +1,218 @@
+package main
+
+import (
+	"context"
+	"path/filepath"
+	"strings"
+	"testing"
+	"time"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/test"
+
+	"loopbook/cases"
+	"loopbook/cases/sqlite"
+	"loopbook/diagram"
+	"loopbook/diagram/units"
+)
+
+// shown opens a window on a new notebook, in the toolkit's software driver.
+func shown(t *testing.T) (*window, string) {
+	t.Helper()
+	a := test.NewTempApp(t)
+	path := filepath.Join(t.TempDir(), "n.db")
+	store, err := sqlite.Open(context.Background(), path, time.Now)
+	if err != nil {
+		t.Fatal(err)
+	}
+	w, err := newWindow(context.Background(), a, store, func(read func()) { read() })
+	if err != nil {
+		t.Fatal(err)
+	}
+	t.Cleanup(func() { w.desk.store.Close() })
+	return w, path
+}
+
+// typeAt types at a point of the drawing and leaves its field by Enter.
+func typeAt(t *testing.T, w *window, p diagram.Point, text string) {
+	t.Helper()
+	w.tabs.SelectIndex(hoseMapTab)
+	w.hosemap.Focus(p)
+	field := w.window.Canvas().Focused()
+	if field == nil {
+		t.Fatalf("no field has the focus for %s", p)
+	}
+	for _, r := range text {
+		field.TypedRune(r)
+	}
+	field.TypedKey(&fyne.KeyEvent{Name: fyne.KeyReturn})
+}
+
+func (w *window) shownC(p diagram.Point) *diagram.Celsius {
+	if r := w.desk.c.Rounds[w.desk.round].Reading(p); r != nil {
+		return r.ShownC
+	}
+	return nil
+}
+
+func TestWhatIsTypedIsOnTheDiskWhenTheFieldIsLeft(t *testing.T) {
+	w, path := shown(t)
+	w.newCase()
+	w.tabs.SelectIndex(hoseMapTab)
+	typeAt(t, w, diagram.Housing, "88,5")
+	typeAt(t, w, diagram.EngineOut, "41")
+	typeAt(t, w, diagram.RadIn, "-")
+
+	other, err := sqlite.Open(context.Background(), path, time.Now) // as after a crash
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer other.Close()
+	c, err := other.Get(context.Background(), w.desk.c.ID)
+	if err != nil {
+		t.Fatal(err)
+	}
+	r := c.Rounds[0]
+	if got := r.Reading(diagram.Housing); got == nil || *got.ShownC != 88.5 {
+		t.Errorf("housing on disk = %+v, want 88.5", got)
+	}
+	if got := r.Reading(diagram.RadIn); got == nil || !got.CantReach() {
+		t.Errorf("upper hose, radiator on disk = %+v, want can't reach", got)
+	}
+	if !strings.HasPrefix(w.head.kept.Text, "✓ kept ") {
+		t.Errorf("the sign of keeping says %q", w.head.kept.Text)
+	}
+}
+
+func TestEnterGoesAlongTheFlow(t *testing.T) {
+	w, _ := shown(t)
+	w.newCase()
+	w.tabs.SelectIndex(hoseMapTab)
+	l, err := diagram.LoopByID("outlet-thermostat")
+	if err != nil {
+		t.Fatal(err)
+	}
+	w.hosemap.Focus(l.Points[0].Point)
+	for i := range l.Points {
+		f := w.window.Canvas().Focused()
+		for _, r := range "5" {
+			f.TypedRune(r)
+		}
+		f.TypedKey(&fyne.KeyEvent{Name: fyne.KeyReturn})
+		if got := w.shownC(l.Points[i].Point); got == nil || *got != 5 {
+			t.Fatalf("after %d numbers %s shows %v, want 5", i+1, l.Points[i].Point, got)
+		}
+	}
+}
+
+func TestASlipIsMarkedAndNotKept(t *testing.T) {
+	w, _ := shown(t)
+	w.newCase()
+	typeAt(t, w, diagram.Housing, "7o")
+	typeAt(t, w, diagram.EngineOut, "4000")
+	if got := w.shownC(diagram.Housing); got != nil {
+		t.Errorf("7o was kept as %v", *got)
+	}
+	if s := w.desk.slips; s[diagram.Housing].text != "7o" || s[diagram.EngineOut].text != "4000" {
+		t.Errorf("slips = %v, want both texts still there", s)
+	}
+	typeAt(t, w, diagram.RadIn, "70") // another field's edit leaves the slips in sight
+	if len(w.desk.slips) != 2 {
+		t.Errorf("slips after another entry = %v", w.desk.slips)
+	}
+}
+
+func TestUndoAndRedo(t *testing.T) {
+	w, _ := shown(t)
+	w.newCase()
+	typeAt(t, w, diagram.Housing, "88")
+	w.window.Canvas().Unfocus()
+	w.undo()
+	if got := w.shownC(diagram.Housing); got != nil {
+		t.Errorf("after undo housing shows %v", *got)
+	}
+	w.redo()
+	if got := w.shownC(diagram.Housing); got == nil || *got != 88 {
+		t.Errorf("after redo housing shows %v, want 88", got)
+	}
+}
+
+func TestUnitsSwitchWhatIsTypedAndShown(t *testing.T) {
+	w, _ := shown(t)
+	w.newCase()
+	w.desk.units = units.US()
+	w.show()
+	typeAt(t, w, diagram.Housing, "212")
+	if got := w.shownC(diagram.Housing); got == nil || *got != 100 {
+		t.Errorf("212 °F is kept as %v °C, want 100", got)
+	}
+	_, texts := w.desk.drawing()
+	if texts[diagram.Housing] != "212" {
+		t.Errorf("the field shows %q, want 212", texts[diagram.Housing])
+	}
+}
+
+func TestRoundsAreAddedCopiedDeletedAndBroughtBack(t *testing.T) {
+	w, _ := shown(t)
+	w.newCase()
+	rpm := 820.0
+	w.desk.edit("rpm", func(c *cases.Case) { c.Rounds[0].EngineRPM = &rpm })
+	typeAt(t, w, diagram.Housing, "88")
+	w.hosemap.AddRound("", true)
+	if n := len(w.desk.c.Rounds); n != 2 || w.desk.round != 1 {
+		t.Fatalf("%d rounds, the shown one %d; want 2 and 1", n, w.desk.round)
+	}
+	second := w.desk.c.Rounds[1]
+	if second.EngineRPM == nil || *second.EngineRPM != 820 || len(second.Readings) != 0 {
+		t.Errorf("the copy = %+v, want the conditions without the readings", second)
+	}
+	w.hosemap.DeleteRound(0)
+	if n := len(w.desk.c.Rounds); n != 1 {
+		t.Fatalf("%d rounds after deleting", n)
+	}
+	w.undo()
+	if got := w.desk.c.Rounds[0].Reading(diagram.Housing); got == nil || *got.ShownC != 88 {
+		t.Errorf("undo brought back %+v", w.desk.c.Rounds)
+	}
+}
+
+func TestDeletedCaseComesBack(t *testing.T) {
+	w, _ := shown(t)
+	w.newCase()
+	id := w.desk.c.ID
+	w.deleteCase()
+	if w.desk.open || !w.greeting.Visible() {
+		t.Error("after deleting the case is still shown")
+	}
+	w.restoreCase()
+	if !w.desk.open || w.desk.c.ID != id {
+		t.Errorf("brought back %q, want %q", w.desk.c.ID, id)
+	}
+}
+
+func TestFoundAgainByAWord(t *testing.T) {
+	w, _ := shown(t)
+	w.newCase()
+	w.desk.edit("title", func(c *cases.Case) { c.Title = "Kessel wird nie warm" })
+	w.newCase()
+	page, err := w.desk.store.Search(context.Background(), cases.Query{Text: "kess"})
+	if err != nil || page.Total != 1 || page.Items[0].Title != "Kessel wird nie warm" {
+		t.Errorf("Search = %+v, %v", page, err)
+	}
+}
+
+func TestDemoOpensWithItsCases(t *testing.T) {
+	t.Setenv("XDG_DATA_HOME", t.TempDir())
+	w, _ := shown(t)
+	w.openDemo()
+	page, err := w.desk.store.Search(context.Background(), cases.Query{})
+	if err != nil || page.Total < 8 {
+		t.Errorf("the demo notebook holds %d cases, %v; want at least 8", page.Total, err)
+	}
+	for _, s := range page.Items { // each can be shown
+		w.desk.load(s.ID)
+		if !w.desk.open || w.desk.c.ID != s.ID {
+			t.Errorf("demo case %q does not open", s.Title)
+		}
+	}
+}
