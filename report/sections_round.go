@@ -5,7 +5,6 @@ import (
 	"strings"
 	"time"
 
-	"loopbook/cases"
 	"loopbook/cases/evidence"
 	"loopbook/diagram"
 	"loopbook/diagram/drawing"
