@@ -37,3 +37,8 @@ var Expected []byte
 //
 //go:embed dtc.csv
 var TroubleCodes []byte
+
+// Demo holds the invented cases of the demo notebook.
+//
+//go:embed demo/*.json
+var Demo embed.FS

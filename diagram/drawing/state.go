@@ -20,13 +20,13 @@ type State struct {
 
 // PointState is one point's reading.
 type PointState struct {
-	Text    string           // the number, as typed or as corrected
-	TrueC   *diagram.Celsius // for the colour and the pin
-	Mark    Mark
-	LowC    *diagram.Celsius // what this loop would show here and now
-	HighC   *diagram.Celsius
-	Range   string // the same in words
-	Note    string // "14 K under", or what to do; stands after the range
+	Text  string           // the number, as typed or as corrected
+	TrueC *diagram.Celsius // for the colour and the pin
+	Mark  Mark
+	LowC  *diagram.Celsius // what this loop would show here and now
+	HighC *diagram.Celsius
+	Range string // the same in words
+	Note  string // "14 K under", or what to do; stands after the range
 }
 
 // DeltaState is one difference.
