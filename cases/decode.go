@@ -71,9 +71,23 @@ func lineOf(text []byte, offset int64) int {
 // decoder fills the record from well-formed JSON by the structs' own json
 // names, and collects faults with their paths. (encoding/json alone would stop
 // at the first fault, drop unknown keys, and not know the units.)
-type decoder struct{ faults Invalid }
+type decoder struct {
+	faults  Invalid
+	objects int // in lists, so far
+}
+
+// Bounds of a document's lists and faults: a hostile file of the size allowed
+// would else take a hundred times its own memory.
+const (
+	maxObjects = 100_000 // rounds, readings and the like together
+	maxNumbers = 1e6     // in one series: eleven days at 1 Hz
+	maxFaults  = 1000
+)
 
 func (d *decoder) fault(path, format string, args ...any) {
+	if len(d.faults) == maxFaults {
+		return
+	}
 	d.faults = append(d.faults, FieldError{path, fmt.Sprintf(format, args...)})
 }
 
@@ -127,6 +141,10 @@ func (d *decoder) value(raw []byte, path, key string, v reflect.Value) {
 }
 
 func (d *decoder) list(raw []byte, path, key string, v reflect.Value) {
+	if d.tooMany(raw, v.Type().Elem().Kind()) {
+		d.fault(path, "has too many items: this is no case file")
+		return
+	}
 	var items []json.RawMessage
 	if json.Unmarshal(raw, &items) != nil {
 		d.fault(path, "must be a list, not %s", kindOf(raw))
@@ -145,6 +163,21 @@ func (d *decoder) list(raw []byte, path, key string, v reflect.Value) {
 		}
 		d.value(item, fmt.Sprintf("%s[%d]", path, i), key, at)
 	}
+}
+
+// tooMany counts a list's items before they take any memory.
+func (d *decoder) tooMany(raw []byte, kind reflect.Kind) bool {
+	objects := kind == reflect.Struct
+	if !objects && len(raw) < 2*maxNumbers { // the shortest item and its comma
+		return false
+	}
+	var items []struct{}
+	_ = json.Unmarshal(raw, &items) // of any kind: their number alone is asked for
+	if objects {
+		d.objects += len(items)
+		return d.objects > maxObjects
+	}
+	return len(items) > maxNumbers
 }
 
 func (d *decoder) number(raw []byte, path, key string, v reflect.Value) {

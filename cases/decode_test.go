@@ -107,6 +107,24 @@ func TestDecodeRefusesWhatIsNoCase(t *testing.T) {
 	}
 }
 
+func TestDecodeBoundsLists(t *testing.T) {
+	const head = `{"format":"loopbook-case","version":1,`
+	many := func(item string, n int) string { return "[" + strings.Repeat(item+",", n-1) + item + "]" }
+	for _, tt := range []struct{ name, text, want string }{
+		{"rounds", `"rounds":` + many("{}", 100_001), "rounds: has too many"},
+		{"readings", `"rounds":` + many(`{"readings":`+many(`{"point":"vent"}`, 1000)+`}`, 100), "readings: has too many"},
+		{"numbers for rounds", `"rounds":` + many("0", 100_001), "rounds: has too many"},
+		{"a series", `"logs":[{"time_s":` + many("0", 1_000_001) + `}]`, "logs[0].time_s: has too many"},
+		{"faults", `"rounds":` + many("0", 50_000), "and 995 more"},
+		{"a long series", `"logs":[{"time_s":` + many("0", 1_000_000) + `}]`, ""},
+	} {
+		_, err := cases.Decode([]byte(head + tt.text + "}"))
+		if tt.want == "" && err != nil || tt.want != "" && (err == nil || !strings.Contains(err.Error(), tt.want)) {
+			t.Errorf("%s: Decode = %v, want %q", tt.name, err, tt.want)
+		}
+	}
+}
+
 func TestNullReadsAsNotKnown(t *testing.T) {
 	c, err := cases.Decode([]byte(`{"format":"loopbook-case","version":1,"title":null,"site":null,"rounds":null,"loop":{"cap_kpa":null}}`))
 	if err != nil || c.Title != "" || c.Loop.CapKPa != nil || c.Rounds != nil {

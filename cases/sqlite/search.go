@@ -17,7 +17,7 @@ const defaultLimit = 50
 func (s *Store) Search(ctx context.Context, q cases.Query) (page cases.Page, err error) {
 	a := askFor(q)
 	err = s.view(ctx, func(tx *sql.Tx) error {
-		if err := tx.QueryRowContext(ctx, `SELECT count(*) `+a.from+a.where(), a.args...).Scan(&page.Total); err != nil {
+		if err := tx.QueryRowContext(ctx, a.count(), a.args...).Scan(&page.Total); err != nil {
 			return err
 		}
 		page.Items, err = a.rows(ctx, tx, q)
@@ -29,6 +29,8 @@ func (s *Store) Search(ctx context.Context, q cases.Query) (page cases.Page, err
 	return page, nil
 }
 
+const matching = `search MATCH ?`
+
 // ask is a query in SQL.
 type ask struct {
 	from, order string
@@ -38,11 +40,12 @@ type ask struct {
 
 func askFor(q cases.Query) ask {
 	a := ask{from: `FROM cases`, order: `cases.opened DESC, cases.key DESC`}
-	a.and(`cases.deleted IS NULL`)
-	if match := matchOf(q.Text); match != "" {
+	if match := matchOf(q.Text); match != "" { // the index holds living cases only
 		a.from = `FROM search JOIN cases ON cases.key = search.rowid`
 		a.order = `search.rank, ` + a.order
-		a.and(`search MATCH ?`, match)
+		a.and(matching, match)
+	} else {
+		a.and(`cases.deleted IS NULL`)
 	}
 	if q.Cause != "" {
 		a.and(`cases.cause = ?`, string(q.Cause))
@@ -77,6 +80,14 @@ func (a *ask) and(condition string, args ...any) {
 }
 
 func (a *ask) where() string { return ` WHERE ` + strings.Join(a.conditions, ` AND `) }
+
+// count needs no row of cases where words alone are asked for.
+func (a *ask) count() string {
+	if len(a.conditions) == 1 && a.conditions[0] == matching {
+		return `SELECT count(*) FROM search WHERE ` + matching
+	}
+	return `SELECT count(*) ` + a.from + a.where()
+}
 
 func (a *ask) rows(ctx context.Context, tx *sql.Tx, q cases.Query) ([]cases.Summary, error) {
 	limit, offset := q.Limit, max(q.Offset, 0)

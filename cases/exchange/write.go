@@ -1,0 +1,94 @@
+package exchange
+
+import (
+	"archive/zip"
+	"fmt"
+	"io"
+	"sort"
+	"strings"
+	"time"
+
+	"loopbook/cases"
+)
+
+// WriteCase writes c as JSON for people to read. A case that Read would refuse
+// is a cases.Invalid, and nothing is written.
+func WriteCase(w io.Writer, c cases.Case) error {
+	text, err := document(c)
+	if err != nil {
+		return err
+	}
+	_, err = w.Write(text)
+	return err
+}
+
+// WriteBundle writes the case and its files as a zip: the same bundle gives the
+// same bytes. A bundle that Read would refuse is an error, and nothing is
+// written.
+func WriteBundle(w io.Writer, b Bundle) error {
+	text, err := document(b.Case)
+	if err != nil {
+		return err
+	}
+	names, err := fileNames(b)
+	if err != nil {
+		return err
+	}
+	z := zip.NewWriter(w)
+	if err := pack(z, caseFile, text); err != nil {
+		return err
+	}
+	for _, name := range names {
+		if err := pack(z, name, b.Files[name]); err != nil {
+			return err
+		}
+	}
+	return z.Close()
+}
+
+func document(c cases.Case) ([]byte, error) {
+	text, err := cases.EncodeIndented(c)
+	if err != nil {
+		return nil, err
+	}
+	if _, err := cases.Decode(text); err != nil {
+		return nil, fmt.Errorf("case %q: %w", c.ID, err)
+	}
+	return text, nil
+}
+
+// fileNames lists the files in order, and holds them to what Read takes.
+func fileNames(b Bundle) ([]string, error) {
+	if len(b.Files)+1 > MaxEntries {
+		return nil, errEntries
+	}
+	names, total := make([]string, 0, len(b.Files)), 0
+	for name, data := range b.Files {
+		if err := cases.CheckFileName(name); err != nil {
+			return nil, err
+		}
+		names = append(names, name)
+		total += len(data)
+	}
+	if total > cases.MaxBundleBytes {
+		return nil, tooLarge(cases.MaxBundleBytes)
+	}
+	sort.Strings(names)
+	return names, complete(b)
+}
+
+func pack(z *zip.Writer, name string, data []byte) error {
+	h := &zip.FileHeader{
+		Name:     name,
+		Method:   zip.Deflate,
+		Modified: time.Date(1980, 1, 1, 0, 0, 0, 0, time.UTC), // the first that zip knows
+	}
+	if strings.HasPrefix(name, "photos/") {
+		h.Method = zip.Store // pictures are packed already
+	}
+	w, err := z.CreateHeader(h)
+	if err == nil {
+		_, err = w.Write(data)
+	}
+	return err
+}
