@@ -41,15 +41,16 @@ func (w *window) turnTo(path string, demo bool) error {
 	if err != nil {
 		return err
 	}
-	title := "Loopbook"
+	title, name := "Loopbook", "Loopbook"
 	if demo {
-		title = "Loopbook, demo notebook"
+		title, name = "Loopbook, demo notebook", "Demo notebook"
 		if err := fillDemo(w.desk.ctx, store); err != nil {
 			store.Close()
 			return err
 		}
 	}
 	w.window.SetTitle(title)
+	w.notebook.SetName(name)
 	w.use(store)
 	return nil
 }

@@ -186,7 +186,7 @@ func (w *window) show() {
 	picture, texts := d.drawing()
 	w.hosemap.Show(hosemap.Data{
 		Case: d.c, Round: d.round, Picture: picture, Texts: texts,
-		Flags: inUnits(d.found.Flags, d.units), Boiling: boilingWords(d.found.Boiling, d.units), Units: d.units,
+		Flags: d.found.Flags, Boiling: boilingWords(d.found.Boiling, d.units), Units: d.units,
 	})
 	w.pages.ask(w.pages.query)
 }

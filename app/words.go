@@ -9,22 +9,7 @@ import (
 	"loopbook/diagram/units"
 )
 
-// inUnits rewrites the findings' sentences, which are in °C and K, for a
-// person who reads °F.
-func inUnits(flags []evidence.Flag, u units.Set) []evidence.Flag {
-	out := make([]evidence.Flag, len(flags))
-	for i, f := range flags {
-		f.Text = u.Sentence(f.Text)
-		because := make([]string, len(f.Because))
-		for j, b := range f.Because {
-			because[j] = u.Sentence(b)
-		}
-		f.Because = because
-		out[i] = f
-	}
-	return out
-}
-
+// boilingWords tells how far the loop is from boiling.
 func boilingWords(b *evidence.Boiling, u units.Set) string {
 	if b == nil {
 		return ""

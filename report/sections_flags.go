@@ -4,7 +4,6 @@ import (
 	"loopbook/cases/evidence"
 	"loopbook/diagram"
 	"loopbook/diagram/drawing"
-	"loopbook/diagram/units"
 )
 
 // flags writes what stands out in a round, the gravest first.
@@ -14,7 +13,6 @@ func (r *record) flags(round int) {
 		return
 	}
 	r.subheading("What stands out", 3*bodyStyle.lead())
-	r.reasonsIn()
 	for _, f := range list {
 		r.flag(f)
 	}
@@ -27,17 +25,8 @@ func (r *record) wholeCase() {
 		return
 	}
 	r.heading("The case as a whole", 3*bodyStyle.lead())
-	r.reasonsIn()
 	for _, f := range list {
 		r.flag(f)
-	}
-}
-
-// reasonsIn says in which units the findings speak, where they aren't the
-// paper's.
-func (r *record) reasonsIn() {
-	if r.say.Set != units.Metric() {
-		r.paragraph("These sentences give figures in °C, K, kPa and km/h.", softStyle)
 	}
 }
 
@@ -45,7 +34,7 @@ func (r *record) flagsOf(round int) []evidence.Flag {
 	var out []evidence.Flag
 	for _, f := range r.f.Flags {
 		if f.Round == round {
-			out = append(out, f)
+			out = append(out, f.In(r.say.Set))
 		}
 	}
 	return out

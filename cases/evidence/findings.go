@@ -11,6 +11,7 @@ package evidence
 import (
 	"loopbook/cases"
 	"loopbook/diagram"
+	"loopbook/diagram/units"
 )
 
 // Findings is what a case's measurements say.
@@ -92,6 +93,18 @@ type Flag struct {
 	Text     string          `json:"text"`
 	Because  []string        `json:"because"`
 	Points   []diagram.Point `json:"-"` // where it happens
+}
+
+// In is the flag with its sentences in the chosen units. Flags are made in °C,
+// K, kPa and km/h.
+func (f Flag) In(u units.Set) Flag {
+	f.Text = u.Sentence(f.Text)
+	because := make([]string, len(f.Because))
+	for i, b := range f.Because {
+		because[i] = u.Sentence(b)
+	}
+	f.Because = because
+	return f
 }
 
 // WholeCase is the Round of a flag that belongs to no one round.

@@ -31,7 +31,7 @@ func (d *drafter) delta(at diagram.DeltaAt) {
 	value := float64(s.ValK)
 	if at.Narrow() {
 		d.label(left, y+27, at.Title, labelSize, false, Text, Start)
-		d.bar(diagram.Box{left, y + 39, w * 0.36, barHeight}, kelvin(s.LowK), kelvin(s.HighK), &value, deltaFullK, out)
+		d.bar(diagram.Box{left, y + 39, w * 0.3, barHeight}, kelvin(s.LowK), kelvin(s.HighK), &value, deltaFullK, out)
 		d.label(x+w-5, y+43, s.Range, labelSize, false, Soft, End)
 		return
 	}
@@ -47,10 +47,10 @@ func (d *drafter) caution() {
 	}
 	b := d.loop.Caution
 	d.add(Rect{Box: b, Corner: 6, Fill: In(ActGround), Stroke: In(ActText), StrokeWidth: 1.5},
-		Wedge{Center: diagram.XY{b[0] + 15, b[1] + 17}, Radius: 8, Toward: Up, Fill: In(ActSign), Stroke: In(ActText), StrokeWidth: 1})
-	d.label(b[0]+29, b[1]+15, "Keep it shut", nameSize-1, true, ActText, Start)
+		Wedge{Center: diagram.XY{b[0] + 12, b[1] + 16}, Radius: 7.5, Toward: Up, Fill: In(ActSign), Stroke: In(ActText), StrokeWidth: 1})
+	d.label(b[0]+24, b[1]+15, "Keep it shut", nameSize-1, true, ActText, Start)
 	y := b[1] + 33
-	for _, line := range wrap(d.state.Caution, 17) {
+	for _, line := range wrap(d.state.Caution, 15) {
 		d.label(b[0]+9, y, line, labelSize, false, Text, Start)
 		y += 15
 	}

@@ -92,11 +92,11 @@ func (d *drafter) bar(b diagram.Box, low, high, value *float64, full float64, ou
 	}
 	x := place(*value)
 	if out {
-		d.add(Line{From: diagram.XY{x, mid - 7}, To: diagram.XY{x, mid + 7}, Stroke: In(ActText), Width: 2},
+		d.add(Line{From: diagram.XY{x, mid - 5.5}, To: diagram.XY{x, mid + 5.5}, Stroke: In(ActText), Width: 2},
 			Disc{Center: diagram.XY{x, mid}, Radius: 4.5, Fill: In(ActSign), Stroke: In(ActText), StrokeWidth: 1.5})
 		return
 	}
-	d.add(Line{From: diagram.XY{x, mid - 7}, To: diagram.XY{x, mid + 7}, Stroke: In(Text), Width: 3})
+	d.add(Line{From: diagram.XY{x, mid - 5.5}, To: diagram.XY{x, mid + 5.5}, Stroke: In(Text), Width: 3})
 }
 
 func (d *drafter) rangeText(x, y float64, s PointState) {

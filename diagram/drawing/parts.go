@@ -105,7 +105,7 @@ func (d *drafter) caption(c diagram.Caption) {
 		d.label(c.At[0], c.At[1]+15, word, labelSize, false, Soft, End)
 		return
 	}
-	d.label(c.At[0]+82, c.At[1], word, labelSize, false, Soft, Start)
+	d.label(c.At[0]+90, c.At[1], word, labelSize, false, Soft, Start)
 }
 
 func middle(b diagram.Box) (center diagram.XY, radius float64) {

@@ -7,36 +7,44 @@ import (
 	"loopbook/diagram"
 )
 
-// amounts finds a temperature or a difference in a sentence, with a first end
-// where it is a range: "84 to 94 °C", "5.6 K".
-var amounts = regexp.MustCompile(`(?:(-?\d+(?:\.\d+)?)( to |–))?(-?\d+(?:\.\d+)?) (°C|K)\b`)
+// amounts finds a quantity in a sentence, with a first end where it is a
+// range: "84 to 94 °C", "5.6 K".
+var amounts = regexp.MustCompile(`(?:(-?\d+(?:\.\d+)?)( to |–))?(-?\d+(?:\.\d+)?) (°C|K|kPa|km/h)(\b|$)`)
 
-// Sentence rewrites a sentence that gives temperatures in °C and differences
-// in K into the chosen units.
+// Sentence rewrites a sentence that speaks in °C, K, kPa and km/h into the
+// chosen units.
 func (s Set) Sentence(text string) string {
-	if s.Temperature != F {
+	if s == Metric() {
 		return text
 	}
 	return amounts.ReplaceAllStringFunc(text, func(found string) string {
 		part := amounts.FindStringSubmatch(found)
-		convert, unit := s.tempWord, string(s.Temperature)
-		if part[4] == "K" {
-			convert, unit = s.deltaWord, s.DeltaUnit()
-		}
-		out := convert(part[3]) + " " + unit
+		convert, unit := s.spoken(part[4])
+		out := word(part[3], convert) + " " + unit
 		if part[1] != "" {
-			out = convert(part[1]) + part[2] + out
+			out = word(part[1], convert) + part[2] + out
 		}
 		return out
 	})
 }
 
-func (s Set) tempWord(number string) string {
-	v, _ := strconv.ParseFloat(number, 64) // the pattern matched a number
-	return short(s.fromC(diagram.Celsius(v)), 0)
+// spoken is how a metric unit is said in the chosen set.
+func (s Set) spoken(unit string) (convert func(float64) string, to string) {
+	switch unit {
+	case "°C":
+		return func(v float64) string { return short(s.fromC(diagram.Celsius(v)), 0) }, string(s.Temperature)
+	case "K":
+		return func(v float64) string { return short(s.fromK(diagram.DeltaK(v)), 0) }, s.DeltaUnit()
+	case "kPa":
+		return func(v float64) string { return s.Press(diagram.KPa(v)) }, string(s.Pressure)
+	}
+	return s.Dist, s.SpeedUnit()
 }
 
-func (s Set) deltaWord(number string) string {
-	v, _ := strconv.ParseFloat(number, 64)
-	return short(s.fromK(diagram.DeltaK(v)), 0)
+func word(number string, convert func(float64) string) string {
+	v, err := strconv.ParseFloat(number, 64)
+	if err != nil {
+		return number // the pattern lets none through
+	}
+	return convert(v)
 }

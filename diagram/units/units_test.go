@@ -66,6 +66,7 @@ func TestSentence(t *testing.T) {
 		{"Lower hose 27 °C with the engine at 112 °C.", "Lower hose 81 °F with the engine at 234 °F."},
 		{"open, this one shows 1 to 6 K", "open, this one shows 2 to 11 F°"},
 		{"opens at 88 °C, 2.5 K under", "opens at 190 °F, 5 F° under"},
+		{"holds 103 kPa at 80 km/h", "holds 14.9 psi at 50 mph"},
 		{"3 Kelly cars, 5 km", "3 Kelly cars, 5 km"},
 	} {
 		if got := units.US().Sentence(tt.in); got != tt.want {

@@ -141,6 +141,7 @@ func (v *View) showMeaning() {
 			continue
 		}
 		flags++
+		f = f.In(v.data.Units)
 		body := []kit.Span{{Text: f.Text, Bold: f.Severity == evidence.Act}}
 		for _, b := range f.Because {
 			body = append(body, kit.Span{Text: b, Small: true, Color: theme.ColorNamePlaceHolder})

@@ -28,8 +28,8 @@ func newRow() *row {
 
 // CreateRenderer stacks the lines.
 func (r *row) CreateRenderer() fyne.WidgetRenderer {
-	foot := container.New(kit.Shares{110, 66}, r.state, r.when)
-	return widget.NewSimpleRenderer(container.New(kit.Tight{More: 3}, r.title, r.vehicle, foot))
+	middle := container.New(kit.Shares{122, 62}, r.vehicle, r.when)
+	return widget.NewSimpleRenderer(container.New(kit.Tight{More: 3}, r.title, middle, r.state))
 }
 
 func (r *row) show(s cases.Summary, now time.Time) {

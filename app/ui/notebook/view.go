@@ -32,6 +32,7 @@ type View struct {
 	query   cases.Query
 	total   int
 	quiet   bool
+	name    *widget.Label
 	search  *kit.Field
 	list    *widget.List
 	count   *widget.Label
@@ -75,9 +76,9 @@ func New(now func() time.Time) *View {
 	start.Importance = widget.HighImportance
 	v.more = widget.NewButtonWithIcon("Filters", theme.MenuDropDownIcon(), v.toggleFilters)
 	v.more.Importance = widget.LowImportance
-	name := kit.Heading("Loopbook")
+	v.name = kit.Heading("Loopbook")
 	head := container.NewVBox(
-		container.NewHBox(container.NewCenter(mark()), name),
+		container.NewHBox(container.NewCenter(mark()), v.name),
 		v.search,
 		container.New(kit.Shares{84, 92}, v.states, v.more),
 		v.filters,
@@ -87,6 +88,9 @@ func New(now func() time.Time) *View {
 	v.content = kit.On(kit.NewGround(drawing.Rail, "", 0), container.NewBorder(head, start, nil, nil, body))
 	return v
 }
+
+// SetName says which notebook is open.
+func (v *View) SetName(name string) { v.name.SetText(name) }
 
 // Content is the view's widget.
 func (v *View) Content() fyne.CanvasObject { return v.content }

@@ -1,0 +1,159 @@
+package drawing_test
+
+import (
+	"math"
+	"strings"
+	"testing"
+
+	"loopbook/diagram"
+	"loopbook/diagram/drawing"
+)
+
+func loop(t *testing.T, id string) *diagram.Loop {
+	t.Helper()
+	l, err := diagram.LoopByID(id)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return l
+}
+
+func labels(p drawing.Picture) string {
+	var words []string
+	for _, s := range p.Shapes {
+		if l, ok := s.(drawing.Label); ok {
+			words = append(words, l.Text)
+		}
+	}
+	return strings.Join(words, "\n")
+}
+
+func TestEveryPointHasItsEntryInTheOrderOfTheFlow(t *testing.T) {
+	loops, err := diagram.Loops()
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, l := range loops {
+		p := drawing.Draw(l, drawing.State{}, false)
+		if len(p.Entries) != len(l.Points) {
+			t.Fatalf("%s: %d entries for %d points", l.ID, len(p.Entries), len(l.Points))
+		}
+		for i, e := range p.Entries {
+			if e.Point != l.Points[i].Point {
+				t.Errorf("%s: entry %d is %s, want %s", l.ID, i, e.Point, l.Points[i].Point)
+			}
+			if e.Field[0] < e.Box[0] || e.Field[0]+e.Field[2] > e.Box[0]+e.Box[2] {
+				t.Errorf("%s: the field of %s leaves its box", l.ID, e.Point)
+			}
+		}
+	}
+}
+
+func TestNumbersStandInThePictureOnlyWhereTextIsWanted(t *testing.T) {
+	l := loop(t, "outlet-thermostat")
+	s := drawing.State{Points: map[diagram.Point]drawing.PointState{diagram.Housing: {Text: "88.5", Mark: drawing.Kept}}}
+	if got := labels(drawing.Draw(l, s, false)); strings.Contains(got, "88.5") {
+		t.Error("the number stands behind the field that is typed into")
+	}
+	if got := labels(drawing.Draw(l, s, true)); !strings.Contains(got, "88.5") {
+		t.Error("the paper's picture lacks the number")
+	}
+}
+
+// A sign says what a colour says, so that neither colour-blind eyes nor a grey
+// print miss it.
+func TestOutOfRangeHasASignAndWords(t *testing.T) {
+	l := loop(t, "outlet-thermostat")
+	c, low, high := diagram.Celsius(112), diagram.Celsius(84), diagram.Celsius(94)
+	s := drawing.State{Points: map[diagram.Point]drawing.PointState{
+		diagram.Housing: {Text: "112", TrueC: &c, LowC: &low, HighC: &high, Range: "84–94", Note: "18 K over", Mark: drawing.OutOfRange},
+	}}
+	signs := func(s drawing.State) (n int) {
+		for _, shape := range drawing.Draw(l, s, true).Shapes {
+			if w, ok := shape.(drawing.Wedge); ok && w.Fill == drawing.In(drawing.ActSign) {
+				n++
+			}
+		}
+		return n
+	}
+	if got := signs(s); got != 1 {
+		t.Errorf("%d triangles, want 1", got)
+	}
+	if got := signs(drawing.State{}); got != 0 {
+		t.Errorf("%d triangles on a loop without readings", got)
+	}
+	if got := labels(drawing.Draw(l, s, true)); !strings.Contains(got, "18 K over") {
+		t.Error("the words are missing")
+	}
+}
+
+func TestFlowInDoubtHasHollowArrows(t *testing.T) {
+	l := loop(t, "outlet-thermostat")
+	hollow := func(s drawing.State) (n int) {
+		for _, shape := range drawing.Draw(l, s, true).Shapes {
+			if w, ok := shape.(drawing.Wedge); ok && w.Fill.None() {
+				n++
+			}
+		}
+		return n
+	}
+	if doubted, sure := hollow(drawing.State{Doubt: true}), hollow(drawing.State{}); doubted == 0 || sure != 0 {
+		t.Errorf("%d hollow arrows in doubt and %d without; want some and none", doubted, sure)
+	}
+}
+
+// Contrast of text: WCAG 2.1 success criterion 1.4.3, at least 4.5 : 1.
+func TestTextIsReadableInBothLights(t *testing.T) {
+	for name, p := range map[string]drawing.Palette{"light": drawing.Light(), "dark": drawing.Dark()} {
+		for _, pair := range [][2]drawing.Role{
+			{drawing.Text, drawing.Paper}, {drawing.Text, drawing.Card}, {drawing.Text, drawing.PartFill}, {drawing.Text, drawing.Coolant},
+			{drawing.Soft, drawing.Paper}, {drawing.Soft, drawing.Rail}, {drawing.Soft, drawing.ActGround}, {drawing.Soft, drawing.LookGround},
+			{drawing.Soft, drawing.NoteGround}, {drawing.Accent, drawing.Card}, {drawing.OnAccent, drawing.Accent}, {drawing.Text, drawing.Chosen},
+			{drawing.ActText, drawing.ActGround}, {drawing.ActText, drawing.Paper}, {drawing.LookText, drawing.LookGround},
+			{drawing.NoteText, drawing.NoteGround}, {drawing.FineText, drawing.FineGround}, {drawing.FineText, drawing.Rail},
+		} {
+			if got := contrast(p, pair[0], pair[1]); !(got >= 4.5) {
+				t.Errorf("%s: %s on %s has a contrast of %.2f, want 4.5 (WCAG 2.1, 1.4.3)", name, pair[0], pair[1], got)
+			}
+		}
+	}
+}
+
+// The temperature scale must keep its order without colour: its relative
+// luminance (WCAG 2.1) only rises.
+func TestHeatOnlyGetsLighter(t *testing.T) {
+	last := -1.0
+	for c := drawing.ScaleLowC; c <= drawing.ScaleHighC; c++ {
+		l := luminance(drawing.Heat(c))
+		if !(l > last) {
+			t.Fatalf("at %v °C the scale gets no lighter: %g after %g", c, l, last)
+		}
+		last = l
+	}
+	if drawing.Heat(-60) != drawing.Heat(drawing.ScaleLowC) || drawing.Heat(400) != drawing.Heat(drawing.ScaleHighC) {
+		t.Error("beyond its ends the scale must hold the end's colour")
+	}
+}
+
+func contrast(p drawing.Palette, a, b drawing.Role) float64 {
+	x, y := luminance(drawing.Ink{Fixed: p[a]}), luminance(drawing.Ink{Fixed: p[b]})
+	return (math.Max(x, y) + 0.05) / (math.Min(x, y) + 0.05)
+}
+
+// luminance is the relative luminance of WCAG 2.1, worked out apart from the
+// program's own.
+func luminance(i drawing.Ink) float64 {
+	sum := 0.0
+	for _, part := range []struct {
+		v uint8
+		w float64
+	}{{i.Fixed.R, 0.2126}, {i.Fixed.G, 0.7152}, {i.Fixed.B, 0.0722}} {
+		s := float64(part.v) / 255
+		if s <= 0.03928 {
+			sum += part.w * s / 12.92
+		} else {
+			sum += part.w * math.Pow((s+0.055)/1.055, 2.4)
+		}
+	}
+	return sum
+}

@@ -1,0 +1,89 @@
+package picture_test
+
+import (
+	"testing"
+
+	"loopbook/cases"
+	"loopbook/cases/casetest"
+	"loopbook/cases/evidence"
+	"loopbook/diagram"
+	"loopbook/diagram/drawing"
+	"loopbook/diagram/units"
+	"loopbook/report/picture"
+)
+
+func hot() cases.Case {
+	at := func(p diagram.Point, c diagram.Celsius) cases.Reading { return cases.Reading{Point: p, ShownC: &c} }
+	return cases.Case{
+		Loop: cases.Loop{Layout: "outlet-thermostat", ThermostatOpensC: casetest.P(diagram.Celsius(88))},
+		Site: cases.Site{AmbientC: casetest.P(diagram.Celsius(22))},
+		Rounds: []cases.Round{{
+			Stage: cases.BeforeRepair, MinutesSinceStart: casetest.P(15.0), EngineRPM: casetest.P(820.0), Fan: cases.FanOn,
+			EctC: casetest.P(diagram.Celsius(113)),
+			Readings: []cases.Reading{
+				at(diagram.Housing, 110), at(diagram.EngineOut, 45), at(diagram.RadIn, 42), at(diagram.RadOut, 27), {Point: diagram.PumpIn},
+			},
+		}},
+	}
+}
+
+func state(t *testing.T, c cases.Case, round int, u units.Set) drawing.State {
+	t.Helper()
+	a, err := evidence.Default()
+	if err != nil {
+		t.Fatal(err)
+	}
+	l, err := diagram.LoopByID(c.Loop.Layout)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return picture.State(l, &c, a.Analyse(&c), round, u)
+}
+
+func TestHotEngineWithAShutThermostat(t *testing.T) {
+	s := state(t, hot(), 0, units.Metric())
+	if s.Thermostat != drawing.Shut || !s.Doubt || s.Caution == "" || !s.FanOn || s.Sensor != "sensor 113 °C" {
+		t.Errorf("state = thermostat %v, doubt %v, caution %q, fan %v, sensor %q", s.Thermostat, s.Doubt, s.Caution, s.FanOn, s.Sensor)
+	}
+	if got := s.Points[diagram.PumpIn].Mark; got != drawing.CantReach {
+		t.Errorf("the lower hose that can't be reached has mark %v", got)
+	}
+	out := s.Points[diagram.RadOut]
+	if out.Mark != drawing.OutOfRange || out.Range == "" || out.Note == "" {
+		t.Errorf("a lower hose of 27 °C on a hot engine is shown as %+v", out)
+	}
+	if got := s.Points[diagram.HeaterIn]; got.Text != "" || got.Range == "" {
+		t.Errorf("an empty entry shows %+v, want its range and no number", got)
+	}
+	if d, ok := s.Deltas[evidence.ThermostatStep]; !ok || d.Mark != drawing.OutOfRange || d.Text != "65 K" {
+		t.Errorf("the thermostat step = %+v", d)
+	}
+}
+
+func TestFahrenheit(t *testing.T) {
+	s := state(t, hot(), 0, units.US())
+	if s.Points[diagram.Housing].Text != "230" || s.Unit != "°F" || s.Deltas[evidence.ThermostatStep].Text != "117 F°" {
+		t.Errorf("housing %q %s, step %q; want 230 °F and 117 F°", s.Points[diagram.Housing].Text, s.Unit, s.Deltas[evidence.ThermostatStep].Text)
+	}
+}
+
+func TestColdLoopNeedsNoCaution(t *testing.T) {
+	c := hot()
+	c.Rounds[0].EctC = nil
+	for i := range c.Rounds[0].Readings {
+		if c.Rounds[0].Readings[i].ShownC != nil {
+			c.Rounds[0].Readings[i].ShownC = casetest.P(diagram.Celsius(21))
+		}
+	}
+	if s := state(t, c, 0, units.Metric()); s.Caution != "" {
+		t.Errorf("caution at 21 °C: %q", s.Caution)
+	}
+}
+
+func TestNoRoundShowsTheBareLoop(t *testing.T) {
+	c := hot()
+	c.Rounds = nil
+	if s := state(t, c, -1, units.Metric()); len(s.Points) != 0 || s.ScaleText[2] != "120 °C" {
+		t.Errorf("state without a round = %+v", s)
+	}
+}
