@@ -26,9 +26,11 @@ func (n *Network) Solve() error {
 		if round > 0 {
 			part = n.part()
 		}
-		largest, change := n.move(part)
-		if change <= 1e-10*largest+1e-9*n.CreepLS {
-			return nil
+		for i, s := range n.step {
+			n.FlowLS[i] += part * s
+		}
+		if n.within(1e-6) {
+			return nil // the next step would be some square of this one
 		}
 	}
 	return fmt.Errorf("no flows after %d rounds: %w", rounds, ErrNetwork)
@@ -84,7 +86,7 @@ func (n *Network) spread(b *Branch, conductance, flow float64) {
 // step has turned and grows faster than half as fast as it fell. Close to the
 // end both are rounding, and Newton's step is the best there is.
 func (n *Network) part() float64 {
-	if n.closing() {
+	if n.within(0.01) {
 		return 1
 	}
 	start, part := n.work(0), 1.0
@@ -94,10 +96,11 @@ func (n *Network) part() float64 {
 	return part
 }
 
-// closing reports whether every flow changes by little of itself.
-func (n *Network) closing() bool {
+// within reports whether the step changes every flow by no more than that
+// part of itself.
+func (n *Network) within(part float64) bool {
 	for i, s := range n.step {
-		if math.Abs(s) > 0.01*(math.Abs(n.FlowLS[i])+n.CreepLS) {
+		if !(math.Abs(s) <= part*(math.Abs(n.FlowLS[i])+n.CreepLS)) {
 			return false
 		}
 	}
@@ -112,16 +115,6 @@ func (n *Network) work(part float64) float64 {
 		sum += drop * n.step[i]
 	}
 	return sum
-}
-
-// move goes that part of the step and answers the largest flow and change.
-func (n *Network) move(part float64) (largest, change float64) {
-	for i, s := range n.step {
-		n.FlowLS[i] += part * s
-		largest = max(largest, math.Abs(n.FlowLS[i]))
-		change = max(change, math.Abs(s))
-	}
-	return largest, change
 }
 
 // Imbalance is the largest flow that any node loses or gains, in L/s.
