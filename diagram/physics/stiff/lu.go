@@ -1,0 +1,87 @@
+package stiff
+
+import "math"
+
+// luMatrix is a small dense matrix in triangular factors, row by row, with its
+// rows swapped so that no pivot is small.
+type luMatrix struct {
+	n    int
+	a    []float64
+	swap []int
+	inv  []float64 // of each pivot
+}
+
+func newLU(n int) luMatrix {
+	return luMatrix{n, make([]float64, n*n), make([]int, n), make([]float64, n)}
+}
+
+// factor takes apart diagonal·1 − jac and reports whether it has an inverse.
+func (m *luMatrix) factor(jac []float64, diagonal float64) bool {
+	n, a := m.n, m.a
+	for i, x := range jac {
+		a[i] = -x
+	}
+	for i := 0; i < n; i++ {
+		a[i*n+i] += diagonal
+	}
+	for j := 0; j < n; j++ {
+		m.pivot(j)
+		p := a[j*n+j]
+		if p == 0 || math.IsNaN(p) || math.IsInf(p, 0) {
+			return false
+		}
+		m.inv[j] = 1 / p
+		from := a[j*n+j+1 : j*n+n]
+		for i := j + 1; i < n; i++ {
+			if a[i*n+j] == 0 { // most of a network's matrix is
+				continue
+			}
+			l := a[i*n+j] * m.inv[j]
+			a[i*n+j] = l
+			to := a[i*n+j+1 : i*n+n]
+			for k, x := range from {
+				to[k] -= l * x
+			}
+		}
+	}
+	return true
+}
+
+// pivot brings the row of the largest value in column j up to row j.
+func (m *luMatrix) pivot(j int) {
+	n, a, best := m.n, m.a, j
+	for i := j + 1; i < n; i++ {
+		if math.Abs(a[i*n+j]) > math.Abs(a[best*n+j]) {
+			best = i
+		}
+	}
+	m.swap[j] = best
+	if best != j {
+		for k := 0; k < n; k++ {
+			a[j*n+k], a[best*n+k] = a[best*n+k], a[j*n+k]
+		}
+	}
+}
+
+// solve turns b into the solution.
+func (m *luMatrix) solve(b []float64) {
+	n, a := m.n, m.a
+	for i, s := range m.swap {
+		b[i], b[s] = b[s], b[i]
+	}
+	for i := 1; i < n; i++ {
+		sum := b[i]
+		for k, l := range a[i*n : i*n+i] {
+			sum -= l * b[k]
+		}
+		b[i] = sum
+	}
+	for i := n - 1; i >= 0; i-- {
+		sum := b[i]
+		row := a[i*n+i+1 : i*n+n]
+		for k, u := range row {
+			sum -= u * b[i+1+k]
+		}
+		b[i] = sum * m.inv[i]
+	}
+}

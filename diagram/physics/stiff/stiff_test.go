@@ -1,0 +1,159 @@
+package stiff_test
+
+import (
+	"errors"
+	"math"
+	"testing"
+
+	"loopbook/diagram/physics/stiff"
+)
+
+// problem is one of the Test Set for Initial Value Problem Solvers (Mazzia and
+// Magherini, University of Bari, release 2.4), with its reference solution.
+type problem struct {
+	name string
+	y    []float64
+	end  float64
+	f    func(t float64, y, dydt []float64)
+	jac  func(t float64, y, jac []float64)
+	want []float64
+}
+
+func problems() []problem {
+	return []problem{
+		{
+			name: "ROBER", // Robertson (1966): three reactions, rates from 0.04 to 3e7
+			y:    []float64{1, 0, 0}, end: 1e11,
+			f: func(_ float64, y, d []float64) {
+				d[0] = -0.04*y[0] + 1e4*y[1]*y[2]
+				d[2] = 3e7 * y[1] * y[1]
+				d[1] = -d[0] - d[2]
+			},
+			jac: func(_ float64, y, j []float64) {
+				j[0], j[1], j[2] = -0.04, 1e4*y[2], 1e4*y[1]
+				j[7] = 6e7 * y[1]
+				j[3], j[4], j[5] = 0.04, -j[1]-j[7], -j[2]
+			},
+			want: []float64{0.2083340149701255e-07, 0.8333360770334713e-13, 0.9999999791665050},
+		},
+		{
+			name: "HIRES", // Schäfer (1975): growth of a plant in strong light
+			y:    []float64{1, 0, 0, 0, 0, 0, 0, 0.0057}, end: 321.8122,
+			f: func(_ float64, y, d []float64) {
+				d[0] = -1.71*y[0] + 0.43*y[1] + 8.32*y[2] + 0.0007
+				d[1] = 1.71*y[0] - 8.75*y[1]
+				d[2] = -10.03*y[2] + 0.43*y[3] + 0.035*y[4]
+				d[3] = 8.32*y[1] + 1.71*y[2] - 1.12*y[3]
+				d[4] = -1.745*y[4] + 0.43*y[5] + 0.43*y[6]
+				d[5] = -280*y[5]*y[7] + 0.69*y[3] + 1.71*y[4] - 0.43*y[5] + 0.69*y[6]
+				d[6] = 280*y[5]*y[7] - 1.81*y[6]
+				d[7] = -d[6]
+			},
+			want: []float64{
+				0.7371312573325668e-3, 0.1442485726316185e-3, 0.5888729740967575e-4, 0.1175651343283149e-2,
+				0.2386356198831331e-2, 0.6238968252742796e-2, 0.2849998395185769e-2, 0.2850001604814231e-2,
+			},
+		},
+	}
+}
+
+// Reference solutions as printed in the test set, by RADAU5 in quadruple
+// precision; read in public transcriptions of it.
+func TestReferenceSolutions(t *testing.T) {
+	for _, p := range problems() {
+		for _, jac := range []func(float64, []float64, []float64){p.jac, nil} {
+			in := stiff.New(stiff.System{F: p.f, Jacobian: jac, Autonomous: true}, 0, p.y)
+			in.Rel = 1e-8
+			for i := range in.Abs {
+				in.Abs[i] = 1e-16
+			}
+			if err := in.To(p.end); err != nil {
+				t.Fatal(p.name, err)
+			}
+			for i, want := range p.want {
+				if !(math.Abs(in.Y[i]/want-1) <= 1e-5) {
+					t.Errorf("%s: y[%d] = %.10g, want %.10g", p.name, i+1, in.Y[i], want)
+				}
+			}
+			t.Logf("%s: %d steps, %d rejected", p.name, in.Steps, in.Rejected)
+		}
+	}
+}
+
+// Robertson's substances only turn into one another: their sum is 1.
+func TestSumsAreKept(t *testing.T) {
+	p := problems()[0]
+	in := stiff.New(stiff.System{F: p.f, Jacobian: p.jac, Autonomous: true}, 0, p.y)
+	if err := in.To(1e6); err != nil {
+		t.Fatal(err)
+	}
+	if sum := in.Y[0] + in.Y[1] + in.Y[2]; !(math.Abs(sum-1) <= 1e-13) {
+		t.Errorf("the sum left 1 by %g", sum-1)
+	}
+}
+
+// Half the step leaves an eighth of the error. The solution sin t + 2 is put
+// into an equation in which t and y both count, and a second follows the first.
+func TestOrderIsThree(t *testing.T) {
+	sys := stiff.System{F: func(t float64, y, d []float64) {
+		exact := math.Sin(t) + 2
+		d[0] = math.Cos(t) - y[0]*y[0] + exact*exact
+		d[1] = y[0] - exact - y[1]
+	}}
+	errorAt := func(h float64) float64 {
+		in := stiff.New(sys, 0, []float64{2, 1})
+		in.Rel = 1e9 // every step passes, so MaxStep rules
+		in.MaxStep = h
+		if err := in.To(2); err != nil {
+			t.Fatal(err)
+		}
+		return math.Abs(in.Y[0]-(math.Sin(2)+2)) + math.Abs(in.Y[1]-math.Exp(-2))
+	}
+	for h := 0.0125; h > 0.002; h /= 2 {
+		if order := math.Log2(errorAt(h) / errorAt(h/2)); !(order > 2.9 && order < 3.1) {
+			t.Errorf("order %.2f between steps %g and %g", order, h, h/2)
+		}
+	}
+}
+
+// One lump that is heated and loses heat (testdata/reference/warmup_lumped.csv:
+// C = 60 kJ/K, Q = 8 kW, UA = 40 W/K, outside 20 °C): closed form.
+func TestHeatedMass(t *testing.T) {
+	in := stiff.New(stiff.System{F: func(_ float64, y, d []float64) { d[0] = (8000 - 40*(y[0]-20)) / 60e3 }, Autonomous: true}, 0, []float64{20})
+	for _, tt := range []struct{ s, want float64 }{
+		{60, 27.84211}, {120, 35.37673}, {300, 56.25385}, {600, 85.93599}, {900, 110.23767}, {1200, 130.13421},
+	} {
+		if err := in.To(tt.s); err != nil {
+			t.Fatal(err)
+		}
+		if !(math.Abs(in.Y[0]-tt.want) <= 1e-4) {
+			t.Errorf("at %g s %.5f °C, want %.5f", tt.s, in.Y[0], tt.want)
+		}
+	}
+}
+
+func TestStuckIsAnError(t *testing.T) {
+	for name, f := range map[string]func(t float64, y, d []float64){
+		"no number": func(_ float64, _, d []float64) { d[0] = math.NaN() },
+		"ends at 1": func(t float64, _, d []float64) { d[0] = math.Sqrt(1 - t) },
+	} {
+		in := stiff.New(stiff.System{F: f}, 0, []float64{1})
+		if err := in.To(2); !errors.Is(err, stiff.ErrStuck) {
+			t.Errorf("%s: %v, want ErrStuck", name, err)
+		}
+	}
+}
+
+func BenchmarkHIRES(b *testing.B) {
+	p := problems()[1]
+	in := stiff.New(stiff.System{F: p.f, Autonomous: true}, 0, p.y)
+	b.ReportAllocs() // want 0
+	for i := 0; i < b.N; i++ {
+		in.T = 0
+		copy(in.Y, p.y)
+		if err := in.To(p.end); err != nil {
+			b.Fatal(err)
+		}
+	}
+	b.ReportMetric(float64(in.Steps)/float64(b.N), "steps/op")
+}
