@@ -55,7 +55,7 @@ func newConditions(edit func(string, func(*cases.Round))) *conditions {
 	road := c.speed()
 	outside := c.temperature("Air", func(r *cases.Round) **celsius { return &r.AmbientC })
 	scan := c.temperature("Scan", func(r *cases.Round) **celsius { return &r.EctC })
-	c.content = container.New(kit.Shares{116, 76, 76, 70, 66, 66, 74, 76, 108}, kit.Labelled("Round", c.label))
+	c.content = container.New(kit.Shares{112, 70, 74, 66, 66, 66, 66, 68, 132}, kit.Labelled("Round", c.label))
 	c.append(running, rpm, road)
 	c.content.Add(kit.Labelled("Fan", c.fan.Select))
 	c.content.Add(kit.Labelled("Heater", c.heater.Select))

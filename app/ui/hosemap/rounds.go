@@ -76,12 +76,13 @@ func (v *View) showRounds() {
 	}
 	add := widget.NewButtonWithIcon("Add round", theme.ContentAddIcon(), nil)
 	add.OnTapped = func() { v.addMenu(add) }
-	v.rounds.Add(add)
+	v.roundTools.RemoveAll()
+	v.roundTools.Add(add)
 	if v.data.round() != nil {
 		more := widget.NewButtonWithIcon("", theme.MoreHorizontalIcon(), nil)
 		more.Importance = widget.LowImportance
 		more.OnTapped = func() { v.menu(v.data.Round, below(more)) }
-		v.rounds.Add(more)
+		v.roundTools.Add(more)
 	}
 	v.rounds.Refresh()
 }

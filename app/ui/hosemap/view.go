@@ -49,6 +49,7 @@ type View struct {
 	point      diagram.Point
 	loop       *kit.LoopView
 	rounds     *fyne.Container
+	roundTools *fyne.Container
 	conditions *conditions
 	place      *place
 	meaning    *fyne.Container
@@ -58,13 +59,13 @@ type View struct {
 
 // New makes the screen.
 func New() *View {
-	v := &View{loop: kit.NewLoopView(), rounds: container.NewHBox(), meaning: container.NewVBox(), choose: container.NewVBox()}
+	v := &View{loop: kit.NewLoopView(), rounds: container.NewHBox(), roundTools: container.NewHBox(), meaning: container.NewVBox(), choose: container.NewVBox()}
 	v.conditions = newConditions(v.editRound)
 	v.place = newPlace(v)
 	v.loop.OnLeft = func(p diagram.Point, text string) { v.OnReading(p, text) }
 	v.loop.OnFocus = v.focused
 	left := container.NewBorder(
-		container.NewVBox(container.NewHScroll(v.rounds), v.conditions.content, v.place.content),
+		container.NewVBox(container.NewBorder(nil, nil, nil, v.roundTools, container.NewHScroll(v.rounds)), v.conditions.content, v.place.content),
 		nil, nil, nil,
 		container.NewStack(v.loop, v.choose),
 	)

@@ -40,11 +40,11 @@ func NewArea(placeholder string, rows int, onLeft func(string)) *Field {
 
 func (f *Field) setUp(self fyne.Focusable) {
 	f.self = self
-	f.Scroll = fyne.ScrollNone
 	if f.MultiLine {
 		f.Scroll = fyne.ScrollVerticalOnly
 		return
 	}
+	f.Scroll = fyne.ScrollHorizontalOnly
 	f.OnSubmitted = func(string) { f.next() }
 }
 
@@ -131,6 +131,7 @@ func newNumberField() *numberField {
 	f.TextStyle.Bold = true
 	f.ExtendBaseWidget(f)
 	f.setUp(f)
+	f.Scroll = fyne.ScrollNone // a number is short; a scroller would cast its shade
 	return f
 }
 
