@@ -52,7 +52,7 @@ func zipOf(t testing.TB, entries ...entry) []byte {
 	var buf bytes.Buffer
 	z := zip.NewWriter(&buf)
 	for _, e := range entries {
-		h := &zip.FileHeader{Name: e.name, Method: zip.Deflate}
+		h := &zip.FileHeader{Name: e.name}
 		if e.mode != 0 {
 			h.SetMode(e.mode)
 		}

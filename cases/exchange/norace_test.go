@@ -1,0 +1,5 @@
+//go:build !race
+
+package exchange_test
+
+const underRace = false
