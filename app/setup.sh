@@ -16,15 +16,19 @@ CHECK='xvfb xdotool poppler-utils qpdf'
 
 GO_WANTED=1.22 # the go line of go.mod
 
+may_install() { [ "$(id -u)" = 0 ] || command -v sudo >/dev/null 2>&1; }
+
 as_root() {
 	if [ "$(id -u)" = 0 ]; then
 		"$@"
-	elif command -v sudo >/dev/null 2>&1; then
-		sudo "$@"
 	else
-		echo "These need an administrator, and there is no sudo here. Run as root: $*" >&2
-		exit 1
+		sudo "$@"
 	fi
+}
+
+# update_lists: another program's broken package source shouldn't stop this one.
+update_lists() {
+	as_root apt-get update -qq || echo "Some package lists couldn't be renewed; going on with those at hand." >&2
 }
 
 missing() {
@@ -35,8 +39,15 @@ missing() {
 
 install() {
 	echo "Installing: $*"
-	as_root apt-get update -qq
-	as_root env DEBIAN_FRONTEND=noninteractive apt-get install -y -qq --no-install-recommends "$@" >/dev/null
+	may_install && update_lists &&
+		as_root env DEBIAN_FRONTEND=noninteractive apt-get install -y -qq --no-install-recommends "$@" >/dev/null &&
+		return 0
+	cat >&2 <<-END
+		That needs an administrator (root, or sudo) and the package sources. As root, run
+		  apt-get update && apt-get install --no-install-recommends $*
+		and call this again.
+	END
+	exit 1
 }
 
 # need_packages GROUP…: installs what of the groups (build, run, check) is missing.
@@ -75,7 +86,7 @@ need_go() {
 		go_serves && return 0
 	done
 	if command -v apt-get >/dev/null 2>&1; then
-		as_root apt-get update -qq
+		if may_install; then update_lists; fi
 		newest=$(apt-cache search --names-only '^golang-1\.[0-9]+-go$' | sed 's/^golang-\(1\.[0-9]*\)-go.*/\1/' | sort -V | tail -n 1)
 		if [ -n "$newest" ] && [ "$(printf '%s\n%s\n' "$GO_WANTED" "$newest" | sort -V | head -n 1)" = "$GO_WANTED" ]; then
 			install "golang-$newest-go"
@@ -86,7 +97,7 @@ need_go() {
 	fi
 	cat >&2 <<-END
 		Loopbook needs Go $GO_WANTED or newer, and this system offers none.
-		  Debian 12: add "bookworm-backports" to the package sources and install golang-go from it, or
+		  Debian 12: add the suite "bookworm-backports" to the package sources and call this again, or
 		  any system: take Go from https://go.dev/dl/ , unpack it to /usr/local/go, and call this again.
 	END
 	exit 1

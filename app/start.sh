@@ -6,6 +6,7 @@ cd "$(dirname "$0")/.."
 . app/setup.sh
 need_packages build run
 need_go
+echo "Building Loopbook (the first time takes some minutes)"
 go build -tags "$TAGS" -o loopbook ./app
 if [ -n "${DISPLAY:-}${WAYLAND_DISPLAY:-}" ]; then
 	exec ./loopbook "$@"
