@@ -68,7 +68,7 @@ func (w *window) chooseImport() {
 	}, w.window)
 	d.SetFilter(storage.NewExtensionFileFilter([]string{".json", ".zip", ".loopbook"}))
 	d.Resize(fyne.NewSize(900, 600))
-	d.Show()
+	w.ask(d)
 }
 
 // importURIs takes files into the notebook, all or none, and opens the last.
@@ -112,7 +112,7 @@ func (w *window) chooseExport() {
 	}, w.window)
 	d.SetFileName(fileName(w.desk.c.Title) + ".zip")
 	d.Resize(fyne.NewSize(900, 600))
-	d.Show()
+	w.ask(d)
 }
 
 // print writes the record into the documents' folder and opens it.

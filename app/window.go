@@ -217,6 +217,18 @@ func (w *window) newCase() {
 func (w *window) tell(err error) {
 	message := widget.NewLabel(err.Error())
 	message.Wrapping = fyne.TextWrapWord
-	box := dialog.NewCustom("This did not work", "Close", kit.Wide(420, message), w.window)
-	box.Show()
+	w.ask(dialog.NewCustom("This did not work", "Close", kit.Wide(420, message), w.window))
+}
+
+// ask shows a dialog that Escape closes too.
+func (w *window) ask(d dialog.Dialog) {
+	canvas := w.window.Canvas()
+	canvas.Unfocus()
+	canvas.SetOnTypedKey(func(e *fyne.KeyEvent) {
+		if e.Name == fyne.KeyEscape {
+			d.Hide()
+		}
+	})
+	d.SetOnClosed(func() { canvas.SetOnTypedKey(nil) })
+	d.Show()
 }

@@ -195,7 +195,7 @@ func (v *View) makeFilters() {
 	}
 	clear := widget.NewButton("Clear filters", v.clear)
 	clear.Importance = widget.LowImportance
-	v.filters = container.NewVBox(v.cause, v.layout, v.stage, v.years, clear)
+	v.filters = container.NewVBox(v.cause.Select, v.layout.Select, v.stage.Select, v.years, clear)
 	v.filters.Hide()
 }
 
