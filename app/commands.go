@@ -47,7 +47,7 @@ func commands() map[string]command {
 		"search": {"WORDS… [--notebook PATH]", "list the cases that hold all the words",
 			"Each word may be the beginning of one. Without words it lists all, the newest first.", searchCases},
 		"layouts": {"", "list the layouts of cooling loops", "", listLayouts},
-		"tour":    {"[--notebook PATH]", "show the main job as text, on the first demo case", "", tour},
+		"tour":    {"", "show the main job as text, on the first demo case", "", tour},
 	}
 }
 

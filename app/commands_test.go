@@ -161,3 +161,23 @@ func TestLayoutsAreListed(t *testing.T) {
 		}
 	}
 }
+
+func TestTourShowsTheMainJob(t *testing.T) {
+	home, err := os.Getwd()
+	if err != nil {
+		t.Fatal(err)
+	}
+	if err := os.Chdir(t.TempDir()); err != nil {
+		t.Fatal(err)
+	}
+	defer os.Chdir(home) // t.Chdir needs a newer Go
+	code, out, errs := call(t, "", "tour")
+	for _, want := range []string{"across radiator", "out of range", "What it means", "Loopbook-demo.pdf"} {
+		if code != fine || !strings.Contains(out, want) {
+			t.Errorf("tour = %d, %q; %q is missing in:\n%s", code, errs, want, out)
+		}
+	}
+	if text, err := os.ReadFile("Loopbook-demo.pdf"); err != nil || !bytes.HasPrefix(text, []byte("%PDF-")) {
+		t.Errorf("the paper has %d bytes, %v", len(text), err)
+	}
+}

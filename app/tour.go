@@ -4,12 +4,15 @@ import (
 	"context"
 	"flag"
 	"fmt"
+	"io"
 	"os"
 
 	"loopbook/cases/evidence"
 	"loopbook/diagram"
+	"loopbook/diagram/drawing"
 	"loopbook/diagram/units"
 	"loopbook/report"
+	"loopbook/report/picture"
 )
 
 // tour shows the main job without a window: the demo's first case with its
@@ -31,18 +34,13 @@ func tour(_ context.Context, c console, args []string) error {
 	found := analyst.Analyse(&k)
 	u := units.Metric()
 	fmt.Fprintf(c.out, "%s\n%s\n", k.Title, k.Complaint.Text)
+	l, err := diagram.LoopByID(k.Loop.Layout)
+	if err != nil {
+		return err
+	}
 	for i, r := range k.Rounds {
 		fmt.Fprintf(c.out, "\n%s\n", r.Label)
-		for _, p := range diagram.Points() {
-			if reading, ok := found.Rounds[i].Readings[p]; ok {
-				fmt.Fprintf(c.out, "  %-22s %6s °C\n", p, u.Temp(reading.TrueC))
-			}
-		}
-		for _, d := range found.Deltas {
-			if d.Round == i {
-				fmt.Fprintf(c.out, "  %-22s %6s  %s\n", d.Name, u.Delta(d.ValueK), d.State)
-			}
-		}
+		tellRound(c.out, l, picture.State(l, &k, found, i, u))
 	}
 	fmt.Fprintln(c.out, "\nWhat it means")
 	for _, f := range found.Flags {
@@ -55,4 +53,31 @@ func tour(_ context.Context, c console, args []string) error {
 	}
 	fmt.Fprintf(c.out, "\nIts record is written to %s\n", path)
 	return nil
+}
+
+// tellRound writes what the drawing of a round would show.
+func tellRound(out io.Writer, l *diagram.Loop, s drawing.State) {
+	line := func(name, value, expected, note string) {
+		if expected != "" {
+			expected = "expected " + expected
+		}
+		fmt.Fprintf(out, "  %-21s %9s  %-21s %s\n", name, value, expected, note)
+	}
+	for _, at := range l.Points {
+		p := s.Points[at.Point]
+		if p.Mark == drawing.CantReach {
+			line(at.Point.String(), "", "", "can't reach")
+		} else if p.Text != "" {
+			line(at.Point.String(), p.Text+" "+s.Unit, p.Range, p.Note)
+		}
+	}
+	for _, at := range l.Deltas {
+		if d, ok := s.Deltas[at.Name]; ok {
+			note := ""
+			if d.Mark == drawing.OutOfRange {
+				note = "out of range"
+			}
+			line(at.Title, d.Text, d.Range, note)
+		}
+	}
 }
