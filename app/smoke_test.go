@@ -41,7 +41,7 @@ func TestARealWindowKeepsWhatIsTyped(t *testing.T) {
 			t.Fatalf("88.5 never reached the database; the program said:\n%s", said())
 		}
 		// The thermostat housing's box at 1280×800.
-		s.do("mousemove", "--window", window, "515", "318", "click", "1")
+		s.do("mousemove", "--window", window, "535", "318", "click", "1")
 		s.do("type", "--delay", "30", "88.5")
 		s.do("key", "Return")
 		time.Sleep(200 * time.Millisecond) // the next look at the disk

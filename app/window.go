@@ -133,7 +133,7 @@ func (w *window) makeScreens() {
 		greeting.Choice{Title: "Import", Text: "A case or a bundle that someone sent you.", Button: "Choose file", Key: "Ctrl I", Icon: theme.DownloadIcon(), Do: w.chooseImport},
 	)
 	d.changed, d.told = w.show, w.tell
-	rail := kit.Wide(208, w.notebook.Content())
+	rail := kit.Wide(232, w.notebook.Content())
 	w.window.SetPadded(false)
 	w.window.SetContent(container.NewBorder(nil, nil, rail, nil, container.NewStack(w.greeting, w.case_)))
 }

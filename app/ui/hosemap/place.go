@@ -42,7 +42,7 @@ func newPlace(v *View) *place {
 	p.reach.Importance = widget.LowImportance
 	p.gun = kit.NewField("0.95", p.setGun)
 	p.reflected = kit.NewField("around", p.setReflected)
-	p.content = container.New(kit.Shares{168, 136, 66, 112, 82, 52, 74, 60},
+	p.content = container.New(kit.Shares{160, 128, 66, 112, 82, 52, 74, 60},
 		p.name, p.surface.Select, p.number, p.reach,
 		trailing("Gun set to"), p.gun, trailing("reflected"), p.reflected)
 	return p

@@ -31,7 +31,7 @@ func newChip(r cases.Round, number int, chosen bool, onTapped func(), onMenu fun
 	}
 	name := widget.NewLabel(roundName(r, number))
 	name.TextStyle.Bold, name.Truncation = chosen, fyne.TextTruncateEllipsis
-	c.content = kit.Wide(132, container.NewStack(c.ground, container.New(kit.Tight{More: 6}, name, kit.Small(condition(r)))))
+	c.content = kit.Wide(chipWidth, container.NewStack(c.ground, container.New(kit.Tight{More: 6}, name, kit.Small(condition(r)))))
 	c.ExtendBaseWidget(c)
 	return c
 }
@@ -84,8 +84,12 @@ func (v *View) showRounds() {
 		more.OnTapped = func() { v.menu(v.data.Round, below(more)) }
 		v.roundTools.Add(more)
 	}
-	v.rounds.Refresh()
+	v.scroller.Refresh() // gives the chips their room, which the offset is held to
+	v.scroller.ScrollToOffset(fyne.NewPos(float32(v.data.Round-1)*(chipWidth+theme.Padding()), 0))
 }
+
+// chipWidth holds the longest usual names of rounds.
+const chipWidth = 132
 
 func (v *View) addMenu(at fyne.CanvasObject) {
 	items := []*fyne.MenuItem{}

@@ -50,6 +50,7 @@ type View struct {
 	loop       *kit.LoopView
 	rounds     *fyne.Container
 	roundTools *fyne.Container
+	scroller   *container.Scroll
 	conditions *conditions
 	place      *place
 	meaning    *fyne.Container
@@ -64,8 +65,9 @@ func New() *View {
 	v.place = newPlace(v)
 	v.loop.OnLeft = func(p diagram.Point, text string) { v.OnReading(p, text) }
 	v.loop.OnFocus = v.focused
+	v.scroller = container.NewHScroll(v.rounds)
 	left := container.NewBorder(
-		container.NewVBox(container.NewBorder(nil, nil, nil, v.roundTools, container.NewHScroll(v.rounds)), v.conditions.content, v.place.content),
+		container.NewVBox(container.NewBorder(nil, nil, nil, v.roundTools, v.scroller), v.conditions.content, v.place.content),
 		nil, nil, nil,
 		container.NewStack(v.loop, v.choose),
 	)
