@@ -106,8 +106,8 @@ need_go() {
 # staticcheck_version: the release that understands the Go at hand.
 staticcheck_version() {
 	case $(go env GOVERSION) in
-	go1.22* | go1.23* | go1.24*) echo v0.5.1 ;;
-	go1.25*) echo v0.6.1 ;;
+	go1.22* | go1.23*) echo v0.5.1 ;;
+	go1.24* | go1.25*) echo v0.6.1 ;;
 	*) echo v0.8.2 ;;
 	esac
 }

@@ -1,0 +1,69 @@
+package complaint
+
+import (
+	"testing"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/test"
+
+	"loopbook/cases"
+	"loopbook/diagram/units"
+)
+
+// screen is a complaint whose edits land in a case, as the desk's do.
+func screen(t *testing.T) (*View, *cases.Case) {
+	t.Helper()
+	test.NewTempApp(t)
+	var c cases.Case
+	var v *View
+	v = New(func(_ string, change func(*cases.Case)) {
+		change(&c)
+		v.Show(c, units.Metric())
+	}, func(code string) string { return "meaning of " + code })
+	w := test.NewTempWindow(t, v.Content())
+	w.Resize(fyne.NewSize(1050, 700))
+	v.Show(c, units.Metric())
+	return v, &c
+}
+
+func TestCodesAreTypedAsTheyCome(t *testing.T) {
+	v, c := screen(t)
+	test.Type(v.codes.next, "p0128, p0217;P1ABC")
+	v.codes.next.Leave()
+	if len(c.Codes) != 3 || c.Codes[0].Code != "P0128" || c.Codes[2].Code != "P1ABC" || v.codes.next.Text != "" {
+		t.Errorf("codes = %+v, the field holds %q", c.Codes, v.codes.next.Text)
+	}
+	if got := v.codes.rows[1].meaning.String(); got != "meaning of P0217" {
+		t.Errorf("the second code means %q", got)
+	}
+}
+
+func TestFreezeFrameKeepsTheCaret(t *testing.T) {
+	v, c := screen(t)
+	test.Type(v.codes.next, "P0128")
+	v.codes.next.Leave()
+	row := v.codes.rows[0]
+	test.Type(row.frame[0], "63,5")
+	row.frame[0].Leave()
+	test.Type(row.frame[1], "idle")
+	row.frame[1].Leave()
+	if f := c.Codes[0].FreezeFrame; f.EctC == nil || *f.EctC != 63.5 || f.RPM != nil {
+		t.Errorf("freeze frame = %+v, want 63.5 °C and no speed", f)
+	}
+	if v.codes.rows[0] != row {
+		t.Error("the row was made anew under the caret")
+	}
+}
+
+func TestYearAndTags(t *testing.T) {
+	var c cases.Case
+	if err := writeYear(&c, "12", units.Metric()); err == nil || c.Vehicle.Year != nil {
+		t.Error("a year of two figures was taken")
+	}
+	if err := writeYear(&c, " 2012 ", units.Metric()); err != nil || *c.Vehicle.Year != 2012 {
+		t.Errorf("2012 = %v, %v", c.Vehicle.Year, err)
+	}
+	if err := writeYear(&c, "", units.Metric()); err != nil || c.Vehicle.Year != nil {
+		t.Error("an emptied year still counts")
+	}
+}

@@ -1,0 +1,147 @@
+package hosemap
+
+import (
+	"strings"
+	"testing"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/test"
+	"fyne.io/fyne/v2/widget"
+
+	"loopbook/cases"
+	"loopbook/cases/evidence"
+	"loopbook/diagram"
+	"loopbook/diagram/drawing"
+	"loopbook/diagram/units"
+)
+
+// bench is a screen whose edits land in a case, as the desk's do.
+type bench struct {
+	view *View
+	data Data
+}
+
+func newBench(t *testing.T, c cases.Case) *bench {
+	t.Helper()
+	test.NewTempApp(t)
+	b := &bench{view: New(), data: Data{Case: c, Units: units.Metric()}}
+	l, err := diagram.LoopByID("outlet-thermostat")
+	if err != nil {
+		t.Fatal(err)
+	}
+	b.data.Picture = drawing.Draw(l, drawing.State{}, false)
+	b.view.Edit = func(_ string, change func(*cases.Case)) {
+		change(&b.data.Case)
+		b.view.Show(b.data)
+	}
+	b.view.OnRound = func(i int) {
+		b.data.Round = i
+		b.view.Show(b.data)
+	}
+	b.view.OnReading = func(diagram.Point, string) {}
+	b.view.OnLayout = func(id string) { b.view.Edit("", func(c *cases.Case) { c.Loop.Layout = id }) }
+	w := test.NewTempWindow(t, b.view.Content())
+	w.Resize(fyne.NewSize(1050, 700))
+	b.view.Show(b.data)
+	return b
+}
+
+func oneRound() cases.Case {
+	return cases.Case{Loop: cases.Loop{Layout: "outlet-thermostat"}, Rounds: []cases.Round{{Label: "warm idle"}}}
+}
+
+func TestConditionsAreReadAndMarked(t *testing.T) {
+	b := newBench(t, oneRound())
+	rpm, road := b.view.conditions.fields[1], b.view.conditions.fields[2]
+	test.Type(rpm, "2 500")
+	rpm.Leave()
+	if got := b.data.Case.Rounds[0].EngineRPM; got == nil || *got != 2500 {
+		t.Errorf("rpm = %v, want 2500", got)
+	}
+	test.Type(road, "fast")
+	road.Leave()
+	if b.data.Case.Rounds[0].SpeedKmh != nil {
+		t.Error("a word was kept as a speed")
+	}
+	rpm.SetText("")
+	rpm.Leave()
+	if b.data.Case.Rounds[0].EngineRPM != nil {
+		t.Error("an emptied field still counts")
+	}
+}
+
+func TestSurfaceAndReachBelongToThePointWithTheCaret(t *testing.T) {
+	b := newBench(t, oneRound())
+	b.view.focused(diagram.Bypass)
+	b.view.place.surface.SetSelected(surfaceName("aluminium-bare"))
+	r := b.data.Case.Rounds[0].Reading(diagram.Bypass)
+	if r == nil || r.Surface.Word != "aluminium-bare" || r.CantReach() {
+		t.Fatalf("after choosing a surface the reading is %+v", r)
+	}
+	test.Tap(b.view.place.reach)
+	if r := b.data.Case.Rounds[0].Reading(diagram.Bypass); !r.CantReach() {
+		t.Errorf("after can't reach the reading is %+v", r)
+	}
+	b.view.focused(diagram.AirOn)
+	if !b.view.place.surface.Disabled() {
+		t.Error("air has no surface, yet one can be chosen")
+	}
+}
+
+func TestFlagsOfTheRoundAndOfTheCaseAreTold(t *testing.T) {
+	b := newBench(t, oneRound())
+	b.data.Flags = []evidence.Flag{
+		{Severity: evidence.Act, Round: 0, Text: "hot at 100 °C", Because: []string{"by the scan tool"}},
+		{Severity: evidence.Look, Round: evidence.WholeCase, Text: "old coolant"},
+		{Severity: evidence.Act, Round: 1, Text: "of another round"},
+	}
+	b.data.Units = units.US()
+	b.view.Show(b.data)
+	told := texts(b.view.meaning)
+	for _, want := range []string{"Act", "hot at 212 °F", "by the scan tool", "Look", "old coolant"} {
+		if !strings.Contains(told, want) {
+			t.Errorf("%q is not told in %q", want, told)
+		}
+	}
+	if strings.Contains(told, "another round") {
+		t.Error("a flag of another round is told here")
+	}
+}
+
+func TestNothingMeasuredIsNotAllWell(t *testing.T) {
+	b := newBench(t, oneRound())
+	if told := texts(b.view.meaning); strings.Contains(told, "As it should be") {
+		t.Errorf("a round without readings says %q", told)
+	}
+}
+
+func TestLayoutIsAskedForWhereNoneIsKnown(t *testing.T) {
+	b := newBench(t, cases.Case{})
+	if !b.view.choose.Visible() {
+		t.Fatal("nobody asks for the layout")
+	}
+	test.Tap(b.view.choose.Objects[1].(*fyne.Container).Objects[0].(*widget.Button))
+	if b.data.Case.Loop.Layout == "" || b.view.choose.Visible() {
+		t.Errorf("after choosing the layout is %q", b.data.Case.Loop.Layout)
+	}
+}
+
+// texts gathers what a container says.
+func texts(o fyne.CanvasObject) string {
+	var out []string
+	var walk func(fyne.CanvasObject)
+	walk = func(o fyne.CanvasObject) {
+		switch o := o.(type) {
+		case *widget.Label:
+			out = append(out, o.Text)
+		case *widget.RichText:
+			out = append(out, o.String())
+		case *fyne.Container:
+			for _, child := range o.Objects {
+				walk(child)
+			}
+		}
+	}
+	walk(o)
+	return strings.Join(out, "\n")
+}

@@ -1,0 +1,132 @@
+package kit_test
+
+import (
+	"testing"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/test"
+
+	"loopbook/app/ui/kit"
+	"loopbook/diagram"
+	"loopbook/diagram/drawing"
+)
+
+func press(f fyne.Focusable, k fyne.KeyName) { f.TypedKey(&fyne.KeyEvent{Name: k}) }
+
+func TestFieldTellsOnceWhenItIsLeftChanged(t *testing.T) {
+	test.NewTempApp(t)
+	var told []string
+	f, other := kit.NewField("", func(s string) { told = append(told, s) }), kit.NewField("", nil)
+	w := test.NewTempWindow(t, container.NewVBox(f, other))
+	f.Put("88")
+	w.Canvas().Focus(f)
+	w.Canvas().Focus(other)
+	if len(told) != 0 {
+		t.Errorf("left unchanged, the field told %q", told)
+	}
+	w.Canvas().Focus(f)
+	test.Type(f, "91") // replaces the old number, which was marked
+	press(f, fyne.KeyReturn)
+	if len(told) != 1 || told[0] != "91" {
+		t.Errorf("told %q, want 91 once", told)
+	}
+	if w.Canvas().Focused() != other {
+		t.Error("Enter does not go to the next field")
+	}
+}
+
+func TestFieldKeepsWhatIsBeingTyped(t *testing.T) {
+	test.NewTempApp(t)
+	f := kit.NewField("", nil)
+	w := test.NewTempWindow(t, f)
+	w.Canvas().Focus(f)
+	test.Type(f, "9")
+	f.Put("70") // the case was painted anew meanwhile
+	if f.Text != "9" {
+		t.Errorf("the field shows %q, want what is being typed", f.Text)
+	}
+	press(f, fyne.KeyEscape)
+	if f.Text != "" || f.Revert() {
+		t.Errorf("after Escape the field shows %q", f.Text)
+	}
+}
+
+func TestChoiceTellsOnlyWhatAPersonPicked(t *testing.T) {
+	test.NewTempApp(t)
+	var picked []string
+	c := kit.NewChoice([]string{"off", "on"}, func(s string) string { return "fan " + s }, func(s string) { picked = append(picked, s) })
+	c.Put("on")
+	if c.Selected != "fan on" || len(picked) != 0 {
+		t.Errorf("shows %q and told %q", c.Selected, picked)
+	}
+	c.SetSelected("fan off")
+	c.SetSelected(kit.Unknown)
+	if len(picked) != 2 || picked[0] != "off" || picked[1] != "" {
+		t.Errorf("told %q, want off and then not known", picked)
+	}
+}
+
+func loopView(t *testing.T) (*kit.LoopView, fyne.Window, drawing.Picture) {
+	t.Helper()
+	test.NewTempApp(t)
+	l, err := diagram.LoopByID("outlet-thermostat")
+	if err != nil {
+		t.Fatal(err)
+	}
+	p := drawing.Draw(l, drawing.State{}, false)
+	v := kit.NewLoopView()
+	w := test.NewTempWindow(t, v)
+	w.SetPadded(false)
+	w.Resize(fyne.NewSize(float32(p.Width), float32(p.Height)))
+	v.Draw(p, nil)
+	return v, w, p
+}
+
+func TestATapOnABoxPutsTheCaretThere(t *testing.T) {
+	v, w, p := loopView(t)
+	var at diagram.Point
+	v.OnFocus = func(p diagram.Point) { at = p }
+	for _, e := range p.Entries {
+		place := fyne.NewPos(float32(e.Box[0]+e.Box[2]-4), float32(e.Box[1]+4)) // beside the number, on the unit
+		v.Tapped(&fyne.PointEvent{Position: place})
+		if at != e.Point {
+			t.Errorf("a tap on the box of %s puts the caret at %q", e.Point, at)
+		}
+	}
+	v.Tapped(&fyne.PointEvent{Position: fyne.NewPos(260, 300)}) // on the engine
+	if w.Canvas().Focused() != nil {
+		t.Error("a tap beside the boxes leaves the caret")
+	}
+}
+
+// Whatever the window's size, a field lies inside its drawn box.
+func TestFieldsScaleWithTheDrawing(t *testing.T) {
+	v, w, p := loopView(t)
+	for _, scale := range []float32{0.85, 1, 1.6} {
+		w.Resize(fyne.NewSize(float32(p.Width)*scale, float32(p.Height)*scale))
+		for _, e := range p.Entries {
+			v.Focus(e.Point)
+			o, ok := w.Canvas().Focused().(fyne.CanvasObject)
+			if !ok {
+				t.Fatalf("no field for %s", e.Point)
+			}
+			driver := fyne.CurrentApp().Driver()
+			at := driver.AbsolutePositionForObject(o).Subtract(driver.AbsolutePositionForObject(v))
+			if at.X < float32(e.Box[0])*scale-1 || at.X+o.Size().Width > float32(e.Box[0]+e.Box[2])*scale+1 ||
+				at.Y < float32(e.Box[1])*scale-1 || at.Y+o.Size().Height > float32(e.Box[1]+e.Box[3])*scale+3 {
+				t.Errorf("at scale %g the field of %s lies at %v, %v: outside its box", scale, e.Point, at, o.Size())
+			}
+		}
+	}
+}
+
+func TestPaletteFollowsTheLight(t *testing.T) {
+	a := test.NewTempApp(t)
+	for light, want := range map[kit.Light]drawing.Palette{kit.Bright: drawing.Light(), kit.Dim: drawing.Dark()} {
+		a.Settings().SetTheme(kit.NewTheme(light))
+		if got := kit.CurrentPalette()[drawing.Paper]; got != want[drawing.Paper] {
+			t.Errorf("%s: paper is %v, want %v", light, got, want[drawing.Paper])
+		}
+	}
+}
