@@ -42,3 +42,9 @@ var TroubleCodes []byte
 //
 //go:embed demo/*.json
 var Demo embed.FS
+
+// Physics holds the parameters of the simulated loop: each with its unit, its
+// range, and the reason or the class of source for it.
+//
+//go:embed physics.json
+var Physics []byte

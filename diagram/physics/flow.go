@@ -1,0 +1,66 @@
+package physics
+
+import (
+	"loopbook/diagram"
+	"loopbook/diagram/physics/network"
+)
+
+// ratedRPM is the engine speed that the pump's parameters stand for.
+const ratedRPM = 3000
+
+// solveFlow sets every branch for the engine's speed and the valve's lift,
+// and solves the network.
+func (s *Sim) solveFlow(rpm float64) error {
+	pump := network.Pump{ShutOffKPa: s.p.PumpShutOffKPa, Drop: s.p.PumpDrop, RatedRPM: ratedRPM}
+	rise, drop := pump.At(rpm)
+	for i, h := range s.c.hoses {
+		b := &s.c.net.Branches[i]
+		b.Resistance = s.hoseDrop(h) + s.entryDrop(s.c.parts[h.to].kind)
+		b.RiseKPa = 0
+		switch {
+		case h.from == s.c.pump:
+			b.RiseKPa, b.Resistance = rise, b.Resistance+drop
+		case h.role == main:
+			b.Resistance += network.Valve(s.p.ThermostatDrop, s.valve.lift(), s.p.MainLeak)
+		}
+		if h.from == s.c.rad && h.bore == diagram.BoreMain {
+			b.Resistance += s.suckedFlat(rpm)
+		}
+	}
+	return s.c.net.Solve()
+}
+
+func (s *Sim) hoseDrop(h hose) float64 {
+	switch {
+	case h.role == bypass:
+		open := max(1-s.valve.lift(), s.f.bypassStays)
+		return network.Valve(s.p.BypassDrop, open, s.p.BypassLeak)
+	case h.bore == diagram.BoreHeater: // half of the heater's line, or an open bypass's hose
+		return 5
+	case h.bore == diagram.BoreFeed:
+		return s.p.FeedDrop
+	case h.bore == diagram.BoreBleed:
+		return s.p.BleedDrop
+	}
+	return s.p.MainHoseDrop
+}
+
+// entryDrop is the resistance of the part that a hose leads into.
+func (s *Sim) entryDrop(kind diagram.PartKind) float64 {
+	switch kind {
+	case diagram.Engine:
+		return s.p.EngineDrop
+	case diagram.Radiator:
+		return s.p.RadiatorDrop
+	case diagram.HeaterCore:
+		return s.p.HeaterDrop
+	}
+	return 0
+}
+
+// suckedFlat is what a soft lower hose adds: it gives way to the pump's
+// suction, which goes with the square of the speed.
+func (s *Sim) suckedFlat(rpm float64) float64 {
+	speed := rpm / ratedRPM
+	return s.f.softHose * speed * speed * speed * speed
+}

@@ -1,0 +1,172 @@
+package physics
+
+import (
+	"math"
+
+	"loopbook/diagram"
+	"loopbook/diagram/physics/exchanger"
+)
+
+const (
+	airHeatKJKgK = 1.006 // of air at 20 to 50 °C, kJ/(kg K)
+	refAirKgS    = 1.2   // at which RadiatorUAWK stands
+	refFlowLS    = 1.5   // at which RadiatorUAWK and EngineUAWK stand
+	boilKWK      = 5     // heat that steam takes for each kelvin over the boiling point
+)
+
+// assemble writes the heat balance of all lumps, dy/dt = a·y + b, for the flows
+// as they are. Temperatures are °C, capacities kJ/K, conductances kW/K. The rows
+// after the lumps are the engine's metal, the wax, and the heat taken in less
+// the heat given off, in kJ.
+func (s *Sim) assemble(st Stage) {
+	clear(s.a)
+	clear(s.b)
+	s.advect()
+	s.lose(s.metal, s.metal, (s.p.EngineLossWK+s.p.EngineRamWK*st.SpeedKmh)/1000, s.ambient)
+	s.gain(s.metal, st.HeatKW*s.coldness())
+	s.gain(s.c.parts[s.c.engine].lump, s.f.gasKW*st.RPM/ratedRPM)
+	s.exchange(s.metal, s.c.parts[s.c.engine].lump, s.engineUA())
+	s.radiate(st)
+	s.heatCabin(st)
+	if engine := s.c.parts[s.c.engine].lump; s.in.Y[engine] > s.boilC {
+		s.lose(engine, engine, boilKWK, s.boilC)
+	}
+	s.set(s.waxRow, s.c.parts[s.c.sense].lump, 1/s.p.WaxLagS)
+	s.set(s.waxRow, s.waxRow, -1/s.p.WaxLagS)
+}
+
+// coldness is by how much a cold engine makes more heat than a warm one.
+func (s *Sim) coldness() float64 {
+	return 1 + s.p.ColdExtra*max(1-s.in.Y[s.metal]/70, 0)
+}
+
+func (s *Sim) set(row, col int, x float64) { s.a[row*s.n+col] += x }
+
+// gain gives kw to a lump.
+func (s *Sim) gain(lump int, kw float64) {
+	s.b[lump] += kw / s.cap[lump]
+	s.b[s.account] += kw
+}
+
+// lose takes kwk for each kelvin of lump at over c out of lump.
+func (s *Sim) lose(lump, at int, kwk, c float64) {
+	s.set(lump, at, -kwk/s.cap[lump])
+	s.b[lump] += kwk * c / s.cap[lump]
+	s.set(s.account, at, -kwk)
+	s.b[s.account] += kwk * c
+}
+
+// exchange lets heat pass between two lumps either way.
+func (s *Sim) exchange(i, j int, kwk float64) {
+	s.carry(i, j, kwk)
+	s.carry(j, i, kwk)
+}
+
+// carry brings a lump towards what flows in, kwk in kW/K.
+func (s *Sim) carry(into, from int, kwk float64) {
+	s.set(into, from, kwk/s.cap[into])
+	s.set(into, into, -kwk/s.cap[into])
+}
+
+// advect carries heat along the hoses, whichever way they flow, with their
+// losses, and the slow convection between still hose and hot part.
+func (s *Sim) advect() {
+	for i, h := range s.c.hoses {
+		q := s.c.net.FlowLS[i] * s.heatKJLK
+		from, to := s.c.parts[h.from].lump, s.c.parts[h.to].lump
+		first, last := h.lump, h.last
+		if q < 0 {
+			q, from, to, first, last = -q, to, from, last, first
+		}
+		s.carry(first, from, q)
+		if first != last {
+			s.carry(last, first, q)
+		}
+		s.carry(to, last, q)
+		loss, still := s.p.ThinHoseLossWK, s.p.DeadLegWK/4
+		if h.bore == diagram.BoreMain {
+			loss, still = s.p.MainHoseLossWK, s.p.DeadLegWK
+		}
+		s.exchange(first, from, still/1000)
+		s.exchange(last, to, still/1000)
+		parts := 1.0
+		if first != last {
+			s.exchange(first, last, still/1000)
+			parts = 2
+		}
+		s.lose(first, first, loss/1000/parts, s.ambient)
+		if first != last {
+			s.lose(last, last, loss/1000/parts, s.ambient)
+		}
+	}
+}
+
+// engineUA is the metal's conductance to the coolant, kW/K, with the power 0.8
+// of the flow that turbulent flow in a pipe has (Dittus and Boelter), over a
+// least that boiling spots and free convection keep.
+func (s *Sim) engineUA() float64 {
+	q := s.through(s.c.engine)
+	return s.p.EngineUAWK / 1000 * (0.2 + 0.8*math.Pow(q/refFlowLS, 0.8))
+}
+
+// through is the flow into a part, L/s.
+func (s *Sim) through(part int) float64 {
+	sum := 0.0
+	for i, h := range s.c.hoses {
+		if q := s.c.net.FlowLS[i]; h.to == part && q > 0 || h.from == part && q < 0 {
+			sum += math.Abs(q)
+		}
+	}
+	return sum
+}
+
+// airKgS is the air through the radiator: what rises by itself, the fan's or
+// the road's, whichever is most.
+func (s *Sim) airKgS(st Stage) float64 {
+	air := max(s.p.DraughtKgS, s.p.RamKgS*st.SpeedKmh)
+	if s.fan {
+		air = max(air, s.p.FanKgS)
+	}
+	return air * (1 - s.f.airBlocked)
+}
+
+func (s *Sim) radiate(st Stage) {
+	air, q := s.airKgS(st), s.through(s.c.rad)
+	airSide := math.Pow(air/refAirKgS, 0.6) // fins and louvres
+	coolantSide := math.Pow(max(q, 1e-6)/refFlowLS, 0.5)
+	// an air side of 1.25 and a coolant side of 5 times the whole, at the rating
+	ua := s.p.RadiatorUAWK / 1000 / (0.8/airSide + 0.2/coolantSide)
+	s.radKW = s.pass(s.c.rad, ua, air*airHeatKJKgK, q)
+	rad := s.c.parts[s.c.rad].lump
+	s.lose(rad, rad, s.p.RadiatorStillWK/1000, s.ambient)
+}
+
+func (s *Sim) heatCabin(st Stage) {
+	s.cabKW = 0
+	if s.c.heater < 0 {
+		return
+	}
+	air := s.p.BlowerKgS * st.Blower * (1 - s.f.cabinBlocked)
+	q := s.through(s.c.heater)
+	ua := s.p.HeaterUAWK / 1000 * math.Pow(max(st.Blower, 1e-6), 0.3)
+	s.cabKW = s.pass(s.c.heater, ua, air*airHeatKJKgK, q)
+}
+
+// pass takes the heat of a cross-flow exchanger out of a part, by effectiveness
+// from where its coolant comes in, and is the conductance in kW/K of that
+// difference. The lump is what leaves it.
+func (s *Sim) pass(part int, ua, air, q float64) float64 {
+	kwk := exchanger.CrossUnmixed.HeatW(ua, q*s.heatKJLK, air, 1)
+	for i, h := range s.c.hoses {
+		flow, at := s.c.net.FlowLS[i], h.last
+		switch {
+		case h.to == part && flow > 0:
+		case h.from == part && flow < 0:
+			flow, at = -flow, h.lump
+		default:
+			continue
+		}
+		s.lose(s.c.parts[part].lump, at, kwk*flow/q, s.ambient)
+	}
+	return kwk
+}

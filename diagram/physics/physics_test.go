@@ -1,0 +1,257 @@
+package physics_test
+
+import (
+	"errors"
+	"math"
+	"strings"
+	"testing"
+
+	"loopbook/diagram"
+	"loopbook/diagram/coolant"
+	"loopbook/diagram/physics"
+)
+
+const (
+	outlet = "outlet-thermostat"
+	inlet  = "inlet-thermostat"
+	bottle = "inlet-thermostat-bottle"
+)
+
+func at(ambient diagram.Celsius) physics.Conditions {
+	return physics.Conditions{AmbientC: ambient, Coolant: coolant.Mixture{Base: coolant.EthyleneGlycol, Strength: 50}}
+}
+
+func typical(t testing.TB) physics.Params {
+	t.Helper()
+	p, err := physics.Typical()
+	if err != nil {
+		t.Fatal(err)
+	}
+	return p
+}
+
+func car(t testing.TB, layout string, f physics.Fault, c physics.Conditions) *physics.Sim {
+	t.Helper()
+	l, err := diagram.LoopByID(layout)
+	if err != nil {
+		t.Fatal(err)
+	}
+	s, err := physics.New(l, typical(t), f, c)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return s
+}
+
+func run(t testing.TB, s *physics.Sim, st physics.Stage, look func(*physics.Sim)) {
+	t.Helper()
+	if err := s.Run(st, look); err != nil {
+		t.Fatal(err)
+	}
+}
+
+func point(t testing.TB, s *physics.Sim, p diagram.Point) float64 {
+	t.Helper()
+	c, ok := s.At(p)
+	if !ok {
+		t.Fatalf("no point %s", p)
+	}
+	return float64(c)
+}
+
+// Heat in is heat out and heat stored, to 1e-6 of what passed, healthy or
+// boiling over.
+func TestEnergyBalances(t *testing.T) {
+	p := typical(t)
+	for _, layout := range []string{outlet, inlet, bottle} {
+		for _, cause := range []string{"none", "thermostat-stuck-closed", "fan-always-running", "pump-weak"} {
+			s := car(t, layout, physics.Fault{Cause: cause, Severity: 0.7}, at(20))
+			run(t, s, p.Idle(900, 1), nil)
+			run(t, s, p.Road(600, 0.5), nil)
+			if off := s.ImbalanceKJ(); !(math.Abs(off) <= 1e-6*math.Abs(s.TakenKJ())) || s.TakenKJ() < 1000 {
+				t.Errorf("%s, %s: %g kJ missing of %g", layout, cause, off, s.TakenKJ())
+			}
+		}
+	}
+}
+
+// The trade's figures for a healthy car (common practice, no source, but where
+// said): rows of the trade's number table and of its healthy signature.
+func TestHealthyAsTheTradeHasIt(t *testing.T) {
+	p := typical(t)
+	for _, layout := range []string{outlet, inlet, bottle} {
+		within := func(row, what string, got, low, high float64) {
+			t.Helper()
+			if !(got >= low && got <= high) {
+				t.Errorf("%s: %s %s is %.1f, want %g to %g", layout, row, what, got, low, high)
+			}
+		}
+		idle := car(t, layout, physics.Fault{}, at(20))
+		run(t, idle, p.Idle(300, 0), nil)
+		low, rating := diagram.RadOut, p.InletRatingC
+		if layout == outlet {
+			low, rating = diagram.RadIn, p.OutletRatingC
+		}
+		within("DT8", "ECT over the radiator-side hose, 5 min", float64(idle.ECT())-point(t, idle, low), 20, 70)
+		within("WU3", "minutes to target at idle", minutes(t, idle, p.Idle(2400, 0), rating), 10, 25)
+		drop := point(t, idle, diagram.RadIn) - point(t, idle, diagram.RadOut)
+		within("DT2", "drop across the radiator, idle", drop, 8, 40)
+		within("TH11", "ECT at idle over the rating", float64(idle.ECT())-rating, -3, 10)
+		run(t, idle, p.Idle(300, 1), nil)
+		within("DT10", "heater drop, full blower", point(t, idle, diagram.HeaterIn)-point(t, idle, diagram.HeaterOut), 2, 15)
+		within("HT1", "vent air, full heat", point(t, idle, diagram.Vent), 50, 65)
+
+		road := car(t, layout, physics.Fault{}, at(20))
+		within("WU1", "minutes to target on the road", minutes(t, road, p.Road(1500, 0), rating), 5, 12)
+
+		hot := car(t, layout, physics.Fault{}, at(38))
+		run(t, hot, p.Raised(1800, 0), nil)
+		on, off := fanSwings(t, hot, p.Raised(1800, 0))
+		within("FN1 (published)", "fan on at", on, 93, 99)
+		within("FN2 (published)", "fan off at", off, 87, 93)
+	}
+}
+
+// minutes is when the ECT comes within 3 K of the rating in a stage that goes
+// on from where the car is.
+func minutes(t testing.TB, s *physics.Sim, st physics.Stage, rating float64) float64 {
+	reached := math.Inf(1)
+	run(t, s, st, func(s *physics.Sim) {
+		if float64(s.ECT()) >= rating-3 {
+			reached = min(reached, s.Seconds()/60)
+		}
+	})
+	return reached
+}
+
+// fanSwings is where the fan starts and stops, by the sensor; NaN if it
+// doesn't.
+func fanSwings(t testing.TB, s *physics.Sim, st physics.Stage) (on, off float64) {
+	on, off = math.NaN(), math.NaN()
+	was := s.FanRuns()
+	run(t, s, st, func(s *physics.Sim) {
+		if s.FanRuns() != was {
+			was = s.FanRuns()
+			if was {
+				on = float64(s.ECT())
+			} else {
+				off = float64(s.ECT())
+			}
+		}
+	})
+	return on, off
+}
+
+// A shut thermostat ends at the boiling point that its cap and altitude allow
+// (package coolant, held to published tables), and steam keeps it there.
+func TestBoilsWhereCapAndAltitudeSay(t *testing.T) {
+	p := typical(t)
+	for _, altitude := range []diagram.Metre{0, 2000} {
+		c := at(20)
+		c.AltitudeM = altitude
+		want, err := c.Coolant.BoilUnderCapC(diagram.KPa(p.CapKPa), altitude)
+		if err != nil {
+			t.Fatal(err)
+		}
+		s := car(t, outlet, physics.Fault{Cause: "thermostat-stuck-closed", Severity: 1}, c)
+		run(t, s, p.Road(3600, 0), nil)
+		if over := float64(s.ECT() - want); !s.Boils() || !(over >= 0 && over < 4) {
+			t.Errorf("at %g m: %.1f K over the boiling point, boils %v", float64(altitude), over, s.Boils())
+		}
+	}
+}
+
+// Straight to rest gives what a long run from cold gives.
+func TestSettleMeetsTheLongRun(t *testing.T) {
+	p := typical(t)
+	for _, layout := range []string{outlet, inlet, bottle} {
+		s, long := car(t, layout, physics.Fault{}, at(20)), car(t, layout, physics.Fault{}, at(20))
+		rests, err := s.Settle(p.Idle(0, 0))
+		if err != nil || !rests {
+			t.Fatalf("%s: rests %v, %v", layout, rests, err)
+		}
+		run(t, long, p.Idle(9000, 0), nil)
+		for _, q := range []diagram.Point{diagram.EngineOut, diagram.RadIn, diagram.RadOut, diagram.HeaterOut} {
+			if a, b := point(t, s, q), point(t, long, q); math.Abs(a-b) > 1.5 {
+				t.Errorf("%s: %s %.1f at rest, %.1f after a long run", layout, q, a, b)
+			}
+		}
+	}
+}
+
+func TestBadInputIsNamed(t *testing.T) {
+	l, err := diagram.LoopByID(outlet)
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, f := range []physics.Fault{{"gremlins", 0.5}, {"pump-weak", 1.2}, {"pump-weak", math.NaN()}} {
+		if _, err := physics.New(l, typical(t), f, at(20)); !errors.Is(err, physics.ErrCause) {
+			t.Errorf("%v: %v, want ErrCause", f, err)
+		}
+	}
+	if _, err := physics.New(l, typical(t), physics.Fault{}, at(80)); !errors.Is(err, coolant.ErrRange) {
+		t.Errorf("ambient 80: %v, want ErrRange", err)
+	}
+	for _, text := range []string{`[]`, `[{"name":"Pump"}]`, `[{"name":"CapKPa","unit":"kPa","low":3,"typical":2,"high":4,"class":"sum","reason":"x"}]`} {
+		if _, err := physics.ParseTable([]byte(text)); !errors.Is(err, physics.ErrParams) {
+			t.Errorf("%s: %v, want ErrParams", text, err)
+		}
+	}
+}
+
+// Every car that the table allows runs, at the corners of its ranges too.
+func TestCornersRun(t *testing.T) {
+	rows, err := physics.Table()
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, layout := range []string{outlet, inlet, bottle} {
+		l, err := diagram.LoopByID(layout)
+		if err != nil {
+			t.Fatal(err)
+		}
+		for seed := 0; seed < 64; seed++ {
+			bits := seed*2654435761 + 12345
+			p := physics.Pick(rows, func(r physics.Row) float64 {
+				bits = bits*1103515245 + 12345
+				return []float64{r.Low, r.Typical, r.High}[(bits>>16&0xffff)%3]
+			})
+			cause := causes()[seed%len(causes())]
+			s, err := physics.New(l, p, physics.Fault{Cause: cause, Severity: 1}, at(diagram.Celsius(-20+seed)))
+			if err != nil {
+				t.Fatal(err)
+			}
+			for _, st := range []physics.Stage{p.Idle(600, 1), p.Raised(300, 0), p.Road(900, 0.5), p.Idle(600, 0)} {
+				run(t, s, st, nil)
+			}
+			if c := s.ECT(); !(c > -40 && c < 150) {
+				t.Errorf("%s, draw %d, %s: ECT %g", layout, seed, cause, float64(c))
+			}
+		}
+	}
+}
+
+// causes are the case format's, "none" among them.
+func causes() []string {
+	return strings.Fields(`none thermostat-stuck-open thermostat-stuck-closed thermostat-late thermostat-early radiator-restricted
+		radiator-airflow fan-not-running pump-weak coolant-low-air lower-hose-collapse bypass-open heater-core-restricted
+		heater-valve-shut combustion-leak cap-weak external-leak sensor-reads-low sensor-reads-high coolant-mix-wrong
+		fan-always-running thermostat-heater-fault cap-vacuum-stuck heater-air-side`)
+}
+
+// A warm-up of 25 minutes from 20 °C at idle.
+func BenchmarkWarmUp25Minutes(b *testing.B) {
+	l, err := diagram.LoopByID(bottle)
+	if err != nil {
+		b.Fatal(err)
+	}
+	p := typical(b)
+	b.ReportAllocs()
+	for i := 0; i < b.N; i++ { // goal: 2 ms
+		s, err := physics.New(l, p, physics.Fault{}, at(20))
+		if err != nil {
+			b.Fatal(err)
+		}
+		run(b, s, p.Idle(1500, 0.3), nil)
+	}
+}

@@ -1,0 +1,76 @@
+package physics
+
+import "loopbook/diagram"
+
+// Seconds is the time since the cold start.
+func (s *Sim) Seconds() float64 { return s.in.T }
+
+// ECT is what the sensor shows: the coolant that leaves the engine, and the
+// sensor's fault.
+func (s *Sim) ECT() diagram.Celsius {
+	return diagram.Celsius(s.in.Y[s.c.parts[s.c.engine].lump] + s.f.sensorK)
+}
+
+// At is the temperature of the coolant, or the air, at a point. It reports
+// false where the layout has no such point.
+func (s *Sim) At(p diagram.Point) (diagram.Celsius, bool) {
+	switch {
+	case p == diagram.AirOn:
+		return diagram.Celsius(s.ambient), true
+	case p == diagram.AirOff:
+		return s.airBehind(s.c.rad, s.radKW, s.airKgS(s.stage)), true
+	case p == diagram.Vent && s.c.heater >= 0:
+		// what a bad flap leads past the core mixes in again
+		return s.airBehind(s.c.heater, s.cabKW, s.p.BlowerKgS*s.stage.Blower), true
+	}
+	lump, ok := s.c.points[p]
+	if !ok {
+		return 0, false
+	}
+	return diagram.Celsius(s.in.Y[lump]), true
+}
+
+// airBehind is ambient and what an exchanger gave to its air.
+func (s *Sim) airBehind(part int, kwk, air float64) diagram.Celsius {
+	q, in := 0.0, 0.0
+	for i, h := range s.c.hoses {
+		if flow := s.c.net.FlowLS[i]; h.to == part && flow > 0 {
+			q, in = q+flow, in+flow*s.in.Y[h.last]
+		} else if h.from == part && flow < 0 {
+			q, in = q-flow, in-flow*s.in.Y[h.lump]
+		}
+	}
+	if !(q > 0) || !(air > 0) {
+		return diagram.Celsius(s.ambient)
+	}
+	return diagram.Celsius(s.ambient + kwk*(in/q-s.ambient)/(air*airHeatKJKgK))
+}
+
+// Lift is how far the thermostat is open, 0 to 1.
+func (s *Sim) Lift() float64 { return s.valve.lift() }
+
+// FanRuns reports whether the fan does.
+func (s *Sim) FanRuns() bool { return s.fan }
+
+// Boils reports whether the coolant in the engine is at its boiling point.
+func (s *Sim) Boils() bool { return s.in.Y[s.c.parts[s.c.engine].lump] >= s.boilC }
+
+// FlowLS is the coolant through the engine, L/s.
+func (s *Sim) FlowLS() float64 { return s.through(s.c.engine) }
+
+// ImbalanceKJ is the heat that the lumps hold over the start, less what came in
+// and plus what left: zero but for rounding.
+func (s *Sim) ImbalanceKJ() float64 {
+	return s.storedKJ() - s.startKJ - s.in.Y[s.account]
+}
+
+// TakenKJ is the heat taken in less the heat given off since the start.
+func (s *Sim) TakenKJ() float64 { return s.in.Y[s.account] }
+
+func (s *Sim) storedKJ() float64 {
+	sum := 0.0
+	for i, c := range s.cap[:s.metal+1] {
+		sum += c * s.in.Y[i]
+	}
+	return sum
+}
