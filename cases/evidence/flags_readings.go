@@ -115,7 +115,8 @@ func layoutUnknown(c *cases.Case, all []*moment) []Flag {
 // of two.
 const hotCautionC diagram.Celsius = 50
 
-// hotCaution keeps the cap shut as long as the last round was hot.
+// hotCaution keeps the cap shut, and hands from the fan and the belt, as long
+// as the last round was hot.
 func hotCaution(all []*moment) []Flag {
 	if len(all) == 0 {
 		return nil
@@ -127,7 +128,9 @@ func hotCaution(all []*moment) []Flag {
 	}
 	return []Flag{ofCase("hot-caution", Note,
 		fmt.Sprintf("Coolant at %s: keep the cap shut until it is under %s.", inC(t), inC(hotCautionC)),
-		"above 50 °C the cap stays shut (SF1, published, T18)")}
+		"above 50 °C the cap stays shut (SF1, published, T18)",
+		"a hot engine's fan may start by itself, with the key off too (published, T6): unplug it before a hand goes in",
+		"belt and pulleys: stop the engine first (published, V20)")}
 }
 
 // hottestLiquid is the hottest coolant of the round, by gun or sensor.

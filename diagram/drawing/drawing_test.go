@@ -157,3 +157,18 @@ func luminance(i drawing.Ink) float64 {
 	}
 	return sum
 }
+
+func TestAShutThermostatStopsTheRadiatorsArrows(t *testing.T) {
+	l := loop(t, "outlet-thermostat")
+	arrows := func(o drawing.Opening) (n int) {
+		for _, shape := range drawing.Draw(l, drawing.State{Thermostat: o}, true).Shapes {
+			if w, ok := shape.(drawing.Wedge); ok && w.Toward == drawing.Left && w.Center[1] == 440 && w.Center[0] > 400 {
+				n++
+			}
+		}
+		return n
+	}
+	if shut, open := arrows(drawing.Shut), arrows(drawing.Open); shut != 0 || open == 0 {
+		t.Errorf("%d arrows on the lower hose shut and %d open; want none and some", shut, open)
+	}
+}

@@ -53,11 +53,11 @@ func leg(a, b diagram.XY, w float64, from, to Ink) Shape {
 	return band
 }
 
-// arrows stand in the middle of each leg that has room. They are hollow where
-// the flow is in doubt.
+// arrows stand in the middle of each leg that has room: none where nothing
+// flows, hollow ones where the flow is in doubt.
 func (d *drafter) arrows(h diagram.Hose, w float64, start, end Ink) {
 	doubt := d.state.Doubt && h.Cold == diagram.Still && h.Hot == diagram.Forward
-	still := h.Hot == diagram.Still && h.Cold == diagram.Still
+	still := h.Cold == diagram.Still && (h.Hot == diagram.Still || d.state.Thermostat == Shut && !doubt)
 	for i := 1; i < len(h.Path); i++ {
 		a, b := h.Path[i-1], h.Path[i]
 		n := distance(a, b)
