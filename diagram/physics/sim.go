@@ -145,9 +145,9 @@ func (s *Sim) capacities() {
 	}
 }
 
-// Run carries the car through a stage and calls look, if not nil, after every
+// Run carries the car through a stage and calls each, if not nil, after every
 // few seconds.
-func (s *Sim) Run(st Stage, look func(*Sim)) error {
+func (s *Sim) Run(st Stage, each func(*Sim)) error {
 	for end := s.in.T + st.Seconds; s.in.T < end; {
 		s.control()
 		s.stage = st
@@ -158,12 +158,15 @@ func (s *Sim) Run(st Stage, look func(*Sim)) error {
 		if err := s.in.To(min(s.in.T+s.until(), end)); err != nil {
 			return err
 		}
-		if look != nil {
-			look(s)
+		if each != nil {
+			each(s)
 		}
 	}
 	return nil
 }
+
+// look is how often valve and fan are looked at while they may move, s.
+const look = 4.0
 
 // until is the time to the next look: a few seconds while valve or fan may
 // move, longer while the engine is cold.
@@ -171,12 +174,14 @@ func (s *Sim) until() float64 {
 	if s.in.Y[s.waxRow] < s.valve.opensC-8 && s.ECT() < diagram.Celsius(s.p.FanOnC-8) {
 		return 15
 	}
-	return 4
+	return look
 }
 
 // control moves the valve by the wax, and the fan by what the sensor shows.
 func (s *Sim) control() {
-	s.valve.move(s.in.Y[s.waxRow])
+	// half a look ahead, where the wax will be on the mean until the next one
+	wax, around := s.in.Y[s.waxRow], s.in.Y[s.c.parts[s.c.sense].lump]
+	s.valve.move(wax + (around-wax)*min(look/2/s.p.WaxLagS, 1))
 	shown := float64(s.ECT())
 	switch {
 	case s.f.fanOff:
