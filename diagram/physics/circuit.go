@@ -57,6 +57,9 @@ func newCircuit(l *diagram.Loop) (*circuit, error) {
 			c.addHose(l, h, from, to)
 		}
 	}
+	for i := range c.parts { // after the hoses, which keeps the heat balance's matrix sparse
+		c.parts[i].lump = c.lump()
+	}
 	branches := make([]network.Branch, len(c.hoses))
 	for i, h := range c.hoses {
 		branches[i] = network.Branch{From: h.from, To: h.to, Resistance: 1}
@@ -82,7 +85,7 @@ func (c *circuit) addParts(l *diagram.Loop) map[string]int {
 		}
 		i := len(c.parts)
 		index[p.ID] = i
-		c.parts = append(c.parts, part{p.Kind, c.lump()})
+		c.parts = append(c.parts, part{kind: p.Kind})
 		switch p.Kind {
 		case diagram.Engine:
 			c.engine = i

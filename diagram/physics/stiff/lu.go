@@ -47,13 +47,17 @@ func (m *luMatrix) factor(jac []float64, diagonal float64) bool {
 	return true
 }
 
-// pivot brings the row of the largest value in column j up to row j.
+// pivot brings the row of the largest value in column j up to row j, unless
+// the one that stands there is a tenth of it: rows left in place stay sparse.
 func (m *luMatrix) pivot(j int) {
 	n, a, best := m.n, m.a, j
 	for i := j + 1; i < n; i++ {
 		if math.Abs(a[i*n+j]) > math.Abs(a[best*n+j]) {
 			best = i
 		}
+	}
+	if math.Abs(a[j*n+j]) >= 0.1*math.Abs(a[best*n+j]) {
+		best = j
 	}
 	m.swap[j] = best
 	if best != j {
