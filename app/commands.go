@@ -47,7 +47,14 @@ func commands() map[string]command {
 		"search": {"WORDS… [--notebook PATH]", "list the cases that hold all the words",
 			"Each word may be the beginning of one. Without words it lists all, the newest first.", searchCases},
 		"layouts": {"", "list the layouts of cooling loops", "", listLayouts},
-		"tour":    {"", "show the main job as text, on the first demo case", "", tour},
+		"simulate": {
+			"--layout NAME [--cause WORD] [--severity 0…1] [--ambient-c N] [--altitude-m N] [--protocol FILE] [--seed N] [--csv|--case]",
+			"write a simulated car, for training: a case, or a time series",
+			"The same words give the same car. FILE is a list of steps, as\n" +
+				`[{"label": "warm idle", "drive": "idle", "minutes": 25, "heater": "full", "measure": true}]` +
+				"\nwith drive idle, raised or road. What comes out is made by a model and measured nowhere.", simulate,
+		},
+		"tour": {"", "show the main job as text, on the first demo case", "", tour},
 	}
 }
 

@@ -120,6 +120,7 @@ func TestImportFindExport(t *testing.T) {
 func TestWrongUsage(t *testing.T) {
 	for _, args := range [][]string{
 		{"dance"}, {"analyse"}, {"report", exampleCase}, {"report", exampleCase, "-o", "x.pdf", "--page", "a9"},
+		{"simulate"}, {"simulate", "--layout", "outlet-thermostat", "--cause", "gremlins"}, {"simulate", "--layout", "x", "--csv", "--case"},
 		{"export", "x"}, {"import"}, {"layouts", "x"}, {"search", "--nonsense"}, {"--notebook"},
 	} {
 		if code, _, errs := call(t, "", args...); code != wrongUsage || errs == "" {
@@ -179,5 +180,18 @@ func TestTourShowsTheMainJob(t *testing.T) {
 	}
 	if text, err := os.ReadFile("Loopbook-demo.pdf"); err != nil || !bytes.HasPrefix(text, []byte("%PDF-")) {
 		t.Errorf("the paper has %d bytes, %v", len(text), err)
+	}
+}
+
+func TestSimulatedCaseIsAnalysed(t *testing.T) {
+	code, text, errs := call(t, "", "simulate", "--layout", "outlet-thermostat", "--cause", "thermostat-stuck-open", "--ambient-c", "5")
+	if code != fine {
+		t.Fatal(errs)
+	}
+	if code, answer, errs := call(t, text, "analyse", "-"); code != fine || !strings.Contains(answer, "thermostat-passing-early") {
+		t.Errorf("analyse = %d, %q, %s", code, errs, answer)
+	}
+	if code, series, _ := call(t, "", "simulate", "--layout", "inlet-thermostat", "--csv"); code != fine || !strings.HasPrefix(series, "time_s,") {
+		t.Errorf("a time series = %d, %.40q", code, series)
 	}
 }

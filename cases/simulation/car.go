@@ -1,0 +1,117 @@
+package simulation
+
+import (
+	"fmt"
+	"math"
+	"math/rand"
+
+	"loopbook/cases"
+	"loopbook/diagram"
+	"loopbook/diagram/coolant"
+	"loopbook/diagram/physics"
+)
+
+// Car is what to simulate. The same car gives the same case.
+type Car struct {
+	Layout    string
+	Cause     cases.Cause
+	Severity  float64 // 0 hardly there, 1 as bad as it gets
+	AmbientC  diagram.Celsius
+	AltitudeM diagram.Metre
+	Seed      int64 // draws the car's build and the gun's errors
+}
+
+// Look is the car at a moment, without any error of measuring.
+type Look struct {
+	Seconds  float64
+	EctC     diagram.Celsius // what the sensor shows
+	RPM      float64
+	SpeedKmh float64
+	Lift     float64 // of the thermostat, 0 to 1
+	FanRuns  bool
+	Points   []diagram.Celsius // of the layout's points, in their order
+}
+
+// strength is of the coolant that every simulated car is filled with.
+const strength = 50
+
+// Simulate runs the car through the steps from a cold start, shows each look (see
+// may be nil), and answers the case that a technician would write down.
+func Simulate(car Car, steps []Step, see func(Look)) (cases.Case, error) {
+	l, err := diagram.LoopByID(car.Layout)
+	if err != nil {
+		return cases.Case{}, err
+	}
+	rng := rand.New(rand.NewSource(car.Seed))
+	params, err := build(rng)
+	if err != nil {
+		return cases.Case{}, err
+	}
+	fault := physics.Fault{Cause: string(car.Cause), Severity: car.Severity}
+	sim, err := physics.New(l, params, fault, physics.Conditions{
+		AmbientC: car.AmbientC, AltitudeM: car.AltitudeM,
+		Coolant: coolant.Mixture{Base: coolant.Base(cases.EthyleneGlycol), Strength: strength},
+	})
+	if err != nil {
+		return cases.Case{}, err
+	}
+	c := paper(car, l, params)
+	gun := newGun(rng, car.AmbientC)
+	for i, step := range steps {
+		stage := step.stage(params)
+		err := sim.Run(stage, func(s *physics.Sim) {
+			if see != nil {
+				see(look(s, l, stage))
+			}
+		})
+		if err != nil {
+			return cases.Case{}, fmt.Errorf("step %d (%s): %w", i+1, step.Label, err)
+		}
+		if step.Measure {
+			c.Rounds = append(c.Rounds, gun.round(sim, l, step, stage))
+		}
+	}
+	return c, nil
+}
+
+// build draws an ordinary car: each parameter about its typical value, within
+// its range.
+func build(rng *rand.Rand) (physics.Params, error) {
+	rows, err := physics.Table()
+	return physics.Pick(rows, func(r physics.Row) float64 {
+		v := r.Typical + rng.NormFloat64()*(r.High-r.Low)/6
+		return math.Max(r.Low, math.Min(r.High, v))
+	}), err
+}
+
+func look(s *physics.Sim, l *diagram.Loop, st physics.Stage) Look {
+	at := Look{Seconds: s.Seconds(), EctC: s.ECT(), RPM: st.RPM, SpeedKmh: st.SpeedKmh, Lift: s.Lift(), FanRuns: s.FanRuns()}
+	for _, p := range l.Points {
+		c, _ := s.At(p.Point)
+		at.Points = append(at.Points, c)
+	}
+	return at
+}
+
+// paper is the case before its rounds: what is known of the car, and the
+// answer as its verdict.
+func paper(car Car, l *diagram.Loop, p physics.Params) cases.Case {
+	opens, capKPa := diagram.Celsius(math.Round(p.OutletRatingC)), diagram.KPa(math.Round(p.CapKPa/10)*10)
+	if l.Thermostat == diagram.Inlet {
+		opens = diagram.Celsius(math.Round(p.InletRatingC))
+	}
+	half := float64(strength)
+	return cases.Case{
+		Format: cases.Format, Version: cases.Version,
+		ID:      fmt.Sprintf("simulated-%s-%d", car.Cause, car.Seed),
+		Title:   "Simulated car " + fmt.Sprint(car.Seed),
+		Vehicle: cases.Vehicle{Model: "simulated"},
+		Loop: cases.Loop{
+			Layout: l.ID, ThermostatOpensC: &opens, CapKPa: &capKPa, Fan: "electric",
+			Coolant: cases.Coolant{Base: cases.EthyleneGlycol, VolumePercent: &half},
+		},
+		Site:    cases.Site{AmbientC: &car.AmbientC, AltitudeM: &car.AltitudeM},
+		Verdict: cases.Verdict{Cause: car.Cause, Note: fmt.Sprintf("Simulated with a severity of %g.", car.Severity)},
+		Tags:    []string{"simulated"},
+	}
+}

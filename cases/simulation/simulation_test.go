@@ -1,0 +1,164 @@
+package simulation_test
+
+import (
+	"bytes"
+	"encoding/csv"
+	"errors"
+	"math"
+	"strconv"
+	"strings"
+	"testing"
+
+	"loopbook/cases"
+	"loopbook/cases/simulation"
+	"loopbook/diagram"
+	"loopbook/diagram/physics"
+)
+
+func car(cause cases.Cause) simulation.Car {
+	return simulation.Car{Layout: "outlet-thermostat", Cause: cause, Severity: 0.8, AmbientC: 15, Seed: 7}
+}
+
+func simulated(t *testing.T, c simulation.Car) cases.Case {
+	t.Helper()
+	k, err := simulation.Simulate(c, simulation.Usual(), nil)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return k
+}
+
+// Every cause on every layout gives a case that the format takes.
+func TestEveryCauseMakesACase(t *testing.T) {
+	loops, err := diagram.Loops()
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, l := range loops {
+		for _, cause := range cases.Words[cases.Cause]() {
+			c := car(cause)
+			c.Layout = l.ID
+			k := simulated(t, c)
+			text, err := cases.Encode(k)
+			if err != nil {
+				t.Fatal(err)
+			}
+			if _, err := cases.Decode(text); err != nil {
+				t.Errorf("%s, %s: %v", l.ID, cause, err)
+			}
+			if len(k.Rounds) != 5 || len(k.Rounds[0].Readings) != len(l.Points) || k.Verdict.Cause != cause {
+				t.Errorf("%s, %s: %d rounds, verdict %s", l.ID, cause, len(k.Rounds), k.Verdict.Cause)
+			}
+		}
+	}
+}
+
+func TestTheSameSeedGivesTheSameCase(t *testing.T) {
+	encode := func(c simulation.Car) string {
+		text, err := cases.Encode(simulated(t, c))
+		if err != nil {
+			t.Fatal(err)
+		}
+		return string(text)
+	}
+	other := car("pump-weak")
+	other.Seed = 8
+	if encode(car("pump-weak")) != encode(car("pump-weak")) {
+		t.Error("two runs of one car differ")
+	}
+	if strings.ReplaceAll(encode(other), "8", "7") == encode(car("pump-weak")) {
+		t.Error("another seed gives the same car")
+	}
+}
+
+// A stuck-open thermostat warms the radiator's side from the first minutes, a
+// sound one keeps it cold: testdata/trade/signatures.csv, F00 and F01 COLD5.
+func TestStuckOpenShowsInTheFirstMinutes(t *testing.T) {
+	behind := func(cause cases.Cause) float64 {
+		r := simulated(t, car(cause)).Rounds[0]
+		return float64(*r.EctC - *r.Reading(diagram.RadIn).ShownC)
+	}
+	if sound := behind("none"); !(sound >= 20) {
+		t.Errorf("after 5 min a healthy loop's upper hose is %.0f K under the sensor, want 20 or more (F00 COLD5)", sound)
+	}
+	if open := behind("thermostat-stuck-open"); !(open <= 15) {
+		t.Errorf("stuck open it is %.0f K under, want 15 or less (F01 COLD5)", open)
+	}
+}
+
+// The gun's errors stay those of a gun: a few kelvins (IR8, IR9).
+func TestTheGunErrsLikeAGun(t *testing.T) {
+	var last simulation.Look
+	k, err := simulation.Simulate(car("none"), simulation.Usual(), func(at simulation.Look) { last = at })
+	if err != nil {
+		t.Fatal(err)
+	}
+	l, err := diagram.LoopByID("outlet-thermostat")
+	if err != nil {
+		t.Fatal(err)
+	}
+	off := 0.0
+	for i, p := range l.Points {
+		d := math.Abs(float64(*k.Rounds[4].Reading(p.Point).ShownC - last.Points[i]))
+		if d > 10 {
+			t.Errorf("%s is read %.1f K off", p.Point, d)
+		}
+		off += d
+	}
+	if off == 0 {
+		t.Error("the gun reads without any error")
+	}
+}
+
+func TestCSVHoldsARowEveryFewSeconds(t *testing.T) {
+	var buf bytes.Buffer
+	if err := simulation.WriteCSV(&buf, car("none"), simulation.Usual()); err != nil {
+		t.Fatal(err)
+	}
+	rows, err := csv.NewReader(&buf).ReadAll()
+	if err != nil || len(rows) < 100 || rows[0][0] != "time_s" || rows[0][1] != "ect_c" {
+		t.Fatalf("%d rows, %v", len(rows), err)
+	}
+	last := -1.0
+	for _, r := range rows[1:] {
+		at, err := strconv.ParseFloat(r[0], 64)
+		if err != nil || !(at > last) {
+			t.Fatalf("time %q after %g: %v", r[0], last, err)
+		}
+		last = at
+	}
+}
+
+func TestProtocolNamesTheStepAtFault(t *testing.T) {
+	good, err := simulation.ParseProtocol([]byte(`[{"label": "idle", "drive": "idle", "minutes": 5, "measure": true}]`))
+	if err != nil || len(good) != 1 {
+		t.Fatalf("%v, %v", good, err)
+	}
+	for text, want := range map[string]string{
+		`[]`:                               "no steps",
+		`{}`:                               "object",
+		`[{"drive": "fly", "minutes": 1}]`: "[0].drive",
+		`[{"drive": "idle", "minutes": 5}, {"drive": "idle"}]`: "[1].minutes",
+		`[{"drive": "idle", "minutes": 5, "heater": "hot"}]`:   "[0].heater",
+		`[{"drive": "idle", "minuets": 5}]`:                    "minuets",
+	} {
+		_, err := simulation.ParseProtocol([]byte(text))
+		if !errors.Is(err, simulation.ErrProtocol) || !strings.Contains(err.Error(), want) {
+			t.Errorf("%s: %v, want %q", text, err, want)
+		}
+	}
+}
+
+func TestBadCarsAreRefused(t *testing.T) {
+	severe, arctic, odd := car("pump-weak"), car("none"), car("none")
+	severe.Severity, arctic.AmbientC, odd.Layout = 1.5, -80, "ring"
+	if _, err := simulation.Simulate(severe, simulation.Usual(), nil); !errors.Is(err, physics.ErrCause) {
+		t.Errorf("a severity of 1.5: %v", err)
+	}
+	if _, err := simulation.Simulate(arctic, simulation.Usual(), nil); err == nil {
+		t.Error("-80 °C: no error")
+	}
+	if _, err := simulation.Simulate(odd, simulation.Usual(), nil); !errors.Is(err, diagram.ErrUnknownLoop) {
+		t.Errorf("an unknown layout: %v", err)
+	}
+}
