@@ -9,7 +9,8 @@ import (
 var ErrCause = errors.New("unknown cause or severity")
 
 // Fault is a cause of the case format, from hardly there (0) to as bad as it
-// gets (1).
+// gets (1). How much of a fault a severity is, is our judgement and has no
+// source; what is checked is which way each temperature goes.
 type Fault struct {
 	Cause    string
 	Severity float64

@@ -120,16 +120,6 @@ func (s *Sim) through(part int) float64 {
 	return sum
 }
 
-// airKgS is the air through the radiator: what rises by itself, the fan's or
-// the road's, whichever is most.
-func (s *Sim) airKgS(st Stage) float64 {
-	air := max(s.p.DraughtKgS, s.p.RamKgS*st.SpeedKmh)
-	if s.fan {
-		air = max(air, s.p.FanKgS)
-	}
-	return air * (1 - s.f.airBlocked)
-}
-
 func (s *Sim) radiate(st Stage) {
 	air, q := s.airKgS(st), s.through(s.c.rad)
 	airSide := math.Pow(air/refAirKgS, 0.6) // fins and louvres

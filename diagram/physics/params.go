@@ -39,6 +39,8 @@ type Params struct {
 	RamKgS           float64 // kg/s per km/h
 	FanOnC           float64 // °C
 	FanSpanK         float64 // K
+	ClutchOnC        float64 // °C
+	ClutchSpanK      float64 // K
 	HeaterUAWK       float64 // W/K
 	BlowerKgS        float64 // kg/s
 	HeaterWaterL     float64 // L

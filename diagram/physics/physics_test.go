@@ -101,6 +101,9 @@ func TestHealthyAsTheTradeHasIt(t *testing.T) {
 		within("DT10", "heater drop, full blower", point(t, idle, diagram.HeaterIn)-point(t, idle, diagram.HeaterOut), 2, 15)
 		within("HT1", "vent air, full heat", point(t, idle, diagram.Vent), 50, 65)
 
+		run(t, idle, p.Raised(180, 0), nil)
+		within("DT3", "drop across the radiator, 2500 rpm", point(t, idle, diagram.RadIn)-point(t, idle, diagram.RadOut), 5, 25)
+
 		road := car(t, layout, physics.Fault{}, at(20))
 		within("WU1", "minutes to target on the road", minutes(t, road, p.Road(1500, 0), rating), 5, 12)
 
@@ -109,6 +112,42 @@ func TestHealthyAsTheTradeHasIt(t *testing.T) {
 		on, off := fanSwings(t, hot, p.Raised(1800, 0))
 		within("FN1 (published)", "fan on at", on, 93, 99)
 		within("FN2 (published)", "fan off at", off, 87, 93)
+	}
+}
+
+// Where a viscous clutch engages and lets go, by the air behind the radiator
+// (trade table FN6 and FN7, published), and how the other fans turn.
+func TestFansOfOtherKinds(t *testing.T) {
+	p := typical(t)
+	for kind, runs := range map[physics.FanKind]bool{physics.FixedFan: true, physics.NoFan: false, physics.ViscousFan: true} {
+		c := at(38)
+		c.Fan = kind
+		s := car(t, outlet, physics.Fault{}, c)
+		engaged, before, was := math.NaN(), 0.0, s.FanRuns()
+		run(t, s, physics.Stage{Seconds: 2400, RPM: 2500, HeatKW: 16}, func(s *physics.Sim) {
+			if s.FanRuns() && !was {
+				engaged = before
+			}
+			before, was = point(t, s, diagram.AirOff), s.FanRuns()
+		})
+		if kind == physics.ViscousFan && !(engaged >= 74 && engaged <= 84) {
+			t.Errorf("the clutch engages at %.1f °C of air, published 74 to 82", engaged)
+		}
+		if s.FanRuns() != runs {
+			t.Errorf("%s: runs %v, want %v", kind, s.FanRuns(), runs)
+		}
+		if hot := float64(s.ECT()) > p.FanOnC+5; hot == runs {
+			t.Errorf("%s: ECT %.1f", kind, float64(s.ECT()))
+		}
+	}
+	c := at(20)
+	c.Fan = "steam"
+	l, err := diagram.LoopByID(outlet)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if _, err := physics.New(l, p, physics.Fault{}, c); !errors.Is(err, physics.ErrFan) {
+		t.Errorf("fan by steam: %v, want ErrFan", err)
 	}
 }
 
@@ -237,6 +276,37 @@ func causes() []string {
 		radiator-airflow fan-not-running pump-weak coolant-low-air lower-hose-collapse bypass-open heater-core-restricted
 		heater-valve-shut combustion-leak cap-weak external-leak sensor-reads-low sensor-reads-high coolant-mix-wrong
 		fan-always-running thermostat-heater-fault cap-vacuum-stuck heater-air-side`)
+}
+
+// A worse fault shows no less, within a kelvin: what a diagnosis may take for
+// granted.
+func TestSeverityShows(t *testing.T) {
+	for _, tt := range []struct {
+		cause, what string
+		sign        float64
+	}{
+		{"thermostat-stuck-open", "ROAD ect", -1},
+		{"thermostat-early", "WIDLE ect", -1},
+		{"thermostat-late", "WARM-UP peak", 1},
+		{"radiator-restricted", "HILL ect", 1},
+		{"radiator-airflow", "HILL ect", 1},
+		{"pump-weak", "CABIN heater", 1},
+		{"lower-hose-collapse", "HILL radiator", 1},
+		{"heater-core-restricted", "CABIN heater", 1},
+		{"heater-air-side", "CABIN vent", -1},
+		{"coolant-mix-wrong", "HILL ect", 1},
+	} {
+		for _, layout := range []string{outlet, inlet} {
+			last := tt.sign * visit(t, layout, physics.Fault{})[tt.what]
+			for _, grave := range []float64{0.3, 0.6, 0.9} {
+				now := tt.sign * visit(t, layout, physics.Fault{Cause: tt.cause, Severity: grave})[tt.what]
+				if now < last-1 {
+					t.Errorf("%s, %s at %.1f: %s %.1f after %.1f", layout, tt.cause, grave, tt.what, tt.sign*now, tt.sign*last)
+				}
+				last = now
+			}
+		}
+	}
 }
 
 // A warm-up of 25 minutes from 20 °C at idle.

@@ -13,6 +13,7 @@
 package physics
 
 import (
+	"errors"
 	"fmt"
 	"math"
 
@@ -26,7 +27,11 @@ type Conditions struct {
 	AmbientC  diagram.Celsius
 	AltitudeM diagram.Metre
 	Coolant   coolant.Mixture
+	Fan       FanKind
 }
+
+// ErrFan is wrapped when the conditions name an unknown kind of fan.
+var ErrFan = errors.New("unknown kind of fan")
 
 // Sim is one car on its way. It serves one goroutine at a time.
 type Sim struct {
@@ -34,6 +39,7 @@ type Sim struct {
 	p        Params
 	f        faulty
 	valve    valve
+	kind     FanKind
 	fan      bool
 	ambient  float64
 	boilC    float64
@@ -74,8 +80,13 @@ func New(l *diagram.Loop, healthy Params, f Fault, cond Conditions) (*Sim, error
 	if !(cond.AmbientC >= -40 && cond.AmbientC <= 60) {
 		return nil, fmt.Errorf("ambient %g °C: %w", float64(cond.AmbientC), coolant.ErrRange)
 	}
+	switch cond.Fan {
+	case "", ElectricFan, ViscousFan, FixedFan, NoFan:
+	default:
+		return nil, fmt.Errorf("fan %q: %w", cond.Fan, ErrFan)
+	}
 	s := &Sim{
-		c: c, p: p, f: x, fan: x.fanStuck,
+		c: c, p: p, f: x, kind: cond.Fan,
 		valve:   valve{opensC: p.rating(l.Thermostat) + x.opensK, spanK: p.OpenSpanK, playK: p.WaxPlayK, least: x.least, most: x.most},
 		ambient: float64(cond.AmbientC), boilC: float64(boil),
 		heatKJLK: warm.DensityKgM3 * warm.HeatJKgK / 1e6,
@@ -177,20 +188,12 @@ func (s *Sim) until() float64 {
 	return look
 }
 
-// control moves the valve by the wax, and the fan by what the sensor shows.
+// control moves the valve by the wax, and the fan by what it is told.
 func (s *Sim) control() {
 	// half a look ahead, where the wax will be on the mean until the next one
 	wax, around := s.in.Y[s.waxRow], s.in.Y[s.c.parts[s.c.sense].lump]
 	s.valve.move(wax + (around-wax)*min(look/2/s.p.WaxLagS, 1))
-	shown := float64(s.ECT())
-	switch {
-	case s.f.fanOff:
-		s.fan = false
-	case s.f.fanStuck, shown > s.p.FanOnC:
-		s.fan = true
-	case shown < s.p.FanOnC-s.p.FanSpanK:
-		s.fan = false
-	}
+	s.turnFan()
 }
 
 // Settle starts anew with everything at the thermostat's rating and runs the
