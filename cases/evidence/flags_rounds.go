@@ -3,6 +3,7 @@ package evidence
 import (
 	"fmt"
 
+	"loopbook/cases"
 	"loopbook/diagram"
 )
 
@@ -52,8 +53,12 @@ func collapse(slow, fast *moment) []Flag {
 		slow.ends(a), fast.ends(b), "a growth of 8 K and more with revs (F10, common practice)", fast.engineWords())}
 }
 
-// weakAtIdle: heat that comes with revs is a weak pump, low coolant or air.
+// weakAtIdle: heat that comes with revs is a weak pump, low coolant or air. It
+// is told from two rounds with the heater set alike, and on.
 func weakAtIdle(slow, fast *moment) []Flag {
+	if slow.round.Heater == cases.HeaterOff || slow.round.Heater != fast.round.Heater {
+		return nil
+	}
 	var because []string
 	if a, b := slow.delta(HeaterDrop), fast.delta(HeaterDrop); a != nil && b != nil &&
 		a.State == High && fast.bothUsable(b) && a.ValueK-b.ValueK >= recoverK {

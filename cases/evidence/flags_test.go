@@ -274,3 +274,17 @@ func BenchmarkAnalyse(b *testing.B) {
 		a.Analyse(c)
 	}
 }
+
+// A vent that is cold because the heater was off says nothing of the pump.
+func TestHeaterOffIsNoIdleToCompareTheVentWith(t *testing.T) {
+	idle, fast := healthy("outlet-thermostat", "WIDLE"), healthy("outlet-thermostat", "W2500")
+	idle.round.Heater = cases.HeaterOff
+	idle.t[diagram.Vent] = 20
+	if f := find(analyst(t).Analyse(toCase(idle, fast)), "pump-weak"); f != nil {
+		t.Errorf("with the heater off at idle: %v", f.Because)
+	}
+	idle.round.Heater = cases.HeaterFull
+	if f := find(analyst(t).Analyse(toCase(idle, fast)), "pump-weak"); f == nil {
+		t.Error("a vent that warms with the revs, heater full, raises nothing (F09, common practice)")
+	}
+}

@@ -41,8 +41,9 @@ const (
 // Usual is the usual walk round the loop, from a cold start: common practice.
 func Usual() []Step {
 	return []Step{
-		{"5 min from cold", Idle, 5, cases.HeaterFull, true},
-		{"warm idle", Idle, 25, cases.HeaterFull, true},
+		{"5 min from cold", Idle, 5, cases.HeaterHalf, true},
+		{"warming up", Idle, 25, cases.HeaterOff, false}, // a full heater takes all that an idling engine gives
+		{"warm idle", Idle, 4, cases.HeaterFull, true},
 		{"raised idle", Raised, 3, cases.HeaterFull, true},
 		{"hot idle", Idle, 12, cases.HeaterOff, true},
 		{"after the road", Road, 10, cases.HeaterFull, true},
