@@ -8,7 +8,8 @@ need_packages build run
 need_go
 echo "Building Loopbook (the first time takes some minutes)"
 go build -tags "$TAGS" -o loopbook ./app
-if [ -n "${DISPLAY:-}${WAYLAND_DISPLAY:-}" ]; then
+# The window speaks X11; a Wayland desktop answers that too, and sets DISPLAY.
+if [ -n "${DISPLAY:-}" ]; then
 	exec ./loopbook "$@"
 fi
 echo "Loopbook's window needs a display, and there is none here. The main job as text:"
