@@ -25,11 +25,17 @@ const (
 	creepK      diagram.DeltaK = 20 // a hose that much under the rating may hold still coolant
 )
 
+// engineSide are the points whose coolant comes straight from the engine, the
+// upper hose's only while something flows there.
+func engineSide() []diagram.Point {
+	return []diagram.Point{diagram.Housing, diagram.EngineOut, diagram.RadIn, diagram.HeaterIn, diagram.Bypass}
+}
+
 // findEngine takes the scan tool's value unless the gun shows that it lies;
-// without one, the hottest of the engine's side; the dash gauge at last.
+// without one, the hottest witness of the engine's side; the dash gauge at last.
 func (m *moment) findEngine() engine {
 	e := engine{witness: m.sensorWitness()}
-	hottest, any := m.hottest(diagram.Housing, diagram.EngineOut, diagram.RadIn, diagram.HeaterIn, diagram.Bypass)
+	hottest, any := m.hottest(engineSide()...)
 	switch ect := m.round.EctC; {
 	case ect != nil && any && hottest.TrueC.Minus(*ect) > sensorFailK:
 		e.lies, e.witness = true, hottest.Point // no hose is hotter than its coolant
@@ -40,8 +46,10 @@ func (m *moment) findEngine() engine {
 		e.set(w.TrueC, fmt.Sprintf("the gun at %s, since the sensor reads over it", name(w.Point)))
 	case ect != nil:
 		e.set(*ect, "the scan tool")
-	case any:
-		e.set(hottest.TrueC, fmt.Sprintf("the gun at %s, no sensor value", name(hottest.Point)))
+	default:
+		if w, ok := m.hottest(m.witnesses()...); ok {
+			e.set(w.TrueC, fmt.Sprintf("the gun at %s, no sensor value", name(w.Point)))
+		}
 	}
 	return m.sorted(e)
 }
@@ -104,6 +112,22 @@ func (m *moment) readsHigh(ect diagram.Celsius, p diagram.Point) bool {
 // housing does, a hose only once it is near the thermostat's rating.
 func (m *moment) flows(w Reading) bool {
 	return w.Point == diagram.Housing || w.TrueC >= m.rating.opensC-diagram.Celsius(creepK)
+}
+
+// witnesses are the points of the engine's side that stand for the engine by
+// themselves. Behind a shut thermostat the upper hose is cold on any engine, so
+// it is one only where coolant flows; the heater's supply and the bypass are
+// never hotter than the engine.
+func (m *moment) witnesses() []diagram.Point {
+	var out []diagram.Point
+	for _, p := range engineSide() {
+		r, ok := m.at(p)
+		upper := p == diagram.EngineOut || p == diagram.RadIn
+		if ok && (!upper || m.flows(r)) {
+			out = append(out, p)
+		}
+	}
+	return out
 }
 
 // hottest is the hottest usable reading of the points.

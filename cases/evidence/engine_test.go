@@ -1,0 +1,54 @@
+package evidence_test
+
+import (
+	"testing"
+
+	"loopbook/cases"
+	"loopbook/cases/casetest"
+	"loopbook/cases/evidence"
+	"loopbook/diagram"
+)
+
+// onlyRead is a round of 88 min without a scan tool and with one point read.
+func onlyRead(layout string, p diagram.Point, shownC float64) *cases.Case {
+	c := toCase(healthy(layout, warmIdle))
+	r := &c.Rounds[0]
+	r.EctC, r.MinutesSinceStart = nil, casetest.P(88.0)
+	r.Readings = []cases.Reading{{Point: p, ShownC: degC(shownC), Surface: cases.Surface{Word: "rubber"}}}
+	return c
+}
+
+// Behind a shut thermostat the upper hose is cold whatever the engine is (DT7,
+// common practice), so alone it gives no verdict on the engine.
+func TestColdUpperHoseAloneIsNoWitnessOfTheEngine(t *testing.T) {
+	for _, tt := range []struct {
+		point  diagram.Point
+		shownC float64
+		want   bool // the engine is known by it
+	}{
+		{diagram.EngineOut, 21.7, false},
+		{diagram.RadIn, 21.7, false},
+		{diagram.EngineOut, 86, true},
+		{diagram.RadIn, 75, true},
+		{diagram.Housing, 60, true},
+		{diagram.HeaterIn, 60, true},
+		{diagram.Bypass, 60, true},
+	} {
+		for _, layout := range []string{"outlet-thermostat", ""} {
+			f := analyst(t).Analyse(onlyRead(layout, tt.point, tt.shownC))
+			if got := f.Rounds[0].EngineC != nil; got != tt.want {
+				t.Errorf("layout %q, %s at %.0f °C alone: engine known %v, want %v", layout, tt.point, tt.shownC, got, tt.want)
+			}
+			if flag := find(f, "engine-below-target"); !tt.want && (flag != nil || f.Rounds[0].Regime != evidence.NoRegime) {
+				t.Errorf("layout %q, %s at %.0f °C alone: regime %q, %+v", layout, tt.point, tt.shownC, f.Rounds[0].Regime, flag)
+			}
+		}
+	}
+}
+
+func TestColdHousingStillTellsAnEngineBelowTarget(t *testing.T) {
+	c := onlyRead("outlet-thermostat", diagram.Housing, 60)
+	if find(analyst(t).Analyse(c), "engine-below-target") == nil {
+		t.Error("a housing at 60 °C after 88 min: no engine-below-target")
+	}
+}
