@@ -127,7 +127,17 @@ func TestWrongUsage(t *testing.T) {
 			t.Errorf("loopbook %v = %d, %q; want %d and a word why", args, code, errs, wrongUsage)
 		}
 	}
-	if code, _, errs := call(t, "", "export", "nobody", "-o", "x", "--notebook", filepath.Join(t.TempDir(), "n.db")); code != wrongInput || !strings.Contains(errs, "no such case") {
+	notebook := filepath.Join(t.TempDir(), "n.db")
+	for _, args := range [][]string{{"search", "x"}, {"export", "x", "-o", "y"}} { // a mistyped name makes no new notebook
+		if code, _, errs := call(t, "", append(args, "--notebook", notebook)...); code != wrongInput || !strings.Contains(errs, notebook) {
+			t.Errorf("%s of a notebook that isn't there = %d, %q", args[0], code, errs)
+		}
+	}
+	if _, err := os.Stat(notebook); err == nil {
+		t.Error("reading made a notebook")
+	}
+	call(t, "", "import", exampleCase, "--notebook", notebook)
+	if code, _, errs := call(t, "", "export", "nobody", "-o", "x", "--notebook", notebook); code != wrongInput || !strings.Contains(errs, "no such case") {
 		t.Errorf("export of an unknown case = %d, %q", code, errs)
 	}
 }

@@ -6,6 +6,7 @@ import (
 	"fmt"
 	"time"
 
+	"loopbook/app/ui/kit"
 	"loopbook/cases"
 	"loopbook/cases/evidence"
 	"loopbook/cases/sqlite"
@@ -150,19 +151,25 @@ func (d *desk) walk(step func(context.Context, string) (cases.Case, error)) {
 	d.take(c)
 }
 
-// remove takes the case out of the notebook; its name brings it back.
-func (d *desk) remove() (id string) {
-	id = d.c.ID
-	if err := d.store.Delete(d.ctx, id); err != nil {
+// remove takes the case out of the notebook; restore brings it back.
+func (d *desk) remove() {
+	if err := d.store.Delete(d.ctx, d.c.ID); err != nil {
 		d.told(err)
-		return ""
+		return
 	}
 	d.close()
-	return id
 }
 
-func (d *desk) restore(id string) {
-	if _, err := d.store.Restore(d.ctx, id); err != nil {
+// restore brings back the case that was deleted last, today or long ago.
+func (d *desk) restore() {
+	id, err := d.store.LastDeleted(d.ctx)
+	if errors.Is(err, cases.ErrNotFound) {
+		return
+	}
+	if err == nil {
+		_, err = d.store.Restore(d.ctx, id)
+	}
+	if err != nil {
 		d.told(err)
 		return
 	}
@@ -243,25 +250,35 @@ func setReading(r *cases.Round, p diagram.Point, shown *diagram.Celsius, cantRea
 	}
 }
 
-// drawing is the picture of the round, with what stands in its fields: what
-// the gun showed, as it was typed.
-func (d *desk) drawing() (drawing.Picture, map[diagram.Point]string) {
+// shown is what the gun showed at a point of the round, in the units chosen.
+func (d *desk) shown(p diagram.Point) string {
+	if d.round < 0 {
+		return ""
+	}
+	if r := d.c.Rounds[d.round].Reading(p); r != nil && r.ShownC != nil {
+		return d.units.Temp(*r.ShownC)
+	}
+	return ""
+}
+
+// drawing is the picture of the round, with what stands in its fields.
+func (d *desk) drawing() (drawing.Picture, map[diagram.Point]kit.Typed) {
 	l, err := diagram.LoopByID(d.c.Loop.Layout)
 	if err != nil {
 		return drawing.Picture{}, nil
 	}
 	state := picture.State(l, &d.c, d.found, d.round, d.units)
-	texts := map[diagram.Point]string{}
+	texts := map[diagram.Point]kit.Typed{}
 	for p, s := range state.Points {
 		if s.Mark == drawing.CantReach {
 			continue
 		}
-		texts[p] = s.Text
+		texts[p] = kit.Typed{Rest: s.Text, Edit: d.shown(p)}
 	}
 	for p, slip := range d.slips {
 		s := state.Points[p]
 		s.Mark, s.Range, s.Note = drawing.Invalid, "", slip.why
-		state.Points[p], texts[p] = s, slip.text
+		state.Points[p], texts[p] = s, kit.Typed{Rest: slip.text, Edit: slip.text}
 	}
 	return drawing.Draw(l, state, false), texts
 }

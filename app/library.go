@@ -2,8 +2,10 @@ package main
 
 import (
 	"context"
+	"errors"
 	"flag"
 	"fmt"
+	"io/fs"
 	"os"
 	"path/filepath"
 	"strings"
@@ -29,6 +31,17 @@ func openNotebook(ctx context.Context, path string) (*sqlite.Store, error) {
 		path = own
 	}
 	return sqlite.Open(ctx, path, time.Now)
+}
+
+// openExisting opens a notebook to read from: one that is named must be there,
+// or a slip of the pen would make an empty one.
+func openExisting(ctx context.Context, path string) (*sqlite.Store, error) {
+	if path != "" {
+		if _, err := os.Stat(path); err != nil {
+			return nil, fmt.Errorf("notebook %s: %w", path, errors.Unwrap(err))
+		}
+	}
+	return openNotebook(ctx, path)
 }
 
 func importFiles(ctx context.Context, c console, args []string) (err error) {
@@ -74,7 +87,7 @@ func exportCase(ctx context.Context, c console, args []string) error {
 	if len(ids) != 1 || *out == "" {
 		return usagef("needs one ID and -o FILE")
 	}
-	store, err := openNotebook(ctx, *notebook)
+	store, err := openExisting(ctx, *notebook)
 	if err != nil {
 		return err
 	}
@@ -111,7 +124,7 @@ func searchCases(ctx context.Context, c console, args []string) error {
 	if err != nil {
 		return err
 	}
-	store, err := openNotebook(ctx, *notebook)
+	store, err := openExisting(ctx, *notebook)
 	if err != nil {
 		return err
 	}
@@ -137,6 +150,10 @@ func searchCases(ctx context.Context, c console, args []string) error {
 func writeFile(path string, write func(*os.File) error) (err error) {
 	f, err := os.CreateTemp(filepath.Dir(path), ".loopbook-*")
 	if err != nil {
+		var why *fs.PathError
+		if errors.As(err, &why) {
+			err = why.Err // its path is that of a temporary file
+		}
 		return fmt.Errorf("%s can't be written: %w", path, err)
 	}
 	defer func() {

@@ -24,8 +24,8 @@ func (w *window) menu() *fyne.MainMenu {
 			quitItem(w.quit),
 		),
 		fyne.NewMenu("Edit",
-			key("Undo", fyne.KeyZ, w.undo),
-			key("Redo", fyne.KeyY, w.redo),
+			item("Undo", &fyne.ShortcutUndo{}, w.undo), // the toolkit's own names for Ctrl Z and Y
+			item("Redo", &fyne.ShortcutRedo{}, w.redo),
 			fyne.NewMenuItemSeparator(),
 			key("Find a case", fyne.KeyF, w.notebook.FocusSearch),
 			fyne.NewMenuItem("Delete this case", w.deleteCase),
@@ -44,20 +44,24 @@ func (w *window) menu() *fyne.MainMenu {
 }
 
 func key(label string, k fyne.KeyName, do func()) *fyne.MenuItem {
-	item := fyne.NewMenuItem(label, do)
-	item.Shortcut = &desktop.CustomShortcut{KeyName: k, Modifier: fyne.KeyModifierShortcutDefault}
-	return item
+	return item(label, &desktop.CustomShortcut{KeyName: k, Modifier: fyne.KeyModifierShortcutDefault}, do)
+}
+
+func item(label string, s fyne.Shortcut, do func()) *fyne.MenuItem {
+	m := fyne.NewMenuItem(label, do)
+	m.Shortcut = s
+	return m
 }
 
 func quitItem(do func()) *fyne.MenuItem {
-	item := key("Quit", fyne.KeyQ, do)
-	item.IsQuit = true
-	return item
+	m := key("Quit", fyne.KeyQ, do)
+	m.IsQuit = true
+	return m
 }
 
 func (w *window) unitsMenu() *fyne.Menu {
 	now := w.desk.units
-	item := func(label string, chosen bool, change func(*units.Set)) *fyne.MenuItem {
+	choice := func(label string, chosen bool, change func(*units.Set)) *fyne.MenuItem {
 		m := fyne.NewMenuItem(label, func() {
 			w.leave()
 			change(&w.desk.units)
@@ -71,15 +75,15 @@ func (w *window) unitsMenu() *fyne.Menu {
 	}
 	menu := fyne.NewMenu("Units")
 	for _, t := range []units.Temperature{units.C, units.F} {
-		menu.Items = append(menu.Items, item(string(t), now.Temperature == t, func(u *units.Set) { u.Temperature = t }))
+		menu.Items = append(menu.Items, choice(string(t), now.Temperature == t, func(u *units.Set) { u.Temperature = t }))
 	}
 	menu.Items = append(menu.Items, fyne.NewMenuItemSeparator())
 	for _, p := range []units.Pressure{units.KPa, units.PSI, units.Bar} {
-		menu.Items = append(menu.Items, item(string(p), now.Pressure == p, func(u *units.Set) { u.Pressure = p }))
+		menu.Items = append(menu.Items, choice(string(p), now.Pressure == p, func(u *units.Set) { u.Pressure = p }))
 	}
 	menu.Items = append(menu.Items, fyne.NewMenuItemSeparator())
 	for _, d := range []units.Distance{units.Km, units.Miles} {
-		menu.Items = append(menu.Items, item(string(d), now.Distance == d, func(u *units.Set) { u.Distance = d }))
+		menu.Items = append(menu.Items, choice(string(d), now.Distance == d, func(u *units.Set) { u.Distance = d }))
 	}
 	return menu
 }
@@ -128,14 +132,10 @@ func (w *window) deleteCase() {
 		return
 	}
 	w.leave()
-	if id := w.desk.remove(); id != "" {
-		w.deleted = append(w.deleted, id)
-	}
+	w.desk.remove()
 }
 
 func (w *window) restoreCase() {
-	if n := len(w.deleted); n > 0 {
-		w.desk.restore(w.deleted[n-1])
-		w.deleted = w.deleted[:n-1]
-	}
+	w.leave()
+	w.desk.restore()
 }

@@ -6,6 +6,7 @@ import (
 	"fmt"
 	"os"
 	"runtime"
+	"strings"
 	"time"
 
 	"fyne.io/fyne/v2"
@@ -27,7 +28,7 @@ import (
 )
 
 // openWindow shows the notebook until its window is closed.
-func openWindow(ctx context.Context, _ console, args []string) error {
+func openWindow(ctx context.Context, _ console, args []string) (err error) {
 	set := flag.NewFlagSet("loopbook", flag.ContinueOnError)
 	path := notebookFlag(set)
 	rest, err := parse(set, args)
@@ -37,7 +38,7 @@ func openWindow(ctx context.Context, _ console, args []string) error {
 	if len(rest) > 0 {
 		return usagef("%q: see loopbook --help", rest[0])
 	}
-	if runtime.GOOS == "linux" && os.Getenv("DISPLAY")+os.Getenv("WAYLAND_DISPLAY") == "" {
+	if runtime.GOOS == "linux" && os.Getenv("DISPLAY") == "" {
 		return fmt.Errorf("the window needs a display, and there is none here; loopbook --help lists what works without")
 	}
 	if _, err := diagram.Loops(); err != nil {
@@ -47,6 +48,7 @@ func openWindow(ctx context.Context, _ console, args []string) error {
 	if err != nil {
 		return err
 	}
+	defer noDisplay(&err)
 	a := app.NewWithID("loopbook")
 	w, err := newWindow(ctx, a, store, func(read func()) { go read() })
 	if err != nil {
@@ -60,6 +62,19 @@ func openWindow(ctx context.Context, _ console, args []string) error {
 	w.window.ShowAndRun()
 	w.leave()
 	return w.desk.store.Close()
+}
+
+// noDisplay turns the toolkit's panic on a display that doesn't answer into an
+// error; any other panic goes on.
+func noDisplay(err *error) {
+	p := recover()
+	if p == nil {
+		return
+	}
+	if text := fmt.Sprint(p); !strings.Contains(text, "GLFW") {
+		panic(p)
+	}
+	*err = fmt.Errorf("the window can't be opened: display %q does not answer", os.Getenv("DISPLAY"))
 }
 
 // window joins the screens to the desk.
@@ -79,7 +94,6 @@ type window struct {
 	tabs      *container.AppTabs
 	case_     fyne.CanvasObject
 	greeting  fyne.CanvasObject
-	deleted   []string // cases that can be brought back, the last one last
 }
 
 // newWindow makes the window; start runs what may take a while apart from it.

@@ -147,7 +147,7 @@ func TestUnitsSwitchWhatIsTypedAndShown(t *testing.T) {
 		t.Errorf("212 °F is kept as %v °C, want 100", got)
 	}
 	_, texts := w.desk.drawing()
-	if texts[diagram.Housing] != "212" {
+	if texts[diagram.Housing].Rest != "212" {
 		t.Errorf("the field shows %q, want 212", texts[diagram.Housing])
 	}
 }
@@ -184,6 +184,7 @@ func TestDeletedCaseComesBack(t *testing.T) {
 	if w.desk.open || !w.greeting.Visible() {
 		t.Error("after deleting the case is still shown")
 	}
+	w.use(w.desk.store) // as after a restart: nothing is remembered but what is on disk
 	w.restoreCase()
 	if !w.desk.open || w.desk.c.ID != id {
 		t.Errorf("brought back %q, want %q", w.desk.c.ID, id)
@@ -214,5 +215,53 @@ func TestDemoOpensWithItsCases(t *testing.T) {
 		if !w.desk.open || w.desk.c.ID != s.ID {
 			t.Errorf("demo case %q does not open", s.Title)
 		}
+	}
+}
+
+// A corrected temperature is shown, what the gun showed is edited: else a
+// second edit would correct it twice.
+func TestACorrectionIsMadeOnce(t *testing.T) {
+	w, _ := shown(t)
+	w.newCase()
+	emissivity := 0.8
+	w.desk.edit("gun", func(c *cases.Case) { c.Rounds[0].Gun.Emissivity = &emissivity })
+	typeAt(t, w, diagram.EngineOut, "90")
+	_, texts := w.desk.drawing()
+	if texts[diagram.EngineOut].Rest == "90" || texts[diagram.EngineOut].Edit != "90" {
+		t.Fatalf("the field holds %+v, want a corrected temperature at rest and 90 to edit", texts[diagram.EngineOut])
+	}
+	w.hosemap.Focus(diagram.EngineOut)
+	w.window.Canvas().Focused().TypedKey(&fyne.KeyEvent{Name: fyne.KeyReturn}) // looked at, not changed
+	w.window.Canvas().Unfocus()
+	if got := w.shownC(diagram.EngineOut); got == nil || *got != 90 {
+		t.Errorf("after a look the gun's value is %v, want 90", got)
+	}
+}
+
+// The menu must catch Ctrl Z and Ctrl Y by the toolkit's own names for them.
+func TestTheMenuTakesUndoAndRedo(t *testing.T) {
+	w, _ := shown(t)
+	taken := map[string]bool{}
+	for _, m := range w.menu().Items {
+		for _, i := range m.Items {
+			if i.Shortcut != nil {
+				taken[i.Shortcut.ShortcutName()] = true
+			}
+		}
+	}
+	for _, want := range []fyne.Shortcut{&fyne.ShortcutUndo{}, &fyne.ShortcutRedo{}} {
+		if !taken[want.ShortcutName()] {
+			t.Errorf("no menu item takes %s", want.ShortcutName())
+		}
+	}
+}
+
+func TestASecondRoundIsTakenAtItsOwnTime(t *testing.T) {
+	w, _ := shown(t)
+	w.newCase()
+	typeAt(t, w, diagram.Housing, "88")
+	w.hosemap.AddRound("", true)
+	if r := w.desk.c.Rounds[1]; !r.Taken.IsZero() {
+		t.Errorf("the new round says it was taken at %v, before anything was measured", r.Taken)
 	}
 }

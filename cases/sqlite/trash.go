@@ -3,6 +3,7 @@ package sqlite
 import (
 	"context"
 	"database/sql"
+	"errors"
 	"fmt"
 
 	"loopbook/cases"
@@ -26,6 +27,18 @@ func (s *Store) Delete(ctx context.Context, id string) error {
 		return fmt.Errorf("deleting case %q: %w", id, err)
 	}
 	return nil
+}
+
+// LastDeleted is the case that was deleted last and not brought back since, or
+// cases.ErrNotFound.
+func (s *Store) LastDeleted(ctx context.Context) (id string, err error) {
+	err = s.view(ctx, func(tx *sql.Tx) error {
+		return tx.QueryRowContext(ctx, `SELECT id FROM cases WHERE deleted IS NOT NULL ORDER BY deleted DESC LIMIT 1`).Scan(&id)
+	})
+	if errors.Is(err, sql.ErrNoRows) {
+		return "", cases.ErrNotFound
+	}
+	return id, err
 }
 
 // Restore brings a deleted case back with its whole history and answers it;

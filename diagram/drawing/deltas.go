@@ -50,7 +50,7 @@ func (d *drafter) caution() {
 		Wedge{Center: diagram.XY{b[0] + 12, b[1] + 16}, Radius: 7.5, Toward: Up, Fill: In(ActSign), Stroke: In(ActText), StrokeWidth: 1})
 	d.label(b[0]+24, b[1]+15, "Keep it shut", nameSize-1, true, ActText, Start)
 	y := b[1] + 33
-	for _, line := range wrap(d.state.Caution, 15) {
+	for _, line := range wrap(d.state.Caution, 13) {
 		d.label(b[0]+9, y, line, labelSize, false, Text, Start)
 		y += 15
 	}

@@ -68,7 +68,7 @@ func (o Opening) word() string {
 	case Shut:
 		return "shut"
 	case ALittleOpen:
-		return "a little open"
+		return "part open"
 	case Open:
 		return "open"
 	}

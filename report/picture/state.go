@@ -4,6 +4,7 @@ package picture
 
 import (
 	"fmt"
+	"strings"
 
 	"loopbook/cases"
 	"loopbook/cases/evidence"
@@ -91,7 +92,7 @@ func by(c diagram.Celsius, u units.Set) string {
 	if c < 1 {
 		return "just"
 	}
-	return u.Delta(diagram.DeltaK(c))
+	return strings.Replace(u.Delta(diagram.DeltaK(c)), " F°", "°", 1) // there is no room for more
 }
 
 func delta(d evidence.Delta, u units.Set) drawing.DeltaState {

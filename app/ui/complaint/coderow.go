@@ -73,7 +73,7 @@ func (r *codeRow) keep(field int, text string) {
 		return kit.Set(&f.SpeedKmh, text, r.codes.units.ParseDist)
 	}
 	err := read(&cases.FreezeFrame{})
-	r.frame[field].SetValidationError(err)
+	r.frame[field].Refuse(err)
 	if err == nil {
 		r.codes.edit("freeze frame", func(k *cases.Case) { _ = read(&k.Codes[r.at].FreezeFrame) })
 	}

@@ -28,6 +28,7 @@ type codes struct {
 func newCodes(edit func(string, func(*cases.Case)), meaning func(string) string) *codes {
 	c := &codes{edit: edit, meaning: meaning, units: units.Metric(), list: container.NewVBox()}
 	c.next = kit.NewField("type a code, as P0128", c.add)
+	c.next.Stay = true // for the next code
 	c.content = container.NewVBox(c.list, c.next)
 	return c
 }

@@ -67,3 +67,20 @@ func TestYearAndTags(t *testing.T) {
 		t.Error("an emptied year still counts")
 	}
 }
+
+func TestWhatIsRefusedStaysInSight(t *testing.T) {
+	v, c := screen(t)
+	test.Type(v.codes.next, "P0128")
+	v.codes.next.Leave()
+	rpm := v.codes.rows[0].frame[1]
+	test.Type(rpm, "fast")
+	rpm.Leave()
+	c.Title = "painted anew"
+	v.Show(*c, units.Metric())
+	if rpm.Text != "fast" {
+		t.Errorf("the refused word was replaced by %q", rpm.Text)
+	}
+	if !rpm.Revert() || rpm.Text != "" {
+		t.Errorf("taking it back leaves %q", rpm.Text)
+	}
+}

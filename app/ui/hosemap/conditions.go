@@ -5,7 +5,6 @@ import (
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
-	"fyne.io/fyne/v2/widget"
 
 	"loopbook/app/ui/kit"
 	"loopbook/cases"
@@ -19,7 +18,6 @@ type conditions struct {
 	units   units.Set
 	label   *kit.Field
 	fields  []*numeric
-	labels  []*widget.Label // of the fields, which follow the units
 	air     *numeric
 	fan     *kit.Choice[cases.FanState]
 	heater  *kit.Choice[cases.Heater]
@@ -68,9 +66,8 @@ func newConditions(edit func(string, func(*cases.Round))) *conditions {
 // append puts numbers into the row, each under its label.
 func (c *conditions) append(numbers ...*numeric) {
 	for _, n := range numbers {
-		label := kit.Small(n.title(c.units))
-		c.fields, c.labels = append(c.fields, n), append(c.labels, label)
-		c.content.Add(container.New(kit.Tight{}, label, n.Field))
+		c.fields = append(c.fields, n)
+		c.content.Add(kit.Labelled(n.title(c.units), n.Field))
 	}
 }
 
@@ -137,13 +134,13 @@ func (c *conditions) temperature(title string, at func(*cases.Round) **celsius) 
 func (c *conditions) add(n *numeric, clear func(*cases.Round)) *numeric {
 	n.Field = kit.NewField("", func(text string) {
 		if text == "" {
-			n.SetValidationError(nil)
+			n.Refuse(nil)
 			c.edit(n.title(c.units), clear)
 			return
 		}
 		var trial cases.Round
 		err := n.write(&trial, text, c.units)
-		n.SetValidationError(err)
+		n.Refuse(err)
 		if err == nil {
 			c.edit(n.title(c.units), func(r *cases.Round) { _ = n.write(r, text, c.units) })
 		}
@@ -162,13 +159,20 @@ func (c *conditions) show(r *cases.Round, site cases.Site, u units.Set) {
 	c.fan.Put(r.Fan)
 	c.heater.Put(r.Heater)
 	c.gauge.Put(r.Gauge)
-	for i, n := range c.fields {
-		c.labels[i].SetText(n.title(u))
+	for _, n := range c.fields {
+		n.Title(n.title(u))
 		n.Put(n.read(r, u))
 	}
 	c.air.SetPlaceHolder("")
 	if a := site.AmbientC; a != nil {
 		c.air.SetPlaceHolder(u.Temp(*a)) // what counts until the round has its own
+	}
+}
+
+// forget drops what was refused: another round is shown.
+func (c *conditions) forget() {
+	for _, n := range c.fields {
+		n.Forget()
 	}
 }
 

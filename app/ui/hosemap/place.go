@@ -54,7 +54,7 @@ func trailing(text string) *widget.Label {
 	return l
 }
 
-func surfaceName(word string) string { return strings.ReplaceAll(word, "-", ", ") }
+func surfaceName(word string) string { return strings.ReplaceAll(word, "-", " ") }
 
 func (p *place) show(point diagram.Point, r *cases.Round, u units.Set) {
 	p.point, p.units = point, u
@@ -103,7 +103,7 @@ func (p *place) enable(surface, reach bool) {
 func (p *place) setSurface(text string) {
 	text = strings.ReplaceAll(strings.TrimSpace(text), ",", ".")
 	surface, err := cases.ParseSurface(text)
-	p.number.SetValidationError(err)
+	p.number.Refuse(err)
 	if err != nil || p.point == "" {
 		return
 	}
@@ -132,7 +132,7 @@ func (p *place) setGun(text string) {
 		return
 	}
 	surface, err := cases.ParseSurface(strings.ReplaceAll(text, ",", "."))
-	p.gun.SetValidationError(err)
+	p.gun.Refuse(err)
 	if err == nil && surface.Emissivity != 0 {
 		p.view.editRound("gun", func(r *cases.Round) { r.Gun.Emissivity = &surface.Emissivity })
 	}
@@ -144,9 +144,16 @@ func (p *place) setReflected(text string) {
 		return
 	}
 	c, err := p.units.ParseTemp(text)
-	p.reflected.SetValidationError(err)
+	p.reflected.Refuse(err)
 	if err == nil {
 		p.view.editRound("gun", func(r *cases.Round) { r.Gun.ReflectedC = &c })
+	}
+}
+
+// forget drops what was refused: another round is shown.
+func (p *place) forget() {
+	for _, f := range []*kit.Field{p.number, p.gun, p.reflected} {
+		f.Forget()
 	}
 }
 

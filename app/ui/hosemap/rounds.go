@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"slices"
 	"strings"
+	"time"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
@@ -127,12 +128,15 @@ func (v *View) AddRound(label string, same bool) {
 		if same {
 			next = *r
 			next.Label, next.Readings, next.Extra = "", nil, nil
-			next.EctC = nil // a temperature is measured anew
+			next.EctC, next.Taken = nil, time.Time{} // measured anew
 		}
 	}
 	n := len(v.data.Case.Rounds)
 	v.Edit("new round", func(c *cases.Case) { c.Rounds = append(c.Rounds, next) })
 	v.OnRound(n)
+	if c := fyne.CurrentApp().Driver().CanvasForObject(v.conditions.label); c != nil {
+		c.Focus(v.conditions.label) // it wants a name
+	}
 }
 
 // DeleteRound takes a round away; Undo brings it back.

@@ -21,7 +21,7 @@ type Data struct {
 	Case    cases.Case
 	Round   int // which round; -1 where there is none
 	Picture drawing.Picture
-	Texts   map[diagram.Point]string // what stands in the fields
+	Texts   map[diagram.Point]kit.Typed
 	Flags   []evidence.Flag
 	Boiling string
 	Units   units.Set
@@ -88,6 +88,10 @@ func (v *View) Leave() {
 
 // Show paints the data. Call it on the Fyne goroutine.
 func (v *View) Show(d Data) {
+	if d.Case.ID != v.data.Case.ID || d.Round != v.data.Round {
+		v.conditions.forget()
+		v.place.forget()
+	}
 	v.data = d
 	v.showRounds()
 	v.showChoice()
@@ -122,7 +126,7 @@ func (v *View) showChoice() {
 		id := l.ID
 		b := widget.NewButton(l.Title, func() { v.OnLayout(id) })
 		b.Alignment = widget.ButtonAlignLeading
-		v.choose.Add(container.NewVBox(b, kit.Small("   "+l.About)))
+		v.choose.Add(container.NewVBox(b, kit.Paragraphs(kit.Span{Text: l.About, Small: true, Color: theme.ColorNamePlaceHolder})))
 	}
 }
 
@@ -140,7 +144,7 @@ func (v *View) showMeaning() {
 	v.meaning.Add(kit.Heading("What it means"))
 	flags := 0
 	for _, f := range v.data.Flags {
-		if f.Round != v.data.Round && f.Round >= 0 {
+		if (f.Round != v.data.Round && f.Round >= 0) || v.ofOtherStage(f) {
 			continue
 		}
 		flags++
@@ -165,6 +169,13 @@ func (v *View) showMeaning() {
 		Text:  "Figures are general. The vehicle maker's procedure comes first.",
 		Small: true, Color: theme.ColorNamePlaceHolder,
 	}))
+}
+
+// ofOtherStage reports whether the flag is of a test on the other side of the
+// repair than the round that is shown.
+func (v *View) ofOtherStage(f evidence.Flag) bool {
+	r := v.data.round()
+	return r != nil && r.Stage != "" && f.Stage != "" && f.Stage != r.Stage
 }
 
 func severityWord(s evidence.Severity) string {

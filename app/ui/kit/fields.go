@@ -1,6 +1,8 @@
 package kit
 
 import (
+	"strings"
+
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/widget"
@@ -9,13 +11,23 @@ import (
 // Field is a line of text that tells when it is left with other text than it
 // was shown with. Enter leaves it for the next field, Escape takes back what
 // was typed.
+//
+// What the owner refuses stays in sight with the reason over it, until it is
+// mended, taken back, or another case is shown.
 type Field struct {
 	widget.Entry
+	// Stay keeps the caret in the field when Enter is pressed.
+	Stay bool
+
+	label   *widget.Label // over the field; nil where there is none
+	title   string        // what the label says while nothing is refused
+	refused bool
 	onLeft  func(string)
 	onFocus func()
 	onBlur  func()
 	self    fyne.Focusable // the widget that embeds this one, or itself
-	shown   string
+	shown   string         // as it was put or last left
+	kept    string         // as the case has it
 	focused bool
 }
 
@@ -50,10 +62,10 @@ func (f *Field) setUp(self fyne.Focusable) {
 
 // Put shows text in the field, unless something is being typed there.
 func (f *Field) Put(text string) {
-	if f.focused && f.Text != f.shown {
-		return // what is being typed is not overwritten
+	if f.refused || (f.focused && f.Text != f.shown) {
+		return // what is being typed, or was refused, is not overwritten
 	}
-	f.shown = text
+	f.shown, f.kept = text, text
 	if f.Text != text {
 		f.SetText(text)
 	}
@@ -64,13 +76,46 @@ func (f *Field) leave() {
 		return
 	}
 	f.shown = f.Text
+	f.Refuse(nil)
 	if f.onLeft != nil {
 		f.onLeft(f.Text)
 	}
 }
 
+// Refuse marks what was typed as not kept, with the reason in place of the
+// label; nil takes the mark away.
+func (f *Field) Refuse(why error) {
+	f.refused = why != nil
+	if f.label == nil {
+		return
+	}
+	f.label.Importance = widget.LowImportance
+	text := f.title
+	if why != nil {
+		f.label.Importance = widget.DangerImportance
+		text = "not kept: " + why.Error()[strings.LastIndex(": "+why.Error(), ": "):]
+	}
+	f.label.SetText(text)
+}
+
+// Forget drops what was refused: another case is shown.
+func (f *Field) Forget() {
+	f.Revert()
+}
+
+// Title names the field in its label.
+func (f *Field) Title(text string) {
+	f.title = text
+	if f.label != nil && !f.refused {
+		f.label.SetText(text)
+	}
+}
+
 func (f *Field) next() {
 	f.leave()
+	if f.Stay {
+		return
+	}
 	if c := canvasOf(f.self); c != nil {
 		c.FocusNext()
 	}
@@ -79,15 +124,20 @@ func (f *Field) next() {
 // Revert takes back what was typed and not yet kept; it reports whether there
 // was anything.
 func (f *Field) Revert() bool {
-	if f.Text == f.shown {
+	if f.Text == f.kept {
 		return false
 	}
-	f.SetText(f.shown)
+	f.shown = f.kept
+	f.SetText(f.kept)
+	f.Refuse(nil)
 	return true
 }
 
 // Leave keeps what was typed, as if the field had been left.
 func (f *Field) Leave() { f.leave() }
+
+// AcceptsTab reports false: Tab goes to the next field, in several lines too.
+func (f *Field) AcceptsTab() bool { return false }
 
 // FocusGained marks the text so that a new number replaces the old.
 func (f *Field) FocusGained() {
@@ -121,9 +171,34 @@ func (f *Field) TypedKey(e *fyne.KeyEvent) {
 }
 
 // numberField is the field of a drawing's entry: bold, and themed by the scale.
+//
+// At rest it shows the temperature as it counts; with the caret in it, what
+// the gun showed, so that a correction is never made twice.
 type numberField struct {
 	Field
-	themed *container.ThemeOverride
+	themed     *container.ThemeOverride
+	rest, edit string
+}
+
+func (f *numberField) put(rest, edit string) {
+	f.rest, f.edit = rest, edit
+	if f.focused {
+		f.Put(edit)
+		return
+	}
+	f.Put(rest)
+}
+
+// FocusGained turns to what the gun showed.
+func (f *numberField) FocusGained() {
+	f.Put(f.edit)
+	f.Field.FocusGained()
+}
+
+// FocusLost keeps what was typed and turns to the temperature as it counts.
+func (f *numberField) FocusLost() {
+	f.Field.FocusLost()
+	f.Put(f.rest)
 }
 
 func newNumberField() *numberField {

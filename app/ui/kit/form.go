@@ -16,6 +16,7 @@ import (
 type Form struct {
 	edit    func(what string, change func(*cases.Case))
 	units   units.Set
+	id      string // of the case that is shown
 	bound   []func(cases.Case)
 	texts   []*Field
 	retitle []func()
@@ -29,6 +30,12 @@ func NewForm(edit func(string, func(*cases.Case))) *Form {
 // Show puts a case into every field.
 func (f *Form) Show(c cases.Case, u units.Set) {
 	f.units = u
+	if f.id != c.ID {
+		f.id = c.ID
+		for _, t := range f.texts {
+			t.Forget()
+		}
+	}
 	for _, retitle := range f.retitle {
 		retitle()
 	}
@@ -72,15 +79,14 @@ func (f *Form) Quantity(title func(units.Set) string, read func(*cases.Case, uni
 	field = NewField("", func(text string) {
 		var trial cases.Case
 		err := write(&trial, text, f.units)
-		field.SetValidationError(err)
+		field.Refuse(err)
 		if err == nil {
 			f.edit(title(f.units), func(c *cases.Case) { _ = write(c, text, f.units) })
 		}
 	})
-	label := Small(title(f.units))
-	f.retitle = append(f.retitle, func() { label.SetText(title(f.units)) })
+	f.retitle = append(f.retitle, func() { field.Title(title(f.units)) })
 	f.bind(field, func(c cases.Case) { field.Put(read(&c, f.units)) })
-	return container.New(Tight{}, label, field)
+	return Labelled(title(f.units), field)
 }
 
 func (f *Form) bind(field *Field, show func(cases.Case)) {

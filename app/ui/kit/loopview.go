@@ -24,6 +24,10 @@ type LoopView struct {
 	order  []fyne.CanvasObject
 }
 
+// Typed is what stands in a point's field: the temperature as it counts, and
+// what the gun showed, which is what a person edits.
+type Typed struct{ Rest, Edit string }
+
 // NewLoopView makes an empty view.
 func NewLoopView() *LoopView {
 	v := &LoopView{fields: map[diagram.Point]*numberField{}}
@@ -34,13 +38,13 @@ func NewLoopView() *LoopView {
 
 // Draw paints a picture, with what stands in each field. A field that has the
 // focus keeps what is being typed. Call it on the Fyne goroutine.
-func (v *LoopView) Draw(p drawing.Picture, texts map[diagram.Point]string) {
+func (v *LoopView) Draw(p drawing.Picture, texts map[diagram.Point]Typed) {
 	if !sameEntries(v.picture.Entries, p.Entries) {
 		v.makeFields(p.Entries)
 	}
 	v.picture = p
 	for point, f := range v.fields {
-		f.Put(texts[point])
+		f.put(texts[point].Rest, texts[point].Edit)
 	}
 	v.Refresh()
 }

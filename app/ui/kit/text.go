@@ -55,7 +55,11 @@ func Small(text string) *widget.Label {
 
 // Labelled puts a small label over a field, closer than a box would.
 func Labelled(label string, field fyne.CanvasObject) fyne.CanvasObject {
-	return container.New(Tight{}, Small(label), field)
+	over := Small(label)
+	if f, ok := field.(*Field); ok {
+		f.label, f.title = over, label
+	}
+	return container.New(Tight{}, over, field)
 }
 
 // Card is a piece of news with its sign, its word and its reasons.

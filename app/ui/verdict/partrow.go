@@ -40,7 +40,7 @@ func number(hint string, edit func(string, func(*cases.Case)), at func(*cases.Ca
 	f = kit.NewField(hint, func(text string) {
 		var v *float64
 		err := kit.Set(&v, text, units.Number)
-		f.SetValidationError(err)
+		f.Refuse(err)
 		if err == nil {
 			edit("part", func(c *cases.Case) { *at(c) = v })
 		}

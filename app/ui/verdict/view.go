@@ -18,6 +18,7 @@ type View struct {
 	// OnPaper is called to make the record as a PDF.
 	OnPaper func()
 
+	id      string // of the case that is shown
 	edit    func(what string, change func(*cases.Case))
 	form    *kit.Form
 	parts   *fyne.Container
@@ -66,6 +67,10 @@ func (v *View) Content() fyne.CanvasObject { return v.content }
 // Show paints a case.
 func (v *View) Show(c cases.Case, u units.Set) {
 	v.form.Show(c, u)
+	if v.id != c.ID {
+		v.id = c.ID
+		v.ShowPaper("") // it was another case's
+	}
 	if len(v.rows) != len(c.Repair.Parts) { // else the caret stays where it is
 		v.parts.RemoveAll()
 		v.rows = v.rows[:0]
