@@ -29,7 +29,7 @@ func newHead(undo, redo func()) *head {
 	h.undo = widget.NewButtonWithIcon("Undo", theme.ContentUndoIcon(), undo)
 	h.redo = widget.NewButtonWithIcon("Redo", theme.ContentRedoIcon(), redo)
 	h.undo.Importance, h.redo.Importance = widget.LowImportance, widget.LowImportance
-	right := container.NewHBox(h.undo, h.redo, container.NewCenter(h.kept))
+	right := container.NewHBox(h.undo, h.redo, container.NewCenter(container.NewHBox(container.NewCenter(kit.Sign("fine")), h.kept)))
 	h.content = container.NewBorder(nil, nil, nil, right, container.New(kit.Tight{More: 6}, h.title, h.vehicle))
 	return h
 }
@@ -40,7 +40,7 @@ func (h *head) show(d *desk) {
 		h.title.SetText("New case")
 	}
 	h.vehicle.SetText(vehicleLine(d.c, d.units))
-	h.kept.SetText("✓ kept " + d.history.Saved.Local().Format("15:04"))
+	h.kept.SetText("kept " + d.history.Saved.Local().Format("15:04"))
 	enable(h.undo, d.history.CanUndo)
 	enable(h.redo, d.history.CanRedo)
 }

@@ -38,7 +38,7 @@ func (r *row) show(s cases.Summary, now time.Time) {
 	r.when.SetText(day(s.Opened, now))
 	text, ink := "open", widget.HighImportance
 	if s.Cause != "" {
-		text, ink = "✓ "+s.Cause.Name(), widget.SuccessImportance
+		text, ink = s.Cause.Name(), widget.SuccessImportance
 	}
 	r.state.Importance = ink
 	r.state.SetText(text)
