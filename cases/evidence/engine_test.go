@@ -1,6 +1,7 @@
 package evidence_test
 
 import (
+	"strings"
 	"testing"
 
 	"loopbook/cases"
@@ -50,5 +51,41 @@ func TestColdHousingStillTellsAnEngineBelowTarget(t *testing.T) {
 	c := onlyRead("outlet-thermostat", diagram.Housing, 60)
 	if find(analyst(t).Analyse(c), "engine-below-target") == nil {
 		t.Error("a housing at 60 °C after 88 min: no engine-below-target")
+	}
+}
+
+// One hot reading against the sensor and two other witnesses is repeated; where
+// they don't side with the sensor, no hose is hotter than its coolant and the
+// sensor fails (DT16, common practice).
+func TestOneHotReadingDoesNotOverruleTheRest(t *testing.T) {
+	for _, tt := range []struct {
+		name              string
+		bypass, heater    float64
+		wantAlone, wantBy bool // the flag; the engine by the scan tool
+	}{
+		{"both agree with the sensor", 61, 58, true, true},
+		{"one agrees", 61, 30, false, false},
+		{"another is as hot", 61, 84, false, false},
+		{"none agrees", 30, 30, false, false},
+	} {
+		s := healthy("outlet-thermostat", warmIdle)
+		s.ectC, s.round.MinutesSinceStart = 66, casetest.P(8.0)
+		s.t = map[diagram.Point]float64{
+			diagram.Housing: 90, diagram.EngineOut: 63.5, diagram.Bypass: tt.bypass, diagram.HeaterIn: tt.heater,
+		}
+		f := analyst(t).Analyse(toCase(s))
+		flag := find(f, "reading-alone")
+		if (flag != nil) != tt.wantAlone || (f.Rounds[0].EngineBy == "the scan tool") != tt.wantBy {
+			t.Errorf("%s: reading-alone %+v, engine by %s", tt.name, flag, f.Rounds[0].EngineBy)
+		}
+		if !tt.wantAlone {
+			continue
+		}
+		if got := pressing(f); len(got) != 1 || flag.Severity != evidence.Look || len(flag.Points) != 1 || !strings.Contains(flag.Text, "repeat") {
+			t.Errorf("%s: %v, %+v", tt.name, got, flag)
+		}
+		if r := f.Rounds[0].Readings[diagram.Housing]; !r.Impossible || r.Why == "" {
+			t.Errorf("%s: the hot reading takes part: %+v", tt.name, r)
+		}
 	}
 }

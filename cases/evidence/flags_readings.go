@@ -24,13 +24,24 @@ func (m *moment) doubtful() []Flag {
 
 // impossible asks for a reading again that contradicts its neighbour.
 func (m *moment) impossible() []Flag {
-	points, why := m.those(func(r Reading) bool { return r.Impossible })
+	points, why := m.those(func(r Reading) bool { return r.Impossible && r.Point != m.alone })
 	if points == nil {
 		return nil
 	}
 	because := append(why, fmt.Sprintf("coolant doesn't warm on that way; two readings differ by up to %.1f K (IR9, common practice)", float64(pairErrorK)))
 	return []Flag{m.flag("reading-impossible", Look, points,
 		fmt.Sprintf("The readings at %s contradict each other: repeat these readings.", names(points)), because...)}
+}
+
+// standsAlone asks for the one hot reading again that all others speak against.
+func (m *moment) standsAlone() []Flag {
+	if m.alone == "" {
+		return nil
+	}
+	r := m.readings[m.alone]
+	return []Flag{m.flag("reading-alone", Look, []diagram.Point{r.Point},
+		fmt.Sprintf("%s at %s stands alone against the sensor and the other readings: repeat this reading.", r.Point, inC(r.TrueC)),
+		r.Why, fmt.Sprintf("more than %s from the sensor and from each of them (DT16, common practice); it takes no part", inK(sensorFailK)))}
 }
 
 func (m *moment) notInLayout() []Flag {

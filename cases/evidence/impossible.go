@@ -49,6 +49,42 @@ func (m *moment) mark(pair [2]diagram.Point, why string) {
 	}
 }
 
+// markAlone takes a hot reading out of the play that only the scan tool's value
+// and the rest of the engine's side speak against, so that one slip of the gun
+// doesn't make the sensor a liar.
+func (m *moment) markAlone() {
+	hot, ok := m.hottest(engineSide()...)
+	if !ok || m.round.EctC == nil || hot.TrueC.Minus(*m.round.EctC) <= sensorFailK {
+		return
+	}
+	agree := 0
+	for _, p := range engineSide() {
+		r, usable := m.at(p)
+		if !usable || p == hot.Point {
+			continue
+		}
+		if hot.TrueC.Minus(r.TrueC) <= sensorFailK {
+			return
+		}
+		if m.agrees(r) {
+			agree++
+		}
+	}
+	if agree >= 2 {
+		hot.Impossible = true
+		hot.Why = fmt.Sprintf("%s while the sensor shows %s and %d other points of the engine's side agree with it", readingWords(hot), inC(*m.round.EctC), agree)
+		m.readings[hot.Point], m.alone = hot, hot.Point
+	}
+}
+
+// agrees reports whether the reading stands for the engine, and the sensor's
+// value with it.
+func (m *moment) agrees(r Reading) bool {
+	off := m.round.EctC.Minus(r.TrueC)
+	still := r.Point == diagram.EngineOut && !m.flows(r)
+	return r.Point != diagram.RadIn && !still && max(off, -off) <= sensorFailK
+}
+
 // pairError grows where the surfaces differ: on like surfaces the error of the
 // emissivity is common to both and falls out.
 func pairError(a, b Reading) diagram.DeltaK {

@@ -17,7 +17,8 @@ type moment struct {
 	engine   engine
 	deltas   []Delta
 	expected map[diagram.Point]Range
-	before   []*moment // earlier rounds of the same stage
+	before   []*moment     // earlier rounds of the same stage
+	alone    diagram.Point // a hot reading that all others speak against; "": none
 }
 
 // newMoment reads a round as far as it goes without knowing what to expect.
@@ -30,6 +31,7 @@ func newMoment(c *cases.Case, i int, loops map[string]*diagram.Loop) *moment {
 		m.ambientC = *a
 	}
 	m.markImpossible()
+	m.markAlone()
 	m.engine = m.findEngine()
 	return m
 }
