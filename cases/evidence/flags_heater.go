@@ -36,7 +36,13 @@ func (m *moment) heaterFlow() []Flag {
 	}
 	points := []diagram.Point{diagram.HeaterIn, diagram.HeaterOut}
 	back, _ := m.at(diagram.HeaterOut)
-	if d.ValueK > valveStepK && back.TrueC <= m.ambientC+diagram.Celsius(coldHoseK) {
+	cold := d.ValueK > valveStepK && back.TrueC <= m.ambientC+diagram.Celsius(coldHoseK)
+	if cold && !m.heatAskedFor() {
+		return []Flag{m.flag("heater-no-flow", Look, points,
+			"The heater's supply is hot and its return is as cold as the air outside: is the heater on? If it is, nothing flows through it.",
+			m.ends(d), m.outsideWords(usualAmbientC), "the heater's setting is not noted")}
+	}
+	if cold {
 		return []Flag{m.flag("heater-no-flow", severity, points,
 			"The heater's supply is hot and its return is as cold as the air outside: nothing flows through the heater.",
 			m.ends(d), m.outsideWords(usualAmbientC), "a step above 30 K with heat asked for is a shut valve or no flow (DT12, common practice)")}
@@ -57,13 +63,20 @@ func (m *moment) heaterCold() []Flag {
 	if under <= valveStepK {
 		return nil
 	}
-	severity := Look // the heater may be off
-	if m.round.Heater == cases.HeaterFull || m.round.Heater == cases.HeaterHalf {
-		severity = Act
+	points := []diagram.Point{diagram.HeaterIn, diagram.HeaterOut}
+	text := fmt.Sprintf("The heater's supply is %s under the engine: ", inK(under))
+	if !m.heatAskedFor() {
+		return []Flag{m.flag("heater-no-flow", Look, points,
+			text+"is the heater on? If it is, no coolant comes to it: set it to full and read again.",
+			m.engineWords(), readingWords(supply), "the heater's setting is not noted")}
 	}
-	return []Flag{m.flag("heater-no-flow", severity, []diagram.Point{diagram.HeaterIn, diagram.HeaterOut},
-		fmt.Sprintf("The heater's supply is %s under the engine: no coolant comes to the heater.", inK(under)),
+	return []Flag{m.flag("heater-no-flow", Act, points, text+"no coolant comes to the heater.",
 		m.engineWords(), readingWords(supply), "a step above 30 K with heat asked for is a shut valve or no flow (DT12, common practice)")}
+}
+
+// heatAskedFor reports whether the round notes that the heater is on.
+func (m *moment) heatAskedFor() bool {
+	return m.round.Heater == cases.HeaterFull || m.round.Heater == cases.HeaterHalf
 }
 
 // heaterAirSide: hot hoses and a cold vent put the fault on the cabin's side.

@@ -116,6 +116,28 @@ func TestUnknownRatingIsSaid(t *testing.T) {
 	}
 }
 
+// DT12 (common practice) speaks of a heater that is asked for heat: where its
+// setting isn't noted, the flag asks for it.
+func TestHeaterSettingNotNotedIsAsked(t *testing.T) {
+	for name, temps := range map[string][2]float64{"both hoses cold": {30, 28}, "the return cold": {84, 24}} {
+		for heater, asked := range map[cases.Heater]bool{
+			cases.HeaterFull: true, cases.HeaterHalf: true, cases.HeaterUnknown: false, "": false,
+		} {
+			s := healthy("outlet-thermostat", warmIdle).heat(temps[0], temps[1])
+			s.round.Heater = heater
+			flag := find(analyst(t).Analyse(toCase(s)), "heater-no-flow")
+			if flag == nil {
+				t.Fatalf("%s, heater %q: no heater-no-flow", name, heater)
+			}
+			cited := strings.Contains(strings.Join(flag.Because, " "), "heat asked for")
+			question := strings.Contains(flag.Text, "is the heater on?")
+			if (flag.Severity == evidence.Act) != asked || cited != asked || question == asked {
+				t.Errorf("%s, heater %q: %+v", name, heater, flag)
+			}
+		}
+	}
+}
+
 // On a hot day whose temperature nobody noted, warm hoses after a start say
 // nothing.
 func TestUnnotedHotDayRaisesNothing(t *testing.T) {
