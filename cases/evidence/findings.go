@@ -93,6 +93,7 @@ type Flag struct {
 	Text     string          `json:"text"`
 	Because  []string        `json:"because"`
 	Points   []diagram.Point `json:"-"` // where it happens
+	Stage    cases.Stage     `json:"-"` // of the workshop test it comes from; "": of none, or not noted
 	Stage    cases.Stage     `json:"-"` // of the test that it comes from; empty: of no test
 }
 

@@ -14,6 +14,7 @@ func testFlags(c *cases.Case) []Flag {
 		found := judgeTest(c, &c.Tests[i])
 		for j := range found {
 			if stage := c.Tests[i].Stage; stage != "" {
+				found[j].Stage = stage
 				found[j].Because = append(found[j].Because, "tested "+stage.Name())
 			}
 		}

@@ -1,6 +1,8 @@
 package evidence_test
 
 import (
+	"encoding/json"
+	"strings"
 	"testing"
 
 	"loopbook/cases"
@@ -76,6 +78,24 @@ func TestWorkshopChecks(t *testing.T) {
 				t.Errorf("%+v: flags %+v, want %q (%s)", tt.test, f.Flags, tt.want, tt.how)
 			}
 		})
+	}
+}
+
+// A test's flag tells the stage it was done in, and keeps it to the screen.
+func TestFlagOfATestKnowsItsStage(t *testing.T) {
+	for _, stage := range []cases.Stage{cases.BeforeRepair, cases.AfterRepair, ""} {
+		c := toCase(healthy("outlet-thermostat", warm2500).open(110, 35))
+		c.Tests = []cases.Test{{Kind: "cap", Stage: stage, Holds: casetest.P(false)}}
+		f := analyst(t).Analyse(c)
+		if flag := find(f, "cap-weak"); flag == nil || flag.Stage != stage {
+			t.Errorf("tested %q: %+v", stage, flag)
+		}
+		if flag := find(f, "flow-restricted"); flag == nil || flag.Stage != "" {
+			t.Errorf("a round's flag: %+v", flag)
+		}
+		if text, err := json.Marshal(f.Flags); err != nil || strings.Contains(strings.ToLower(string(text)), `"stage"`) {
+			t.Errorf("as JSON: %s, %v", text, err)
+		}
 	}
 }
 
