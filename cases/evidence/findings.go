@@ -94,7 +94,6 @@ type Flag struct {
 	Because  []string        `json:"because"`
 	Points   []diagram.Point `json:"-"` // where it happens
 	Stage    cases.Stage     `json:"-"` // of the workshop test it comes from; "": of none, or not noted
-	Stage    cases.Stage     `json:"-"` // of the test that it comes from; empty: of no test
 }
 
 // In is the flag with its sentences in the chosen units. Flags are made in °C,

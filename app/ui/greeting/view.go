@@ -33,7 +33,7 @@ func New(choices ...Choice) fyne.CanvasObject {
 	under.Alignment = fyne.TextAlignCenter
 	foot := kit.Small("Kept on this computer only. There is no Save button: an entry is kept when you leave its field.")
 	foot.Alignment = fyne.TextAlignCenter
-	return container.NewVBox(layout.NewSpacer(), container.NewCenter(vignette()), title, under, container.NewPadded(cards), foot, layout.NewSpacer())
+	return container.NewVBox(layout.NewSpacer(), container.NewCenter(vignette()), title, under, container.NewCenter(kit.Wide(960, container.NewPadded(cards))), foot, layout.NewSpacer())
 }
 
 func card(c Choice, first bool) fyne.CanvasObject {
