@@ -7,13 +7,14 @@ import (
 
 	"loopbook/diagram"
 	"loopbook/diagram/coolant"
+	"loopbook/diagram/published"
 )
 
 // TestAtmosphere: US Standard Atmosphere 1976. The rows of geometric altitude
 // go through its equation 18, with the radius 6 356 766 m.
 func TestAtmosphere(t *testing.T) {
-	for _, r := range published(t, "reference/standard_atmosphere.csv") {
-		h, want := r.number(t, "altitude_m"), r.number(t, "p_Pa")/1000
+	for _, r := range published.Rows(t, "reference/standard_atmosphere.csv") {
+		h, want := r.Number(t, "altitude_m"), r.Number(t, "p_Pa")/1000
 		if r["altitude_kind"] == "geometric" {
 			h = 6356766 * h / (6356766 + h)
 		}

@@ -9,6 +9,7 @@ import (
 
 	"loopbook/diagram"
 	"loopbook/diagram/coolant"
+	"loopbook/diagram/published"
 )
 
 // TestBoilUnderCap: IAPWS and the standard atmosphere for water, a maker's
@@ -19,9 +20,9 @@ func TestBoilUnderCap(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	for _, r := range published(t, "reference/boiling_cap_altitude.csv") {
-		holds := diagram.KPa(r.number(t, "cap_gauge_Pa") / 1000)
-		altitude := diagram.Metre(r.number(t, "altitude_geopotential_m"))
+	for _, r := range published.Rows(t, "reference/boiling_cap_altitude.csv") {
+		holds := diagram.KPa(r.Number(t, "cap_gauge_Pa") / 1000)
+		altitude := diagram.Metre(r.Number(t, "altitude_geopotential_m"))
 		for _, tt := range []struct {
 			m      coolant.Mixture
 			column string
@@ -31,7 +32,7 @@ func TestBoilUnderCap(t *testing.T) {
 			{half, "T_boil_EG50mass_degC", 0.5},
 		} {
 			got, err := tt.m.BoilUnderCapC(holds, altitude)
-			want := r.number(t, tt.column)
+			want := r.Number(t, tt.column)
 			if off := math.Abs(float64(got) - want); err != nil || !(off <= tt.limit) {
 				t.Errorf("%+v.BoilUnderCapC(%v, %v) = %v, %v, want %v (%s)", tt.m, holds, altitude, got, err, want, r["source"])
 			}
@@ -40,17 +41,17 @@ func TestBoilUnderCap(t *testing.T) {
 }
 
 func TestBoil(t *testing.T) {
-	for _, r := range published(t, "reference/glycol_boil.csv") {
+	for _, r := range published.Rows(t, "reference/glycol_boil.csv") {
 		limit, ok := boilLimit(t, r)
 		if !ok {
 			continue
 		}
-		m, p, want := r.mixture(t), diagram.KPaAbs(r.number(t, "p_abs_Pa")/1000), r.number(t, "T_boil_degC")
+		m, p, want := mixture(t, r), diagram.KPaAbs(r.Number(t, "p_abs_Pa")/1000), r.Number(t, "T_boil_degC")
 		got, err := m.BoilC(p)
 		off := math.Abs(float64(got) - want)
 		if err != nil || !(off <= limit) {
 			report := t.Errorf
-			if r.fromMemory() {
+			if r.FromMemory() {
 				report = t.Logf
 			}
 			report("%+v.BoilC(%v) = %v, %v, want %v ± %v (%s)", m, p, got, err, want, limit, r["source"])
@@ -60,13 +61,13 @@ func TestBoil(t *testing.T) {
 
 // boilLimit is how near a row must be met in kelvins, and false where the row
 // is a worse sum than ours.
-func boilLimit(t *testing.T, r row) (float64, bool) {
+func boilLimit(t *testing.T, r published.Row) (float64, bool) {
 	t.Helper()
-	s := r.number(t, "mass_percent")
+	s := r.Number(t, "mass_percent")
 	switch {
 	case strings.Contains(r["source"], "ebullioscopy"):
 		return 0, false // overshoots above 20 %
-	case r["fluid"] == "PG" || r.fromMemory():
+	case r["fluid"] == "PG" || r.FromMemory():
 		return 2, true
 	case s == 50:
 		return 0.5, true
@@ -79,12 +80,12 @@ func boilLimit(t *testing.T, r row) (float64, bool) {
 // TestBoilTrade: the tables of a US army manual, by volume, no pressure (M20 in
 // testdata/trade/sources.md), which come in whole degrees.
 func TestBoilTrade(t *testing.T) {
-	for _, r := range published(t, "trade/numbers.csv") {
+	for _, r := range published.Rows(t, "trade/numbers.csv") {
 		m, ok := tradeMixture(t, r["id"], "B")
 		if !ok {
 			continue
 		}
-		want := r.number(t, "typical")
+		want := r.Number(t, "typical")
 		if got, err := m.BoilUnderCapC(0, 0); err != nil || math.Abs(float64(got)-want) > 2 {
 			t.Errorf("%s: %+v boils at %v, %v, want %v ± 2 (%s)", r["id"], m, got, err, want, r["source"])
 		}

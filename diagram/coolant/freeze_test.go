@@ -8,20 +8,21 @@ import (
 
 	"loopbook/diagram"
 	"loopbook/diagram/coolant"
+	"loopbook/diagram/published"
 )
 
 // TestFreeze holds the ASHRAE family to 0.3 K and the families for plain
 // glycol (CRC, Lange, Melinder) to 3 K. Rows of dilute cryoscopy are no data.
 func TestFreeze(t *testing.T) {
-	for _, r := range published(t, "reference/glycol_freeze.csv") {
+	for _, r := range published.Rows(t, "reference/glycol_freeze.csv") {
 		if strings.Contains(r["source"], "cryoscopy") {
 			continue
 		}
-		m, limit := r.mixture(t), 3.0
+		m, limit := mixture(t, r), 3.0
 		if strings.Contains(r["source"], "ASHRAE") {
-			m.Strength, limit = coolant.VolumePercent(r.number(t, "volume_percent")), 0.3
+			m.Strength, limit = coolant.VolumePercent(r.Number(t, "volume_percent")), 0.3
 		}
-		want := r.number(t, "T_freeze_degC")
+		want := r.Number(t, "T_freeze_degC")
 		got, err := m.FreezeC()
 		if off := math.Abs(float64(got) - want); err != nil || !(off <= limit) {
 			t.Errorf("%+v.FreezeC() = %v, %v, want %v (%s)", m, got, err, want, r["source"])
@@ -32,12 +33,12 @@ func TestFreeze(t *testing.T) {
 // TestMass: ASHRAE's own rows to the digit. The rows between them were
 // interpolated by another hand, from the columns of another table.
 func TestMass(t *testing.T) {
-	for _, r := range published(t, "reference/glycol_freeze.csv") {
+	for _, r := range published.Rows(t, "reference/glycol_freeze.csv") {
 		if r["mass_percent"] == "" || r["volume_percent"] == "" {
 			continue
 		}
-		want := r.number(t, "mass_percent")
-		m := coolant.Mixture{Base: r.base(), Strength: coolant.VolumePercent(r.number(t, "volume_percent"))}
+		want := r.Number(t, "mass_percent")
+		m := coolant.Mixture{Base: base(r), Strength: coolant.VolumePercent(r.Number(t, "volume_percent"))}
 		limit := 1e-9
 		if strings.HasPrefix(r["status"], "computed") {
 			limit = 0.1
@@ -52,11 +53,11 @@ func TestMass(t *testing.T) {
 // TestMassAbove60: ASHRAE's rows from 65 % by mass are remembered, not seen:
 // they are shown and fail nothing.
 func TestMassAbove60(t *testing.T) {
-	for _, r := range published(t, "reference/glycol_boil.csv") {
-		if r["volume_percent"] == "" || r.number(t, "mass_percent") <= 60 {
+	for _, r := range published.Rows(t, "reference/glycol_boil.csv") {
+		if r["volume_percent"] == "" || r.Number(t, "mass_percent") <= 60 {
 			continue
 		}
-		t.Logf("%s%%: volume %.1f, remembered %s", r["mass_percent"], float64(r.mixture(t).Strength), r["volume_percent"])
+		t.Logf("%s%%: volume %.1f, remembered %s", r["mass_percent"], float64(mixture(t, r).Strength), r["volume_percent"])
 	}
 }
 
@@ -64,14 +65,14 @@ func TestMassAbove60(t *testing.T) {
 // testdata/trade/sources.md). Its propylene column reads 1.5 to 3.5 K lower
 // than ASHRAE's.
 func TestFreezeTrade(t *testing.T) {
-	for _, r := range published(t, "trade/numbers.csv") {
+	for _, r := range published.Rows(t, "trade/numbers.csv") {
 		m, ok := tradeMixture(t, r["id"], "F")
 		if !ok {
 			continue
 		}
-		low, high := r.number(t, "typical")-3.5, r.number(t, "typical")+3.5
+		low, high := r.Number(t, "typical")-3.5, r.Number(t, "typical")+3.5
 		if r["low"] != "" { // the page contradicts itself: its own span
-			low, high = r.number(t, "low"), r.number(t, "high")
+			low, high = r.Number(t, "low"), r.Number(t, "high")
 		}
 		if got, err := m.FreezeC(); err != nil || !(float64(got) >= low && float64(got) <= high) {
 			t.Errorf("%s: %+v.FreezeC() = %v, %v, want %v to %v (%s)", r["id"], m, got, err, low, high, r["source"])

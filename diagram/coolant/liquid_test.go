@@ -8,20 +8,21 @@ import (
 
 	"loopbook/diagram"
 	"loopbook/diagram/coolant"
+	"loopbook/diagram/published"
 )
 
 // TestProperties: ASHRAE's rows at their own strength are the table itself and
 // show only that no digit slipped; the Melinder and CRC rows are another
 // family and judge what lies between the rows too.
 func TestProperties(t *testing.T) {
-	for _, r := range published(t, "reference/glycol_properties.csv") {
-		m := r.mixture(t)
+	for _, r := range published.Rows(t, "reference/glycol_properties.csv") {
+		m := mixture(t, r)
 		limits := properties{0.012, 0.03, 0.05, 0.15}
-		if r.number(t, "T_degC") < 0 { // the families part, and ours runs on
+		if r.Number(t, "T_degC") < 0 { // the families part, and ours runs on
 			limits = properties{0.012, 0.05, 0.05, 0.3}
 		}
 		if strings.Contains(r["source"], "ASHRAE") {
-			m.Strength = coolant.VolumePercent(r.number(t, "volume_percent"))
+			m.Strength = coolant.VolumePercent(r.Number(t, "volume_percent"))
 			limits = properties{1e-6, 1e-6, 1e-6, 1e-6}
 		}
 		checkProperties(t, r, m, limits)
@@ -30,8 +31,8 @@ func TestProperties(t *testing.T) {
 
 // TestWaterProperties: IAPWS, every 10 K, where ours has the same rows.
 func TestWaterProperties(t *testing.T) {
-	for _, r := range published(t, "reference/water_liquid.csv") {
-		if r.fromMemory() { // at other pressures
+	for _, r := range published.Rows(t, "reference/water_liquid.csv") {
+		if r.FromMemory() { // at other pressures
 			continue
 		}
 		checkProperties(t, r, coolant.Mixture{Base: coolant.Water}, properties{1e-3, 5e-3, 0.01, 0.02})
@@ -41,9 +42,9 @@ func TestWaterProperties(t *testing.T) {
 // properties in the order of the tables' columns.
 type properties [4]float64
 
-func checkProperties(t *testing.T, r row, m coolant.Mixture, limits properties) {
+func checkProperties(t *testing.T, r published.Row, m coolant.Mixture, limits properties) {
 	t.Helper()
-	at := diagram.Celsius(r.number(t, "T_degC"))
+	at := diagram.Celsius(r.Number(t, "T_degC"))
 	p, err := m.At(at)
 	if err != nil {
 		t.Errorf("%+v.At(%v): %v", m, at, err)
@@ -53,7 +54,7 @@ func checkProperties(t *testing.T, r row, m coolant.Mixture, limits properties) 
 		if r[column] == "" {
 			continue
 		}
-		want := r.number(t, column)
+		want := r.Number(t, column)
 		if rel := got[i]/want - 1; !(math.Abs(rel) <= limits[i]) {
 			t.Errorf("%+v.At(%v): %s = %v, want %v, off by %.1f %% (%s)", m, at, column, got[i], want, 100*rel, r["source"])
 		}

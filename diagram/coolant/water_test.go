@@ -7,13 +7,14 @@ import (
 
 	"loopbook/diagram"
 	"loopbook/diagram/coolant"
+	"loopbook/diagram/published"
 )
 
 // TestSaturation: IAPWS R7-97, tables 35 and 36, to all nine digits; the other
 // rows are another program's and end sooner.
 func TestSaturation(t *testing.T) {
-	for _, r := range published(t, "reference/water_saturation.csv") {
-		kelvin, kPa := diagram.Kelvin(r.number(t, "T_K")), diagram.KPaAbs(r.number(t, "p_abs_Pa")/1000)
+	for _, r := range published.Rows(t, "reference/water_saturation.csv") {
+		kelvin, kPa := diagram.Kelvin(r.Number(t, "T_K")), diagram.KPaAbs(r.Number(t, "p_abs_Pa")/1000)
 		table := r["status"] != "computed"
 		switch r["quantity"] {
 		case "saturation_pressure":

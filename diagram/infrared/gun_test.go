@@ -7,6 +7,7 @@ import (
 
 	"loopbook/diagram"
 	"loopbook/diagram/infrared"
+	"loopbook/diagram/published"
 )
 
 func stated(t *testing.T, emissivity float64) infrared.Surface {
@@ -23,15 +24,15 @@ func off(a, b diagram.Celsius) float64 { return math.Abs(float64(a.Minus(b))) }
 // TestShows: the balance in testdata/reference/README.md, solved by another
 // program.
 func TestShows(t *testing.T) {
-	for _, r := range published(t, "reference/radiation_apparent.csv") {
-		at, around := diagram.Celsius(r.number(t, "T_true_degC")), diagram.Celsius(r.number(t, "T_surroundings_degC"))
-		s := stated(t, r.number(t, "emissivity_true"))
+	for _, r := range published.Rows(t, "reference/radiation_apparent.csv") {
+		at, around := diagram.Celsius(r.Number(t, "T_true_degC")), diagram.Celsius(r.Number(t, "T_surroundings_degC"))
+		s := stated(t, r.Number(t, "emissivity_true"))
 		for column, reflected := range map[string]diagram.Celsius{
 			"T_apparent_band_compensated_degC":           around,
 			"T_apparent_band_compensated_at_20degC_degC": 20,
 		} {
-			gun := infrared.Gun{Emissivity: r.number(t, "emissivity_setting"), ReflectedC: reflected}
-			want := diagram.Celsius(r.number(t, column))
+			gun := infrared.Gun{Emissivity: r.Number(t, "emissivity_setting"), ReflectedC: reflected}
+			want := diagram.Celsius(r.Number(t, column))
 			got, err := gun.Shows(at, s, around)
 			if err != nil || !(off(got, want) <= 0.02) {
 				t.Errorf("%+v.Shows(%v, %v, %v) = %v, %v, want %v", gun, at, s.Typical, around, got, err, want)
@@ -45,10 +46,10 @@ func TestShows(t *testing.T) {
 }
 
 func TestCorrect(t *testing.T) {
-	for _, r := range published(t, "reference/radiation_correction.csv") {
-		shown, around := diagram.Celsius(r.number(t, "T_reading_degC")), diagram.Celsius(r.number(t, "T_surroundings_degC"))
-		gun := infrared.Gun{Emissivity: r.number(t, "emissivity_setting"), ReflectedC: around}
-		s, want := stated(t, r.number(t, "emissivity_true")), diagram.Celsius(r.number(t, "T_true_band_degC"))
+	for _, r := range published.Rows(t, "reference/radiation_correction.csv") {
+		shown, around := diagram.Celsius(r.Number(t, "T_reading_degC")), diagram.Celsius(r.Number(t, "T_surroundings_degC"))
+		gun := infrared.Gun{Emissivity: r.Number(t, "emissivity_setting"), ReflectedC: around}
+		s, want := stated(t, r.Number(t, "emissivity_true")), diagram.Celsius(r.Number(t, "T_true_band_degC"))
 		if got, err := gun.Correct(shown, s, around); err != nil || !(off(got.TrueC, want) <= 0.02) {
 			t.Errorf("%+v.Correct(%v, %v, %v) = %v, %v, want %v", gun, shown, s.Typical, around, got, err, want)
 		}

@@ -6,21 +6,22 @@ import (
 	"testing"
 
 	"loopbook/diagram/infrared"
+	"loopbook/diagram/published"
 )
 
 // TestFraction: a textbook's table of blackbody functions, which has three
 // misprints, and the series as another program sums it.
 func TestFraction(t *testing.T) {
-	for _, r := range published(t, "reference/radiation_fraction.csv") {
-		at := r.number(t, "lambda_T_um_K")
-		got, want := infrared.Fraction(at), r.number(t, "f_0_to_lambdaT_computed")
+	for _, r := range published.Rows(t, "reference/radiation_fraction.csv") {
+		at := r.Number(t, "lambda_T_um_K")
+		got, want := infrared.Fraction(at), r.Number(t, "f_0_to_lambdaT_computed")
 		if !(math.Abs(got-want) <= 1e-6) {
 			t.Errorf("fraction(%v) = %v, want %v (%s)", at, got, want, r["source"])
 		}
 		if r["f_0_to_lambdaT_published"] == "" || strings.Contains(r["status"], "table error") {
 			continue
 		}
-		if want = r.number(t, "f_0_to_lambdaT_published"); !(math.Abs(got-want) <= 6e-5) {
+		if want = r.Number(t, "f_0_to_lambdaT_published"); !(math.Abs(got-want) <= 6e-5) {
 			t.Errorf("fraction(%v) = %v, printed %v (%s)", at, got, want, r["source"])
 		}
 	}
@@ -28,18 +29,18 @@ func TestFraction(t *testing.T) {
 
 // TestRadiance: Planck's law by quadrature.
 func TestRadiance(t *testing.T) {
-	for _, r := range published(t, "reference/radiation_band.csv") {
-		kelvin, want := r.number(t, "T_K"), r.number(t, "band_radiance_8_14um_W_m2sr")
+	for _, r := range published.Rows(t, "reference/radiation_band.csv") {
+		kelvin, want := r.Number(t, "T_K"), r.Number(t, "band_radiance_8_14um_W_m2sr")
 		got := infrared.Radiance(kelvin)
 		if !(math.Abs(got/want-1) <= 1e-6) {
 			t.Errorf("radiance(%v) = %v, want %v (%s)", kelvin, got, want, r["source"])
 		}
-		share := got * math.Pi / r.number(t, "sigma_T4_W_m2")
-		if want := r.number(t, "band_fraction_of_total"); !(math.Abs(share-want) <= 1e-6) {
+		share := got * math.Pi / r.Number(t, "sigma_T4_W_m2")
+		if want := r.Number(t, "band_fraction_of_total"); !(math.Abs(share-want) <= 1e-6) {
 			t.Errorf("share of the band at %v K = %v, want %v (%s)", kelvin, share, want, r["source"])
 		}
 		exponent := infrared.Slope(kelvin, got) * kelvin / got
-		if want := r.number(t, "local_exponent_dlnL_dlnT"); !(math.Abs(exponent-want) <= 1e-3) {
+		if want := r.Number(t, "local_exponent_dlnL_dlnT"); !(math.Abs(exponent-want) <= 1e-3) {
 			t.Errorf("d ln L/d ln T at %v K = %v, want %v (%s)", kelvin, exponent, want, r["source"])
 		}
 		if back := infrared.Temperature(want); !(math.Abs(back-kelvin) <= 1e-4) {

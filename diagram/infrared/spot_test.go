@@ -7,16 +7,17 @@ import (
 
 	"loopbook/diagram"
 	"loopbook/diagram/infrared"
+	"loopbook/diagram/published"
 )
 
 // TestLargestDistance: the target twice the spot, IR6 in numbers.csv (source
 // T12), on hoses and guns that are common; the rest is arithmetic.
 func TestLargestDistance(t *testing.T) {
-	for _, r := range published(t, "trade/numbers.csv") {
+	for _, r := range published.Rows(t, "trade/numbers.csv") {
 		if r["id"] != "IR6" {
 			continue
 		}
-		times := r.number(t, "typical")
+		times := r.Number(t, "typical")
 		for _, ratio := range []float64{8, 12, 20} {
 			got, err := infrared.LargestDistance(0.038, ratio)
 			spot := float64(got) / ratio

@@ -7,12 +7,13 @@ import (
 	"testing"
 
 	"loopbook/diagram/infrared"
+	"loopbook/diagram/published"
 )
 
 // TestNamed: each word's range lies within what the published rows of that
 // material and condition span.
 func TestNamed(t *testing.T) {
-	rows := published(t, "reference/emissivity.csv")
+	rows := published.Rows(t, "reference/emissivity.csv")
 	for word, cited := range map[string][2]string{ // how material and condition begin
 		"rubber":             {"rubber", ""},
 		"plastic":            {"plastic", ""},
@@ -37,12 +38,12 @@ func TestNamed(t *testing.T) {
 
 // span is the least and the greatest of the rows whose cells begin with one of
 // the texts.
-func span(t *testing.T, rows []row, material, condition string) (low, high float64) {
+func span(t *testing.T, rows []published.Row, material, condition string) (low, high float64) {
 	t.Helper()
 	low, high = 1, 0
 	for _, r := range rows {
 		if begins(r["material"], material) && begins(r["condition"], condition) {
-			low, high = min(low, r.number(t, "emissivity_low")), max(high, r.number(t, "emissivity_high"))
+			low, high = min(low, r.Number(t, "emissivity_low")), max(high, r.Number(t, "emissivity_high"))
 		}
 	}
 	return low, high
@@ -61,7 +62,7 @@ func begins(cell, texts string) bool {
 func TestNamedTrade(t *testing.T) {
 	words := map[string]string{"IR1": "rubber", "IR2": "tape", "IR3": "brass", "IR4": "steel-oxidised", "IR5": "cast-iron"}
 	seen := 0
-	for _, r := range published(t, "trade/numbers.csv") {
+	for _, r := range published.Rows(t, "trade/numbers.csv") {
 		word, ok := words[r["id"]]
 		if !ok {
 			continue
@@ -75,7 +76,7 @@ func TestNamedTrade(t *testing.T) {
 			if r[column] == "" {
 				continue
 			}
-			if want := r.number(t, column); !(want >= s.Low && want <= s.High) {
+			if want := r.Number(t, column); !(want >= s.Low && want <= s.High) {
 				t.Errorf("%s: %v is outside %s, %v to %v (%s)", r["id"], want, word, s.Low, s.High, r["source"])
 			}
 		}
