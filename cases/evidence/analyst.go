@@ -48,6 +48,7 @@ func (a *Analyst) Analyse(c *cases.Case) Findings {
 		f.Flags = append(f.Flags, m.flags()...)
 	}
 	f.Flags = append(f.Flags, a.caseFlags(c, all, f.Boiling)...)
+	f.Flags = append(f.Flags, outOfRange(all, f.Flags)...)
 	sort.SliceStable(f.Flags, func(i, j int) bool { return f.Flags[i].Severity.rank() < f.Flags[j].Severity.rank() })
 	return f
 }

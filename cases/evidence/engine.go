@@ -121,13 +121,17 @@ func (m *moment) flows(w Reading) bool {
 func (m *moment) witnesses() []diagram.Point {
 	var out []diagram.Point
 	for _, p := range engineSide() {
-		r, ok := m.at(p)
-		upper := p == diagram.EngineOut || p == diagram.RadIn
-		if ok && (!upper || m.flows(r)) {
+		if r, ok := m.at(p); ok && !m.still(r) {
 			out = append(out, p)
 		}
 	}
 	return out
+}
+
+// still reports whether the reading is an upper hose's that may hold still
+// coolant.
+func (m *moment) still(r Reading) bool {
+	return (r.Point == diagram.EngineOut || r.Point == diagram.RadIn) && !m.flows(r)
 }
 
 // hottest is the hottest usable reading of the points.

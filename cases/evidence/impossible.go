@@ -81,8 +81,7 @@ func (m *moment) markAlone() {
 // value with it.
 func (m *moment) agrees(r Reading) bool {
 	off := m.round.EctC.Minus(r.TrueC)
-	still := r.Point == diagram.EngineOut && !m.flows(r)
-	return r.Point != diagram.RadIn && !still && max(off, -off) <= sensorFailK
+	return r.Point != diagram.RadIn && !m.still(r) && max(off, -off) <= sensorFailK
 }
 
 // pairError grows where the surfaces differ: on like surfaces the error of the

@@ -20,16 +20,21 @@ func readingWords(r Reading) string { return fmt.Sprintf("%s at %s", name(r.Poin
 
 // words are the delta's range with its rule.
 func (d *Delta) words() string {
-	rule := fmt.Sprintf("(%s, %s)", d.Source, d.Class)
-	switch {
-	case d.ExpectedLowK == nil && d.ExpectedHighK == nil:
+	if d.ExpectedLowK == nil && d.ExpectedHighK == nil {
 		return "no range is known"
-	case d.ExpectedLowK == nil:
-		return fmt.Sprintf("up to %s expected %s", inK(*d.ExpectedHighK), rule)
-	case d.ExpectedHighK == nil:
-		return fmt.Sprintf("at least %s expected %s", inK(*d.ExpectedLowK), rule)
 	}
-	return fmt.Sprintf("%.0f to %s expected %s", float64(*d.ExpectedLowK), inK(*d.ExpectedHighK), rule)
+	return fmt.Sprintf("%s expected (%s, %s)", d.span(), d.Source, d.Class)
+}
+
+// span is the delta's range, of which at least one end is known.
+func (d *Delta) span() string {
+	switch {
+	case d.ExpectedLowK == nil:
+		return "up to " + inK(*d.ExpectedHighK)
+	case d.ExpectedHighK == nil:
+		return "at least " + inK(*d.ExpectedLowK)
+	}
+	return fmt.Sprintf("%.0f to %s", float64(*d.ExpectedLowK), inK(*d.ExpectedHighK))
 }
 
 // flag builds a flag of this round.

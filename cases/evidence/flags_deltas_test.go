@@ -1,0 +1,56 @@
+package evidence_test
+
+import (
+	"strings"
+	"testing"
+
+	"loopbook/cases/evidence"
+	"loopbook/diagram"
+)
+
+// The range at warm idle is DT2's, 8 to 40 K, and two readings differ by up to
+// 4.2 K (IR9), both common practice.
+func TestDifferenceOutOfRangeThatNothingExplainsIsReadAgain(t *testing.T) {
+	for _, tt := range []struct {
+		name   string
+		radOut float64
+		want   bool
+	}{
+		{"as warm as its inlet", 90, true},
+		{"within the error of two readings", 83, false},
+		{"in range", 70, false},
+		{"a throttling thermostat's drop", 35, false},
+	} {
+		s := healthy("outlet-thermostat", warmIdle)
+		s.ectC = 92
+		s.t = map[diagram.Point]float64{diagram.EngineOut: 90, diagram.RadIn: 88, diagram.RadOut: tt.radOut}
+		f := analyst(t).Analyse(toCase(s))
+		flag := find(f, "delta-out-of-range")
+		if (flag != nil) != tt.want {
+			t.Errorf("%s: %+v of %v", tt.name, flag, pressing(f))
+		}
+		if flag == nil {
+			continue
+		}
+		for _, word := range []string{"-2 K", "8 to 40 K", "both ends again"} {
+			if !strings.Contains(flag.Text, word) {
+				t.Errorf("%s: no %q in %q", tt.name, word, flag.Text)
+			}
+		}
+		if flag.Severity != evidence.Look || len(flag.Points) != 2 || flag.Round != 0 {
+			t.Errorf("%s: %+v", tt.name, flag)
+		}
+	}
+}
+
+// A round that something else asks to look at is left to that.
+func TestDifferenceOutOfRangeGivesWayToOtherFlags(t *testing.T) {
+	s := healthy("outlet-thermostat", warmIdle).set("rad_out", 86.5).set("pump_in", 86)
+	if got := pressing(analyst(t).Analyse(toCase(s))); len(got) != 1 || got[0] != "delta-out-of-range" {
+		t.Fatalf("a radiator that is hot all through, alone: %v", got)
+	}
+	s.heat(84, 50)
+	if f := analyst(t).Analyse(toCase(s)); find(f, "heater-restricted") == nil || find(f, "delta-out-of-range") != nil {
+		t.Errorf("with a restricted heater: %v", pressing(f))
+	}
+}
