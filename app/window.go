@@ -127,7 +127,7 @@ func (w *window) makeScreens() {
 			d.load(s.ID)
 		}
 	}
-	w.complaint = complaint.New(d.edit, d.analyst.CodeMeaning)
+	w.complaint = complaint.New(d.edit, complaint.Words{Code: d.analyst.CodeMeaning, Coolant: coolantWords})
 	w.verdict = verdict.New(d.edit)
 	w.verdict.OnPaper = w.print
 	w.hosemap = hosemap.New()

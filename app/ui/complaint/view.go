@@ -8,6 +8,7 @@ import (
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/widget"
 
 	"loopbook/app/ui/kit"
 	"loopbook/cases"
@@ -19,14 +20,21 @@ import (
 type View struct {
 	form    *kit.Form
 	codes   *codes
+	say     Words
+	coolant *widget.Label
 	content fyne.CanvasObject
 }
 
-// New makes the screen; edit changes the case, meaning tells what a trouble
-// code says.
-func New(edit func(what string, change func(*cases.Case)), meaning func(code string) string) *View {
+// Words tell what the screen itself doesn't know.
+type Words struct {
+	Code    func(code string) string           // what a trouble code means
+	Coolant func(cases.Case, units.Set) string // when the filling freezes and boils
+}
+
+// New makes the screen; edit changes the case.
+func New(edit func(what string, change func(*cases.Case)), say Words) *View {
 	f := kit.NewForm(edit)
-	v := &View{form: f, codes: newCodes(edit, meaning)}
+	v := &View{form: f, say: say, coolant: kit.Small(""), codes: newCodes(edit, say.Code)}
 	left := container.NewVBox(
 		kit.Section("What the customer feels",
 			f.Text("Title", "the complaint in a few words", func(c *cases.Case) *string { return &c.Title }),
@@ -37,7 +45,7 @@ func New(edit func(what string, change func(*cases.Case)), meaning func(code str
 			kit.Ticks(f, "Symptoms", cases.Words[cases.Symptom](), cases.Symptom.Name, func(c *cases.Case) *[]cases.Symptom { return &c.Complaint.Symptoms }),
 		),
 	)
-	right := container.NewVBox(vehicle(f), loop(f), site(f), tags(f))
+	right := container.NewVBox(vehicle(f), loop(f, v.coolant), site(f), tags(f))
 	v.content = container.NewVScroll(container.NewPadded(container.New(kit.Shares{460, 540}, left, container.NewPadded(right))))
 	return v
 }
@@ -49,6 +57,7 @@ func (v *View) Content() fyne.CanvasObject { return v.content }
 func (v *View) Show(c cases.Case, u units.Set) {
 	v.form.Show(c, u)
 	v.codes.show(c, u)
+	v.coolant.SetText(v.say.Coolant(c, u))
 }
 
 // First is the field where a new case begins: its title.
@@ -90,7 +99,7 @@ func hybridCaution(f *kit.Form) fyne.CanvasObject {
 	return card
 }
 
-func loop(f *kit.Form) fyne.CanvasObject {
+func loop(f *kit.Form, coolant fyne.CanvasObject) fyne.CanvasObject {
 	return kit.Section("Cooling loop, as fitted",
 		kit.Pick(f, "Layout", kit.LayoutIDs(), kit.LayoutTitle, func(c *cases.Case) *string { return &c.Loop.Layout }),
 		container.NewGridWithColumns(3,
@@ -102,6 +111,7 @@ func loop(f *kit.Form) fyne.CanvasObject {
 			kit.Number(f, "Capacity, litres", 0, 1000, func(c *cases.Case) **float64 { return &c.Loop.CapacityL }),
 			kit.Pick(f, "Fan", cases.Words[cases.FanKind](), cases.FanKind.Name, func(c *cases.Case) *cases.FanKind { return &c.Loop.Fan }),
 		),
+		coolant,
 		kit.Card("act", "Cap, fan, belt",
 			kit.Span{Text: "Never open a hot loop: below 50 °C only, cloth over the cap, face away. The fan may start by itself, key off included. Stop the engine before a hand goes near the belt. Coolant is toxic to people and pets. Never run the engine indoors without extraction.", Small: true}),
 	)

@@ -19,7 +19,10 @@ func screen(t *testing.T) (*View, *cases.Case) {
 	v = New(func(_ string, change func(*cases.Case)) {
 		change(&c)
 		v.Show(c, units.Metric())
-	}, func(code string) string { return "meaning of " + code })
+	}, Words{
+		Code:    func(code string) string { return "meaning of " + code },
+		Coolant: func(c cases.Case, _ units.Set) string { return "coolant of " + c.Title },
+	})
 	w := test.NewTempWindow(t, v.Content())
 	w.Resize(fyne.NewSize(1050, 700))
 	v.Show(c, units.Metric())
