@@ -31,9 +31,11 @@ type desk struct {
 	history cases.History
 	slips   map[diagram.Point]slip // what was typed in this round and can't be read
 
-	// changed is called when what is shown is no longer true; told with what a
-	// person must know.
+	// changed is called when what is shown is no longer true; kept when the
+	// notebook holds something else than before; told with what a person must
+	// know.
 	changed func()
+	kept    func()
 	told    func(error)
 }
 
@@ -47,7 +49,7 @@ func newDesk(ctx context.Context, store *sqlite.Store) (*desk, error) {
 	}
 	return &desk{
 		ctx: ctx, store: store, analyst: analyst, units: units.Metric(), round: -1,
-		changed: func() {}, told: func(error) {},
+		changed: func() {}, kept: func() {}, told: func(error) {},
 	}, nil
 }
 
@@ -59,7 +61,7 @@ func (d *desk) load(id string) {
 		return
 	}
 	d.open, d.round = true, len(c.Rounds)-1
-	d.take(c)
+	d.take(c, nil)
 }
 
 // begin opens a new case, already kept.
@@ -75,6 +77,7 @@ func (d *desk) begin() {
 		return
 	}
 	d.load(id)
+	d.kept()
 }
 
 func (d *desk) close() {
@@ -82,9 +85,10 @@ func (d *desk) close() {
 	d.changed()
 }
 
-// take shows a case as the store has it.
-func (d *desk) take(c cases.Case) {
-	d.c, d.slips = c, nil
+// take shows a case as the store has it, with the slips that are still in its
+// round.
+func (d *desk) take(c cases.Case, slips map[diagram.Point]slip) {
+	d.c, d.slips = c, slips
 	d.found = d.analyst.Analyse(&d.c)
 	d.round = min(max(d.round, -1), len(c.Rounds)-1)
 	if d.round < 0 && len(c.Rounds) > 0 {
@@ -115,12 +119,8 @@ func (d *desk) edit(what string, change func(*cases.Case)) {
 		d.changed()
 		return
 	}
-	slips := d.slips
-	d.take(next)
-	if slips != nil {
-		d.slips = slips
-		d.changed()
-	}
+	d.take(next, d.slips)
+	d.kept()
 }
 
 // copyOf is the case apart from the one that is shown, so that a change that
@@ -148,7 +148,8 @@ func (d *desk) walk(step func(context.Context, string) (cases.Case, error)) {
 		d.told(err)
 		return
 	}
-	d.take(c)
+	d.take(c, nil)
+	d.kept()
 }
 
 // remove takes the case out of the notebook; restore brings it back.
@@ -158,6 +159,7 @@ func (d *desk) remove() {
 		return
 	}
 	d.close()
+	d.kept()
 }
 
 // restore brings back the case that was deleted last, today or long ago.
@@ -174,6 +176,7 @@ func (d *desk) restore() {
 		return
 	}
 	d.load(id)
+	d.kept()
 }
 
 // showRound turns to another round.

@@ -89,6 +89,7 @@ func (w *window) importURIs(files []fyne.URI) {
 		return
 	}
 	w.desk.load(ids[len(ids)-1])
+	w.desk.kept()
 }
 
 func (w *window) chooseExport() {

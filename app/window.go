@@ -147,6 +147,7 @@ func (w *window) makeScreens() {
 		greeting.Choice{Title: "Import", Text: "A case or a bundle that someone sent you.", Button: "Choose file", Key: "Ctrl I", Icon: theme.DownloadIcon(), Do: w.chooseImport},
 	)
 	d.changed, d.told = w.show, w.tell
+	d.kept = func() { w.pages.ask(w.pages.query) } // another title may be found now
 	rail := kit.Wide(232, w.notebook.Content())
 	w.window.SetPadded(false)
 	w.window.SetContent(container.NewBorder(nil, nil, rail, nil, container.NewStack(w.greeting, w.case_)))
@@ -180,7 +181,7 @@ func (w *window) answered() {
 			w.desk.load(s.ID)
 		}
 	}
-	w.notebook.Show(w.pages.total, w.pages.find(w.desk.c.ID))
+	w.list()
 }
 
 // show paints what the desk holds.
@@ -189,7 +190,7 @@ func (w *window) show() {
 	if !d.open {
 		w.case_.Hide()
 		w.greeting.Show()
-		w.pages.ask(w.pages.query)
+		w.list()
 		return
 	}
 	w.greeting.Hide()
@@ -202,8 +203,11 @@ func (w *window) show() {
 		Case: d.c, Round: d.round, Picture: picture, Texts: texts,
 		Flags: d.found.Flags, Boiling: boilingWords(d.found.Boiling, d.units), Units: d.units,
 	})
-	w.pages.ask(w.pages.query)
+	w.list()
 }
+
+// list shows the rows of the search, and which of them is open.
+func (w *window) list() { w.notebook.Show(w.pages.total, w.pages.find(w.desk.c.ID)) }
 
 // leave keeps what is being typed anywhere.
 func (w *window) leave() {

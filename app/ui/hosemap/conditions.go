@@ -25,12 +25,11 @@ type conditions struct {
 	content *fyne.Container
 }
 
-// numeric is a number of the round: how it is read from it and written to it.
+// numeric is the field of a number of the round.
 type numeric struct {
 	*kit.Field
 	title func(units.Set) string
 	read  func(*cases.Round, units.Set) string
-	write func(*cases.Round, string, units.Set) error
 }
 
 func newConditions(edit func(string, func(*cases.Round))) *conditions {
@@ -48,9 +47,9 @@ func newConditions(edit func(string, func(*cases.Round))) *conditions {
 		edit("gauge", func(r *cases.Round) { r.Gauge = g })
 	})
 	c.fan.PlaceHolder, c.heater.PlaceHolder, c.gauge.PlaceHolder = "?", "?", "?"
-	running := c.numeric(plain("Minutes"), func(r *cases.Round) **float64 { return &r.MinutesSinceStart })
-	rpm := c.numeric(plain("Rpm"), func(r *cases.Round) **float64 { return &r.EngineRPM })
-	road := c.speed()
+	running := c.numeric("Minutes", func(r *cases.Round) **float64 { return &r.MinutesSinceStart })
+	rpm := c.numeric("Rpm", func(r *cases.Round) **float64 { return &r.EngineRPM })
+	road := c.speed(func(r *cases.Round) **float64 { return &r.SpeedKmh })
 	outside := c.temperature("Air", func(r *cases.Round) **celsius { return &r.AmbientC })
 	scan := c.temperature("Scan", func(r *cases.Round) **celsius { return &r.EctC })
 	c.content = container.New(kit.Shares{112, 70, 74, 66, 66, 66, 66, 68, 132}, kit.Labelled("Round", c.label))
@@ -73,76 +72,36 @@ func (c *conditions) append(numbers ...*numeric) {
 
 func plain(title string) func(units.Set) string { return func(units.Set) string { return title } }
 
-func (c *conditions) numeric(title func(units.Set) string, at func(*cases.Round) **float64) *numeric {
-	return c.add(&numeric{
-		title: title,
-		read: func(r *cases.Round, _ units.Set) string {
-			if v := *at(r); v != nil {
-				return strconv.FormatFloat(*v, 'f', -1, 64)
-			}
-			return ""
-		},
-		write: func(r *cases.Round, text string, _ units.Set) error {
-			v, err := units.Number(text)
-			if err == nil {
-				*at(r) = &v
-			}
-			return err
-		},
-	}, func(r *cases.Round) { *at(r) = nil })
+func (c *conditions) numeric(title string, at func(*cases.Round) **float64) *numeric {
+	return bind(c, plain(title), at,
+		func(units.Set) func(float64) string { return whole },
+		func(units.Set) func(string) (float64, error) { return units.Number })
 }
 
-func (c *conditions) speed() *numeric {
-	return c.add(&numeric{
-		title: func(u units.Set) string { return u.SpeedUnit() },
-		read: func(r *cases.Round, u units.Set) string {
-			if r.SpeedKmh == nil {
-				return ""
-			}
-			return u.Dist(*r.SpeedKmh)
-		},
-		write: func(r *cases.Round, text string, u units.Set) error {
-			v, err := u.ParseDist(text)
-			if err == nil {
-				r.SpeedKmh = &v
-			}
-			return err
-		},
-	}, func(r *cases.Round) { r.SpeedKmh = nil })
+func (c *conditions) speed(at func(*cases.Round) **float64) *numeric {
+	return bind(c, units.Set.SpeedUnit, at,
+		func(u units.Set) func(float64) string { return u.Dist },
+		func(u units.Set) func(string) (float64, error) { return u.ParseDist })
 }
 
 func (c *conditions) temperature(title string, at func(*cases.Round) **celsius) *numeric {
-	return c.add(&numeric{
-		title: func(u units.Set) string { return title + " " + string(u.Temperature) },
-		read: func(r *cases.Round, u units.Set) string {
-			if v := *at(r); v != nil {
-				return u.Temp(*v)
-			}
-			return ""
-		},
-		write: func(r *cases.Round, text string, u units.Set) error {
-			v, err := u.ParseTemp(text)
-			if err == nil {
-				*at(r) = &v
-			}
-			return err
-		},
-	}, func(r *cases.Round) { *at(r) = nil })
+	return bind(c, func(u units.Set) string { return title + " " + string(u.Temperature) }, at,
+		func(u units.Set) func(celsius) string { return u.Temp },
+		func(u units.Set) func(string) (celsius, error) { return u.ParseTemp })
 }
 
-// add gives the number its field: what can't be read is marked and not kept.
-func (c *conditions) add(n *numeric, clear func(*cases.Round)) *numeric {
+func whole(v float64) string { return strconv.FormatFloat(v, 'f', -1, 64) }
+
+// bind gives a number of the round its field: what can't be read is marked and
+// not kept.
+func bind[T any](c *conditions, title func(units.Set) string, at func(*cases.Round) **T, write func(units.Set) func(T) string, parse func(units.Set) func(string) (T, error)) *numeric {
+	n := &numeric{title: title, read: func(r *cases.Round, u units.Set) string { return kit.Written(*at(r), write(u)) }}
 	n.Field = kit.NewField("", func(text string) {
-		if text == "" {
-			n.Refuse(nil)
-			c.edit(n.title(c.units), clear)
-			return
-		}
-		var trial cases.Round
-		err := n.write(&trial, text, c.units)
+		var v *T
+		err := kit.Set(&v, text, parse(c.units))
 		n.Refuse(err)
 		if err == nil {
-			c.edit(n.title(c.units), func(r *cases.Round) { _ = n.write(r, text, c.units) })
+			c.edit(title(c.units), func(r *cases.Round) { *at(r) = v })
 		}
 	})
 	return n

@@ -1,7 +1,6 @@
 package hosemap
 
 import (
-	"strconv"
 	"strings"
 
 	"fyne.io/fyne/v2"
@@ -73,18 +72,13 @@ func (p *place) show(point diagram.Point, r *cases.Round, u units.Set) {
 	}
 	p.enable(point != "" && !point.Air(), point != "")
 	p.surface.Put(reading.Surface.Word)
-	p.number.Put("")
+	number := ""
 	if reading.Surface.Emissivity != 0 {
-		p.number.Put(reading.Surface.String())
+		number = reading.Surface.String()
 	}
-	p.gun.Put("")
-	if e := r.Gun.Emissivity; e != nil {
-		p.gun.Put(strconv.FormatFloat(*e, 'g', -1, 64))
-	}
-	p.reflected.Put("")
-	if c := r.Gun.ReflectedC; c != nil {
-		p.reflected.Put(u.Temp(*c))
-	}
+	p.number.Put(number)
+	p.gun.Put(kit.Written(r.Gun.Emissivity, whole))
+	p.reflected.Put(kit.Written(r.Gun.ReflectedC, u.Temp))
 }
 
 func (p *place) enable(surface, reach bool) {
@@ -139,14 +133,11 @@ func (p *place) setGun(text string) {
 }
 
 func (p *place) setReflected(text string) {
-	if text == "" {
-		p.view.editRound("gun", func(r *cases.Round) { r.Gun.ReflectedC = nil })
-		return
-	}
-	c, err := p.units.ParseTemp(text)
+	var c *celsius
+	err := kit.Set(&c, text, p.units.ParseTemp)
 	p.reflected.Refuse(err)
 	if err == nil {
-		p.view.editRound("gun", func(r *cases.Round) { r.Gun.ReflectedC = &c })
+		p.view.editRound("gun", func(r *cases.Round) { r.Gun.ReflectedC = c })
 	}
 }
 
