@@ -1,14 +1,13 @@
 package evidence_test
 
 import (
-	"encoding/csv"
 	"errors"
-	"os"
 	"strings"
 	"testing"
 
 	"loopbook/cases"
 	"loopbook/cases/evidence"
+	"loopbook/diagram/published"
 )
 
 // The two-byte rule of SAE J2012 / ISO 15031-6, by public descriptions; the
@@ -35,23 +34,15 @@ func TestShippedCodesAreTheSourced(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	file, err := os.Open("../../testdata/trade/dtc.csv")
-	if err != nil {
-		t.Fatal(err)
-	}
-	defer file.Close()
-	rows, err := csv.NewReader(file).ReadAll()
-	if err != nil {
-		t.Fatal(err)
-	}
-	for _, r := range rows[1:] {
-		got, ok := codes[r[0]]
-		if !ok || got.Meaning != r[1] || got.LoopPart != r[2] || len(got.Causes) == 0 {
-			t.Errorf("%s: %+v, want %q", r[0], got, r[1])
+	rows := published.Rows(t, "trade/dtc.csv")
+	for _, r := range rows {
+		got, ok := codes[r["code"]]
+		if !ok || got.Meaning != r["meaning_own_words"] || got.LoopPart != r["loop_part"] || len(got.Causes) == 0 {
+			t.Errorf("%s: %+v, want %q", r["code"], got, r["meaning_own_words"])
 		}
 	}
-	if len(codes) != len(rows)-1 {
-		t.Errorf("%d codes, want %d", len(codes), len(rows)-1)
+	if len(codes) != len(rows) {
+		t.Errorf("%d codes, want %d", len(codes), len(rows))
 	}
 }
 

@@ -1,8 +1,6 @@
 package evidence_test
 
 import (
-	"encoding/csv"
-	"os"
 	"sort"
 	"strconv"
 	"strings"
@@ -11,6 +9,7 @@ import (
 	"loopbook/cases"
 	"loopbook/cases/casetest"
 	"loopbook/cases/evidence"
+	"loopbook/diagram/published"
 )
 
 // signature is a row of testdata/trade/signatures.csv: patterns with their
@@ -22,21 +21,12 @@ type signature struct {
 
 func signatures(t *testing.T) []signature {
 	t.Helper()
-	file, err := os.Open("../../testdata/trade/signatures.csv")
-	if err != nil {
-		t.Fatal(err)
-	}
-	defer file.Close()
-	rows, err := csv.NewReader(file).ReadAll()
-	if err != nil {
-		t.Fatal(err)
-	}
 	var out []signature
-	for _, r := range rows[1:] {
-		low, errLow := strconv.ParseFloat(r[12], 64)
-		high, errHigh := strconv.ParseFloat(r[13], 64)
+	for _, r := range published.Rows(t, "trade/signatures.csv") {
+		low, errLow := strconv.ParseFloat(r["delta_low_C"], 64)
+		high, errHigh := strconv.ParseFloat(r["delta_high_C"], 64)
 		if errLow == nil && errHigh == nil {
-			out = append(out, signature{r[0], r[3], r[11], low, high})
+			out = append(out, signature{r["fault_id"], r["condition"], r["key_delta"], low, high})
 		}
 	}
 	return out

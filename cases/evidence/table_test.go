@@ -1,38 +1,27 @@
 package evidence_test
 
 import (
-	"encoding/csv"
 	"encoding/json"
 	"errors"
-	"os"
 	"regexp"
 	"strings"
 	"testing"
 
 	"loopbook/assets"
 	"loopbook/cases/evidence"
+	"loopbook/diagram/published"
 )
 
 // Every row of the table cites figures that stand in testdata/trade, and none
 // claims a better class of source than the figure has.
 func TestTableCitesWhatStandsInTheTradeData(t *testing.T) {
 	classes := map[string]string{}
-	read := func(name string, keep func(r []string)) {
-		file, err := os.Open("../../testdata/trade/" + name)
-		if err != nil {
-			t.Fatal(err)
-		}
-		defer file.Close()
-		rows, err := csv.NewReader(file).ReadAll()
-		if err != nil {
-			t.Fatal(err)
-		}
-		for _, r := range rows[1:] {
-			keep(r)
-		}
+	for _, r := range published.Rows(t, "trade/numbers.csv") {
+		classes[r["id"]] = r["source_class"]
 	}
-	read("numbers.csv", func(r []string) { classes[r[0]] = r[7] })
-	read("signatures.csv", func(r []string) { classes[r[0]+" "+r[3]] = r[14] })
+	for _, r := range published.Rows(t, "trade/signatures.csv") {
+		classes[r["fault_id"]+" "+r["condition"]] = r["delta_class"]
+	}
 
 	var table map[string][]struct {
 		Class  string
