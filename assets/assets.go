@@ -48,3 +48,27 @@ var Demo embed.FS
 //
 //go:embed physics.json
 var Physics []byte
+
+// What diagnosis weighs the causes by, apart from temperatures; each row has
+// its reason and the class of its source.
+var (
+	// Prior holds how often a workshop meets each cause.
+	//go:embed diagnosis/prior.json
+	Prior []byte
+
+	// SymptomShares holds how often a car with a cause shows a symptom.
+	//go:embed diagnosis/symptoms.json
+	SymptomShares []byte
+
+	// CodeShares holds how often a car with a cause stores a code of a group.
+	//go:embed diagnosis/codes.json
+	CodeShares []byte
+
+	// TestShares holds how each workshop check comes out on a car with a cause.
+	//go:embed diagnosis/tests.json
+	TestShares []byte
+
+	// Checks holds what each check costs and how it is done.
+	//go:embed diagnosis/checks.json
+	Checks []byte
+)

@@ -1,0 +1,68 @@
+// Package likelihood holds what is known of the causes apart from
+// temperatures: how often a workshop meets each, what its customer complains
+// of, which codes it stores, how each check comes out, and what a check costs.
+//
+// The numbers are data under assets/diagnosis, each row with its reason and
+// the class of its source. They are broad on purpose: nothing in a workshop is
+// impossible, and nothing is sure.
+package likelihood
+
+import (
+	"errors"
+	"slices"
+	"sync"
+
+	"loopbook/assets"
+	"loopbook/cases"
+)
+
+// Vector holds one value for each of cases.Words[cases.Cause](), in that order.
+type Vector []float64
+
+// Factor is one piece of evidence: the logarithm of its probability given each
+// cause. Don't change Log.
+type Factor struct {
+	Label  string // in the words of the trade: "symptom: slow to warm up"
+	Reason string
+	Class  string // of the reason's source
+	Log    Vector
+}
+
+// Tables are the likelihoods. They are immutable.
+type Tables struct {
+	prior    Vector
+	symptoms map[cases.Symptom]Factor
+	groups   []codeGroup
+	tests    map[cases.TestKind][]Outcome
+	checks   []Check
+}
+
+// Shipped are the tables that come with the program, read once.
+var Shipped = sync.OnceValues(func() (*Tables, error) {
+	return Load(assets.Prior, assets.SymptomShares, assets.CodeShares, assets.TestShares, assets.Checks)
+})
+
+// Load reads and checks tables. An error names the file, the row and the key of
+// the first fault in each file.
+func Load(prior, symptoms, codes, tests, checks []byte) (*Tables, error) {
+	var t Tables
+	err := errors.Join(t.readPrior(prior), t.readSymptoms(symptoms), t.readCodes(codes), t.readTests(tests), t.readChecks(checks))
+	if err != nil {
+		return nil, err
+	}
+	return &t, nil
+}
+
+// Prior is how often a workshop meets each cause; it sums to 1.
+func (t *Tables) Prior() Vector { return slices.Clone(t.prior) }
+
+// Flat takes each cause to be as likely as the next; it sums to 1.
+func (t *Tables) Flat() Vector {
+	v := newVector()
+	for i := range v {
+		v[i] = 1 / float64(len(v))
+	}
+	return v
+}
+
+func newVector() Vector { return make(Vector, len(cases.Words[cases.Cause]())) }

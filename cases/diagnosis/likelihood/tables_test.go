@@ -1,0 +1,134 @@
+package likelihood_test
+
+import (
+	"math"
+	"strings"
+	"testing"
+
+	"loopbook/cases"
+	"loopbook/cases/diagnosis/likelihood"
+	"loopbook/diagram/published"
+)
+
+func shipped(t testing.TB) *likelihood.Tables {
+	t.Helper()
+	tables, err := likelihood.Shipped()
+	if err != nil {
+		t.Fatal(err)
+	}
+	return tables
+}
+
+func sum(v likelihood.Vector) float64 {
+	total := 0.0
+	for _, p := range v {
+		total += p
+	}
+	return total
+}
+
+func TestPriorsSumToOne(t *testing.T) {
+	causes := len(cases.Words[cases.Cause]())
+	for name, v := range map[string]likelihood.Vector{"Prior": shipped(t).Prior(), "Flat": shipped(t).Flat()} {
+		if len(v) != causes || math.Abs(sum(v)-1) > 1e-9 {
+			t.Errorf("%s() has %d values that sum to %g, want %d and 1", name, len(v), sum(v), causes)
+		}
+	}
+}
+
+// Whoever multiplies a prior must not change the table's.
+func TestPriorIsACopy(t *testing.T) {
+	p := shipped(t).Prior()
+	p[0] = 7
+	if again := shipped(t).Prior()[0]; again == 7 {
+		t.Errorf("Prior()[0] = %g after a caller changed its own", again)
+	}
+}
+
+func TestSymptomsAreDraws(t *testing.T) {
+	tables := shipped(t)
+	words := cases.Words[cases.Symptom]()
+	total := tables.Flat()
+	clear(total)
+	for _, f := range tables.Symptoms(words) {
+		if f.Label == "" || f.Reason == "" || f.Class == "" {
+			t.Errorf("factor without words: %+v", f)
+		}
+		for c, log := range f.Log {
+			total[c] += math.Exp(log)
+		}
+	}
+	for c, p := range total {
+		if math.Abs(p-1) > 1e-9 {
+			t.Errorf("given %s the symptoms' shares sum to %g", cases.Words[cases.Cause]()[c], p)
+		}
+	}
+}
+
+func TestSymptomCountsOnce(t *testing.T) {
+	if got := shipped(t).Symptoms([]cases.Symptom{"slow-warm-up", "gauge-low", "slow-warm-up", "no-symptom"}); len(got) != 2 || got[0].Label != "symptom: slow to warm up" {
+		t.Errorf("two symptoms, one of them twice, and no word: %+v", got)
+	}
+}
+
+// testdata/trade/dtc.csv is the list of codes that bear on a loop. That each
+// stands in one group only is the loader's to see.
+func TestEachCodeHasItsGroup(t *testing.T) {
+	for _, row := range published.Rows(t, "trade/dtc.csv") {
+		if got := shipped(t).Codes([]cases.Code{{Code: row["code"]}}); len(got) != 1 || !strings.Contains(got[0].Label, row["code"]) {
+			t.Errorf("%s: factors %+v, want one", row["code"], got)
+		}
+	}
+}
+
+func TestCodesOfOneGroupAreOneFactor(t *testing.T) {
+	codes := []cases.Code{{Code: "P0597"}, {Code: " p0598 "}, {Code: "P1234"}, {Code: "P0217"}}
+	got := shipped(t).Codes(codes)
+	if len(got) != 2 || !strings.HasPrefix(got[0].Label, "code P0217:") || !strings.HasPrefix(got[1].Label, "code P0597, P0598:") {
+		t.Errorf("Codes(%v) = %+v, want one factor for P0217 and one for the heater's", codes, got)
+	}
+}
+
+func TestOutcomesSumToOne(t *testing.T) {
+	for _, kind := range cases.Words[cases.TestKind]() {
+		total := shipped(t).Flat()
+		clear(total)
+		for _, o := range shipped(t).Outcomes(kind) {
+			f, ok := shipped(t).Test(kind, o.Word)
+			if !ok || f.Label == "" || f.Reason == "" || f.Class == "" {
+				t.Errorf("Test(%s, %s) = %+v, %v", kind, o.Word, f, ok)
+			}
+			for c, p := range o.P {
+				total[c] += p
+				if math.Abs(math.Exp(f.Log[c])-p) > 1e-12 || !(p >= 0.005 && p <= 0.99) {
+					t.Errorf("%s %s: %g, its log %g", kind, o.Word, p, f.Log[c])
+				}
+			}
+		}
+		for c, p := range total {
+			if math.Abs(p-1) > 1e-9 {
+				t.Errorf("%s given %s sums to %g", kind, cases.Words[cases.Cause]()[c], p)
+			}
+		}
+	}
+	if f, ok := shipped(t).Test("level", "no-outcome"); ok {
+		t.Errorf("an unknown outcome gives %+v", f)
+	}
+}
+
+func TestEachCheckHasItsCost(t *testing.T) {
+	minutes := map[string]float64{}
+	for _, c := range shipped(t).Checks() {
+		minutes[c.Check] = c.Minutes
+	}
+	for _, kind := range cases.Words[cases.TestKind]() {
+		if minutes[string(kind)] == 0 {
+			t.Errorf("%s has no cost", kind)
+		}
+	}
+	for _, w := range []string{likelihood.HosePoint, likelihood.WarmUp, likelihood.RaisedIdle} {
+		if minutes[w] == 0 {
+			t.Errorf("%s has no cost", w)
+		}
+	}
+}

@@ -1,0 +1,118 @@
+package likelihood
+
+import (
+	"errors"
+	"fmt"
+	"math"
+	"slices"
+
+	"loopbook/cases"
+)
+
+const testsFile = "tests.json"
+
+// Pass is the outcome of a check that finds nothing wrong.
+const Pass = "pass"
+
+// leastPass is what the other outcomes leave to Pass at least.
+const leastPass = leastShare
+
+// Outcome is one way that a check comes out. The outcomes of a check sum to 1
+// for each cause.
+type Outcome struct {
+	Word string
+	Says string // in the words of the trade
+	P    Vector // probability given each cause; don't change it
+	grounds
+}
+
+type testRow struct {
+	Check   cases.TestKind `json:"check"`
+	Outcome string         `json:"outcome"`
+	Says    string         `json:"says"`
+	shares
+	grounds
+}
+
+func (t *Tables) readTests(text []byte) error {
+	kinds := cases.Words[cases.TestKind]()
+	t.tests = map[cases.TestKind][]Outcome{}
+	err := read(testsFile, text, func(r testRow) error {
+		if !slices.Contains(kinds, r.Check) {
+			return fmt.Errorf("check: unknown word %q", r.Check)
+		}
+		if _, twice := t.outcome(r.Check, r.Outcome); twice || r.Outcome == "" || r.Says == "" {
+			return fmt.Errorf("outcome: %q of %s stands twice, or a word or what it says is missing", r.Outcome, r.Check)
+		}
+		o, err := r.outcome()
+		t.tests[r.Check] = append(t.tests[r.Check], o)
+		return errors.Join(err, r.grounds.check())
+	})
+	if err != nil {
+		return err
+	}
+	for _, kind := range kinds {
+		if err := t.leaveToPass(kind); err != nil {
+			return fmt.Errorf("%s: %s: %w: %w", testsFile, kind, err, ErrData)
+		}
+	}
+	return nil
+}
+
+// outcome of a row; what Pass gets is what the others leave.
+func (r testRow) outcome() (Outcome, error) {
+	o := Outcome{r.Outcome, r.Says, newVector(), r.grounds}
+	if r.Outcome == Pass {
+		if r.Else != 0 || r.Given != nil {
+			return o, errors.New("else: a pass gets what the other outcomes leave, it can't be given")
+		}
+		return o, nil
+	}
+	var err error
+	o.P, err = r.vector()
+	return o, err
+}
+
+func (t *Tables) leaveToPass(kind cases.TestKind) error {
+	pass, ok := t.outcome(kind, Pass)
+	if !ok || len(t.tests[kind]) < 2 {
+		return errors.New("needs a row for the outcome \"pass\" and one for another")
+	}
+	for i, c := range cases.Words[cases.Cause]() {
+		left := 1.0
+		for _, o := range t.tests[kind] {
+			left -= o.P[i]
+		}
+		if !(left >= leastPass) {
+			return fmt.Errorf("given.%s: the outcomes sum to %g and leave nothing to a pass", c, 1-left)
+		}
+		pass.P[i] = left
+	}
+	return nil
+}
+
+func (t *Tables) outcome(kind cases.TestKind, word string) (Outcome, bool) {
+	for _, o := range t.tests[kind] {
+		if o.Word == word {
+			return o, true
+		}
+	}
+	return Outcome{}, false
+}
+
+// Test is what a check's outcome says. It is false where the table has no such
+// outcome.
+func (t *Tables) Test(kind cases.TestKind, outcome string) (Factor, bool) {
+	o, ok := t.outcome(kind, outcome)
+	if !ok {
+		return Factor{}, false
+	}
+	log := newVector()
+	for i, p := range o.P {
+		log[i] = math.Log(p)
+	}
+	return Factor{kind.Name() + ": " + o.Says, o.Reason, o.Class, log}, true
+}
+
+// Outcomes are all ways that a check comes out, Pass among them.
+func (t *Tables) Outcomes(kind cases.TestKind) []Outcome { return slices.Clone(t.tests[kind]) }
