@@ -17,36 +17,40 @@ const (
 
 // benchTest judges a thermostat in heated water: where it first moves, and how
 // far it opens (TH1 to TH3).
-func benchTest(c *cases.Case, t *cases.Test) []Flag {
+func benchTest(c *cases.Case, t *cases.Test) judgement {
 	rated := t.RatedOpensC
 	if rated == nil {
 		rated = c.Loop.ThermostatOpensC
 	}
 	hot := heatedPoints(t)
 	if rated == nil || len(hot) == 0 {
-		return nil
+		return judgement{}
 	}
-	flag := func(text string, because ...string) []Flag {
-		return []Flag{ofCase("thermostat-bench", Act, text, append(because, seenNotes)...)}
+	bad := func(outcome, text string, because ...string) judgement {
+		return found(outcome, ofCase("thermostat-bench", Act, text, append(because, seenNotes)...))
 	}
 	moved := firstMove(hot)
 	rule := fmt.Sprintf("rated to open at %s, ±3 K (TH1, published, M2)", inC(*rated))
 	switch hottest := *hot[len(hot)-1].WaterC; {
 	case moved < 0 && hottest > *rated+opensEarlyK:
-		return flag(fmt.Sprintf("In water of %s the thermostat doesn't open.", inC(hottest)), rule)
+		return bad("shut", fmt.Sprintf("In water of %s the thermostat doesn't open.", inC(hottest)), rule)
 	case moved < 0:
-		return nil
+		return judgement{}
 	case moved == 0 && *hot[0].WaterC < *rated-opensEarlyK:
-		return flag(fmt.Sprintf("The thermostat stands open in water of %s.", inC(*hot[0].WaterC)), rule)
+		return bad("open", fmt.Sprintf("The thermostat stands open in water of %s.", inC(*hot[0].WaterC)), rule)
 	case moved > 0 && *hot[moved].WaterC < *rated-opensEarlyK:
-		return flag(fmt.Sprintf("The thermostat opens by %s: too early.", inC(*hot[moved].WaterC)), rule)
+		return bad("early", fmt.Sprintf("The thermostat opens by %s: too early.", inC(*hot[moved].WaterC)), rule)
 	case moved > 0 && *hot[moved-1].WaterC > *rated+opensEarlyK:
-		return flag(fmt.Sprintf("The thermostat is shut up to %s: it opens late.", inC(*hot[moved-1].WaterC)), rule)
+		return bad("late", fmt.Sprintf("The thermostat is shut up to %s: it opens late.", inC(*hot[moved-1].WaterC)), rule)
 	}
-	return smallLift(t, hot, *rated, flag)
+	if text, because := smallLift(t, hot, *rated); text != "" {
+		return bad("small-lift", text, because)
+	}
+	return passIf(moved > 0) // else it was never seen shut
 }
 
-func smallLift(t *cases.Test, hot []cases.BenchPoint, rated diagram.Celsius, flag func(string, ...string) []Flag) []Flag {
+// smallLift tells of a thermostat that doesn't open far enough, or "".
+func smallLift(t *cases.Test, hot []cases.BenchPoint, rated diagram.Celsius) (text, because string) {
 	want, fullC := float64(benchLift), rated+diagram.Celsius(fullK)
 	if t.RatedLiftMM != nil {
 		want = *t.RatedLiftMM
@@ -56,10 +60,10 @@ func smallLift(t *cases.Test, hot []cases.BenchPoint, rated diagram.Celsius, fla
 	}
 	last := hot[len(hot)-1]
 	if *last.WaterC < fullC || *last.LiftMM >= want*0.9 {
-		return nil
+		return "", ""
 	}
-	return flag(fmt.Sprintf("Fully hot the thermostat lifts only %.1f mm.", *last.LiftMM),
-		fmt.Sprintf("%.0f mm expected from %s on (TH2, TH3, published)", want, inC(fullC)))
+	return fmt.Sprintf("Fully hot the thermostat lifts only %.1f mm.", *last.LiftMM),
+		fmt.Sprintf("%.0f mm expected from %s on (TH2, TH3, published)", want, inC(fullC))
 }
 
 // heatedPoints are the usable points of the way up, coldest first.
@@ -85,16 +89,18 @@ func firstMove(points []cases.BenchPoint) int {
 
 // sensorTest reads each resistance off the reference curve and compares: 5 K
 // passes, 10 K fails (DT15, DT16, common practice).
-func sensorTest(t *cases.Test) []Flag {
+func sensorTest(t *cases.Test) judgement {
 	curve := referenceCurve(t)
 	var worst diagram.DeltaK
 	var because []string
+	compared := false
 	for _, p := range t.Points {
 		if p.TempC == nil || p.Ohm == nil {
 			continue
 		}
 		says, ok := readOff(curve, *p.Ohm)
 		off := says.Minus(*p.TempC)
+		compared = compared || ok
 		if !ok || math.Abs(float64(off)) <= 5 {
 			continue
 		}
@@ -104,7 +110,7 @@ func sensorTest(t *cases.Test) []Flag {
 		}
 	}
 	if because == nil {
-		return nil
+		return passIf(compared)
 	}
 	severity, way := Look, "high"
 	if math.Abs(float64(worst)) > float64(sensorFailK) {
@@ -113,8 +119,8 @@ func sensorTest(t *cases.Test) []Flag {
 	if worst < 0 {
 		way = "low"
 	}
-	return []Flag{ofCase("sensor-resistance", severity, fmt.Sprintf("The sensor reads up to %s too %s.", inK(max(worst, -worst)), way),
-		append(because, "5 K off passes, 10 K fails (DT15, DT16, common practice)")...)}
+	return found(way, ofCase("sensor-resistance", severity, fmt.Sprintf("The sensor reads up to %s too %s.", inK(max(worst, -worst)), way),
+		append(because, "5 K off passes, 10 K fails (DT15, DT16, common practice)")...))
 }
 
 // referenceCurve is the reference by falling resistance, so rising temperature
@@ -150,17 +156,18 @@ const patchK = 10
 // coreScan looks for a cold patch. Coolant cools on its way, so the direction
 // in which the face differs more is taken for the way, and places beside each
 // other across it are compared.
-func coreScan(t *cases.Test) []Flag {
-	patch := min(spread(t.ShownC), spread(turned(t.ShownC)))
+func coreScan(c *cases.Case, t *cases.Test) judgement {
+	along, across := spread(t.ShownC), spread(turned(t.ShownC))
+	patch := min(along, across)
 	if !(patch >= 8) {
-		return nil
+		return wholeFace(c, t, max(along, across))
 	}
 	severity := Look
 	if patch > patchK {
 		severity = Act
 	}
-	return []Flag{ofCase("core-patch", severity, fmt.Sprintf("The core's face has a patch %.0f K off its neighbours: tubes are blocked there.", patch),
-		"8 to 10 K at the same distance from the inlet is suspect (DT14, common practice); an even change is well (published, M17, V22)")}
+	return found("patch", ofCase("core-patch", severity, fmt.Sprintf("The core's face has a patch %.0f K off its neighbours: tubes are blocked there.", patch),
+		"8 to 10 K at the same distance from the inlet is suspect (DT14, common practice); an even change is well (published, M17, V22)"))
 }
 
 // spread is the largest difference within a row; NaN cells are gaps.

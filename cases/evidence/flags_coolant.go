@@ -20,11 +20,13 @@ const (
 	strayV         = 0.3 // SV5, SV3
 )
 
-// coolantFilled judges the strength the case states, where no test measured it.
-func coolantFilled(c *cases.Case) []Flag {
+func coolantFilled(c *cases.Case) []Flag { return judgeFill(c).flags }
+
+// judgeFill judges the strength the case states, where no test measured it.
+func judgeFill(c *cases.Case) judgement {
 	for _, t := range c.Tests {
 		if t.Kind == "coolant" && (t.VolumePercent != nil || t.FreezeC != nil) {
-			return nil
+			return judgement{}
 		}
 	}
 	switch {
@@ -33,27 +35,31 @@ func coolantFilled(c *cases.Case) []Flag {
 	case c.Loop.Coolant.VolumePercent != nil:
 		return strength(*c.Loop.Coolant.VolumePercent, "as the case states it", 0)
 	}
-	return nil
+	return judgement{}
 }
 
-func coolantTest(c *cases.Case, t *cases.Test) []Flag {
-	var out []Flag
+// coolantTest passes a coolant whose strength is right: looks or a pH alone
+// don't tell it.
+func coolantTest(c *cases.Case, t *cases.Test) judgement {
+	var j judgement
 	switch {
 	case t.VolumePercent != nil:
-		out = strength(*t.VolumePercent, "measured", 0)
+		j = strength(*t.VolumePercent, "measured", 0)
 	case t.FreezeC != nil:
-		out = frozen(c, t)
+		j = frozen(c, t)
 	}
+	appearance(t, &j)
 	if t.PH != nil && (*t.PH < acidPH || *t.PH > alkalinePH) {
-		out = append(out, ofCase("coolant-ph", Look, fmt.Sprintf("The coolant's pH is %.1f: it no longer protects the metal.", *t.PH),
+		j.add("ph-out", ofCase("coolant-ph", Look, fmt.Sprintf("The coolant's pH is %.1f: it no longer protects the metal.", *t.PH),
 			"7.5 to 11 is the working band (CO8, common practice); pH alone doesn't tell a coolant's life (published, T10)"))
 	}
-	return append(append(out, stray(t)...), appearance(t)...)
+	stray(t, &j)
+	return j
 }
 
 // frozen judges by the freezing point. One under the curve's end leaves the
 // strength open: past 60 % the curve turns back.
-func frozen(c *cases.Case, t *cases.Test) []Flag {
+func frozen(c *cases.Case, t *cases.Test) judgement {
 	base := coolant.Base(c.Loop.Coolant.Base)
 	if base == "" || base == coolant.Water {
 		base = coolant.EthyleneGlycol
@@ -63,47 +69,53 @@ func frozen(c *cases.Case, t *cases.Test) []Flag {
 	}
 	mix, err := coolant.FromFreeze(base, *t.FreezeC)
 	if err != nil {
-		return nil
+		return judgement{}
 	}
 	return strength(float64(mix.Strength), fmt.Sprintf("freezes at %s, as %s of that strength does", inC(*t.FreezeC), c.Loop.Coolant.Base.Name()), readPercent)
 }
 
-func strength(percent float64, how string, tolerance float64) []Flag {
+func strength(percent float64, how string, tolerance float64) judgement {
 	because := []string{fmt.Sprintf("%.0f %% by volume, %s", percent, how),
 		"40 to 60 % is accepted (CO1, published, V32), 33 to 67 % at most (CO2, CO3, published, M21, T19)"}
+	weak := func(s Severity, text string) judgement {
+		return found("too-weak", ofCase("coolant-too-weak", s, text, because...))
+	}
+	strong := func(s Severity, text string) judgement {
+		return found("too-strong", ofCase("coolant-too-strong", s, text, because...))
+	}
 	switch {
 	case percent < inhibitPercent-tolerance:
-		return []Flag{ofCase("coolant-too-weak", Act, "The coolant is so weak that it protects neither from frost nor from rust.", because...)}
+		return weak(Act, "The coolant is so weak that it protects neither from frost nor from rust.")
 	case percent < weakPercent-tolerance:
-		return []Flag{ofCase("coolant-too-weak", Look, "The coolant is weak: it freezes and boils sooner.", because...)}
+		return weak(Look, "The coolant is weak: it freezes and boils sooner.")
 	case percent > uselessPercent+tolerance:
-		return []Flag{ofCase("coolant-too-strong", Act, "The coolant is so strong that it carries less heat and freezes sooner.", because...)}
+		return strong(Act, "The coolant is so strong that it carries less heat and freezes sooner.")
 	case percent > strongPercent+tolerance:
-		return []Flag{ofCase("coolant-too-strong", Look, "The coolant is strong: it carries less heat.", because...)}
+		return strong(Look, "The coolant is strong: it carries less heat.")
 	}
-	return nil
+	return judgement{outcome: Pass}
 }
 
-func stray(t *cases.Test) []Flag {
+func stray(t *cases.Test, j *judgement) {
 	if t.StrayV == nil || *t.StrayV < strayWatchV {
-		return nil
+		return
 	}
-	because := []string{"under 0.1 V is good, above 0.3 V is to be looked into (SV5, common practice; published limits run from 0.05 to 0.4 V)"}
+	because := "under 0.1 V is good, above 0.3 V is to be looked into (SV5, common practice; published limits run from 0.05 to 0.4 V)"
 	if *t.StrayV > strayV {
-		return []Flag{ofCase("stray-voltage", Look, fmt.Sprintf("%.2f V stand in the coolant: look for a bad earth or spent coolant.", *t.StrayV), because...)}
+		j.add("stray", ofCase("stray-voltage", Look, fmt.Sprintf("%.2f V stand in the coolant: look for a bad earth or spent coolant.", *t.StrayV), because))
+		return
 	}
-	return []Flag{ofCase("stray-voltage", Note, fmt.Sprintf("%.2f V stand in the coolant.", *t.StrayV), because...)}
+	j.flags = append(j.flags, ofCase("stray-voltage", Note, fmt.Sprintf("%.2f V stand in the coolant.", *t.StrayV), because))
 }
 
-func appearance(t *cases.Test) []Flag {
+func appearance(t *cases.Test, j *judgement) {
 	because := "rust, oil and sludge in a sample (published, M16)"
 	switch t.Looks {
 	case "oily":
-		return []Flag{ofCase("coolant-fouled", Act, "There is oil in the coolant: find its way in.", because)}
+		j.add("fouled", ofCase("coolant-fouled", Act, "There is oil in the coolant: find its way in.", because))
 	case "sludge":
-		return []Flag{ofCase("coolant-fouled", Act, "The coolant is sludge: it can't carry heat and blocks narrow ways.", because)}
+		j.add("fouled", ofCase("coolant-fouled", Act, "The coolant is sludge: it can't carry heat and blocks narrow ways.", because))
 	case "rusty":
-		return []Flag{ofCase("coolant-fouled", Look, "The coolant is rusty.", because)}
+		j.add("rusty", ofCase("coolant-fouled", Look, "The coolant is rusty.", because))
 	}
-	return nil
 }

@@ -1,0 +1,90 @@
+package evidence
+
+import (
+	"math"
+
+	"loopbook/cases"
+)
+
+// Pass is the outcome of a check that finds nothing wrong.
+const Pass = "pass"
+
+// Outcome is how a workshop check comes out, in one word: Pass, or what the
+// check's flag tells of. It is "" where the test holds nothing to judge by. Of
+// several findings the one that decides most names it.
+//
+//	pressure-hold      slight, fails
+//	cap                weak, late, vacuum-stuck
+//	combustion-gas     positive
+//	coolant            too-strong, too-weak, fouled, rusty, ph-out, stray
+//	thermostat-bench   shut, open, early, late, small-lift
+//	sensor-resistance  low, high: what the sensor would show
+//	fan                dead, runs, late
+//	level              low, empty
+//	pump-drive         belt, play, weeps
+//	hose-look          collapses
+//	core-scan          patch, hot-through, cold-through
+//	bubbles            seen
+//	heater-flow        weak, none
+func Outcome(c *cases.Case, t *cases.Test) string { return judgeTest(c, t).outcome }
+
+// FillOutcome is the outcome of the coolant check by the strength that the case
+// states, "" where it states none or a test measured it. What was stated needs
+// not have been measured.
+func FillOutcome(c *cases.Case) string { return judgeFill(c).outcome }
+
+// judgement is what a check comes to: its outcome, and what is to be told.
+type judgement struct {
+	outcome string
+	flags   []Flag
+}
+
+// found is the judgement of a check with one finding.
+func found(outcome string, f Flag) judgement {
+	return judgement{outcome, []Flag{f}}
+}
+
+// passIf passes a check that held something to judge by.
+func passIf(judged bool) judgement {
+	if judged {
+		return judgement{outcome: Pass}
+	}
+	return judgement{}
+}
+
+// add tells of a finding; the first one names the outcome.
+func (j *judgement) add(outcome string, f Flag) {
+	if j.outcome == "" || j.outcome == Pass {
+		j.outcome = outcome
+	}
+	j.flags = append(j.flags, f)
+}
+
+// A face that is hot all through: F06, common practice.
+const (
+	hotFaceC = 70
+	hotFaceK = 6
+)
+
+// wholeFace judges a core's face without a patch. Hot or cold all over is no
+// fault of the core and raises no flag, but it speaks for causes elsewhere.
+func wholeFace(c *cases.Case, t *cases.Test, acrossK float64) judgement {
+	coldest, hottest := math.Inf(1), math.Inf(-1)
+	for _, row := range t.ShownC {
+		for _, v := range row {
+			if !math.IsNaN(v) {
+				coldest, hottest = min(coldest, v), max(hottest, v)
+			}
+		}
+	}
+	outside := c.Site.AmbientC
+	switch {
+	case len(t.ShownC) < 2 || len(t.ShownC[0]) < 2 || hottest < coldest:
+		return judgement{} // no neighbours to compare
+	case outside != nil && hottest <= float64(*outside)+float64(coldHoseK):
+		return judgement{outcome: "cold-through"}
+	case acrossK <= hotFaceK && coldest >= hotFaceC:
+		return judgement{outcome: "hot-through"}
+	}
+	return judgement{outcome: Pass}
+}
