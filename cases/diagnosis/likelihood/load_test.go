@@ -1,0 +1,72 @@
+package likelihood_test
+
+import (
+	"bytes"
+	"errors"
+	"strings"
+	"testing"
+
+	"loopbook/assets"
+	"loopbook/cases/diagnosis/likelihood"
+)
+
+// load loads the shipped tables with one piece of text replaced, once.
+func load(file, old, new string) error {
+	texts := map[string][]byte{
+		"prior": assets.Prior, "symptoms": assets.SymptomShares, "codes": assets.CodeShares,
+		"tests": assets.TestShares, "checks": assets.Checks,
+	}
+	texts[file] = bytes.Replace(texts[file], []byte(old), []byte(new), 1)
+	_, err := likelihood.Load(texts["prior"], texts["symptoms"], texts["codes"], texts["tests"], texts["checks"])
+	return err
+}
+
+func TestFaultyDataNamesThePlace(t *testing.T) {
+	if err := load("prior", "", ""); err != nil {
+		t.Fatal(err)
+	}
+	for _, tt := range []struct{ file, old, new, want string }{
+		{"prior", `"per_1000": 88`, `"per_1000": 89`, "prior.json: per_1000 sums to 1001"},
+		{"prior", `"per_1000": 88`, `"per_1000": 0`, "prior.json: [1].per_1000"},
+		{"prior", `"cause": "pump-weak"`, `"cause": "pump-strong"`, "prior.json: [8].cause"},
+		{"prior", `"cause": "pump-weak"`, `"cause": "none"`, `prior.json: [8].cause: "none" stands twice`},
+		{"prior", `"class": "judgement"`, `"class": "hearsay"`, "prior.json: [0].class"},
+		{"prior", "[", "{", "prior.json"},
+		{"symptoms", `"pump-weak": 0.3`, `"pump-weak": 1`, "symptoms.json: [0].given.pump-weak"},
+		{"symptoms", `"pump-weak": 0.3`, `"pump-strong": 0.3`, "symptoms.json: [0].given.pump-strong"},
+		{"symptoms", `"else": 0.012`, `"else": 0`, "symptoms.json: [1].else"},
+		{"symptoms", `"symptom": "gauge-low"`, `"symptom": "gauge-swings"`, "symptoms.json: [2].symptom"},
+		{"symptoms", `"reason"`, `"season"`, `symptoms.json: [0].json: unknown field "season"`},
+		{"symptoms", "[\n", "[\n{},", "symptoms.json: [0].symptom"},
+		{"codes", `"P0126"`, `"P0128"`, "codes.json: [1].codes"},
+		{"codes", `"name": "thermostat not doing its job"`, `"name": ""`, "codes.json: [2].codes"},
+		{"codes", `"else": 0.02`, `"else": 2`, "codes.json: [0].else"},
+		{"tests", `"check": "cap", "outcome": "weak"`, `"check": "cap", "outcome": "late"`, "tests.json: [5].outcome"},
+		{"tests", `"check": "level"`, `"check": "levels"`, "].check"},
+		{"tests", `"check": "level", "outcome": "pass"`, `"check": "level", "outcome": "full"`, "].else"},
+		{"tests", `"says": "holds"`, `"says": "holds", "else": 0.5`, "tests.json: [0].else"},
+		{"tests", `"external-leak": 0.12`, `"external-leak": 0.22`, "tests.json: pressure-hold: given.external-leak"},
+		{"checks", `"check": "hose-point"`, `"check": "hose"`, "checks.json: [3].check"},
+		{"checks", `"minutes": 2`, `"minutes": 0`, "checks.json: [0].minutes"},
+		{"checks", `"needs": "cold"`, `"needs": "frozen"`, "checks.json: [0].needs"},
+		{"checks", `"caution": "Open the cap only on a cold engine. The vehicle maker's procedure comes first."`, `"caution": ""`, "checks.json: [0].caution"},
+	} {
+		err := load(tt.file, tt.old, tt.new)
+		if !errors.Is(err, likelihood.ErrData) || !strings.Contains(err.Error(), tt.want) {
+			t.Errorf("%s with %s for %s: %v, want %q", tt.file, tt.new, tt.old, err, tt.want)
+		}
+	}
+}
+
+func TestMissingRowIsNamed(t *testing.T) {
+	for file, want := range map[string]string{
+		"prior": `the cause "none"`, "symptoms": `the symptom "warning-light"`, "tests": "pressure-hold", "checks": `the check `,
+	} {
+		texts := map[string][]byte{"prior": assets.Prior, "symptoms": assets.SymptomShares, "tests": assets.TestShares, "checks": assets.Checks}
+		texts[file] = []byte("[]")
+		_, err := likelihood.Load(texts["prior"], texts["symptoms"], assets.CodeShares, texts["tests"], texts["checks"])
+		if !errors.Is(err, likelihood.ErrData) || !strings.Contains(err.Error(), want) {
+			t.Errorf("%s without rows: %v, want %s", file, err, want)
+		}
+	}
+}

@@ -1,0 +1,57 @@
+package likelihood
+
+import (
+	"errors"
+	"slices"
+
+	"loopbook/cases"
+)
+
+const symptomsFile = "symptoms.json"
+
+type symptomRow struct {
+	Symptom cases.Symptom `json:"symptom"`
+	shares
+	grounds
+}
+
+func (t *Tables) readSymptoms(text []byte) error {
+	words := cases.Words[cases.Symptom]()
+	var listed []symptomRow
+	var rows []Vector
+	has := func(s cases.Symptom) bool {
+		return slices.ContainsFunc(listed, func(r symptomRow) bool { return r.Symptom == s })
+	}
+	err := read(symptomsFile, text, func(r symptomRow) error {
+		if err := newWord("symptom", r.Symptom, words, has(r.Symptom)); err != nil {
+			return err
+		}
+		v, err := r.vector()
+		listed, rows = append(listed, r), append(rows, v)
+		return errors.Join(err, r.grounds.check())
+	})
+	if err == nil {
+		err = complete(symptomsFile, "symptom", words, has)
+	}
+	if err != nil {
+		return err
+	}
+	t.symptoms = map[cases.Symptom]Factor{}
+	for i, log := range draws(rows, strayingSymptoms) {
+		r := listed[i]
+		t.symptoms[r.Symptom] = Factor{"symptom: " + r.Symptom.Name(), r.Reason, r.Class, log}
+	}
+	return nil
+}
+
+// Symptoms are what the listed symptoms say, one factor for each. One listed
+// twice counts once.
+func (t *Tables) Symptoms(listed []cases.Symptom) []Factor {
+	var out []Factor
+	for i, s := range listed {
+		if f, ok := t.symptoms[s]; ok && !slices.Contains(listed[:i], s) {
+			out = append(out, f)
+		}
+	}
+	return out
+}
