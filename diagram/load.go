@@ -68,15 +68,31 @@ func (l *Loop) check() error {
 		}
 		parts[p.ID] = true
 	}
-	for _, kind := range []PartKind{Engine, Radiator, Thermostat, Pump} {
-		if l.Part(kind) == nil {
-			return fmt.Errorf("parts: no %s", kind)
-		}
+	if err := l.checkKinds(); err != nil {
+		return err
 	}
 	if l.Thermostat != Outlet && l.Thermostat != Inlet {
 		return fmt.Errorf("thermostat: %q must be %q or %q", l.Thermostat, Outlet, Inlet)
 	}
 	return errors.Join(l.checkPoints(), l.checkHoses(parts), l.checkDeltas(), l.checkCaptions(parts))
+}
+
+// checkKinds sees that the loop has what every loop has, and an engine that is
+// one part or a head and a block.
+func (l *Loop) checkKinds() error {
+	for _, kind := range []PartKind{Radiator, Thermostat, Pump} {
+		if l.Part(kind) == nil {
+			return fmt.Errorf("parts: no %s", kind)
+		}
+	}
+	head, block := l.Part(Head) != nil, l.Part(Block) != nil
+	switch {
+	case head != block:
+		return errors.New("parts: head and block need each other")
+	case head == (l.Part(Engine) != nil):
+		return errors.New("parts: needs an engine, or a head and a block")
+	}
+	return nil
 }
 
 func (l *Loop) checkPoints() error {
@@ -154,10 +170,10 @@ func (l *Loop) holds(b Box) bool {
 
 func (k PartKind) known() bool {
 	switch k {
-	case Engine, Radiator, HeaterCore, Thermostat, Pump, Fan, Bottle, Tee:
+	case Radiator, HeaterCore, Thermostat, Pump, Fan, Bottle, Tee, OilCooler, WaxHeater:
 		return true
 	}
-	return false
+	return k.Burns()
 }
 
 func (b Bore) known() bool {

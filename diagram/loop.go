@@ -61,6 +61,8 @@ type PartKind string
 // The kinds of parts.
 const (
 	Engine     PartKind = "engine"
+	Head       PartKind = "head" // of an engine with a way for coolant of each
+	Block      PartKind = "block"
 	Radiator   PartKind = "radiator"
 	HeaterCore PartKind = "heater-core"
 	Thermostat PartKind = "thermostat"
@@ -68,7 +70,12 @@ const (
 	Fan        PartKind = "fan"
 	Bottle     PartKind = "bottle"
 	Tee        PartKind = "tee"
+	OilCooler  PartKind = "oil-cooler"
+	WaxHeater  PartKind = "wax-heater" // electric, in the thermostat's wax
 )
+
+// Burns reports whether a part is an engine or one of its two halves.
+func (k PartKind) Burns() bool { return k == Engine || k == Head || k == Block }
 
 // Hose joins two parts. The points on it say where its temperature is known.
 type Hose struct {
@@ -134,6 +141,9 @@ func (l *Loop) Has(p Point) bool {
 	}
 	return false
 }
+
+// Heated reports whether the thermostat's wax has an electric heater too.
+func (l *Loop) Heated() bool { return l.Part(WaxHeater) != nil }
 
 // Part is the first part of a kind, or nil.
 func (l *Loop) Part(kind PartKind) *Part {

@@ -9,13 +9,17 @@ import (
 func (d *drafter) part(p diagram.Part) {
 	switch p.Kind {
 	case diagram.Engine:
-		d.engine(p.Box)
+		d.engine(p.Box, "Engine", d.state.Sensor)
+	case diagram.Head:
+		d.engine(p.Box, "Head", d.state.Sensor)
+	case diagram.Block:
+		d.engine(p.Box, "Block", "")
 	case diagram.Radiator:
 		d.core(p.Box, d.heat(diagram.RadIn, diagram.RadOut), d.heat(diagram.RadOut, diagram.RadIn), 11, 5)
 	case diagram.HeaterCore:
 		d.core(p.Box, d.heat(diagram.HeaterIn, diagram.HeaterOut), d.heat(diagram.HeaterOut, diagram.HeaterIn), 3, 6)
 	case diagram.Thermostat:
-		d.thermostat(p.Box)
+		d.thermostat(p.Box, d.opening(p))
 	case diagram.Pump:
 		c, r := middle(p.Box)
 		d.add(Disc{Center: c, Radius: r, Fill: In(Card), Stroke: In(Text), StrokeWidth: 3},
@@ -24,20 +28,25 @@ func (d *drafter) part(p diagram.Part) {
 		d.fan(p.Box)
 	case diagram.Bottle:
 		d.bottle(p.Box)
+	case diagram.OilCooler:
+		d.core(p.Box, d.heat(diagram.OilIn, diagram.OilOut), d.heat(diagram.OilOut, diagram.OilIn), 3, 6)
+	case diagram.WaxHeater:
+		d.waxHeater(p.Box)
 	case diagram.Tee:
 		c, r := middle(p.Box)
 		d.add(Disc{Center: c, Radius: r, Fill: d.heat(diagram.EngineOut), Stroke: In(PipeEdge), StrokeWidth: 1.5})
 	}
 }
 
-func (d *drafter) engine(b diagram.Box) {
+// engine is an engine's box or a half's, with its name and its sensor.
+func (d *drafter) engine(b diagram.Box, name, sensor string) {
 	d.add(Rect{Box: b, Corner: 8, Fill: In(PartFill), Stroke: In(PartLine), StrokeWidth: 2})
 	x := b[0] + b[2]/2
-	d.label(x, b[1]+70, "Engine", 17, true, Text, Middle)
-	d.label(x, b[1]+92, d.state.Sensor, labelSize, false, Soft, Middle)
+	d.label(x, b[1]+70, name, 17, true, Text, Middle)
+	d.label(x, b[1]+92, sensor, labelSize, false, Soft, Middle)
 }
 
-// core is a radiator or a heater core: coloured from its inlet at the top to
+// core is a radiator, a heater core or an oil cooler: coloured from its inlet at the top to
 // its outlet, with fins across.
 func (d *drafter) core(b diagram.Box, in, out Ink, fins int, inset float64) {
 	d.add(Rect{Box: b, Corner: 5, Fill: In(PartLine)},
@@ -49,22 +58,48 @@ func (d *drafter) core(b diagram.Box, in, out Ink, fins int, inset float64) {
 }
 
 // thermostat is a ring with two seat bars and a plate on a stem; the plate's
-// distance from the seats is the lift.
-func (d *drafter) thermostat(b diagram.Box) {
+// distance from the seats is the lift. Without a plate the lift isn't known.
+func (d *drafter) thermostat(b diagram.Box, o Opening) {
 	c, r := middle(b)
 	d.add(Disc{Center: c, Radius: r, Fill: In(Card), Stroke: In(Text), StrokeWidth: 3})
-	lift := map[Opening]float64{Shut: 0, ALittleOpen: 5, Open: 11}[d.state.Thermostat]
+	lift := map[Opening]float64{Shut: 0, ALittleOpen: 5, Open: 11}[o]
 	seat := c[0] - 1
 	for _, half := range [2][2]float64{{-18, -8}, {8, 18}} {
 		d.add(Line{From: diagram.XY{seat, c[1] + half[0]}, To: diagram.XY{seat, c[1] + half[1]}, Stroke: In(Text), Width: 4})
 	}
 	d.add(Rect{Box: diagram.Box{c[0] - 19, c[1] - 4, 9, 8}, Corner: 2, Fill: In(Text)})
-	if d.state.Thermostat == NotKnown {
+	if o == NotKnown {
 		return
 	}
 	plate := seat + lift
 	d.add(Line{From: diagram.XY{c[0] - 12, c[1]}, To: diagram.XY{plate, c[1]}, Stroke: In(Text), Width: 3},
 		Line{From: diagram.XY{plate, c[1] - 9}, To: diagram.XY{plate, c[1] + 9}, Stroke: In(Text), Width: 4})
+}
+
+// opening is the first thermostat's: the readings say nothing of a second one.
+func (d *drafter) opening(p diagram.Part) Opening {
+	if p.ID != d.loop.Part(diagram.Thermostat).ID {
+		return NotKnown
+	}
+	return d.state.Thermostat
+}
+
+// waxHeater is a coil in a box, with a wire to the capsule of the thermostat
+// above it.
+func (d *drafter) waxHeater(b diagram.Box) {
+	if p := d.loop.Part(diagram.Thermostat); p != nil {
+		c, _ := middle(p.Box)
+		x := c[0] - 15
+		d.add(Line{From: diagram.XY{x, c[1] + 4}, To: diagram.XY{x, b[1]}, Stroke: In(Text), Width: 2})
+	}
+	d.add(Rect{Box: b, Corner: 3, Fill: In(Card), Stroke: In(PartLine), StrokeWidth: 2})
+	const turns = 4
+	y, step := b[1]+b[3]/2, (b[2]-8)/turns
+	for i := 0; i < turns; i++ {
+		x := b[0] + 4 + step*float64(i)
+		d.add(Line{From: diagram.XY{x, y + 5}, To: diagram.XY{x + step/2, y - 5}, Stroke: In(Text), Width: 1.5},
+			Line{From: diagram.XY{x + step/2, y - 5}, To: diagram.XY{x + step, y + 5}, Stroke: In(Text), Width: 1.5})
+	}
 }
 
 func (d *drafter) fan(b diagram.Box) {
@@ -100,12 +135,26 @@ func (d *drafter) caption(c diagram.Caption) {
 	if p := d.loop.Part(diagram.Thermostat); p == nil || p.ID != c.Part {
 		return
 	}
-	word := d.state.Thermostat.word()
+	word := d.state.Thermostat.word() // of the first, as the plate
 	if align == End {
 		d.label(c.At[0], c.At[1]+15, word, labelSize, false, Soft, End)
 		return
 	}
+	if d.taken(diagram.Box{c.At[0] + 90, c.At[1], 60, 0}) {
+		d.label(c.At[0], c.At[1]+15, word, labelSize, false, Soft, Start)
+		return
+	}
 	d.label(c.At[0]+90, c.At[1], word, labelSize, false, Soft, Start)
+}
+
+// taken reports whether a part stands in the box.
+func (d *drafter) taken(b diagram.Box) bool {
+	for _, p := range d.loop.Parts {
+		if b[0] < p.Box[0]+p.Box[2] && p.Box[0] < b[0]+b[2] && b[1] < p.Box[1]+p.Box[3] && p.Box[1] <= b[1]+b[3] {
+			return true
+		}
+	}
+	return false
 }
 
 func middle(b diagram.Box) (center diagram.XY, radius float64) {

@@ -11,16 +11,19 @@ import (
 // a lump of coolant each; hoses are its branches and one lump, or two where the
 // layout has a point at both ends.
 type circuit struct {
-	net    *network.Network
-	parts  []part
-	hoses  []hose
-	engine int // the parts' indices
-	pump   int
-	sense  int // where the wax is
-	rad    int
-	heater int // -1: none
-	lumps  int
-	points map[diagram.Point]int // lump of each
+	net     *network.Network
+	parts   []part
+	hoses   []hose
+	engines []int // the parts' indices: one engine, or head and block
+	valves  []int // thermostats; the first is the one that points are read at
+	senses  []int // lumps that their wax feels
+	pump    int
+	rad     int
+	heater  int // -1: none
+	cooler  int // of oil; -1: none
+	oil     int // lump of the oil itself
+	lumps   int
+	points  map[diagram.Point]int // lump of each
 }
 
 type part struct {
@@ -43,22 +46,29 @@ type hose struct {
 	from, to   int // parts
 	lump, last int // its lumps, at From and at To
 	role       role
+	valve      int // of the circuit's, where the role has one
 }
 
 // newCircuit reads a layout. A part that no coolant flows through, as a
 // recovery bottle at the end of its line, has no place in it.
 func newCircuit(l *diagram.Loop) (*circuit, error) {
-	c := &circuit{heater: -1, points: map[diagram.Point]int{}}
+	c := &circuit{heater: -1, cooler: -1, points: map[diagram.Point]int{}}
 	index := c.addParts(l)
 	for _, h := range l.Hoses {
 		from, okFrom := index[h.From]
 		to, okTo := index[h.To]
 		if okFrom && okTo {
-			c.addHose(l, h, from, to)
+			c.addHose(h, from, to)
 		}
 	}
-	for i := range c.parts { // after the hoses, which keeps the heat balance's matrix sparse
+	if c.cooler >= 0 {
+		c.oil = c.lump()
+	}
+	for i := range c.parts { // last, which keeps the heat balance's matrix sparse
 		c.parts[i].lump = c.lump()
+	}
+	for v := range c.valves {
+		c.senses = append(c.senses, c.sense(v))
 	}
 	branches := make([]network.Branch, len(c.hoses))
 	for i, h := range c.hoses {
@@ -80,37 +90,42 @@ func (c *circuit) addParts(l *diagram.Loop) map[string]int {
 	}
 	index := map[string]int{}
 	for _, p := range l.Parts {
-		if ends[p.ID] < 2 {
-			continue
-		}
-		i := len(c.parts)
-		index[p.ID] = i
-		c.parts = append(c.parts, part{kind: p.Kind})
-		switch p.Kind {
-		case diagram.Engine:
-			c.engine = i
-		case diagram.Pump:
-			c.pump = i
-		case diagram.Thermostat:
-			c.sense = i
-		case diagram.Radiator:
-			c.rad = i
-		case diagram.HeaterCore:
-			c.heater = i
+		if ends[p.ID] >= 2 {
+			index[p.ID] = c.addPart(p.Kind)
 		}
 	}
 	return index
 }
 
+func (c *circuit) addPart(kind diagram.PartKind) int {
+	i := len(c.parts)
+	c.parts = append(c.parts, part{kind: kind})
+	switch {
+	case kind.Burns():
+		c.engines = append(c.engines, i)
+	case kind == diagram.Thermostat:
+		c.valves = append(c.valves, i)
+	case kind == diagram.Pump:
+		c.pump = i
+	case kind == diagram.Radiator:
+		c.rad = i
+	case kind == diagram.HeaterCore:
+		c.heater = i
+	case kind == diagram.OilCooler:
+		c.cooler = i
+	}
+	return i
+}
+
 func (c *circuit) lump() int { c.lumps++; return c.lumps - 1 }
 
-func (c *circuit) addHose(l *diagram.Loop, h diagram.Hose, from, to int) {
+func (c *circuit) addHose(h diagram.Hose, from, to int) {
 	added := hose{id: h.ID, bore: h.Bore, from: from, to: to, lump: c.lump()}
 	added.last = added.lump
 	if h.Ends[0] != h.Ends[1] {
 		added.last = c.lump()
 	}
-	added.role = c.roleOf(h, from, to)
+	added.role, added.valve = c.roleOf(h, from, to)
 	for i, p := range h.Ends {
 		if _, known := c.points[p]; p != "" && !known {
 			c.points[p] = []int{added.lump, added.last}[i]
@@ -119,17 +134,42 @@ func (c *circuit) addHose(l *diagram.Loop, h diagram.Hose, from, to int) {
 	c.hoses = append(c.hoses, added)
 }
 
-// roleOf tells the thermostat's sides apart: towards the radiator is the main
-// valve, a thinner hose is the bypass, and the rest is open.
-func (c *circuit) roleOf(h diagram.Hose, from, to int) role {
-	a, b := c.parts[from].kind, c.parts[to].kind
-	switch {
-	case a != diagram.Thermostat && b != diagram.Thermostat:
-		return plain
-	case a == diagram.Radiator || b == diagram.Radiator:
-		return main
-	case h.Bore != diagram.BoreMain:
-		return bypass
+// roleOf tells a thermostat's sides apart: a thinner hose is the bypass, what
+// joins it to engine or pump is open, and what is left is the main valve.
+func (c *circuit) roleOf(h diagram.Hose, from, to int) (role, int) {
+	for v, part := range c.valves {
+		other := to
+		switch part {
+		case from:
+		case to:
+			other = from
+		default:
+			continue
+		}
+		kind := c.parts[other].kind
+		switch {
+		case h.Bore != diagram.BoreMain:
+			return bypass, v
+		case kind.Burns() || kind == diagram.Pump:
+			return plain, v
+		}
+		return main, v
 	}
-	return plain
+	return plain, 0
+}
+
+// sense is the lump that a thermostat's wax feels: its housing's, or where no
+// bypass keeps that flowing, the part's that the wax reaches into.
+func (c *circuit) sense(valve int) int {
+	at, reaches := c.valves[valve], c.valves[valve]
+	for _, h := range c.hoses {
+		switch {
+		case h.from != at && h.to != at:
+		case h.role == bypass:
+			return c.parts[at].lump
+		case h.role == plain && h.to == at:
+			reaches = h.from
+		}
+	}
+	return c.parts[reaches].lump
 }

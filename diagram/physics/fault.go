@@ -91,8 +91,10 @@ func (f Fault) on(p Params) (Params, faulty, error) {
 		x.fanStuck = true
 	case "heater-air-side":
 		x.cabinBlocked = 0.4 + 0.55*s
-	case "thermostat-heater-fault", "cap-vacuum-stuck":
-		// nothing that temperatures of these layouts tell
+	case "thermostat-heater-fault": // most heaters fail as a whole; other thermostats have none
+		p.WaxHeaterK *= 0.4 * (1 - s)
+	case "cap-vacuum-stuck":
+		// sucks hoses flat as the car cools overnight: no temperature tells
 	default:
 		return p, x, fmt.Errorf("%q: %w", f.Cause, ErrCause)
 	}

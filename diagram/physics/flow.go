@@ -15,13 +15,13 @@ func (s *Sim) solveFlow(rpm float64) error {
 	rise, drop := pump.At(rpm)
 	for i, h := range s.c.hoses {
 		b := &s.c.net.Branches[i]
-		b.Resistance = s.hoseDrop(h) + s.entryDrop(s.c.parts[h.to].kind)
+		b.Resistance = s.hoseDrop(h) + s.entryDrop(h.to)
 		b.RiseKPa = 0
 		switch {
 		case h.from == s.c.pump:
 			b.RiseKPa, b.Resistance = rise, b.Resistance+drop
 		case h.role == main:
-			b.Resistance += network.Valve(s.p.ThermostatDrop, s.valve.lift(), s.p.MainLeak)
+			b.Resistance += network.Valve(s.p.ThermostatDrop, s.valves[h.valve].lift(), s.p.MainLeak)
 		}
 		if h.from == s.c.rad && h.bore == diagram.BoreMain {
 			b.Resistance += s.suckedFlat(rpm)
@@ -33,7 +33,7 @@ func (s *Sim) solveFlow(rpm float64) error {
 func (s *Sim) hoseDrop(h hose) float64 {
 	switch {
 	case h.role == bypass:
-		open := max(1-s.valve.lift(), s.f.bypassStays)
+		open := max(1-s.valves[h.valve].lift(), s.f.bypassStays)
 		return network.Valve(s.p.BypassDrop, open, s.p.BypassLeak)
 	case h.bore == diagram.BoreHeater: // half of the heater's line, or an open bypass's hose
 		return 5
@@ -46,14 +46,17 @@ func (s *Sim) hoseDrop(h hose) float64 {
 }
 
 // entryDrop is the resistance of the part that a hose leads into.
-func (s *Sim) entryDrop(kind diagram.PartKind) float64 {
-	switch kind {
-	case diagram.Engine:
-		return s.p.EngineDrop
+func (s *Sim) entryDrop(part int) float64 {
+	switch kind := s.c.parts[part].kind; kind {
+	case diagram.Engine, diagram.Head, diagram.Block:
+		share := s.heatShare(kind) // of the passages too, so that both together are the engine
+		return s.p.EngineDrop / (share * share)
 	case diagram.Radiator:
 		return s.p.RadiatorDrop
 	case diagram.HeaterCore:
 		return s.p.HeaterDrop
+	case diagram.OilCooler:
+		return s.p.OilCoolerDrop
 	}
 	return 0
 }

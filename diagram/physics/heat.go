@@ -16,23 +16,61 @@ const (
 
 // assemble writes the heat balance of all lumps, dy/dt = a·y + b, for the flows
 // as they are. Temperatures are °C, capacities kJ/K, conductances kW/K. The rows
-// after the lumps are the engine's metal, the wax, and the heat taken in less
-// the heat given off, in kJ.
+// after the lumps are the metal of the engine, or of head and block, the wax of
+// each thermostat, and the heat taken in less the heat given off, in kJ.
 func (s *Sim) assemble(st Stage) {
 	clear(s.a)
 	clear(s.b)
 	s.advect()
-	s.lose(s.metal, s.metal, (s.p.EngineLossWK+s.p.EngineRamWK*st.SpeedKmh)/1000, s.ambient)
-	s.gain(s.metal, st.HeatKW*s.coldness())
-	s.gain(s.c.parts[s.c.engine].lump, s.f.gasKW*st.RPM/ratedRPM)
-	s.exchange(s.metal, s.c.parts[s.c.engine].lump, s.engineUA())
+	s.burn(st)
 	s.radiate(st)
 	s.heatCabin(st)
-	if engine := s.c.parts[s.c.engine].lump; s.in.Y[engine] > s.boilC {
-		s.lose(engine, engine, boilKWK, s.boilC)
+	for _, v := range s.valves {
+		s.set(v.wax, v.sense, 1/s.p.WaxLagS)
+		s.set(v.wax, v.wax, -1/s.p.WaxLagS)
 	}
-	s.set(s.waxRow, s.c.parts[s.c.sense].lump, 1/s.p.WaxLagS)
-	s.set(s.waxRow, s.waxRow, -1/s.p.WaxLagS)
+	s.b[s.waxRow] += s.heatWax(st) / s.p.WaxLagS // of a few watts, which the coolant doesn't feel
+}
+
+// burn warms the engine's metal, its oil where coolant cools that, and by them the
+// coolant, which boils away what it gets over its boiling point.
+func (s *Sim) burn(st Stage) {
+	heat := st.HeatKW * s.coldness()
+	if s.c.cooler >= 0 {
+		s.gain(s.c.oil, heat*s.p.OilHeatShare)
+		s.exchange(s.c.oil, s.c.parts[s.c.cooler].lump, s.p.OilUAWK/1000)
+		heat *= 1 - s.p.OilHeatShare
+	}
+	loss := (s.p.EngineLossWK + s.p.EngineRamWK*st.SpeedKmh) / 1000
+	for i, engine := range s.c.engines {
+		part, metal := s.c.parts[engine], s.metal+i
+		s.lose(metal, metal, loss*s.metalShare(part.kind), s.ambient)
+		s.gain(metal, heat*s.heatShare(part.kind))
+		s.exchange(metal, part.lump, s.engineUA(engine))
+		if s.in.Y[part.lump] > s.boilC {
+			s.lose(part.lump, part.lump, boilKWK, s.boilC)
+		}
+	}
+	if len(s.c.engines) > 1 {
+		s.exchange(s.metal, s.metal+1, s.p.HeadBlockWK/1000)
+	}
+	s.gain(s.c.parts[s.c.engines[0]].lump, s.f.gasKW*st.RPM/ratedRPM)
+}
+
+// heatShare is the part of the engine's heat that its halves make.
+func (s *Sim) heatShare(kind diagram.PartKind) float64 { return half(kind, s.p.HeadHeatShare) }
+
+// metalShare is the part of the engine's metal and water that its halves have.
+func (s *Sim) metalShare(kind diagram.PartKind) float64 { return half(kind, s.p.HeadMetalShare) }
+
+func half(kind diagram.PartKind, head float64) float64 {
+	switch kind {
+	case diagram.Head:
+		return head
+	case diagram.Block:
+		return 1 - head
+	}
+	return 1
 }
 
 // coldness is by how much a cold engine makes more heat than a warm one.
@@ -104,9 +142,9 @@ func (s *Sim) advect() {
 // engineUA is the metal's conductance to the coolant, kW/K, with the power 0.8
 // of the flow that turbulent flow in a pipe has (Dittus and Boelter), over a
 // least that boiling spots and free convection keep.
-func (s *Sim) engineUA() float64 {
-	q := s.through(s.c.engine)
-	return s.p.EngineUAWK / 1000 * (0.2 + 0.8*math.Pow(q/refFlowLS, 0.8))
+func (s *Sim) engineUA(engine int) float64 {
+	q, share := s.through(engine), s.heatShare(s.c.parts[engine].kind)
+	return share * s.p.EngineUAWK / 1000 * (0.2 + 0.8*math.Pow(q/share/refFlowLS, 0.8))
 }
 
 // through is the flow into a part, L/s.

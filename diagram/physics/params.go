@@ -6,6 +6,12 @@ package physics
 type Params struct {
 	EngineMetalKJK   float64 // kJ/K
 	EngineWaterL     float64 // L
+	HeadHeatShare    float64 // of the engine's heat, where head and block part
+	HeadMetalShare   float64 // of its metal and water
+	HeadBlockWK      float64 // W/K
+	OilHeatShare     float64 // of the engine's heat, where coolant cools the oil
+	OilKJK           float64 // kJ/K
+	OilUAWK          float64 // W/K
 	EngineUAWK       float64 // W/K
 	EngineLossWK     float64 // W/K
 	EngineRamWK      float64 // W/K per km/h
@@ -18,6 +24,7 @@ type Params struct {
 	EngineDrop       float64 // kPa/(L/s)²
 	RadiatorDrop     float64 // kPa/(L/s)²
 	HeaterDrop       float64 // kPa/(L/s)²
+	OilCoolerDrop    float64 // kPa/(L/s)²
 	ThermostatDrop   float64 // kPa/(L/s)²
 	BypassDrop       float64 // kPa/(L/s)²
 	MainHoseDrop     float64 // kPa/(L/s)²
@@ -25,6 +32,9 @@ type Params struct {
 	BleedDrop        float64 // kPa/(L/s)²
 	OutletRatingC    float64 // °C
 	InletRatingC     float64 // °C
+	HeatedRatingC    float64 // °C
+	WaxHeaterK       float64 // K
+	BlockOverHeadK   float64 // K
 	OpenSpanK        float64 // K
 	WaxLagS          float64 // s
 	WaxPlayK         float64 // K

@@ -15,7 +15,18 @@ const (
 	outlet = "outlet-thermostat"
 	inlet  = "inlet-thermostat"
 	bottle = "inlet-thermostat-bottle"
+	oil    = "outlet-thermostat-oil-cooler"
+	heated = "heated-thermostat"
 )
+
+func layouts(t testing.TB) []*diagram.Loop {
+	t.Helper()
+	loops, err := diagram.Loops()
+	if err != nil {
+		t.Fatal(err)
+	}
+	return loops
+}
 
 func at(ambient diagram.Celsius) physics.Conditions {
 	return physics.Conditions{AmbientC: ambient, Coolant: coolant.Mixture{Base: coolant.EthyleneGlycol, Strength: 50}}
@@ -63,7 +74,8 @@ func point(t testing.TB, s *physics.Sim, p diagram.Point) float64 {
 // boiling over.
 func TestEnergyBalances(t *testing.T) {
 	p := typical(t)
-	for _, layout := range []string{outlet, inlet, bottle} {
+	for _, l := range layouts(t) {
+		layout := l.ID
 		for _, cause := range []string{"none", "thermostat-stuck-closed", "fan-always-running", "pump-weak"} {
 			s := car(t, layout, physics.Fault{Cause: cause, Severity: 0.7}, at(20))
 			run(t, s, p.Idle(900, 1), nil)
@@ -76,10 +88,15 @@ func TestEnergyBalances(t *testing.T) {
 }
 
 // The trade's figures for a healthy car (common practice, no source, but where
-// said): rows of the trade's number table and of its healthy signature.
+// said): rows of the trade's number table and of its healthy signature. They stand
+// for ordinary ratings; a heated thermostat has its own.
 func TestHealthyAsTheTradeHasIt(t *testing.T) {
 	p := typical(t)
-	for _, layout := range []string{outlet, inlet, bottle} {
+	for _, l := range layouts(t) {
+		if l.Heated() {
+			continue
+		}
+		layout := l.ID
 		within := func(row, what string, got, low, high float64) {
 			t.Helper()
 			if !(got >= low && got <= high) {
@@ -88,9 +105,9 @@ func TestHealthyAsTheTradeHasIt(t *testing.T) {
 		}
 		idle := car(t, layout, physics.Fault{}, at(20))
 		run(t, idle, p.Idle(300, 0), nil)
-		low, rating := diagram.RadOut, p.InletRatingC
-		if layout == outlet {
-			low, rating = diagram.RadIn, p.OutletRatingC
+		low, rating := diagram.RadOut, *p.RatingC(l)
+		if l.Thermostat == diagram.Outlet {
+			low = diagram.RadIn
 		}
 		within("DT8", "ECT over the radiator-side hose, 5 min", float64(idle.ECT())-point(t, idle, low), 20, 70)
 		within("WU3", "minutes to target at idle", minutes(t, idle, p.Idle(2400, 0), rating), 10, 25)
@@ -203,7 +220,8 @@ func TestBoilsWhereCapAndAltitudeSay(t *testing.T) {
 // Straight to rest gives what a long run from cold gives.
 func TestSettleMeetsTheLongRun(t *testing.T) {
 	p := typical(t)
-	for _, layout := range []string{outlet, inlet, bottle} {
+	for _, l := range layouts(t) {
+		layout := l.ID
 		s, long := car(t, layout, physics.Fault{}, at(20)), car(t, layout, physics.Fault{}, at(20))
 		rests, err := s.Settle(p.Idle(0, 0))
 		if err != nil || !rests {
@@ -244,11 +262,8 @@ func TestCornersRun(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	for _, layout := range []string{outlet, inlet, bottle} {
-		l, err := diagram.LoopByID(layout)
-		if err != nil {
-			t.Fatal(err)
-		}
+	for _, l := range layouts(t) {
+		layout := l.ID
 		for seed := 0; seed < 64; seed++ {
 			bits := seed*2654435761 + 12345
 			p := physics.Pick(rows, func(r physics.Row) float64 {
@@ -296,7 +311,7 @@ func TestSeverityShows(t *testing.T) {
 		{"heater-air-side", "CABIN vent", -1},
 		{"coolant-mix-wrong", "HILL ect", 1},
 	} {
-		for _, layout := range []string{outlet, inlet} {
+		for _, layout := range []string{outlet, inlet, oil, heated} {
 			last := tt.sign * visit(t, layout, physics.Fault{})[tt.what]
 			for _, grave := range []float64{0.3, 0.6, 0.9} {
 				now := tt.sign * visit(t, layout, physics.Fault{Cause: tt.cause, Severity: grave})[tt.what]

@@ -5,10 +5,10 @@ import "loopbook/diagram"
 // Seconds is the time since the cold start.
 func (s *Sim) Seconds() float64 { return s.in.T }
 
-// ECT is what the sensor shows: the coolant that leaves the engine, and the
-// sensor's fault.
+// ECT is what the sensor shows: the coolant that leaves the engine, or its head,
+// and the sensor's fault.
 func (s *Sim) ECT() diagram.Celsius {
-	return diagram.Celsius(s.in.Y[s.c.parts[s.c.engine].lump] + s.f.sensorK)
+	return diagram.Celsius(s.in.Y[s.c.parts[s.c.engines[0]].lump] + s.f.sensorK)
 }
 
 // At is the temperature of the coolant, or the air, at a point. It reports
@@ -46,17 +46,30 @@ func (s *Sim) airBehind(part int, kwk, air float64) diagram.Celsius {
 	return diagram.Celsius(s.ambient + kwk*(in/q-s.ambient)/(air*airHeatKJKgK))
 }
 
-// Lift is how far the thermostat is open, 0 to 1.
-func (s *Sim) Lift() float64 { return s.valve.lift() }
+// Lift is how far the thermostat, or the head's, is open, 0 to 1.
+func (s *Sim) Lift() float64 { return s.valves[0].lift() }
 
 // FanRuns reports whether the fan does.
 func (s *Sim) FanRuns() bool { return s.fan }
 
 // Boils reports whether the coolant in the engine is at its boiling point.
-func (s *Sim) Boils() bool { return s.in.Y[s.c.parts[s.c.engine].lump] >= s.boilC }
+func (s *Sim) Boils() bool {
+	for _, engine := range s.c.engines {
+		if s.in.Y[s.c.parts[engine].lump] >= s.boilC {
+			return true
+		}
+	}
+	return false
+}
 
 // FlowLS is the coolant through the engine, L/s.
-func (s *Sim) FlowLS() float64 { return s.through(s.c.engine) }
+func (s *Sim) FlowLS() float64 {
+	sum := 0.0
+	for _, engine := range s.c.engines {
+		sum += s.through(engine)
+	}
+	return sum
+}
 
 // ImbalanceKJ is the heat that the lumps hold over the start, less what came in
 // and plus what left: zero but for rounding.
@@ -69,7 +82,7 @@ func (s *Sim) TakenKJ() float64 { return s.in.Y[s.account] }
 
 func (s *Sim) storedKJ() float64 {
 	sum := 0.0
-	for i, c := range s.cap[:s.metal+1] {
+	for i, c := range s.cap[:s.waxRow] {
 		sum += c * s.in.Y[i]
 	}
 	return sum

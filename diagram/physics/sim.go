@@ -38,7 +38,8 @@ type Sim struct {
 	c        *circuit
 	p        Params
 	f        faulty
-	valve    valve
+	valves   []valve
+	heated   bool // the first one's wax
 	kind     FanKind
 	fan      bool
 	ambient  float64
@@ -47,10 +48,10 @@ type Sim struct {
 
 	in      *stiff.Integrator
 	n       int
-	metal   int // rows after the lumps
+	metal   int // the first rows after the lumps of each kind
 	waxRow  int
 	account int
-	cap     []float64 // kJ/K of each lump and the metal
+	cap     []float64 // kJ/K of each lump and of the metal
 	a, b    []float64
 	radKW   float64 // conductances of the exchangers, kW/K
 	cabKW   float64
@@ -87,11 +88,14 @@ func New(l *diagram.Loop, healthy Params, f Fault, cond Conditions) (*Sim, error
 	}
 	s := &Sim{
 		c: c, p: p, f: x, kind: cond.Fan,
-		valve:   valve{opensC: p.rating(l.Thermostat) + x.opensK, spanK: p.OpenSpanK, playK: p.WaxPlayK, least: x.least, most: x.most},
 		ambient: float64(cond.AmbientC), boilC: float64(boil),
 		heatKJLK: warm.DensityKgM3 * warm.HeatJKgK / 1e6,
-		metal:    c.lumps, waxRow: c.lumps + 1, account: c.lumps + 2, n: c.lumps + 3,
+		metal:    c.lumps,
 	}
+	s.waxRow = s.metal + len(c.engines)
+	s.account = s.waxRow + len(c.valves)
+	s.n = s.account + 1
+	s.fitValves(l)
 	s.prepare()
 	return s, nil
 }
@@ -128,16 +132,23 @@ func (s *Sim) jacobian(_ float64, _, jac []float64) { copy(jac, s.a) }
 
 // capacities sets the heat that each lump holds, kJ/K.
 func (s *Sim) capacities() {
-	s.cap[s.metal] = s.p.EngineMetalKJK
+	for i, engine := range s.c.engines {
+		s.cap[s.metal+i] = s.p.EngineMetalKJK * s.metalShare(s.c.parts[engine].kind)
+	}
+	if s.c.cooler >= 0 {
+		s.cap[s.c.oil] = s.p.OilKJK
+	}
 	for _, p := range s.c.parts {
 		litres, metal := 0.15, 0.2 // a housing or a tee
 		switch p.kind {
-		case diagram.Engine:
-			litres, metal = s.p.EngineWaterL, 0
+		case diagram.Engine, diagram.Head, diagram.Block:
+			litres, metal = s.p.EngineWaterL*s.metalShare(p.kind), 0
 		case diagram.Radiator:
 			litres, metal = s.p.RadiatorWaterL, s.p.RadiatorMetalKJK
 		case diagram.HeaterCore:
 			litres, metal = s.p.HeaterWaterL, 0.5
+		case diagram.OilCooler:
+			litres, metal = 0.3, 0.8
 		case diagram.Bottle:
 			litres, metal = 1.2, 0.5
 		}
@@ -160,7 +171,7 @@ func (s *Sim) capacities() {
 // few seconds.
 func (s *Sim) Run(st Stage, each func(*Sim)) error {
 	for end := s.in.T + st.Seconds; s.in.T < end; {
-		s.control()
+		s.control(st)
 		s.stage = st
 		if err := s.solveFlow(st.RPM); err != nil {
 			return fmt.Errorf("at %.0f s: %w", s.in.T, err)
@@ -182,17 +193,28 @@ const look = 4.0
 // until is the time to the next look: a few seconds while valve or fan may
 // move, longer while the engine is cold.
 func (s *Sim) until() float64 {
-	if s.in.Y[s.waxRow] < s.valve.opensC-8 && s.ECT() < diagram.Celsius(s.p.FanOnC-8) {
-		return 15
+	for _, v := range s.valves {
+		if s.in.Y[v.wax] >= v.opensC-8 {
+			return look
+		}
 	}
-	return look
+	if s.ECT() >= diagram.Celsius(s.p.FanOnC-8) {
+		return look
+	}
+	return 15
 }
 
-// control moves the valve by the wax, and the fan by what it is told.
-func (s *Sim) control() {
-	// half a look ahead, where the wax will be on the mean until the next one
-	wax, around := s.in.Y[s.waxRow], s.in.Y[s.c.parts[s.c.sense].lump]
-	s.valve.move(wax + (around-wax)*min(look/2/s.p.WaxLagS, 1))
+// control moves the valves by their wax, and the fan by what it is told.
+func (s *Sim) control(st Stage) {
+	for i := range s.valves {
+		v := &s.valves[i]
+		// half a look ahead, where the wax will be on the mean until the next one
+		wax, around := s.in.Y[v.wax], s.in.Y[v.sense]
+		if i == 0 {
+			around += s.heatWax(st)
+		}
+		v.move(wax + (around-wax)*min(look/2/s.p.WaxLagS, 1))
+	}
 	s.turnFan()
 }
 
@@ -202,7 +224,7 @@ func (s *Sim) control() {
 // boils away slowly it needn't.
 func (s *Sim) Settle(st Stage) (rests bool, err error) {
 	for i := range s.in.Y[:s.account] {
-		s.in.Y[i] = s.valve.opensC
+		s.in.Y[i] = s.valves[0].opensC
 	}
 	s.in.Y[s.account], s.startKJ = 0, s.storedKJ()
 	before := make([]float64, s.account)

@@ -2,12 +2,16 @@ package physics
 
 import "loopbook/diagram"
 
-// rating is where the thermostat of that side begins to open, °C.
-func (p Params) rating(side diagram.Side) float64 {
-	if side == diagram.Inlet {
-		return p.InletRatingC
+// RatingC is the parameter that holds the rating of a layout's thermostat: where
+// it begins to open, without help from a heater.
+func (p *Params) RatingC(l *diagram.Loop) *float64 {
+	switch {
+	case l.Heated():
+		return &p.HeatedRatingC
+	case l.Thermostat == diagram.Inlet:
+		return &p.InletRatingC
 	}
-	return p.OutletRatingC
+	return &p.OutletRatingC
 }
 
 // valve is a thermostat with what may be wrong with it.
@@ -15,6 +19,40 @@ type valve struct {
 	opensC, spanK, playK float64
 	least, most          float64 // lift that it can't go under and over
 	melt                 float64 // how far the wax has pushed, 0 to 1
+	sense, wax           int     // rows of what the wax feels and of the wax
+}
+
+// fitValves puts the layout's thermostats in. What is wrong with one is wrong
+// with the first: of two, the other is sound and hides some of it.
+func (s *Sim) fitValves(l *diagram.Loop) {
+	opensC := *s.p.RatingC(l)
+	for i, sense := range s.c.senses {
+		v := valve{opensC: opensC, spanK: s.p.OpenSpanK, playK: s.p.WaxPlayK, most: 1, sense: sense, wax: s.waxRow + i}
+		if i == 0 {
+			v.opensC, v.least, v.most = opensC+s.f.opensK, s.f.least, s.f.most
+		} else {
+			v.opensC += s.p.BlockOverHeadK
+		}
+		s.valves = append(s.valves, v)
+	}
+	s.heated = l.Heated()
+	if s.heated {
+		s.p.FanOnC = max(s.p.FanOnC, opensC+fanOverK)
+	}
+}
+
+// fanOverK is how far over a hot rating the fan starts at least, K: as far as
+// on a loop with the usual inlet thermostat, so that it doesn't run at light load.
+const fanOverK = 15
+
+// heatWax tells by how much the heater warms the wax over its coolant, K. The
+// engine's control has it on under load: halfway between what 2500 rpm without
+// load and a steady road make, and above.
+func (s *Sim) heatWax(st Stage) float64 {
+	if s.heated && st.HeatKW > (s.p.RaisedHeatKW+s.p.RoadHeatKW)/2 {
+		return s.p.WaxHeaterK
+	}
+	return 0
 }
 
 // move takes the valve to where the wax at c pushes it. On the way up it
