@@ -2,14 +2,15 @@ package trial
 
 import (
 	"fmt"
+	"math"
 
 	"loopbook/cases"
 	"loopbook/diagram"
 	"loopbook/diagram/coolant"
 )
 
-// heatedLayout is the layout whose thermostat has a heater in its wax.
-const heatedLayout = "heated-thermostat"
+// heated reports whether the thermostat's wax has a heater.
+func heated(l *diagram.Loop) bool { return l.Part("wax-heater") != nil }
 
 // car is one car: its sizes, its fault and its measuring errors. Heat flows
 // are watts; conductances and flows, as capacity rates, watts per kelvin.
@@ -42,7 +43,7 @@ type car struct {
 // into the coolant at idle, 11 l/min through the engine with the thermostat
 // shut, 15 to 60 °C of hose over a quarter of an hour.
 func newCar(d dice, l *diagram.Loop, cause cases.Cause) *car {
-	v := &car{loop: l, cause: cause, fault: newFault(d, cause), motive: cases.Motive("petrol")}
+	v := &car{loop: l, cause: cause, fault: newFault(d, cause), motive: "petrol"}
 	v.airC = season(d, cause)
 	v.engine(d)
 	size := d.between(0.75, 1.35)
@@ -51,12 +52,12 @@ func newCar(d dice, l *diagram.Loop, cause cases.Cause) *car {
 	v.pumpWK = size * d.about(1750, 0.25)
 	v.radiator, v.bypass, v.heater = d.about(1.6, 0.25), d.about(0.4, 0.3), d.about(0.42, 0.25)
 	v.bypassRest = pick(d, 0, 0, 0.05, 0.12)
-	v.stillWK, v.fanWK, v.ramWK = size*d.about(27, 0.3), size*d.about(220, 0.3), size*d.about(850, 0.3)
+	v.stillWK, v.fanWK, v.ramWK = size*d.about(25, 0.3), size*d.about(240, 0.3), size*d.about(750, 0.3)
 	v.filmWK = size * d.about(600, 0.25)
 	v.coreWK, v.blowerWK, v.blendDoor = d.about(115, 0.2), d.about(60, 0.25), d.chance(0.7)
 	v.thermostat(d)
 	v.filling(d)
-	v.sensorK, v.patienceC = d.normal(1.3), d.between(107, 116)
+	v.sensorK, v.patienceC = d.normal(1.3), max(v.ratedC+10, d.between(107, 116))
 	v.gun = newGun(d, l)
 	return v
 }
@@ -76,15 +77,15 @@ func (v *car) engine(d dice) {
 // numbers.csv, and the fan's switch with it.
 func (v *car) thermostat(d dice) {
 	v.ratedC = pick(d, 82.0, 88, 88, 92)
-	if v.loop.ID == heatedLayout {
+	if heated(v.loop) {
 		v.ratedC = 105
 	}
-	v.opensC, v.spanK, v.leak = v.ratedC+d.between(-2, 2), d.between(10, 14), d.between(0, 0.004)
+	v.opensC, v.spanK, v.leak = v.ratedC+d.between(-2, 2), d.between(10, 14), d.between(0, 0.0015)
 	v.fan = "electric"
 	if d.chance(0.15) {
 		v.fan = "viscous"
 	}
-	v.fanOnC = 0.55*v.ratedC + d.between(46, 52)
+	v.fanOnC = max(0.55*v.ratedC+d.between(46, 52), v.ratedC+d.between(4, 7))
 	v.fanOffC = v.fanOnC - d.between(4, 7)
 }
 
@@ -127,15 +128,12 @@ func (v *car) record(d dice) cases.Case {
 		c.Loop.ThermostatOpensC = celsius(v.ratedC)
 	}
 	if d.chance(0.7) {
-		cap := diagram.KPa(v.capKPa)
-		c.Loop.CapKPa = &cap
+		c.Loop.CapKPa = ptr(diagram.KPa(v.capKPa))
 	}
 	return c
 }
 
-func celsius(t float64) *diagram.Celsius {
-	c := diagram.Celsius(float64(int(t*10+1000.5))/10 - 100)
-	return &c
-}
+// celsius is a temperature as it is written down, to a tenth.
+func celsius(t float64) *diagram.Celsius { return ptr(diagram.Celsius(math.Round(t*10) / 10)) }
 
 func ptr[T any](v T) *T { return &v }

@@ -20,24 +20,15 @@ func (d dice) symptomCount(cause cases.Cause) int {
 func (v *car) symptoms(d dice, n int) []cases.Symptom {
 	told := weights(felt()[v.cause])
 	for _, s := range cases.Words[cases.Symptom]() {
-		told = append(told, weighted{string(s), 0.05})
+		if !strings.Contains(felt()[v.cause], string(s)) {
+			told = append(told, weighted{string(s), 0.05})
+		}
 	}
 	var out []cases.Symptom
 	for _, w := range draw(d, n, told) {
-		if !contains(out, cases.Symptom(w)) {
-			out = append(out, cases.Symptom(w))
-		}
+		out = append(out, cases.Symptom(w))
 	}
 	return out
-}
-
-func contains[T comparable](list []T, x T) bool {
-	for _, y := range list {
-		if y == x {
-			return true
-		}
-	}
-	return false
 }
 
 // weights reads "word word …", the likeliest first.

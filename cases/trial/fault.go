@@ -52,13 +52,13 @@ func newFault(d dice, cause cases.Cause) fault {
 // forms says how each fault comes, from clearly noticeable to bad.
 func forms() map[cases.Cause]func(dice, *fault) {
 	return map[cases.Cause]func(dice, *fault){
-		"thermostat-stuck-open":   func(d dice, f *fault) { f.openLeast = d.between(0.3, 1) },
-		"thermostat-stuck-closed": func(d dice, f *fault) { f.openMost = pick(d, 0, 0, d.between(0, 0.03)) },
+		"thermostat-stuck-open":   func(d dice, f *fault) { f.openLeast = 0.08 * math.Pow(10, d.Float64()) },
+		"thermostat-stuck-closed": func(d dice, f *fault) { f.openMost = pick(d, 0, 0, d.between(0, 0.01)) },
 		"thermostat-late":         late,
 		"thermostat-early":        func(d dice, f *fault) { f.shiftK = -d.between(9, 25) },
 		"radiator-restricted": func(d dice, f *fault) {
 			f.face = d.between(0.3, 0.65)
-			f.tubes = f.face * d.between(0.15, 0.5)
+			f.tubes = f.face * d.between(0.05, 0.2)
 		},
 		"radiator-airflow":    func(d dice, f *fault) { f.air = d.between(0.12, 0.4) },
 		"fan-not-running":     func(d dice, f *fault) { f.fan = pick(d, 0, 0, d.between(0.1, 0.3)) },
@@ -91,11 +91,11 @@ func forms() map[cases.Cause]func(dice, *fault) {
 			}
 		},
 		"coolant-mix-wrong":       wrongMix,
-		"fan-always-running":      func(_ dice, f *fault) { f.fanStuckOn = true },
+		"fan-always-running":      func(d dice, f *fault) { f.fanStuckOn, f.fan = true, d.between(1.4, 2.2) },
 		"thermostat-heater-fault": func(_ dice, f *fault) { f.heaterDead = true },
 		"cap-vacuum-stuck":        func(d dice, f *fault) { f.level = pick[cases.LevelState](d, "full", "low") },
 		"heater-air-side": func(d dice, f *fault) {
-			if d.chance(0.3) {
+			if d.chance(0.2) {
 				f.blower = d.between(0.1, 0.35) // filter or blower
 			} else {
 				f.flap = d.between(0.4, 0.95)
@@ -114,7 +114,7 @@ func late(d dice, f *fault) {
 }
 
 func weakPump(d dice, f *fault) {
-	f.pump = d.between(0.06, 0.3)
+	f.pump = d.between(0.05, 0.22)
 	f.drive = pick(d, "", "", "belt", "play", "weep")
 }
 

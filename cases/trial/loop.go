@@ -40,12 +40,17 @@ func (v *car) step(s *state, r running) {
 	s.headC = min(s.headC, v.boilC)
 
 	const upperJK, lowerJK, hoseWK = 3e3, 8e3, 3
-	s.upperC = towards(s.upperC, v.airC+(s.headC-v.airC)*f.radiator/(f.radiator+hoseWK), f.radiator+hoseWK, upperJK)
+	creeps := f.radiator
+	if v.loop.Thermostat == diagram.Inlet {
+		creeps += 2 // the upper hose is open to the engine and warms by convection
+	}
+	s.upperC = towards(s.upperC, v.airC+(s.headC-v.airC)*creeps/(creeps+hoseWK), creeps+hoseWK, upperJK)
 	air := v.airC
 	if r.kmh == 0 && !s.fanOn {
-		air += 0.1 * (s.headC - v.airC) // a standing car breathes its own warmth
+		air += 0.15 * (s.headC - v.airC) // a standing car breathes its own warmth
 	}
-	out := air + (s.upperC-air)*math.Exp(-g/max(f.radiator, 1))
+	short := 0.2 * f.radiator / (f.radiator + 15) // what runs through the nearest tubes, hardly cooled
+	out := air + (s.upperC-air)*(short+(1-short)*math.Exp(-g/max(f.radiator, 1)))
 	s.lowerC = towards(s.lowerC, out, f.radiator+g, lowerJK)
 	v.switches(s, r, f)
 }
@@ -78,7 +83,7 @@ func (v *car) switches(s *state, r running, f flow) {
 // opening is the thermostat's, 0 to 1.
 func (v *car) opening(s *state, r running) float64 {
 	opens := v.opensC + v.fault.shiftK
-	if v.loop.ID == heatedLayout && !v.fault.heaterDead && r.heatW > 1.3*v.idleW {
+	if heated(v.loop) && !v.fault.heaterDead && r.kmh > 55 {
 		opens -= 18 // under load the wax is heated: TH7
 	}
 	x := clamp((s.waxC - opens) / v.spanK)

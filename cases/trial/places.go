@@ -21,7 +21,7 @@ func (m *morning) coolantC(p diagram.Point, r running) float64 {
 		if inlet {
 			return s.headC - m.trapped.crownK
 		}
-		return s.upperC + (s.headC-s.upperC)*(f.radiator+1)/(f.radiator+6) - m.trapped.crownK
+		return s.upperC + (s.headC-s.upperC)*(f.radiator+1)/(f.radiator+8) - m.trapped.crownK
 	case diagram.RadIn:
 		return s.upperC
 	case diagram.RadOut:
@@ -41,7 +41,7 @@ func (m *morning) coolantC(p diagram.Point, r running) float64 {
 	case diagram.OilIn:
 		return s.headC
 	case diagram.OilOut:
-		return s.headC + 2
+		return s.headC + 2 - 0.3*(s.headC-s.blockC) // the oil follows the block
 	}
 	return m.airAtC(p, r, f)
 }
@@ -87,7 +87,8 @@ func (m *morning) airAtC(p diagram.Point, r running, f flow) float64 {
 		through := supply - m.coolantC(diagram.HeaterOut, r)
 		air := m.blowerWK * r.heater * m.fault.blower * (1 - m.fault.flap)
 		rise := min(f.heater*max(through, 0)/air, 0.95*(supply-m.airC))
-		return m.airC + max(rise, 0)*(1-m.fault.flap)
+		duct := 1.1 * m.fault.blower / (m.fault.blower + 0.1) // a trickle cools on its way
+		return m.airC + max(rise, 0)*(1-m.fault.flap)*duct
 	}
 	return m.airC + 0.02*(warm-m.airC) // before the radiator
 }

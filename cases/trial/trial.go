@@ -75,7 +75,7 @@ func suited(loops []*diagram.Loop, cause cases.Cause) []*diagram.Loop {
 	}
 	var out []*diagram.Loop
 	for _, l := range loops {
-		if l.ID == heatedLayout {
+		if heated(l) {
 			out = append(out, l)
 		}
 	}
