@@ -44,6 +44,7 @@ func (f Fault) on(p Params) (Params, faulty, error) {
 		x.least = 0.1 + 0.9*s
 	case "thermostat-stuck-closed":
 		x.most = 0.03 * (1 - s)
+		p.MainLeak *= 1 - 0.99*s // jammed with grit, its vent pin too
 	case "thermostat-late":
 		x.opensK, p.WaxLagS, x.most = 4+10*s, p.WaxLagS*(1+3*s), 1-0.5*s
 	case "thermostat-early":

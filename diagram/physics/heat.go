@@ -11,6 +11,7 @@ const (
 	airHeatKJKgK = 1.006 // of air at 20 to 50 °C, kJ/(kg K)
 	refAirKgS    = 1.2   // at which RadiatorUAWK stands
 	refFlowLS    = 1.5   // at which RadiatorUAWK and EngineUAWK stand
+	refRiseK     = 50    // at which RisingWK stands
 	boilKWK      = 5     // heat that steam takes for each kelvin over the boiling point
 )
 
@@ -107,7 +108,7 @@ func (s *Sim) carry(into, from int, kwk float64) {
 }
 
 // advect carries heat along the hoses, whichever way they flow, with their
-// losses, and the slow convection between still hose and hot part.
+// losses, and what creeps along them without flow.
 func (s *Sim) advect() {
 	for i, h := range s.c.hoses {
 		q := s.c.net.FlowLS[i] * s.heatKJLK
@@ -121,22 +122,46 @@ func (s *Sim) advect() {
 			s.carry(last, first, q)
 		}
 		s.carry(to, last, q)
-		loss, still := s.p.ThinHoseLossWK, s.p.DeadLegWK/4
+		s.creep(h)
+		loss := s.p.ThinHoseLossWK / 1000
 		if h.bore == diagram.BoreMain {
-			loss, still = s.p.MainHoseLossWK, s.p.DeadLegWK
+			loss = s.p.MainHoseLossWK / 1000
 		}
-		s.exchange(first, from, still/1000)
-		s.exchange(last, to, still/1000)
-		parts := 1.0
-		if first != last {
-			s.exchange(first, last, still/1000)
-			parts = 2
+		if first == last {
+			s.lose(first, first, loss, s.ambient)
+			continue
 		}
-		s.lose(first, first, loss/1000/parts, s.ambient)
-		if first != last {
-			s.lose(last, last, loss/1000/parts, s.ambient)
-		}
+		s.lose(first, first, loss/2, s.ambient)
+		s.lose(last, last, loss/2, s.ambient)
 	}
+}
+
+// creep is what a hose takes from its ends without flow: by its wall and necks,
+// and in an open main hose by warm coolant that rises into it while cold coolant
+// sinks back under it. A part's coolant leaves at its top, so this goes forward
+// only; the radiator's leaves at its cold end, and a thermostat's plate stops it.
+func (s *Sim) creep(h hose) {
+	from, to := s.c.parts[h.from].lump, s.c.parts[h.to].lump
+	wall, rises := s.p.DeadLegWK/4000, false
+	if h.bore == diagram.BoreMain {
+		wall, rises = s.p.DeadLegWK/1000, h.role != main && h.from != s.c.rad
+	}
+	s.exchange(from, h.lump, wall+s.rising(rises, from, h.lump))
+	if h.lump != h.last {
+		s.exchange(h.lump, h.last, wall+s.rising(rises, h.lump, h.last))
+	}
+	s.exchange(h.last, to, wall+s.rising(rises, h.last, to))
+}
+
+// rising is the conductance of warm coolant that rises forward, kW/K. Its speed
+// goes with the root of the difference, as a current's of a heavier liquid
+// under a lighter one does.
+func (s *Sim) rising(open bool, from, to int) float64 {
+	over := s.in.Y[from] - s.in.Y[to]
+	if !open || !(over > 0) {
+		return 0
+	}
+	return s.p.RisingWK / 1000 * math.Sqrt(over/refRiseK)
 }
 
 // engineUA is the metal's conductance to the coolant, kW/K, with the power 0.8

@@ -59,5 +59,6 @@ type Params struct {
 	ThinHoseWaterL   float64 // L
 	ThinHoseLossWK   float64 // W/K
 	DeadLegWK        float64 // W/K
+	RisingWK         float64 // W/K
 	CapKPa           float64 // kPa
 }

@@ -118,7 +118,7 @@ func TestHealthyAsTheTradeHasIt(t *testing.T) {
 		within("DT10", "heater drop, full blower", point(t, idle, diagram.HeaterIn)-point(t, idle, diagram.HeaterOut), 2, 15)
 		within("HT1", "vent air, full heat", point(t, idle, diagram.Vent), 50, 65)
 
-		run(t, idle, p.Raised(180, 0), nil)
+		run(t, idle, p.Raised(300, 0), nil)
 		within("DT3", "drop across the radiator, 2500 rpm", point(t, idle, diagram.RadIn)-point(t, idle, diagram.RadOut), 5, 25)
 
 		road := car(t, layout, physics.Fault{}, at(20))
