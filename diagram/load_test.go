@@ -15,7 +15,10 @@ func TestShippedLoopsLoad(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	for _, id := range []string{"outlet-thermostat", "inlet-thermostat", "inlet-thermostat-bottle"} {
+	for _, id := range []string{
+		"outlet-thermostat", "inlet-thermostat", "inlet-thermostat-bottle",
+		"outlet-thermostat-oil-cooler", "split-head-block", "heated-thermostat",
+	} { // the case format's
 		l, err := diagram.LoopByID(id)
 		if err != nil {
 			t.Errorf("LoopByID(%q): %v", id, err)
@@ -27,8 +30,8 @@ func TestShippedLoopsLoad(t *testing.T) {
 			}
 		}
 	}
-	if len(loops) < 3 {
-		t.Errorf("%d layouts, want at least 3", len(loops))
+	if len(loops) < 6 {
+		t.Errorf("%d layouts, want at least 6", len(loops))
 	}
 }
 
@@ -54,6 +57,8 @@ func TestFaultyLayoutNamesFileAndKey(t *testing.T) {
 		{"entry outside", `"entry": [258, 2]`, `"entry": [700, 2]`, "points[0].entry"},
 		{"slanting leg", `[[320, 118], [340, 118]]`, `[[320, 118], [340, 119]]`, "hoses[0].path[1]"},
 		{"delta without its point", `"from": "housing", "to": "engine_out"`, `"from": "housing", "to": "oil_in"`, "deltas[0]"},
+		{"no engine", `"kind": "engine"`, `"kind": "tee"`, "parts: needs an engine"},
+		{"head without block", `"kind": "engine"`, `"kind": "head"`, "parts: head and block"},
 		{"no side", `"thermostat": "outlet"`, `"thermostat": "top"`, "thermostat"},
 	} {
 		t.Run(tt.name, func(t *testing.T) {
@@ -95,7 +100,7 @@ func TestNothingOverlaps(t *testing.T) {
 		}
 		blocks = append(blocks, block{"caution", l.Caution})
 		for _, p := range l.Parts {
-			if p.Kind != diagram.Engine { // the engine's box carries chips
+			if !p.Kind.Burns() { // the engine's box carries chips
 				blocks = append(blocks, block{p.ID, p.Box})
 			}
 		}

@@ -172,3 +172,73 @@ func TestAShutThermostatStopsTheRadiatorsArrows(t *testing.T) {
 		t.Errorf("%d arrows on the lower hose shut and %d open; want none and some", shut, open)
 	}
 }
+
+// The readings tell how far the loop's thermostat is open, and nothing of a
+// second one, which has no plate.
+func TestASecondThermostatHasNoPlate(t *testing.T) {
+	l := loop(t, "split-head-block")
+	lines := func(o drawing.Opening) (n int) {
+		for _, shape := range drawing.Draw(l, drawing.State{Thermostat: o}, true).Shapes {
+			if _, ok := shape.(drawing.Line); ok {
+				n++
+			}
+		}
+		return n
+	}
+	if plates := (lines(drawing.Open) - lines(drawing.NotKnown)) / 2; plates != 1 { // a plate and its stem
+		t.Errorf("%d thermostats have a plate, want 1", plates)
+	}
+}
+
+// Captions and the thermostat's word stand on no part but an engine, on no
+// entry and on no difference. A letter is 8 units wide at most, on the mean.
+func TestCaptionsStandFree(t *testing.T) {
+	loops, err := diagram.Loops()
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, l := range loops {
+		words := map[string]bool{"part open": true}
+		for _, c := range l.Captions {
+			words[c.Text] = true
+		}
+		for _, shape := range drawing.Draw(l, drawing.State{Thermostat: drawing.ALittleOpen}, true).Shapes {
+			if w, ok := shape.(drawing.Label); ok && words[w.Text] {
+				if on := under(l, textBox(w)); on != "" {
+					t.Errorf("%s: %q stands on %s", l.ID, w.Text, on)
+				}
+			}
+		}
+	}
+}
+
+func textBox(w drawing.Label) diagram.Box {
+	width := 8 * float64(len([]rune(w.Text)))
+	b := diagram.Box{w.At[0], w.At[1] - 5, width, 10}
+	if w.Align == drawing.End {
+		b[0] -= width
+	}
+	return b
+}
+
+// under is what lies under a box, or "".
+func under(l *diagram.Loop, b diagram.Box) string {
+	boxes := map[string]diagram.Box{}
+	for _, p := range l.Parts {
+		if !p.Kind.Burns() {
+			boxes[p.ID] = p.Box
+		}
+	}
+	for _, p := range l.Points {
+		boxes[p.Point.String()] = diagram.Box{p.Entry[0], p.Entry[1], diagram.EntryWidth, diagram.EntryHeight}
+	}
+	for _, d := range l.Deltas {
+		boxes[d.Name] = diagram.Box{d.At[0], d.At[1], d.Width, d.Height()}
+	}
+	for name, on := range boxes {
+		if b[0] < on[0]+on[2] && on[0] < b[0]+b[2] && b[1] < on[1]+on[3] && on[1] < b[1]+b[3] {
+			return name
+		}
+	}
+	return ""
+}

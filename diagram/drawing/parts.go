@@ -34,8 +34,20 @@ func (d *drafter) part(p diagram.Part) {
 		d.waxHeater(p.Box)
 	case diagram.Tee:
 		c, r := middle(p.Box)
-		d.add(Disc{Center: c, Radius: r, Fill: d.heat(diagram.EngineOut), Stroke: In(PipeEdge), StrokeWidth: 1.5})
+		d.add(Disc{Center: c, Radius: r, Fill: d.teeHeat(p.ID), Stroke: In(PipeEdge), StrokeWidth: 1.5})
 	}
+}
+
+// teeHeat is the ink of the first known hose end that meets a tee.
+func (d *drafter) teeHeat(id string) Ink {
+	for _, h := range d.loop.Hoses {
+		for i, part := range [2]string{h.From, h.To} {
+			if ink := d.heat(h.Ends[i]); part == id && ink.Role == "" {
+				return ink
+			}
+		}
+	}
+	return In(Card)
 }
 
 // engine is an engine's box or a half's, with its name and its sensor.

@@ -58,7 +58,7 @@ func newCircuit(l *diagram.Loop) (*circuit, error) {
 		from, okFrom := index[h.From]
 		to, okTo := index[h.To]
 		if okFrom && okTo {
-			c.addHose(h, from, to)
+			c.addHose(l, h, from, to)
 		}
 	}
 	if c.cooler >= 0 {
@@ -119,13 +119,13 @@ func (c *circuit) addPart(kind diagram.PartKind) int {
 
 func (c *circuit) lump() int { c.lumps++; return c.lumps - 1 }
 
-func (c *circuit) addHose(h diagram.Hose, from, to int) {
+func (c *circuit) addHose(l *diagram.Loop, h diagram.Hose, from, to int) {
 	added := hose{id: h.ID, bore: h.Bore, from: from, to: to, lump: c.lump()}
 	added.last = added.lump
 	if h.Ends[0] != h.Ends[1] {
 		added.last = c.lump()
 	}
-	added.role, added.valve = c.roleOf(h, from, to)
+	added.role, added.valve = c.roleOf(h, l.Thermostat, from, to)
 	for i, p := range h.Ends {
 		if _, known := c.points[p]; p != "" && !known {
 			c.points[p] = []int{added.lump, added.last}[i]
@@ -134,26 +134,20 @@ func (c *circuit) addHose(h diagram.Hose, from, to int) {
 	c.hoses = append(c.hoses, added)
 }
 
-// roleOf tells a thermostat's sides apart: a thinner hose is the bypass, what
-// joins it to engine or pump is open, and what is left is the main valve.
-func (c *circuit) roleOf(h diagram.Hose, from, to int) (role, int) {
+// roleOf tells a thermostat's sides apart: a thinner hose is the bypass; of the
+// others, the one towards the radiator has the main valve: at the engine's outlet
+// what leaves the thermostat, at its inlet what comes to it.
+func (c *circuit) roleOf(h diagram.Hose, side diagram.Side, from, to int) (role, int) {
 	for v, part := range c.valves {
-		other := to
-		switch part {
-		case from:
-		case to:
-			other = from
-		default:
-			continue
-		}
-		kind := c.parts[other].kind
 		switch {
+		case part != from && part != to:
+			continue
 		case h.Bore != diagram.BoreMain:
 			return bypass, v
-		case kind.Burns() || kind == diagram.Pump:
-			return plain, v
+		case (part == from) == (side == diagram.Outlet):
+			return main, v
 		}
-		return main, v
+		return plain, v
 	}
 	return plain, 0
 }

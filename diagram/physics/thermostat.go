@@ -22,8 +22,8 @@ type valve struct {
 	sense, wax           int     // rows of what the wax feels and of the wax
 }
 
-// fitValves puts the layout's thermostats in. What is wrong with one is wrong
-// with the first: of two, the other is sound and hides some of it.
+// fitValves puts the layout's thermostats in: the loop's, and the block's where
+// that has its own. What a fault says is of the first; the block's is sound.
 func (s *Sim) fitValves(l *diagram.Loop) {
 	opensC := *s.p.RatingC(l)
 	for i, sense := range s.c.senses {
