@@ -24,6 +24,7 @@ type faulty struct {
 	softHose     float64 // resistance of the lower hose at the rated speed
 	airBlocked   float64 // part of the radiator's air
 	cabinBlocked float64 // part of the cabin's air
+	supplyWK     float64 // of warm coolant that rises in a heater supply without flow
 	gasKW        float64 // combustion gas into the coolant, at the rated speed
 	sensorK      float64 // added to what the sensor shows
 	fanOff       bool
@@ -73,11 +74,14 @@ func (f Fault) on(p Params) (Params, faulty, error) {
 		p.BypassDrop *= 1 - 0.88*s
 	case "heater-core-restricted":
 		block(&p.HeaterDrop, 300)
-	case "heater-valve-shut":
-		p.HeaterDrop *= 1e6
+	case "heater-valve-shut": // under 0.5 in the supply, so that both hoses are cold; else behind the core's supply, which stays hot
+		p.HeaterDrop *= 1e8
+		if s >= 0.5 {
+			x.supplyWK = 15
+		}
 	case "combustion-leak":
 		x.gasKW = 6 * s
-		block(&p.HeaterDrop, 30)
+		block(&p.HeaterDrop, 60) // gas gathers in the core, which lies high in most cars
 	case "cap-weak":
 		p.CapKPa *= 1 - s
 	case "sensor-reads-low":

@@ -146,6 +146,9 @@ func (s *Sim) creep(h hose) {
 	if h.bore == diagram.BoreMain {
 		wall, rises = s.p.DeadLegWK/1000, h.role != main && h.from != s.c.rad
 	}
+	if h.to == s.c.heater {
+		wall += s.f.supplyWK / 1000
+	}
 	s.exchange(from, h.lump, wall+s.rising(rises, from, h.lump))
 	if h.lump != h.last {
 		s.exchange(h.lump, h.last, wall+s.rising(rises, h.lump, h.last))

@@ -8,8 +8,8 @@
 // linear and is integrated implicitly.
 //
 // It is a model of a car of ordinary build, good to several kelvins and no better:
-// whoever compares it with a car has to allow for that. Oil, cold friction,
-// stratified tanks and the hood's own warmth are left out.
+// whoever compares it with a car has to allow for that. Oil that no coolant
+// cools, cold friction, stratified tanks and the hood's own warmth are left out.
 package physics
 
 import (

@@ -51,3 +51,24 @@ func TestHosesBehindAShutThermostat(t *testing.T) {
 		}
 	}
 }
+
+// A heater valve that stays shut is hot before and cold after itself (F13,
+// published pattern, T22): in the supply it leaves both hoses cold, behind it the
+// supply hot.
+func TestHeaterValveShutWhereItSits(t *testing.T) {
+	p := typical(t)
+	for _, l := range layouts(t) {
+		supply := func(severity float64) (in, out, engine float64) {
+			s := car(t, l.ID, physics.Fault{Cause: "heater-valve-shut", Severity: severity}, at(20))
+			run(t, s, p.Idle(1500, 0), nil)
+			run(t, s, p.Idle(300, 1), nil)
+			return point(t, s, diagram.HeaterIn), point(t, s, diagram.HeaterOut), float64(s.ECT())
+		}
+		if in, out, _ := supply(0.3); in > 35 || out > 35 {
+			t.Errorf("%s, valve in the supply: hoses at %.1f and %.1f, want both cold", l.ID, in, out)
+		}
+		if in, out, engine := supply(0.8); in < engine-15 || out > 35 {
+			t.Errorf("%s, valve behind the supply: hoses at %.1f and %.1f with the engine at %.1f, want hot and cold", l.ID, in, out, engine)
+		}
+	}
+}
