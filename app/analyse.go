@@ -8,6 +8,7 @@ import (
 	"fmt"
 
 	"loopbook/cases"
+	"loopbook/cases/diagnosis"
 	"loopbook/cases/evidence"
 	"loopbook/cases/exchange"
 	"loopbook/diagram"
@@ -15,15 +16,21 @@ import (
 
 // analyse prints an answer for each file. A file at fault is told and doesn't
 // keep the others from being answered.
-func analyse(_ context.Context, c console, args []string) error {
-	files, err := parse(flag.NewFlagSet("analyse", flag.ContinueOnError), args)
+func analyse(ctx context.Context, c console, args []string) error {
+	set := flag.NewFlagSet("analyse", flag.ContinueOnError)
+	priorName := set.String("prior", "workshop", "workshop: causes as often as they are met; flat: all alike")
+	files, err := parse(set, args)
 	if err != nil {
 		return err
 	}
 	if len(files) == 0 {
 		return usagef("no file named")
 	}
-	analyst, err := evidence.Default()
+	prior, err := diagnosis.ParsePrior(*priorName)
+	if err != nil {
+		return usagef("--%v", err)
+	}
+	m, err := newMind()
 	if err != nil {
 		return err
 	}
@@ -36,7 +43,13 @@ func analyse(_ context.Context, c console, args []string) error {
 			faults = append(faults, err)
 			continue
 		}
-		if err := out.Encode(evidence.Document(&b.Case, analyst.Analyse(&b.Case))); err != nil {
+		if err := m.gather(ctx, &b.Case, nil); err != nil { // answered without temperatures
+			faults = append(faults, fmt.Errorf("%s: %w", file, err))
+		}
+		t := m.think(&b.Case, prior)
+		answer := evidence.Document(&b.Case, t.found)
+		diagnosis.Fill(&answer, t.ranking, t.next)
+		if err := out.Encode(answer); err != nil {
 			return err
 		}
 	}

@@ -11,13 +11,31 @@ import (
 // WarmUp are for those who know them; they are never nil, so that the keys
 // always hold a list.
 type Answer struct {
-	ID      string   `json:"id"`
-	Deltas  []Delta  `json:"deltas"`
-	Flags   []Flag   `json:"flags"`
-	Causes  []any    `json:"causes"`
-	Next    []any    `json:"next"`
-	Boiling *Boiling `json:"boiling"`
-	WarmUp  []any    `json:"warm_up"`
+	ID      string        `json:"id"`
+	Deltas  []Delta       `json:"deltas"`
+	Flags   []Flag        `json:"flags"`
+	Causes  []CauseAnswer `json:"causes"`
+	Next    []CheckAnswer `json:"next"`
+	Boiling *Boiling      `json:"boiling"`
+	WarmUp  []any         `json:"warm_up"`
+}
+
+// CauseAnswer is a cause in the document, with what speaks for it and against
+// it by weight.
+type CauseAnswer struct {
+	ID          cases.Cause `json:"id"`
+	Probability float64     `json:"probability"`
+	For         []string    `json:"for"`
+	Against     []string    `json:"against"`
+}
+
+// CheckAnswer is a next check in the document.
+type CheckAnswer struct {
+	Check   string        `json:"check"`
+	Point   diagram.Point `json:"point,omitempty"` // of a hose to read
+	Minutes float64       `json:"minutes"`
+	Bits    float64       `json:"information_bits"`
+	Text    string        `json:"text"`
 }
 
 // Document is the answer for a case with its findings; temperatures and
@@ -25,7 +43,7 @@ type Answer struct {
 func Document(c *cases.Case, f Findings) Answer {
 	a := Answer{
 		ID: c.ID, Deltas: make([]Delta, len(f.Deltas)), Flags: make([]Flag, len(f.Flags)),
-		Causes: []any{}, Next: []any{}, WarmUp: []any{},
+		Causes: []CauseAnswer{}, Next: []CheckAnswer{}, WarmUp: []any{},
 	}
 	for i, d := range f.Deltas {
 		d.ValueK = hundredths(d.ValueK)

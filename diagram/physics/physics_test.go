@@ -340,3 +340,45 @@ func BenchmarkWarmUp25Minutes(b *testing.B) {
 		run(b, s, p.Idle(1500, 0.3), nil)
 	}
 }
+
+// A hurried run shows within two kelvins what a fine one does, taken over
+// minutes: the valve hunts, and no two runs are at the same moment of that.
+func TestHurryStaysNear(t *testing.T) {
+	p := typical(t)
+	points := []diagram.Point{diagram.EngineOut, diagram.RadIn, diagram.RadOut, diagram.HeaterOut}
+	for _, layout := range []string{outlet, inlet, bottle} {
+		for _, cause := range []string{"none", "thermostat-stuck-open", "pump-weak", "fan-always-running"} {
+			fault := physics.Fault{Cause: cause, Severity: 0.6}
+			fine, coarse := car(t, layout, fault, at(20)), car(t, layout, fault, at(20))
+			coarse.Hurry()
+			for _, st := range []physics.Stage{p.Idle(1500, 0), p.Raised(300, 1), p.Road(900, 0.5)} {
+				want, got := lately(t, fine, st, points), lately(t, coarse, st, points)
+				for i, q := range points {
+					if math.Abs(got[i]-want[i]) > 2 {
+						t.Errorf("%s, %s: %s %.1f fine, %.1f in a hurry", layout, cause, q, want[i], got[i])
+					}
+				}
+			}
+		}
+	}
+}
+
+// lately runs a stage and takes each point's mean over its last minutes.
+func lately(t testing.TB, s *physics.Sim, st physics.Stage, points []diagram.Point) []float64 {
+	t.Helper()
+	sums, from, last := make([]float64, len(points)), s.Seconds()+st.Seconds-180, s.Seconds()
+	whole := 0.0
+	run(t, s, st, func(s *physics.Sim) {
+		if d := s.Seconds() - last; s.Seconds() > from {
+			whole += d
+			for i, q := range points {
+				sums[i] += d * point(t, s, q)
+			}
+		}
+		last = s.Seconds()
+	})
+	for i := range sums {
+		sums[i] /= whole
+	}
+	return sums
+}

@@ -1,0 +1,74 @@
+package main
+
+import (
+	"context"
+
+	"loopbook/cases"
+	"loopbook/cases/diagnosis"
+	"loopbook/cases/evidence"
+	"loopbook/diagram/physics/ensemble"
+)
+
+// mind is all that judges a case, joined: findings by the model's ranges where
+// its crowd is there and by the trade's table where not, and causes.
+type mind struct {
+	analyst *evidence.Analyst
+	judge   *diagnosis.Judge
+	crowds  *diagnosis.Crowds
+}
+
+func newMind() (*mind, error) {
+	table, err := evidence.Shipped()
+	if err != nil {
+		return nil, err
+	}
+	m := &mind{crowds: &diagnosis.Crowds{}}
+	if m.analyst, err = evidence.New(diagnosis.Expecter{Table: table, Crowds: m.crowds}); err != nil {
+		return nil, err
+	}
+	m.judge, err = diagnosis.NewJudge()
+	return m, err
+}
+
+// gather simulates what the case is judged by: every cause for the stage that
+// causes are asked of, healthy cars for the other one.
+func (m *mind) gather(ctx context.Context, c *cases.Case, soFar func(*ensemble.Ensemble)) error {
+	asked := diagnosis.StageOf(c)
+	if p, ok := diagnosis.PlanFor(c, asked); ok {
+		if _, err := m.crowds.Get(ctx, p, soFar); err != nil {
+			return err
+		}
+	}
+	for i := range c.Rounds {
+		stage := diagnosis.StageOfRound(c, i)
+		if stage == asked {
+			continue
+		}
+		if p, ok := diagnosis.PlanFor(c, stage); ok {
+			_, err := m.crowds.Get(ctx, p.Healthy(), nil)
+			return err
+		}
+	}
+	return nil
+}
+
+// thought is a case's findings with its causes and what to do next.
+type thought struct {
+	found   evidence.Findings
+	ranking diagnosis.Ranking
+	next    []diagnosis.Check
+}
+
+// think judges the case by the crowds that are there.
+func (m *mind) think(c *cases.Case, prior diagnosis.Prior) thought {
+	t := thought{found: m.analyst.Analyse(c)}
+	p, ok := diagnosis.PlanFor(c, diagnosis.StageOf(c))
+	var crowd *ensemble.Ensemble
+	if ok {
+		crowd = m.crowds.Kept(p)
+	}
+	t.ranking = m.judge.Rank(c, t.found, p, crowd, prior)
+	t.ranking.Explain(len(t.ranking.Causes))
+	t.next = m.judge.Next(t.ranking)
+	return t
+}

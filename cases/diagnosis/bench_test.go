@@ -1,0 +1,35 @@
+package diagnosis_test
+
+import (
+	"context"
+	"testing"
+
+	"loopbook/cases/diagnosis"
+	"loopbook/cases/evidence"
+	"loopbook/cases/trial"
+)
+
+// A keystroke weighs the crowd anew: wanted in 5 ms.
+func BenchmarkReweigh(b *testing.B) {
+	c := trial.Cases(1, 1, trial.Checks)[0]
+	judge, err := diagnosis.NewJudge()
+	if err != nil {
+		b.Fatal(err)
+	}
+	analyst, err := evidence.Default()
+	if err != nil {
+		b.Fatal(err)
+	}
+	var crowds diagnosis.Crowds
+	plan, _ := diagnosis.PlanFor(&c, diagnosis.StageOf(&c))
+	crowd, err := crowds.Get(context.Background(), plan, nil)
+	if err != nil {
+		b.Fatal(err)
+	}
+	found := analyst.Analyse(&c)
+	b.Logf("%d rounds", len(c.Rounds))
+	b.ResetTimer()
+	for i := 0; i < b.N; i++ {
+		judge.Rank(&c, found, plan, crowd, diagnosis.Prior{})
+	}
+}

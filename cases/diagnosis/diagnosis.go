@@ -1,0 +1,178 @@
+// Package diagnosis goes from a case's evidence to its causes: how probable
+// each is, what speaks for it and against it, and which check is worth its
+// minutes next.
+//
+// Temperatures are held against a crowd of simulated cars with every cause
+// (package diagram/physics/ensemble); symptoms, codes and workshop tests enter by
+// tables of how often each goes with each cause (package likelihood). The
+// likelihood of temperatures has heavy tails, a stated error of the model, and
+// the gun's bias integrated out; points that weren't read are integrated out by
+// the crowd. What was measured before and after the repair is never mixed.
+package diagnosis
+
+import (
+	"math"
+	"sort"
+
+	"loopbook/cases"
+	"loopbook/cases/diagnosis/likelihood"
+	"loopbook/cases/evidence"
+	"loopbook/diagram/physics/ensemble"
+)
+
+// Judge ranks causes. It is immutable: build it once, use it from anywhere.
+type Judge struct {
+	tables *likelihood.Tables
+}
+
+// NewJudge is a judge by the shipped tables. An error names the data that is at
+// fault.
+func NewJudge() (*Judge, error) {
+	t, err := likelihood.Shipped()
+	if err != nil {
+		return nil, err
+	}
+	return &Judge{t}, nil
+}
+
+// Ranking is a stage's causes, most likely first, and what they were judged by.
+type Ranking struct {
+	Causes []Ranked
+	Stage  cases.Stage
+	Draws  int  // of each cause that temperatures were held against; 0: no temperatures were
+	Blank  bool // nothing to go on: the probabilities are the prior
+
+	sheet sheet
+}
+
+// Ranked is a cause with its probability.
+type Ranked struct {
+	Cause        cases.Cause
+	Probability  float64
+	For, Against []Reason // by weight; filled by Explain
+}
+
+// sheet is all that a ranking was made from, for those who ask why.
+type sheet struct {
+	c        *cases.Case
+	found    evidence.Findings
+	plan     Plan
+	crowd    *ensemble.Ensemble // nil: none
+	readings []reading
+	weights  weights
+	factors  []likelihood.Factor
+	prior    []float64
+	chance   []float64 // of each cause, in the format's order
+}
+
+// Rank weighs the stage's evidence. The crowd is of the plan's setting, or nil
+// where there is none yet or no layout; then temperatures take no part. The
+// case must not change while the ranking is in use.
+func (j *Judge) Rank(c *cases.Case, f evidence.Findings, p Plan, crowd *ensemble.Ensemble, prior Prior) Ranking {
+	s := sheet{c: c, found: f, plan: p, crowd: crowd, prior: j.chances(prior, c), factors: j.factors(c, p.Stage)}
+	logs := make([]float64, len(s.prior))
+	for i, p := range s.prior {
+		logs[i] = math.Log(p)
+	}
+	for _, factor := range s.factors {
+		for i, l := range factor.Log {
+			logs[i] += l
+		}
+	}
+	r := Ranking{Stage: p.Stage, Blank: len(s.factors) == 0}
+	if crowd != nil {
+		s.readings = readings(c, f, p, crowd)
+		if len(s.readings) > 0 || len(seenSigns(c, p)) > 0 {
+			s.weights = weigh(c, p, crowd, s.readings)
+			for i := range logs {
+				logs[i] += math.Log(s.weights.mean(i))
+			}
+			r.Blank, r.Draws = false, crowd.N
+		}
+	}
+	s.chance = normalised(logs)
+	r.sheet = s
+	r.Causes = sorted(s.chance)
+	return r
+}
+
+// mean is a cause's likelihood over its draws.
+func (w weights) mean(cause int) float64 {
+	sum, n := 0.0, 0
+	for at := cause; at < len(w.w); at += w.causes {
+		sum, n = sum+w.w[at], n+1
+	}
+	return max(sum/float64(n), math.SmallestNonzeroFloat64)
+}
+
+// normalised turns logarithms into chances that sum to 1.
+func normalised(logs []float64) []float64 {
+	most := math.Inf(-1)
+	for _, l := range logs {
+		most = max(most, l)
+	}
+	out, sum := make([]float64, len(logs)), 0.0
+	for i, l := range logs {
+		out[i] = math.Exp(l - most)
+		sum += out[i]
+	}
+	for i := range out {
+		out[i] /= sum
+	}
+	return out
+}
+
+func sorted(chance []float64) []Ranked {
+	out := make([]Ranked, len(chance))
+	for i, c := range cases.Words[cases.Cause]() {
+		out[i] = Ranked{Cause: c, Probability: chance[i]}
+	}
+	sort.SliceStable(out, func(i, j int) bool { return out[i].Probability > out[j].Probability })
+	return out
+}
+
+// factors are what symptoms, codes, the filling and the stage's tests say.
+// Symptoms and codes are of the complaint, so of the time before the repair.
+func (j *Judge) factors(c *cases.Case, stage cases.Stage) []likelihood.Factor {
+	var out []likelihood.Factor
+	if stage == cases.BeforeRepair {
+		out = append(out, j.tables.Symptoms(c.Complaint.Symptoms)...)
+		out = append(out, j.tables.Codes(c.Codes)...)
+	}
+	for _, o := range outcomes(c, stage) {
+		if f, ok := j.tables.Test(o.kind, o.word); ok {
+			out = append(out, f)
+		}
+	}
+	return out
+}
+
+// outcome is how a workshop check came out.
+type outcome struct {
+	kind cases.TestKind
+	word string
+}
+
+// outcomes are those of the stage's tests, the last of each kind: a check that
+// is done again replaces the one before. A filling noted in the loop's data
+// stands for the coolant's test where there is none.
+func outcomes(c *cases.Case, stage cases.Stage) []outcome {
+	last := map[cases.TestKind]string{}
+	if word := evidence.FillOutcome(c); word != "" && word != "pass" {
+		last["coolant"] = word
+	}
+	for i := range c.Tests {
+		if t := &c.Tests[i]; of(stage, t.Stage) {
+			if word := evidence.Outcome(c, t); word != "" {
+				last[t.Kind] = word
+			}
+		}
+	}
+	var out []outcome
+	for _, kind := range cases.Words[cases.TestKind]() {
+		if word := last[kind]; word != "" {
+			out = append(out, outcome{kind, word})
+		}
+	}
+	return out
+}

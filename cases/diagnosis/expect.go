@@ -1,0 +1,165 @@
+package diagnosis
+
+import (
+	"fmt"
+	"math"
+	"sort"
+
+	"loopbook/cases"
+	"loopbook/cases/evidence"
+	"loopbook/diagram"
+	"loopbook/diagram/physics/ensemble"
+)
+
+// Expecter says what healthy cars of the crowd would show in a case's rounds,
+// and asks the trade's table where there is no crowd. It satisfies
+// evidence.Expecter.
+//
+// An engine hotter than any healthy one of the crowd has no healthy like. What
+// it should show there is the trade's rule for a thermostat that stands wide
+// open, so differences are the table's then.
+type Expecter struct {
+	Table  evidence.Expecter
+	Crowds *Crowds
+}
+
+// Expect is for one round of the case.
+func (x Expecter) Expect(c *cases.Case, round int) evidence.Expectation {
+	out := x.Table.Expect(c, round)
+	p, ok := PlanFor(c, StageOfRound(c, round))
+	if !ok {
+		return out
+	}
+	crowd := x.Crowds.Healthy(p)
+	stop := p.stop(round)
+	if crowd == nil || stop < 0 {
+		return out
+	}
+	h := crowdAt{crowd, stop, indexOf(cases.Healthy), float64(crowd.AmbientC(stop))}
+	for _, at := range p.Setting.Loop.Points {
+		if at.Point != diagram.AirOn {
+			out.Points[at.Point] = h.point(at.Point)
+		}
+	}
+	if h.hotterThanAny(&c.Rounds[round]) {
+		return out
+	}
+	for _, d := range p.Setting.Loop.Deltas {
+		if d.From != "" {
+			out.Deltas[d.Name] = h.delta(d)
+		}
+	}
+	return out
+}
+
+// StageOfRound is a round's stage; one that isn't noted is before the repair.
+func StageOfRound(c *cases.Case, round int) cases.Stage {
+	if c.Rounds[round].Stage == cases.AfterRepair {
+		return cases.AfterRepair
+	}
+	return cases.BeforeRepair
+}
+
+// stop is a round's place among the stops, or -1.
+func (p Plan) stop(round int) int {
+	for stop, i := range p.Rounds {
+		if i == round {
+			return stop
+		}
+	}
+	return -1
+}
+
+// crowdAt are the crowd's cars with one cause at a stop.
+type crowdAt struct {
+	crowd *ensemble.Ensemble
+	stop  int
+	cause int
+	air   float64
+}
+
+const modelClass = "computed"
+
+func (h crowdAt) point(p diagram.Point) evidence.Range {
+	all := make([]float64, h.crowd.N)
+	for d := range all {
+		all[d] = h.shows(p, d)
+	}
+	low, high := nineTenths(all, h.sdK(p, median(all)))
+	return evidence.Range{LowC: diagram.Celsius(low), HighC: diagram.Celsius(high), Source: h.source(), Class: modelClass}
+}
+
+func (h crowdAt) source() string {
+	return fmt.Sprintf("this loop's model, here and now: nine in ten of %d cars", h.crowd.N)
+}
+
+func (h crowdAt) delta(at diagram.DeltaAt) evidence.Span {
+	all, from, to := make([]float64, h.crowd.N), 0.0, 0.0
+	for d := range all {
+		a, b := h.shows(at.From, d), h.shows(at.To, d)
+		all[d], from, to = a-b, a, b
+	}
+	low, high := nineTenths(all, math.Hypot(h.sdK(at.From, from), h.sdK(at.To, to))/math.Sqrt2)
+	l, u := diagram.DeltaK(low), diagram.DeltaK(high)
+	return evidence.Span{LowK: &l, HighK: &u, Source: h.source(), Class: modelClass}
+}
+
+// shows is what a gun would read at a point of one of the cars.
+func (h crowdAt) shows(p diagram.Point, draw int) float64 {
+	r := reading{point: p, wall: wallOf(p)}
+	return r.wouldShow(float64(h.crowd.Look(h.cause, draw, h.stop)[h.crowd.Slot(p)]), h.crowd.Wall(draw), h.air)
+}
+
+// sdK is the error of the model and the gun at a point of that temperature.
+func (h crowdAt) sdK(p diagram.Point, c float64) float64 {
+	return looseness(p) * math.Hypot(modelK, modelPart*math.Abs(c-h.air))
+}
+
+// hotterThanAny reports whether the round's engine is hotter than healthy cars
+// get here.
+func (h crowdAt) hotterThanAny(r *cases.Round) bool {
+	engine := math.Inf(-1)
+	if r.EctC != nil {
+		engine = float64(*r.EctC)
+	} else {
+		for _, p := range []diagram.Point{diagram.Housing, diagram.EngineOut, diagram.RadIn} {
+			if at := r.Reading(p); at != nil && at.ShownC != nil {
+				engine = max(engine, float64(*at.ShownC))
+			}
+		}
+	}
+	all := make([]float64, h.crowd.N)
+	for d := range all {
+		all[d] = float64(h.crowd.Look(h.cause, d, h.stop)[ensemble.ECT])
+	}
+	_, high := nineTenths(all, sensorSdK)
+	return engine > high
+}
+
+// nineTenths is the range from the 5th to the 95th percentile of values, each
+// read with an error of that standard deviation: both spreads in quadrature
+// about the median. Values are sorted.
+func nineTenths(values []float64, sdK float64) (low, high float64) {
+	mid := median(values)
+	n := len(values)
+	down, up := mid-values[n/20], values[n-1-n/20]-mid
+	return mid - math.Hypot(down, normal95*sdK), mid + math.Hypot(up, normal95*sdK)
+}
+
+// normal95 is the 95th percentile of the standard normal distribution.
+const normal95 = 1.645
+
+// median sorts the values.
+func median(values []float64) float64 {
+	sort.Float64s(values)
+	return values[len(values)/2]
+}
+
+// wallOf is the part of a hose wall's step that is in a reading at a point, as
+// it is usually taken: hoses on their rubber, the housing on tape.
+func wallOf(p diagram.Point) float64 {
+	if p.Air() || p == diagram.Housing {
+		return 0
+	}
+	return 1
+}

@@ -1,0 +1,74 @@
+package diagnosis
+
+import (
+	"math"
+
+	"loopbook/cases"
+	"loopbook/cases/evidence"
+	"loopbook/diagram"
+	"loopbook/diagram/physics/ensemble"
+)
+
+// reading is one temperature that the crowd is held against.
+type reading struct {
+	stop, slot int
+	point      diagram.Point // "": the sensor
+	shownC     float64       // of the surface, corrected; of the coolant for the sensor
+	wall       float64       // 1 on a hose, 0 on metal and in air: part of the wall's step that it has
+	gun        bool          // the gun's bias is in it
+	sdK        float64       // of the model and the reading together
+}
+
+// The model's error as a standard deviation: a part that is always there and
+// one that grows with the excess over ambient. A car isn't this model, whatever
+// its parameters, so this is judgement and meant to be generous.
+const (
+	modelK      = 2.0
+	modelPart   = 0.05
+	sensorSdK   = 3.0
+	gunBiasSdK  = 1.5 // of a handheld gun as a whole, shared by a case's readings
+	loosePoints = 2   // of points that depend on how a car is plumbed
+)
+
+// looseness is by how much the model is worse at a point than at the upper
+// hose, for what it leaves out there (judgement).
+func looseness(p diagram.Point) float64 {
+	switch p {
+	case diagram.Bypass, diagram.Vent, diagram.AirOff, diagram.BottleBleed, diagram.BottleOut, diagram.OilIn, diagram.OilOut:
+		return loosePoints
+	case diagram.RadOut, diagram.PumpIn, diagram.HeaterOut, diagram.Housing:
+		return 1.4
+	}
+	return 1
+}
+
+// readings are what a stage's rounds hold of temperatures, stop by stop.
+func readings(c *cases.Case, f evidence.Findings, p Plan, e *ensemble.Ensemble) []reading {
+	var out []reading
+	for stop, i := range p.Rounds {
+		air := float64(e.AmbientC(stop))
+		for _, at := range p.Setting.Loop.Points {
+			r, ok := f.Rounds[i].Readings[at.Point]
+			if ok && !r.Doubtful && !r.Impossible && at.Point != diagram.AirOn {
+				out = append(out, newReading(r, stop, e.Slot(at.Point), air))
+			}
+		}
+		if ect := c.Rounds[i].EctC; ect != nil {
+			out = append(out, reading{stop: stop, slot: ensemble.ECT, shownC: float64(*ect), sdK: math.Hypot(sensorSdK, modelPart*math.Abs(float64(*ect)-air)/2)})
+		}
+	}
+	return out
+}
+
+func newReading(r evidence.Reading, stop, slot int, air float64) reading {
+	out := reading{stop: stop, slot: slot, point: r.Point, shownC: float64(r.TrueC), gun: !r.Point.Air()}
+	out.sdK = looseness(r.Point) * math.Hypot(modelK, modelPart*math.Abs(out.shownC-air))
+	out.sdK = math.Hypot(out.sdK, float64(r.UncertainK))
+	out.wall = wallOf(r.Point)
+	return out
+}
+
+// wouldShow is what a draw shows at a reading's place, without the gun's bias.
+func (r reading) wouldShow(coolantC, wall, air float64) float64 {
+	return coolantC - r.wall*wall*(coolantC-air)
+}

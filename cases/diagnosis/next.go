@@ -1,0 +1,271 @@
+package diagnosis
+
+import (
+	"math"
+	"slices"
+	"sort"
+
+	"loopbook/cases"
+	"loopbook/cases/diagnosis/likelihood"
+	"loopbook/diagram"
+	"loopbook/diagram/physics/ensemble"
+)
+
+// Check is a next step with what it is expected to tell.
+type Check struct {
+	likelihood.Check
+	Point diagram.Point // of a hose to read; "": none
+	Bits  float64       // expected information about the cause
+}
+
+// PerMinute is the expected information for each minute, by which checks are
+// ordered.
+func (c Check) PerMinute() float64 { return c.Bits / c.Minutes }
+
+// leastBits is what a check must promise to be named.
+const leastBits = 0.01
+
+// Next are the checks that aren't done yet, the most told per minute first.
+func (j *Judge) Next(r Ranking) []Check {
+	s := &r.sheet
+	var out []Check
+	offer := func(c Check) {
+		if c.Bits >= leastBits {
+			out = append(out, c)
+		}
+	}
+	done := outcomes(s.c, s.plan.Stage)
+	joint := s.joint()
+	for _, check := range j.tables.Checks() {
+		kind := cases.TestKind(check.Check)
+		switch {
+		case check.Check == likelihood.HosePoint:
+			for _, p := range s.unread() {
+				offer(Check{check, p, s.pointBits(joint, p)})
+			}
+		case check.Check == string(s.plan.Ahead):
+			offer(Check{check, "", s.aheadBits(joint)})
+		case check.Check == likelihood.WarmUp || check.Check == likelihood.RaisedIdle:
+		case !slices.ContainsFunc(done, func(o outcome) bool { return o.kind == kind }):
+			offer(Check{check, "", testBits(s.chance, j.tables.Outcomes(kind))})
+		}
+	}
+	sort.SliceStable(out, func(a, b int) bool { return out[a].PerMinute() > out[b].PerMinute() })
+	return out
+}
+
+// testBits is the information expected of a check with those outcomes.
+func testBits(chance []float64, outcomes []likelihood.Outcome) float64 {
+	table := make([][]float64, len(outcomes))
+	for o, out := range outcomes {
+		table[o] = make([]float64, len(chance))
+		for i, p := range chance {
+			table[o][i] = p * out.P[i]
+		}
+	}
+	return mutual(table)
+}
+
+// mutual is the mutual information in bits between the rows and the columns of
+// a table of joint chances.
+func mutual(table [][]float64) float64 {
+	if len(table) == 0 {
+		return 0
+	}
+	columns := make([]float64, len(table[0]))
+	for _, row := range table {
+		for i, p := range row {
+			columns[i] += p
+		}
+	}
+	bits := 0.0
+	for _, row := range table {
+		sum := 0.0
+		for _, p := range row {
+			sum += p
+		}
+		for i, p := range row {
+			if p > 0 {
+				bits += p * math.Log2(p/(sum*columns[i]))
+			}
+		}
+	}
+	return bits
+}
+
+// joint is the chance of each draw with each cause, after all evidence.
+func (s *sheet) joint() weights {
+	if s.crowd == nil {
+		return weights{}
+	}
+	n := len(s.chance)
+	out := weights{n, make([]float64, s.crowd.N*n)}
+	for i, chance := range s.chance {
+		sum := 0.0
+		for d := 0; d < s.crowd.N; d++ {
+			sum += s.weightOf(i, d)
+		}
+		for d := 0; d < s.crowd.N && sum > 0; d++ {
+			out.w[d*n+i] = chance * s.weightOf(i, d) / sum
+		}
+	}
+	return out
+}
+
+func (s *sheet) weightOf(cause, draw int) float64 {
+	if s.weights.w == nil {
+		return 1
+	}
+	return s.weights.at(cause, draw)
+}
+
+// last is the last stop that was walked.
+func (s *sheet) last() int { return len(s.plan.Rounds) - 1 }
+
+// unread are the points that the last round could still have.
+func (s *sheet) unread() []diagram.Point {
+	if s.crowd == nil || s.last() < 0 {
+		return nil
+	}
+	round := &s.c.Rounds[s.plan.Rounds[s.last()]]
+	var out []diagram.Point
+	for _, at := range s.plan.Setting.Loop.Points {
+		if at.Point != diagram.AirOn && round.Reading(at.Point) == nil {
+			out = append(out, at.Point)
+		}
+	}
+	return out
+}
+
+// The bins that a reading is sorted into to count its information.
+const (
+	coldestC = -44
+	binK     = 4
+	bins     = 52
+)
+
+// pointBits is the information expected of reading one more point in the last
+// round.
+func (s *sheet) pointBits(joint weights, p diagram.Point) float64 {
+	at := crowdAt{s.crowd, s.last(), 0, float64(s.crowd.AmbientC(s.last()))}
+	sharp := make([][]float64, bins)
+	for b := range sharp {
+		sharp[b] = make([]float64, joint.causes)
+	}
+	for at.cause = 0; at.cause < joint.causes; at.cause++ {
+		for d := 0; d < s.crowd.N; d++ {
+			sharp[bin(at.shows(p, d))][at.cause] += joint.at(at.cause, d)
+		}
+	}
+	return mutual(blurred(sharp, func(c float64) float64 { return at.sdK(p, c) / math.Sqrt(trust) }))
+}
+
+func bin(c float64) int { return int(min(max((c-coldestC)/binK, 0), bins-1)) }
+
+// blurred spreads each row of a histogram over its neighbours by a normal
+// error.
+func blurred(rows [][]float64, sdK func(c float64) float64) [][]float64 {
+	out := make([][]float64, len(rows))
+	for b := range out {
+		out[b] = make([]float64, len(rows[0]))
+	}
+	for b, row := range rows {
+		spread, sum := make([]float64, len(rows)), 0.0
+		sd := sdK(coldestC+binK*(float64(b)+0.5)) / binK
+		for to := range spread {
+			z := float64(to-b) / sd
+			spread[to] = math.Exp(-z * z / 2)
+			sum += spread[to]
+		}
+		for to, share := range spread {
+			for i, p := range row {
+				out[to][i] += p * share / sum
+			}
+		}
+	}
+	return out
+}
+
+// supposed is how many outcomes of a walk ahead are tried.
+const supposed = 32
+
+// aheadBits is the information expected of the walk ahead, all of its main
+// points read: the mean over draws taken as the truth, one after the other in
+// steps of equal chance.
+func (s *sheet) aheadBits(joint weights) float64 {
+	if s.crowd == nil {
+		return 0
+	}
+	few, stop, slots := s.reaching(joint), s.crowd.Ahead(), s.mainSlots()
+	before, after := entropy(s.chance), 0.0
+	step, passed, next := 1/float64(supposed), 0.0, 0.5/float64(supposed)
+	for i, w := range few.w {
+		for passed += w; passed > next && next < 1; next += step {
+			truth := s.crowd.Look(i%few.causes, i/few.causes, stop)
+			after += entropy(s.given(few, truth, stop, slots)) * step
+		}
+	}
+	return max(before-after, 0)
+}
+
+// reaching is the joint chance of the draws that reach the stop ahead, each
+// cause's chance kept.
+func (s *sheet) reaching(joint weights) weights {
+	n := min(s.crowd.N, ensemble.AheadDraws)
+	out := weights{joint.causes, slices.Clone(joint.w[:n*joint.causes])}
+	for cause, chance := range s.chance {
+		sum := 0.0
+		for d := 0; d < n; d++ {
+			sum += out.at(cause, d)
+		}
+		for d := 0; d < n && sum > 0; d++ {
+			out.w[d*out.causes+cause] *= chance / sum
+		}
+	}
+	return out
+}
+
+func (s *sheet) mainSlots() []int {
+	slots := []int{ensemble.ECT}
+	for _, p := range []diagram.Point{diagram.EngineOut, diagram.RadIn, diagram.RadOut, diagram.HeaterIn, diagram.HeaterOut} {
+		if i := s.crowd.Slot(p); i >= 0 {
+			slots = append(slots, i)
+		}
+	}
+	return slots
+}
+
+// given are the causes' chances if a stop showed that.
+func (s *sheet) given(joint weights, truth []float32, stop int, slots []int) []float64 {
+	out := make([]float64, joint.causes)
+	air, sum := float64(s.crowd.AmbientC(stop)), 0.0
+	for i, w := range joint.w {
+		if w < 1e-9 {
+			continue
+		}
+		look, product := s.crowd.Look(i%joint.causes, i/joint.causes, stop), 1.0
+		for _, slot := range slots {
+			sd := modelK + modelPart*math.Abs(float64(truth[slot])-air)
+			off := float64(truth[slot]-look[slot]) / sd
+			product *= 1 + off*off/tail
+		}
+		p := w * math.Pow(product, -trust*(tail+1)/2)
+		out[i%joint.causes] += p
+		sum += p
+	}
+	for i := range out {
+		out[i] /= sum
+	}
+	return out
+}
+
+// entropy is in bits.
+func entropy(chance []float64) float64 {
+	bits := 0.0
+	for _, p := range chance {
+		if p > 0 {
+			bits -= p * math.Log2(p)
+		}
+	}
+	return bits
+}

@@ -1,0 +1,242 @@
+package diagnosis
+
+import (
+	"math"
+
+	"loopbook/cases"
+	"loopbook/cases/diagnosis/likelihood"
+	"loopbook/diagram"
+	"loopbook/diagram/coolant"
+	"loopbook/diagram/physics"
+	"loopbook/diagram/physics/ensemble"
+)
+
+// Plan is what has to be simulated to judge a stage of a case.
+type Plan struct {
+	Stage   cases.Stage
+	Setting ensemble.Setting
+	Rounds  []int // of the case, by the setting's stops
+	Ahead   Ahead // what the setting's stop ahead is
+}
+
+// Ahead is the walk round the loop that might come next.
+type Ahead string
+
+// What might come next: warm the engine until the thermostat opens, or hold it
+// at 2500 rpm, or let it idle again, which is no check by itself.
+const (
+	WarmUp     Ahead = likelihood.WarmUp
+	RaisedIdle Ahead = likelihood.RaisedIdle
+	WarmIdle   Ahead = ""
+)
+
+// StageOf is the stage that a case's causes are judged by: before the repair,
+// unless all that was measured was measured after it.
+func StageOf(c *cases.Case) cases.Stage {
+	after := false
+	for i := range c.Rounds {
+		if c.Rounds[i].Stage != cases.AfterRepair {
+			return cases.BeforeRepair
+		}
+		after = true
+	}
+	for i := range c.Tests {
+		if c.Tests[i].Stage != cases.AfterRepair {
+			return cases.BeforeRepair
+		}
+		after = true
+	}
+	if after {
+		return cases.AfterRepair
+	}
+	return cases.BeforeRepair
+}
+
+// of reports whether something noted with a stage belongs to s; what isn't
+// noted is before the repair.
+func of(s, noted cases.Stage) bool {
+	return noted == s || noted == "" && s == cases.BeforeRepair
+}
+
+// PlanFor is the plan for a stage of the case, with every cause. It reports
+// false where the layout isn't known.
+func PlanFor(c *cases.Case, stage cases.Stage) (Plan, bool) {
+	l, err := diagram.LoopByID(c.Loop.Layout)
+	if err != nil {
+		return Plan{}, false
+	}
+	p := Plan{Stage: stage, Setting: ensemble.Setting{
+		Loop: l, Causes: causeWords(), OpensC: within(c.Loop.ThermostatOpensC, 50, 120), FullC: c.Loop.ThermostatFullC,
+		CapKPa: within(c.Loop.CapKPa, 0, 250), Coolant: filling(c), Fan: physics.FanKind(c.Loop.Fan),
+	}}
+	if a := c.Site.AltitudeM; a != nil {
+		p.Setting.AltitudeM = diagram.Metre(math.Round(min(max(float64(*a), 0), 4000)/100) * 100)
+	}
+	for i := range c.Rounds {
+		if of(stage, c.Rounds[i].Stage) {
+			p.add(c, i)
+		}
+	}
+	p.lookAhead(c)
+	return p, true
+}
+
+// Healthy is the plan with healthy cars alone, for whoever wants ranges and no
+// causes.
+func (p Plan) Healthy() Plan {
+	p.Setting.Causes = []string{string(cases.Healthy)}
+	return p
+}
+
+func causeWords() []string {
+	all := cases.Words[cases.Cause]()
+	words := make([]string, len(all))
+	for i, c := range all {
+		words[i] = string(c)
+	}
+	return words
+}
+
+// within is v where it lies between two sound values; else it is taken as not
+// known.
+func within[T ~float64](v *T, low, high T) *T {
+	if v == nil || !(*v >= low && *v <= high) {
+		return nil
+	}
+	return v
+}
+
+// filling is the coolant as noted, or the usual half of ethylene glycol; a
+// strength that no car can run with is somebody's slip or the fault itself, and
+// hardly changes what flows.
+func filling(c *cases.Case) coolant.Mixture {
+	m := coolant.Mixture{Base: coolant.Base(cases.EthyleneGlycol), Strength: 50}
+	if b := c.Loop.Coolant.Base; b != "" {
+		m.Base = coolant.Base(b)
+	}
+	switch v := c.Loop.Coolant.VolumePercent; {
+	case c.Loop.Coolant.Base == cases.Water:
+		m.Strength = 0
+	case v != nil:
+		m.Strength = coolant.VolumePercent(math.Round(min(max(*v, 25), 60)/5) * 5)
+	}
+	return m
+}
+
+// Two rounds belong to one warm-up unless the clock went back or the air is
+// another day's.
+const otherDayK = 6
+
+// add takes a round in as a stop.
+func (p *Plan) add(c *cases.Case, i int) {
+	r := &c.Rounds[i]
+	air := ambient(c, i)
+	starts := p.Setting.Starts
+	if n := len(starts); n == 0 || math.Abs(float64(starts[n-1].AmbientC-air)) > otherDayK || p.wentBack(c, i) {
+		starts = append(starts, ensemble.Start{AmbientC: air})
+	}
+	last := &starts[len(starts)-1]
+	stop := ensemble.Stop{Seconds: p.sinceLast(c, i, len(last.Stops) == 0), Blower: blower(r.Heater)}
+	if r.EngineRPM != nil {
+		stop.RPM = min(max(*r.EngineRPM, 0), 6000)
+	}
+	if r.SpeedKmh != nil && *r.SpeedKmh > walkKmh {
+		stop.SpeedKmh = min(*r.SpeedKmh, 160)
+	}
+	last.Stops = append(last.Stops, stop)
+	p.Setting.Starts, p.Rounds = starts, append(p.Rounds, i)
+}
+
+// walkKmh is no drive: a manoeuvre in the yard.
+const walkKmh = 5
+
+// ambient is the air outside, whole degrees, within what the model knows.
+func ambient(c *cases.Case, i int) diagram.Celsius {
+	air := diagram.Celsius(20)
+	switch {
+	case i >= 0 && c.Ambient(i) != nil:
+		air = *c.Ambient(i)
+	case i < 0 && c.Site.AmbientC != nil:
+		air = *c.Site.AmbientC
+	}
+	return diagram.Celsius(math.Round(min(max(float64(air), -40), 55)))
+}
+
+// blower is the cabin's fan at a setting of the heater; below 0 it isn't known.
+func blower(h cases.Heater) float64 {
+	switch h {
+	case cases.HeaterOff:
+		return 0
+	case cases.HeaterHalf:
+		return 0.5
+	case cases.HeaterFull:
+		return 1
+	}
+	return -1
+}
+
+func (p *Plan) before(c *cases.Case) *cases.Round {
+	if len(p.Rounds) == 0 {
+		return nil
+	}
+	return &c.Rounds[p.Rounds[len(p.Rounds)-1]]
+}
+
+func (p *Plan) wentBack(c *cases.Case, i int) bool {
+	last, now := p.before(c), c.Rounds[i].MinutesSinceStart
+	return last != nil && now != nil && last.MinutesSinceStart != nil && *now < *last.MinutesSinceStart
+}
+
+// sinceLast is the time from the stop before, or from the cold start, in
+// seconds; 0 where the minutes aren't noted.
+func (p *Plan) sinceLast(c *cases.Case, i int, first bool) float64 {
+	now := c.Rounds[i].MinutesSinceStart
+	if now == nil {
+		return 0
+	}
+	from := 0.0
+	if !first {
+		last := p.before(c).MinutesSinceStart
+		if last == nil {
+			return 0
+		}
+		from = *last
+	}
+	return min(max((*now-from)*60, 1), 4*3600)
+}
+
+// openK is how far under its rating a thermostat may already be opening.
+const openK = 3
+
+// lookAhead adds the stop that the next round might be.
+func (p *Plan) lookAhead(c *cases.Case) {
+	stop := ensemble.Stop{Seconds: 900, RPM: 800, Blower: 1}
+	p.Ahead = WarmUp
+	r := p.before(c)
+	switch {
+	case r == nil:
+		stop.Seconds = 1500
+		p.Setting.Starts = []ensemble.Start{{AmbientC: ambient(c, -1)}}
+	case stillCold(c, r):
+	case r.EngineRPM == nil || *r.EngineRPM < 1500:
+		p.Ahead = RaisedIdle
+		stop = ensemble.Stop{Seconds: 300, RPM: 2500, Blower: blower(r.Heater)}
+	default:
+		p.Ahead = WarmIdle
+		stop = ensemble.Stop{Seconds: 300, RPM: 800, Blower: blower(r.Heater)}
+	}
+	p.Setting.Ahead = stop
+}
+
+// stillCold reports whether a round was walked before the thermostat could
+// open: by the sensor, or else by the minutes.
+func stillCold(c *cases.Case, r *cases.Round) bool {
+	opens := diagram.Celsius(88)
+	if c.Loop.ThermostatOpensC != nil {
+		opens = *c.Loop.ThermostatOpensC
+	}
+	if r.EctC != nil {
+		return *r.EctC < opens-openK
+	}
+	return r.MinutesSinceStart != nil && *r.MinutesSinceStart < 10
+}

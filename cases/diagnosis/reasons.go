@@ -1,0 +1,214 @@
+package diagnosis
+
+import (
+	"fmt"
+	"math"
+	"sort"
+	"strings"
+
+	"loopbook/cases"
+	"loopbook/cases/evidence"
+	"loopbook/diagram"
+	"loopbook/diagram/physics/ensemble"
+)
+
+// Reason is one piece of evidence and what it says about a cause by itself.
+type Reason struct {
+	Words  string
+	Factor float64         // times as likely with the cause as on the whole; below 1 against it
+	Round  int             // of the case, or -1
+	Points []diagram.Point // where it was measured
+}
+
+// A reason counts from this factor on; so many are told for and against.
+const (
+	tellFrom = 1.25
+	tellMost = 5
+)
+
+// Explain fills in what speaks for and against each of the first n causes.
+func (r *Ranking) Explain(n int) {
+	s := &r.sheet
+	looks := s.features()
+	for i := range r.Causes[:min(n, len(r.Causes))] {
+		c := &r.Causes[i]
+		all := append(s.factorReasons(c.Cause), s.lookReasons(c.Cause, looks)...)
+		c.For, c.Against = split(all)
+	}
+}
+
+// split puts the reasons in the order of their weight; of several that lean on
+// the same reading only the heaviest is told.
+func split(all []Reason) (pro, con []Reason) {
+	sort.SliceStable(all, func(i, j int) bool { return math.Abs(math.Log(all[i].Factor)) > math.Abs(math.Log(all[j].Factor)) })
+	type place struct {
+		round int
+		point diagram.Point
+	}
+	used := map[place]bool{}
+	for _, r := range all {
+		taken := false
+		for _, p := range r.Points {
+			taken = taken || used[place{r.Round, p}]
+		}
+		if taken || r.Factor < tellFrom && r.Factor > 1/tellFrom {
+			continue
+		}
+		for _, p := range r.Points {
+			used[place{r.Round, p}] = true
+		}
+		switch {
+		case r.Factor > 1 && len(pro) < tellMost:
+			pro = append(pro, r)
+		case r.Factor < 1 && len(con) < tellMost:
+			con = append(con, r)
+		}
+	}
+	return pro, con
+}
+
+// factorReasons are those of symptoms, codes and tests.
+func (s *sheet) factorReasons(c cases.Cause) []Reason {
+	var out []Reason
+	own := indexOf(c)
+	for _, f := range s.factors {
+		whole := 0.0
+		for i, l := range f.Log {
+			whole += s.prior[i] * math.Exp(l)
+		}
+		words := f.Label
+		if f.Reason != "" {
+			words += ": " + f.Reason
+		}
+		out = append(out, Reason{Words: words, Factor: math.Exp(f.Log[own]) / whole, Round: evidence.WholeCase})
+	}
+	return out
+}
+
+func indexOf(c cases.Cause) int {
+	for i, word := range cases.Words[cases.Cause]() {
+		if word == c {
+			return i
+		}
+	}
+	return 0
+}
+
+// feature is a temperature, or a difference of two, that was measured.
+type feature struct {
+	stop   int
+	a, b   *reading // b is nil for a temperature by itself
+	title  string
+	value  float64
+	sdK    float64
+	points []diagram.Point
+}
+
+// features are all of the readings, and the layout's differences between them.
+func (s *sheet) features() []feature {
+	var out []feature
+	for i := range s.readings {
+		r := &s.readings[i]
+		f := feature{stop: r.stop, a: r, value: r.shownC, sdK: r.sdK, title: "sensor", points: []diagram.Point{r.point}}
+		if r.point != "" {
+			f.title = strings.ToLower(r.point.String()[:1]) + r.point.String()[1:]
+		}
+		out = append(out, f)
+	}
+	if s.crowd == nil {
+		return out
+	}
+	for stop := range s.plan.Rounds {
+		for _, d := range s.plan.Setting.Loop.Deltas {
+			a, b := s.reading(stop, d.From), s.reading(stop, d.To)
+			if a != nil && b != nil {
+				out = append(out, feature{stop: stop, a: a, b: b, title: d.Title, value: a.shownC - b.shownC,
+					sdK: math.Hypot(a.sdK, b.sdK) * 0.8, points: []diagram.Point{d.From, d.To}})
+			}
+		}
+	}
+	return out
+}
+
+func (s *sheet) reading(stop int, p diagram.Point) *reading {
+	for i := range s.readings {
+		if s.readings[i].stop == stop && s.readings[i].point == p {
+			return &s.readings[i]
+		}
+	}
+	return nil
+}
+
+// shows is the feature on a draw of a cause.
+func (s *sheet) shows(f feature, cause, draw int) float64 {
+	look, wall, air := s.crowd.Look(cause, draw, f.stop), s.crowd.Wall(draw), float64(s.crowd.AmbientC(f.stop))
+	v := f.a.wouldShow(float64(look[f.a.slot]), wall, air)
+	if f.b != nil {
+		v -= f.b.wouldShow(float64(look[f.b.slot]), wall, air)
+	}
+	return v
+}
+
+// lookReasons hold each feature by itself against the crowd of the cause and
+// against all causes as the prior has them.
+func (s *sheet) lookReasons(c cases.Cause, looks []feature) []Reason {
+	own, healthy := indexOf(c), indexOf(cases.Healthy)
+	var out []Reason
+	for _, f := range looks {
+		mine, whole := 0.0, 0.0
+		for cause, p := range s.prior {
+			sum := 0.0
+			for d := 0; d < s.crowd.N; d++ {
+				off := (f.value - s.shows(f, cause, d)) / f.sdK
+				sum += math.Pow(1+off*off/tail, -(tail+1)/2.)
+			}
+			whole += p * sum
+			if cause == own {
+				mine = sum
+			}
+		}
+		i := s.plan.Rounds[f.stop]
+		out = append(out, Reason{Words: s.words(f, own, healthy), Factor: math.Pow(mine/whole, trust), Round: i, Points: f.points})
+	}
+	return out
+}
+
+// words tell a feature with what the cause, and a healthy loop, would show.
+func (s *sheet) words(f feature, own, healthy int) string {
+	unit := "°C"
+	if f.b != nil {
+		unit = "K"
+	}
+	label := s.c.Rounds[s.plan.Rounds[f.stop]].Label
+	if label != "" {
+		label = " (" + label + ")"
+	}
+	low, high := s.span(f, own)
+	text := fmt.Sprintf("%s%s %.0f %s; with this cause %.0f to %.0f %s", f.title, label, f.value, unit, low, high, unit)
+	if own != healthy {
+		low, high = s.span(f, healthy)
+		text += fmt.Sprintf(", healthy %.0f to %.0f %s", low, high, unit)
+	}
+	return text
+}
+
+// span is the middle four fifths of what a cause's draws show of a feature.
+func (s *sheet) span(f feature, cause int) (low, high float64) {
+	all := make([]float64, s.crowd.N)
+	for d := range all {
+		all[d] = s.shows(f, cause, d)
+	}
+	sort.Float64s(all)
+	return all[len(all)/10], all[len(all)-1-len(all)/10]
+}
+
+// Would is what a cause's cars show at a point in a round of the case: the
+// middle nine tenths of what a gun would read, or false where nothing is
+// simulated.
+func Would(p Plan, crowd *ensemble.Ensemble, cause cases.Cause, round int, at diagram.Point) (evidence.Range, bool) {
+	stop := p.stop(round)
+	if crowd == nil || stop < 0 || crowd.Slot(at) < 0 {
+		return evidence.Range{}, false
+	}
+	return crowdAt{crowd, stop, indexOf(cause), float64(crowd.AmbientC(stop))}.point(at), true
+}

@@ -1,0 +1,195 @@
+package ensemble
+
+import (
+	"context"
+	"fmt"
+	"runtime"
+	"slices"
+	"sync"
+	"sync/atomic"
+
+	"loopbook/diagram"
+	"loopbook/diagram/physics"
+)
+
+// The first slots of a look; the layout's points follow in its order.
+const (
+	ECT       = iota // what the sensor shows, °C
+	FanDuty          // part of the last minutes that the fan ran
+	FirstSlot        // of the layout's points
+)
+
+// dutyS is over how long the fan's part is taken.
+const dutyS = 180
+
+// Ensemble is what a crowd of cars shows. It doesn't change once it is given
+// out.
+type Ensemble struct {
+	Setting Setting
+	N       int // draws of each cause
+	stops   int
+	slots   int
+	walls   []float64 // of each draw
+	shown   []float32 // by draw, cause, stop and slot
+}
+
+// Look is what a draw with a cause shows at a stop: ECT, FanDuty, then the
+// layout's points in their order, coolant or air in °C.
+func (e *Ensemble) Look(cause, draw, stop int) []float32 {
+	at := ((draw*len(e.Setting.Causes)+cause)*e.stops + stop) * e.slots
+	return e.shown[at : at+e.slots]
+}
+
+// Ahead is the number of the stop that might come next, which only the first
+// AheadDraws draws reach.
+func (e *Ensemble) Ahead() int { return e.stops - 1 }
+
+// AheadDraws is how many draws tell what comes next: to choose a check fewer
+// are enough than to judge by.
+const AheadDraws = 50
+
+// Wall is by how much of its excess over ambient a hose's outside stands under
+// its coolant on the draw's car.
+func (e *Ensemble) Wall(draw int) float64 { return e.walls[draw] }
+
+// Slot is a point's place in a look, or -1.
+func (e *Ensemble) Slot(p diagram.Point) int {
+	for i, at := range e.Setting.Loop.Points {
+		if at.Point == p {
+			return FirstSlot + i
+		}
+	}
+	return -1
+}
+
+// AmbientC is the air outside at a stop.
+func (e *Ensemble) AmbientC(stop int) diagram.Celsius {
+	for _, s := range e.Setting.Starts {
+		if stop < len(s.Stops) {
+			return s.AmbientC
+		}
+		stop -= len(s.Stops)
+	}
+	return e.Setting.Starts[len(e.Setting.Starts)-1].AmbientC // of the stop ahead
+}
+
+// batch is how many draws are given out at once.
+const batch = 20
+
+// Run simulates that many draws of each cause on all cores. So far tells, if
+// not nil, each time more draws are ready; it is called by the caller's
+// goroutine. When ctx ends, so does Run, with its error.
+func Run(ctx context.Context, s Setting, draws int, soFar func(*Ensemble)) (*Ensemble, error) {
+	rows, err := physics.Table()
+	if err != nil {
+		return nil, err
+	}
+	e := &Ensemble{Setting: s, stops: s.Stops() + 1, slots: FirstSlot + len(s.Loop.Points)}
+	e.shown = make([]float32, draws*len(s.Causes)*e.stops*e.slots)
+	e.walls = make([]float64, draws)
+	ctx, cancel := context.WithCancelCause(ctx)
+	defer cancel(nil)
+	done := e.start(ctx, cancel, rows, draws)
+	for n := 0; n < draws; {
+		n = min(n+batch, draws)
+		for _, d := range done[:n] {
+			d.Wait()
+		}
+		if err := context.Cause(ctx); err != nil {
+			return nil, err
+		}
+		if soFar != nil {
+			soFar(e.first(n))
+		}
+	}
+	return e.first(draws), nil
+}
+
+// first is the ensemble of the first n draws.
+func (e *Ensemble) first(n int) *Ensemble {
+	part := *e
+	part.N = n
+	return &part
+}
+
+// start lets every core take draws in their order, and answers what to wait
+// for by draw. Once ctx has ended the rest is passed over.
+func (e *Ensemble) start(ctx context.Context, fail context.CancelCauseFunc, rows []physics.Row, draws int) []*sync.WaitGroup {
+	done := make([]*sync.WaitGroup, draws)
+	for i := range done {
+		done[i] = new(sync.WaitGroup)
+		done[i].Add(1)
+	}
+	var next atomic.Int64
+	for range runtime.GOMAXPROCS(0) {
+		go func() {
+			for n := int(next.Add(1)) - 1; n < draws; n = int(next.Add(1)) - 1 {
+				if err := e.fill(ctx, n, e.Setting.draw(n, rows)); err != nil {
+					fail(err)
+				}
+				done[n].Done()
+			}
+		}()
+	}
+	return done
+}
+
+// fill simulates one draw with every cause.
+func (e *Ensemble) fill(ctx context.Context, number int, d draw) error {
+	e.walls[number] = d.wall
+	for cause, name := range e.Setting.Causes {
+		if ctx.Err() != nil {
+			return ctx.Err()
+		}
+		stop := 0
+		for i, start := range e.Setting.Starts {
+			if i == len(e.Setting.Starts)-1 && number < AheadDraws {
+				start.Stops = append(slices.Clone(start.Stops), e.Setting.Ahead)
+			}
+			if err := e.drive(start, d, physics.Fault{Cause: name, Severity: d.severity}, func(look func([]float32)) {
+				look(e.Look(cause, number, stop))
+				stop++
+			}); err != nil {
+				return fmt.Errorf("draw %d, %s: %w", number, name, err)
+			}
+		}
+	}
+	return nil
+}
+
+// drive takes a car from its cold start past its stops and shows each.
+func (e *Ensemble) drive(start Start, d draw, f physics.Fault, see func(func([]float32))) error {
+	s := e.Setting
+	sim, err := physics.New(s.Loop, d.params, f, physics.Conditions{
+		AmbientC: start.AmbientC, AltitudeM: s.AltitudeM, Coolant: s.Coolant, Fan: s.Fan,
+	})
+	if err != nil {
+		return err
+	}
+	sim.Hurry()
+	for i, stop := range start.Stops {
+		ran, from := 0.0, 0.0
+		for _, stage := range d.way(stop, i == 0) {
+			end, last := sim.Seconds()+stage.Seconds, sim.Seconds()
+			if err := sim.Run(stage, func(s *physics.Sim) {
+				if now := s.Seconds(); now > end-dutyS {
+					from += now - last
+					if s.FanRuns() {
+						ran += now - last
+					}
+				}
+				last = sim.Seconds()
+			}); err != nil {
+				return err
+			}
+		}
+		see(func(look []float32) {
+			look[ECT], look[FanDuty] = float32(sim.ECT()), float32(ran/max(from, 1))
+			for j, at := range s.Loop.Points {
+				c, _ := sim.At(at.Point)
+				look[FirstSlot+j] = float32(c)
+			}
+		})
+	}
+	return nil
+}
