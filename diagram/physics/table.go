@@ -21,7 +21,7 @@ type Row struct {
 	Low     float64 `json:"low"`
 	Typical float64 `json:"typical"`
 	High    float64 `json:"high"`
-	Class   string  `json:"class"`  // published, common practice, sum (from sizes), judgement
+	Class   string  `json:"class"`  // published, common practice, sum (from sizes), from memory, judgement
 	Reason  string  `json:"reason"` // why this range
 }
 
