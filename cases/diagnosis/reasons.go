@@ -76,11 +76,7 @@ func (s *sheet) factorReasons(c cases.Cause) []Reason {
 		for i, l := range f.Log {
 			whole += s.prior[i] * math.Exp(l)
 		}
-		words := f.Label
-		if f.Reason != "" {
-			words += ": " + f.Reason
-		}
-		out = append(out, Reason{Words: words, Factor: math.Exp(f.Log[own]) / whole, Round: evidence.WholeCase})
+		out = append(out, Reason{Words: f.Label, Factor: math.Exp(f.Log[own]) / whole, Round: evidence.WholeCase})
 	}
 	return out
 }
@@ -183,13 +179,13 @@ func (s *sheet) words(f feature, own, healthy int) string {
 	if label != "" {
 		label = " (" + label + ")"
 	}
-	low, high := s.span(f, own)
-	text := fmt.Sprintf("%s%s %.0f %s; with this cause %.0f to %.0f %s", f.title, label, f.value, unit, low, high, unit)
+	low, high := s.span(f, healthy)
+	would := fmt.Sprintf("healthy %.0f to %.0f %s", low, high, unit)
 	if own != healthy {
-		low, high = s.span(f, healthy)
-		text += fmt.Sprintf(", healthy %.0f to %.0f %s", low, high, unit)
+		low, high = s.span(f, own)
+		would = fmt.Sprintf("with this cause %.0f to %.0f %s, ", low, high, unit) + would
 	}
-	return text
+	return fmt.Sprintf("%s%s %.0f %s; %s", f.title, label, f.value, unit, would)
 }
 
 // span is the middle four fifths of what a cause's draws show of a feature.

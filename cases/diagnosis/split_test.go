@@ -15,8 +15,8 @@ import (
 )
 
 var (
-	splitCases = flag.Int("split", 48, "cases of each evidence level")
-	splitDraws = flag.Int("draws", 60, "draws of each cause")
+	splitCases = flag.Int("split", 8, "cases of each evidence level")
+	splitDraws = flag.Int("draws", 20, "draws of each cause")
 )
 
 // otherCar is a car that the crowd was not drawn from: its build is drawn from

@@ -46,7 +46,7 @@ func Document(c *cases.Case, f Findings) Answer {
 		Causes: []CauseAnswer{}, Next: []CheckAnswer{}, WarmUp: []any{},
 	}
 	for i, d := range f.Deltas {
-		d.ValueK = hundredths(d.ValueK)
+		d.ValueK, d.ExpectedLowK, d.ExpectedHighK = hundredths(d.ValueK), rounded(d.ExpectedLowK), rounded(d.ExpectedHighK)
 		a.Deltas[i] = d
 	}
 	for i, flag := range f.Flags {
@@ -63,4 +63,12 @@ func Document(c *cases.Case, f Findings) Answer {
 
 func hundredths[T diagram.Celsius | diagram.DeltaK](v T) T {
 	return T(math.Round(float64(v)*100) / 100)
+}
+
+func rounded(v *diagram.DeltaK) *diagram.DeltaK {
+	if v == nil {
+		return nil
+	}
+	at := hundredths(*v)
+	return &at
 }
