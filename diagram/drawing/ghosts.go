@@ -1,0 +1,146 @@
+package drawing
+
+import (
+	"strings"
+
+	"loopbook/diagram"
+)
+
+// Ghost is what a cause would show at a point, beside what was measured.
+type Ghost struct {
+	Measured string // "": nothing, or nothing to judge by
+	Would    string // a range; "": the cause says nothing of this point
+	Match    Match
+}
+
+// Match says whether what was measured is what the cause would show.
+type Match int
+
+// The matches. Each has its own sign.
+const (
+	NotCompared Match = iota
+	Agrees            // tick
+	Differs           // diamond
+)
+
+// ghostSize of the text: the drawing stands in little room, where it must
+// still come out at 13 points.
+const ghostSize = 20
+
+// A ghost's two pills fill the block of the point's entry.
+const (
+	pillHeight  = 34
+	pillGap     = diagram.EntryHeight - 2*pillHeight
+	filledWidth = 84 // leaves room for the sign
+)
+
+// DrawGhosts makes the picture of the layout with the readings of its state
+// and what a cause would show at each point.
+func DrawGhosts(l *diagram.Loop, s State, ghosts map[diagram.Point]Ghost) Picture {
+	d := drafter{loop: l, state: s}
+	d.body()
+	d.wordless()
+	for _, p := range l.Points {
+		if g := ghosts[p.Point]; g.Measured != "" || g.Would != "" {
+			d.ghost(p, g)
+		}
+	}
+	return Picture{Width: l.Width, Height: l.Height, Shapes: d.shapes}
+}
+
+// wordless takes the parts' words off, which would come out too small, and
+// names the engine alone.
+func (d *drafter) wordless() {
+	kept := d.shapes[:0]
+	for _, s := range d.shapes {
+		if _, word := s.(Label); !word {
+			kept = append(kept, s)
+		}
+	}
+	d.shapes = kept
+	for _, p := range d.loop.Parts {
+		if p.Kind.Burns() {
+			name := strings.ToUpper(string(p.Kind[:1])) + string(p.Kind[1:])
+			d.label(p.Box[0]+p.Box[2]/2, p.Box[1]+70, name, ghostSize, true, Text, Middle)
+		}
+	}
+}
+
+func (d *drafter) ghost(p diagram.PointAt, g Ghost) {
+	x, y := p.Entry[0], p.Entry[1]
+	upper, lower := y, y+pillHeight+pillGap
+	block := diagram.Box{x, y, diagram.EntryWidth, diagram.EntryHeight}
+	switch near := nearer(p, upper, lower); {
+	case g.Measured == "":
+		block, lower = diagram.Box{x, near, diagram.EntryWidth, pillHeight}, near
+	case g.Would == "":
+		block, upper = diagram.Box{x, near, filledWidth, pillHeight}, near
+	}
+	d.tie(p.Anchor, block)
+	if g.Measured != "" {
+		d.pill(diagram.Box{x, upper, filledWidth, pillHeight}, g.Measured, true)
+		d.match(diagram.XY{x + filledWidth + 15, upper + pillHeight/2}, g.Match)
+	}
+	if g.Would != "" {
+		d.pill(diagram.Box{x, lower, diagram.EntryWidth, pillHeight}, g.Would, false)
+	}
+}
+
+// nearer is the upper or the lower place, whichever is on the anchor's side.
+func nearer(p diagram.PointAt, upper, lower float64) float64 {
+	if p.Anchor[1] < p.Entry[1]+diagram.EntryHeight/2 {
+		return upper
+	}
+	return lower
+}
+
+// tie is the thin line from a block to its place on the hose.
+func (d *drafter) tie(to diagram.XY, b diagram.Box) {
+	from := diagram.XY{min(max(to[0], b[0]), b[0]+b[2]), min(max(to[1], b[1]), b[1]+b[3])}
+	d.add(Line{From: from, To: to, Stroke: In(PartLine), Width: 1.5}, Disc{Center: to, Radius: 4, Fill: In(PartLine)})
+}
+
+// pill is a number on a round ground: filled for what was measured, outlined
+// for what would be shown.
+func (d *drafter) pill(b diagram.Box, text string, filled bool) {
+	fill, ink := In(Card), Text
+	if filled {
+		fill, ink = In(Text), Paper
+	}
+	d.add(Rect{Box: b, Corner: 8, Fill: fill, Stroke: In(Text), StrokeWidth: 2})
+	d.label(b[0]+b[2]/2, b[1]+b[3]/2, text, ghostSize, filled, ink, Middle)
+}
+
+// match is the sign of a comparison.
+func (d *drafter) match(at diagram.XY, m Match) {
+	d.add(matchSign(at, 1, m)...)
+}
+
+func matchSign(at diagram.XY, scale float64, m Match) []Shape {
+	by := func(x, y float64) diagram.XY { return diagram.XY{at[0] + x*scale, at[1] + y*scale} }
+	switch m {
+	case Agrees:
+		return []Shape{
+			Line{From: by(-8, 0), To: by(-2, 7), Stroke: In(FineText), Width: 4 * scale},
+			Line{From: by(-2.5, 7), To: by(9, -7), Stroke: In(FineText), Width: 4 * scale},
+		}
+	case Differs:
+		return []Shape{Rhomb{Center: at, Radius: 11 * scale, Fill: In(LookSign), Stroke: In(LookText), StrokeWidth: 1.5 * scale}}
+	}
+	return nil
+}
+
+// GhostLegend explains the pills and their signs, at the size of usual text.
+func GhostLegend() (width, height float64, shapes []Shape) {
+	const mid = 11
+	word := func(x float64, text string, ink Role) Shape {
+		return Label{At: diagram.XY{x, mid}, Text: text, Size: labelSize, Ink: In(ink)}
+	}
+	shapes = []Shape{
+		Rect{Box: diagram.Box{0, 1, 74, 20}, Corner: 5, Fill: In(Text)}, word(7, "measured", Paper),
+		Rect{Box: diagram.Box{82, 1, 84, 20}, Corner: 5, Fill: In(Card), Stroke: In(Text), StrokeWidth: 1.5}, word(89, "would show", Text),
+		word(196, "agrees", Text), word(266, "differs", Text),
+	}
+	shapes = append(shapes, matchSign(diagram.XY{184, mid}, 0.65, Agrees)...)
+	return 316, 22, append(shapes, matchSign(diagram.XY{254, mid}, 0.65, Differs)...)
+}
