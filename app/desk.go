@@ -21,8 +21,11 @@ import (
 type desk struct {
 	ctx     context.Context
 	store   *sqlite.Store
-	analyst *evidence.Analyst
+	mind    *mind
+	judging *judging
+	start   func(func()) // runs what takes a while apart from the window
 	units   units.Set
+	odds    odds
 
 	open    bool
 	c       cases.Case
@@ -42,15 +45,20 @@ type desk struct {
 // slip is a number that was typed and could not be kept.
 type slip struct{ text, why string }
 
-func newDesk(ctx context.Context, store *sqlite.Store) (*desk, error) {
-	analyst, err := evidence.Default()
+func newDesk(ctx context.Context, store *sqlite.Store, start func(func())) (*desk, error) {
+	m, err := newMind()
 	if err != nil {
 		return nil, err
 	}
-	return &desk{
-		ctx: ctx, store: store, analyst: analyst, units: units.Metric(), round: -1,
+	d := &desk{
+		ctx: ctx, store: store, mind: m, judging: newJudging(m, start), start: start, units: units.Metric(), round: -1,
 		changed: func() {}, kept: func() {}, told: func(error) {},
-	}, nil
+	}
+	d.judging.gathered = func() {
+		d.found = d.mind.analyst.Analyse(&d.c) // by the model's ranges now
+		d.changed()
+	}
+	return d, nil
 }
 
 // load opens a case at its last round.
@@ -62,6 +70,7 @@ func (d *desk) load(id string) {
 	}
 	d.open, d.round = true, len(c.Rounds)-1
 	d.take(c, nil)
+	d.count()
 }
 
 // begin opens a new case, already kept.
@@ -81,6 +90,7 @@ func (d *desk) begin() {
 }
 
 func (d *desk) close() {
+	d.judging.stop()
 	d.open, d.c, d.round = false, cases.Case{}, -1
 	d.changed()
 }
@@ -89,7 +99,7 @@ func (d *desk) close() {
 // round.
 func (d *desk) take(c cases.Case, slips map[diagram.Point]slip) {
 	d.c, d.slips = c, slips
-	d.found = d.analyst.Analyse(&d.c)
+	d.found = d.mind.analyst.Analyse(&d.c)
 	d.round = min(max(d.round, -1), len(c.Rounds)-1)
 	if d.round < 0 && len(c.Rounds) > 0 {
 		d.round = 0
@@ -99,6 +109,9 @@ func (d *desk) take(c cases.Case, slips map[diagram.Point]slip) {
 		d.told(err)
 	}
 	d.history = h
+	if err := d.judging.judge(c); err != nil {
+		d.told(err)
+	}
 	d.changed()
 }
 

@@ -18,18 +18,19 @@ import (
 // that what was typed is kept.
 type head struct {
 	title, vehicle, kept *widget.Label
+	progress             *widget.Label // of what is computed for the case
 	undo, redo           *widget.Button
 	content              fyne.CanvasObject
 }
 
 func newHead(undo, redo func()) *head {
-	h := &head{title: widget.NewLabel(""), vehicle: kit.Small(""), kept: kit.Small("")}
+	h := &head{title: widget.NewLabel(""), vehicle: kit.Small(""), kept: kit.Small(""), progress: kit.Caption("")}
 	h.title.SizeName, h.title.TextStyle.Bold, h.title.Truncation = theme.SizeNameHeadingText, true, fyne.TextTruncateEllipsis
 	h.kept.Truncation, h.kept.Importance = fyne.TextTruncateOff, widget.SuccessImportance
 	h.undo = widget.NewButtonWithIcon("Undo", theme.ContentUndoIcon(), undo)
 	h.redo = widget.NewButtonWithIcon("Redo", theme.ContentRedoIcon(), redo)
 	h.undo.Importance, h.redo.Importance = widget.LowImportance, widget.LowImportance
-	right := container.NewHBox(h.undo, h.redo, container.NewCenter(container.NewHBox(container.NewCenter(kit.Sign("fine")), h.kept)))
+	right := container.NewHBox(container.NewCenter(h.progress), h.undo, h.redo, container.NewCenter(container.NewHBox(container.NewCenter(kit.Sign("fine")), h.kept)))
 	h.content = container.NewBorder(nil, nil, nil, right, container.New(kit.Tight{More: 6}, h.title, h.vehicle))
 	return h
 }

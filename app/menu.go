@@ -34,7 +34,8 @@ func (w *window) menu() *fyne.MainMenu {
 		fyne.NewMenu("Go",
 			key("Complaint", fyne.Key1, func() { w.tabs.SelectIndex(complaintTab) }),
 			key("Hose map", fyne.Key2, func() { w.tabs.SelectIndex(hoseMapTab) }),
-			key("Verdict and paper", fyne.Key3, func() { w.tabs.SelectIndex(verdictTab) }),
+			key("Causes", fyne.Key3, w.goToCauses),
+			key("Verdict and paper", fyne.Key4, func() { w.tabs.SelectIndex(verdictTab) }),
 			fyne.NewMenuItemSeparator(),
 			key("Add a round, same conditions", fyne.KeyR, w.addRound),
 		),
@@ -138,4 +139,9 @@ func (w *window) deleteCase() {
 func (w *window) restoreCase() {
 	w.leave()
 	w.desk.restore()
+}
+
+func (w *window) goToCauses() {
+	w.tabs.SelectIndex(causesTab)
+	w.window.Canvas().Focus(w.causes.Focus())
 }

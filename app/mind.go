@@ -17,12 +17,15 @@ type mind struct {
 	crowds  *diagnosis.Crowds
 }
 
+// draws is how many cars of each cause are simulated.
+const draws = 200
+
 func newMind() (*mind, error) {
 	table, err := evidence.Shipped()
 	if err != nil {
 		return nil, err
 	}
-	m := &mind{crowds: &diagnosis.Crowds{}}
+	m := &mind{crowds: &diagnosis.Crowds{Draws: draws}}
 	if m.analyst, err = evidence.New(diagnosis.Expecter{Table: table, Crowds: m.crowds}); err != nil {
 		return nil, err
 	}
@@ -59,16 +62,31 @@ type thought struct {
 	next    []diagnosis.Check
 }
 
-// think judges the case by the crowds that are there.
+// think judges the case by the crowds that are there, each cause with its
+// reasons.
 func (m *mind) think(c *cases.Case, prior diagnosis.Prior) thought {
+	t := m.weigh(c, m.crowd(c), prior)
+	t.ranking.Explain(len(t.ranking.Causes))
+	return t
+}
+
+// crowd is the whole crowd that the case's causes are judged by, or nil.
+func (m *mind) crowd(c *cases.Case) *ensemble.Ensemble {
+	if p, ok := diagnosis.PlanFor(c, diagnosis.StageOf(c)); ok {
+		return m.crowds.Kept(p)
+	}
+	return nil
+}
+
+// weigh judges the case by a crowd, which may be part of the whole or nil, and
+// leaves the reasons out: they take longer than all the rest.
+func (m *mind) weigh(c *cases.Case, crowd *ensemble.Ensemble, prior diagnosis.Prior) thought {
 	t := thought{found: m.analyst.Analyse(c)}
 	p, ok := diagnosis.PlanFor(c, diagnosis.StageOf(c))
-	var crowd *ensemble.Ensemble
-	if ok {
-		crowd = m.crowds.Kept(p)
+	if !ok {
+		crowd = nil
 	}
 	t.ranking = m.judge.Rank(c, t.found, p, crowd, prior)
-	t.ranking.Explain(len(t.ranking.Causes))
 	t.next = m.judge.Next(t.ranking)
 	return t
 }

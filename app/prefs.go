@@ -30,3 +30,14 @@ func (p preferences) light() kit.Light {
 }
 
 func (p preferences) setLight(l kit.Light) { p.SetString("light", string(l)) }
+
+// flat is whether all causes are alike before a case.
+func (p preferences) flat() bool { return p.BoolWithFallback("all-causes-alike", false) }
+
+func (p preferences) setFlat(on bool) { p.SetBool("all-causes-alike", on) }
+
+func (p preferences) learn() learning {
+	return learning(p.StringWithFallback("learn-from-notebook", string(learnUsual)))
+}
+
+func (p preferences) setLearn(l learning) { p.SetString("learn-from-notebook", string(l)) }

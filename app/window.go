@@ -16,6 +16,7 @@ import (
 	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
 
+	"loopbook/app/ui/causes"
 	"loopbook/app/ui/complaint"
 	"loopbook/app/ui/greeting"
 	"loopbook/app/ui/hosemap"
@@ -61,6 +62,7 @@ func openWindow(ctx context.Context, _ console, args []string) (err error) {
 	}()
 	w.window.ShowAndRun()
 	w.leave()
+	w.desk.judging.stop()
 	return w.desk.store.Close()
 }
 
@@ -89,6 +91,7 @@ type window struct {
 	notebook  *notebook.View
 	complaint *complaint.View
 	hosemap   *hosemap.View
+	causes    *causes.View
 	verdict   *verdict.View
 	head      *head
 	tabs      *container.AppTabs
@@ -98,7 +101,7 @@ type window struct {
 
 // newWindow makes the window; start runs what may take a while apart from it.
 func newWindow(ctx context.Context, a fyne.App, store *sqlite.Store, start func(func())) (*window, error) {
-	d, err := newDesk(ctx, store)
+	d, err := newDesk(ctx, store, start)
 	if err != nil {
 		return nil, err
 	}
@@ -127,19 +130,22 @@ func (w *window) makeScreens() {
 			d.load(s.ID)
 		}
 	}
-	w.complaint = complaint.New(d.edit, complaint.Words{Code: d.analyst.CodeMeaning, Coolant: coolantWords})
+	w.complaint = complaint.New(d.edit, complaint.Words{Code: d.mind.analyst.CodeMeaning, Coolant: coolantWords})
 	w.verdict = verdict.New(d.edit)
 	w.verdict.OnPaper = w.print
 	w.hosemap = hosemap.New()
 	w.hosemap.Edit, w.hosemap.OnReading, w.hosemap.OnRound = d.edit, d.typed, d.showRound
 	w.hosemap.OnLayout = func(id string) { d.edit("layout", func(c *cases.Case) { c.Loop.Layout = id }) }
+	w.makeCauses()
 	w.head = newHead(d.undo, d.redo)
 	w.tabs = container.NewAppTabs(
 		container.NewTabItem("Complaint", w.complaint.Content()),
 		container.NewTabItem("Hose map", w.hosemap.Content()),
+		container.NewTabItem("Causes", w.causes.Content()),
 		container.NewTabItem("Verdict and paper", w.verdict.Content()),
 	)
 	w.tabs.SelectIndex(hoseMapTab)
+	w.tabs.OnSelected = func(*container.TabItem) { w.showCauses() }
 	w.case_ = container.NewBorder(w.head.content, nil, nil, nil, w.tabs)
 	w.greeting = greeting.New(
 		greeting.Choice{Title: "New case", Text: "A vehicle is here now. Begin with what the customer feels.", Button: "Start", Key: "Ctrl N", Icon: theme.DocumentCreateIcon(), Do: w.newCase},
@@ -157,8 +163,41 @@ func (w *window) makeScreens() {
 const (
 	complaintTab = iota
 	hoseMapTab
+	causesTab
 	verdictTab
 )
+
+func (w *window) makeCauses() {
+	d := w.desk
+	d.odds.flat, d.odds.learn = w.prefs.flat(), w.prefs.learn()
+	d.judging.prior = d.odds.prior()
+	d.judging.changed = w.showCauses
+	w.causes = causes.New()
+	w.causes.OnCause, w.causes.OnRound = d.judging.choose, d.showRound
+	w.causes.OnFlat = func(on bool) {
+		o := d.odds
+		o.flat = on
+		w.prefs.setFlat(on)
+		d.believe(o)
+	}
+	w.causes.OnLearn = func(on bool) {
+		o := d.odds
+		o.learn = learnNo
+		if on {
+			o.learn = learnYes
+		}
+		w.prefs.setLearn(o.learn)
+		d.believe(o)
+	}
+}
+
+// showCauses paints the causes, if they are looked at: there is much to it.
+func (w *window) showCauses() {
+	w.head.progress.SetText(w.desk.judging.progress())
+	if w.desk.open && w.tabs.SelectedIndex() == causesTab {
+		w.causes.Show(w.desk.causes())
+	}
+}
 
 // use turns to a notebook.
 func (w *window) use(store *sqlite.Store) {
@@ -203,6 +242,7 @@ func (w *window) show() {
 		Case: d.c, Round: d.round, Picture: picture, Texts: texts,
 		Flags: d.found.Flags, Boiling: boilingWords(d.found.Boiling, d.units), Units: d.units,
 	})
+	w.showCauses()
 	w.list()
 }
 

@@ -31,7 +31,7 @@ type Typed struct{ Rest, Edit string }
 // NewLoopView makes an empty view.
 func NewLoopView() *LoopView {
 	v := &LoopView{fields: map[diagram.Point]*numberField{}}
-	v.self, v.overlay = v, v.place
+	v.self, v.overlay, v.least = v, v.place, smallest
 	v.ExtendBaseWidget(v)
 	return v
 }

@@ -14,6 +14,7 @@ type Picture struct {
 	self    fyne.CanvasObject // the widget that embeds this one, or itself
 	picture drawing.Picture
 	still   bool                              // a fixed size: a sign or a mark
+	least   float32                           // scale at which the words can still be read
 	overlay func(painter) []fyne.CanvasObject // what lies over the shapes; may be nil
 }
 
@@ -27,10 +28,23 @@ func NewPicture(width, height float64, shapes ...drawing.Shape) *Picture {
 
 // NewVignette shows a drawing that grows with its room.
 func NewVignette(d drawing.Picture) *Picture {
-	p := &Picture{picture: d}
+	p := NewDrawn(smallest)
+	p.picture = d
+	return p
+}
+
+// NewDrawn shows whatever is drawn last, no smaller than the least scale.
+func NewDrawn(least float32) *Picture {
+	p := &Picture{least: least}
 	p.self = p
 	p.ExtendBaseWidget(p)
 	return p
+}
+
+// Draw paints another drawing. Call it on the Fyne goroutine.
+func (v *Picture) Draw(d drawing.Picture) {
+	v.picture = d
+	v.Refresh()
 }
 
 // CreateRenderer paints the shapes.
@@ -57,7 +71,8 @@ type pictureRenderer struct {
 	room    fyne.Size
 }
 
-// smallest is the least scale at which the words can still be read.
+// smallest is the least scale at which a drawing's usual words can still be
+// read.
 const smallest = 0.82
 
 func (r *pictureRenderer) MinSize() fyne.Size {
@@ -66,7 +81,7 @@ func (r *pictureRenderer) MinSize() fyne.Size {
 	if r.view.still {
 		return size
 	}
-	return fyne.NewSize(size.Width*smallest, size.Height*smallest)
+	return fyne.NewSize(size.Width*r.view.least, size.Height*r.view.least)
 }
 
 func (r *pictureRenderer) Layout(room fyne.Size) {

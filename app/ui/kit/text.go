@@ -53,6 +53,13 @@ func Small(text string) *widget.Label {
 	return l
 }
 
+// Caption is a short line of second-rank text that is never cut.
+func Caption(text string) *widget.Label {
+	l := Small(text)
+	l.Truncation = fyne.TextTruncateOff
+	return l
+}
+
 // Labelled puts a small label over a field, closer than a box would.
 func Labelled(label string, field fyne.CanvasObject) fyne.CanvasObject {
 	over := Small(label)

@@ -1,0 +1,178 @@
+package main
+
+import (
+	"context"
+	"errors"
+	"fmt"
+
+	"fyne.io/fyne/v2"
+
+	"loopbook/cases"
+	"loopbook/cases/diagnosis"
+	"loopbook/diagram/physics/ensemble"
+)
+
+// judging keeps the causes of a case up to date. The crowd is simulated and
+// weighed apart from the window; what a newer change has overtaken is dropped.
+// All of it is called on the Fyne goroutine.
+type judging struct {
+	mind  *mind
+	start func(func()) // runs what takes a while apart from the window
+	prior diagnosis.Prior
+
+	answer answer
+	c      *cases.Case // a copy that nobody changes; nil: no case
+	chosen cases.Cause // whose reasons are asked for; "": the likeliest's
+	key    string      // of the crowds that are there or being simulated
+	crowd  *ensemble.Ensemble
+	failed error // why there is no crowd
+	cancel context.CancelFunc
+	turn   int // of weighing; an older one's answer is dropped
+
+	changed  func() // there is another answer
+	gathered func() // the crowd is whole, so expected ranges are others
+}
+
+// answer is a case's ranking with the reasons of one cause.
+type answer struct {
+	c       *cases.Case
+	thought thought
+	crowd   *ensemble.Ensemble
+	chosen  diagnosis.Ranked
+}
+
+func newJudging(m *mind, start func(func())) *judging {
+	return &judging{mind: m, start: start, cancel: func() {}, changed: func() {}, gathered: func() {}}
+}
+
+// judge takes a case as it is now. What is there weighs at once; a crowd that
+// isn't is simulated.
+func (j *judging) judge(c cases.Case) error {
+	own, err := copyOf(c)
+	if err != nil {
+		return err
+	}
+	if j.c == nil || j.c.ID != c.ID {
+		j.stop()
+	}
+	j.c = &own
+	if key := crowdsKey(&own); key != j.key {
+		j.cancel()
+		j.key, j.crowd, j.failed = key, j.mind.crowd(&own), nil
+		j.gather()
+	}
+	j.weigh()
+	return nil
+}
+
+// stop drops the case and all that is under way for it.
+func (j *judging) stop() {
+	j.cancel()
+	j.cancel = func() {}
+	j.turn++
+	j.c, j.chosen, j.key, j.crowd, j.failed, j.answer = nil, "", "", nil, nil, answer{}
+}
+
+// crowdsKey names the crowds that mind.gather simulates for a case.
+func crowdsKey(c *cases.Case) string {
+	asked, key := diagnosis.StageOf(c), ""
+	for _, stage := range cases.Words[cases.Stage]() {
+		if p, ok := diagnosis.PlanFor(c, stage); ok {
+			key += fmt.Sprintf("%s %t %s\n", stage, stage == asked, p.Setting.Key())
+		}
+	}
+	return key
+}
+
+// gather simulates the crowds, and weighs anew each time more draws are there.
+func (j *judging) gather() {
+	ctx, cancel := context.WithCancel(context.Background())
+	c := j.c
+	j.cancel = cancel
+	j.start(func() {
+		err := j.mind.gather(ctx, c, func(e *ensemble.Ensemble) {
+			fyne.Do(func() {
+				if ctx.Err() == nil {
+					j.crowd = e
+					j.weigh()
+				}
+			})
+		})
+		fyne.Do(func() {
+			if ctx.Err() == nil {
+				j.end(c, err)
+			}
+		})
+	})
+}
+
+// end takes the whole crowd.
+func (j *judging) end(c *cases.Case, err error) {
+	j.cancel()
+	if err != nil && !errors.Is(err, context.Canceled) {
+		j.failed = err
+	}
+	j.crowd = j.mind.crowd(c)
+	j.weigh()
+	j.gathered()
+}
+
+// weigh makes the answer anew from what is there.
+func (j *judging) weigh() {
+	j.turn++
+	turn, c, crowd, prior, chosen := j.turn, j.c, j.crowd, j.prior, j.chosen
+	if c == nil {
+		return
+	}
+	j.start(func() {
+		a := answer{c: c, crowd: crowd, thought: j.mind.weigh(c, crowd, prior)}
+		a.chosen = reasonsOf(a.thought.ranking, chosen)
+		fyne.Do(func() {
+			if turn == j.turn {
+				j.answer = a
+				j.changed()
+			}
+		})
+	})
+}
+
+// reasonsOf explains one cause of a ranking, or the first where none is named.
+func reasonsOf(r diagnosis.Ranking, cause cases.Cause) diagnosis.Ranked {
+	one := r.Causes[0]
+	for _, c := range r.Causes {
+		if c.Cause == cause {
+			one = c
+		}
+	}
+	r.Causes = []diagnosis.Ranked{one}
+	r.Explain(1)
+	return r.Causes[0]
+}
+
+// choose asks for another cause's reasons.
+func (j *judging) choose(c cases.Cause) {
+	j.chosen = c
+	j.weigh()
+}
+
+// believe judges by another prior.
+func (j *judging) believe(p diagnosis.Prior) {
+	j.prior = p
+	j.weigh()
+}
+
+// progress tells how far the crowd is, or "" where it is whole or none is
+// wanted.
+func (j *judging) progress() string {
+	switch {
+	case j.c == nil || j.key == "":
+		return ""
+	case j.failed != nil:
+		return "This loop can't be computed: " + j.failed.Error()
+	case j.crowd == nil:
+		return "Computing this loop: 0 %"
+	case j.crowd.N < j.mind.crowds.Draws:
+		return fmt.Sprintf("Computing this loop: %d %%", 100*j.crowd.N/j.mind.crowds.Draws)
+	}
+	return ""
+}

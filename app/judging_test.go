@@ -1,0 +1,129 @@
+package main
+
+import (
+	"testing"
+
+	"loopbook/cases"
+	"loopbook/cases/diagnosis"
+	"loopbook/diagram"
+)
+
+// queue holds what was to run apart from the window, to be run in any order.
+type queue []func()
+
+func (q *queue) start(f func()) { *q = append(*q, f) }
+
+// newJudge judges by a crowd of few cars.
+func newJudge(t *testing.T, start func(func())) *judging {
+	t.Helper()
+	m, err := newMind()
+	if err != nil {
+		t.Fatal(err)
+	}
+	m.crowds.Draws = 2
+	return newJudging(m, start)
+}
+
+func warmIdle(housing diagram.Celsius) cases.Case {
+	minutes := 25.0
+	return cases.Case{ID: "A", Loop: cases.Loop{Layout: "outlet-thermostat"}, Rounds: []cases.Round{{
+		Label: "warm idle", MinutesSinceStart: &minutes, Readings: []cases.Reading{{Point: diagram.Housing, ShownC: &housing}},
+	}}}
+}
+
+func judgeNow(t *testing.T, j *judging, c cases.Case) {
+	t.Helper()
+	if err := j.judge(c); err != nil {
+		t.Fatal(err)
+	}
+}
+
+func TestATypedTemperatureOnlyReweighs(t *testing.T) {
+	gathered := 0
+	j := newJudge(t, func(do func()) { do() })
+	j.gathered = func() { gathered++ }
+	judgeNow(t, j, warmIdle(90))
+	if j.answer.crowd == nil || j.answer.thought.ranking.Draws != 2 || j.progress() != "" {
+		t.Fatalf("judged by %d draws, %q; want the whole crowd of 2", j.answer.thought.ranking.Draws, j.progress())
+	}
+	before := j.answer.thought.ranking.Causes
+	judgeNow(t, j, warmIdle(55))
+	if gathered != 1 {
+		t.Errorf("the crowd was simulated %d times for two temperatures, want once", gathered)
+	}
+	if after := j.answer.thought.ranking.Causes; after[0].Probability == before[0].Probability {
+		t.Errorf("another temperature left %+v first", after[0])
+	}
+	cold := warmIdle(55)
+	air := diagram.Celsius(-10)
+	cold.Rounds[0].AmbientC = &air
+	judgeNow(t, j, cold)
+	if gathered != 2 {
+		t.Errorf("after another weather the crowd was simulated %d times, want twice", gathered)
+	}
+}
+
+func TestOvertakenAnswersAreDropped(t *testing.T) {
+	var q queue
+	j := newJudge(t, q.start)
+	judgeNow(t, j, warmIdle(90))
+	other := warmIdle(90)
+	other.Loop.Layout = "inlet-thermostat"
+	judgeNow(t, j, other)
+	for len(q) > 0 { // the last first
+		next := q[len(q)-1]
+		q = q[:len(q)-1]
+		next()
+	}
+	if a := j.answer; a.c == nil || a.c.Loop.Layout != "inlet-thermostat" || a.crowd.Setting.Loop.ID != "inlet-thermostat" {
+		t.Errorf("the answer is of %+v, want the newer layout's", a.c)
+	}
+}
+
+func TestAClosedCaseIsAnsweredNoMore(t *testing.T) {
+	var q queue
+	j := newJudge(t, q.start)
+	judgeNow(t, j, warmIdle(90))
+	j.stop()
+	j.changed = func() { t.Error("a closed case was answered") }
+	for _, next := range q {
+		next()
+	}
+}
+
+func TestReasonsAreOfTheCauseThatIsChosen(t *testing.T) {
+	j := newJudge(t, func(do func()) { do() })
+	judgeNow(t, j, warmIdle(90))
+	j.choose("pump-weak")
+	if got := j.answer.chosen.Cause; got != "pump-weak" {
+		t.Errorf("reasons are of %q, want pump-weak", got)
+	}
+	if n := len(j.answer.thought.ranking.Causes); n != len(cases.Words[cases.Cause]()) {
+		t.Errorf("the ranking has %d causes left", n)
+	}
+}
+
+func TestAFewConfirmedCasesDontCountUnasked(t *testing.T) {
+	for _, tt := range []struct {
+		learn learning
+		n     int
+		want  bool
+	}{{learnUsual, 9, false}, {learnUsual, 10, true}, {learnYes, 1, true}, {learnNo, 50, false}, {learnYes, 0, false}} {
+		o := odds{learn: tt.learn, confirmed: map[cases.Cause]int{"pump-weak": tt.n}}
+		if got := o.prior().Confirmed != nil; got != tt.want {
+			t.Errorf("%d cases, choice %q: learns %t, want %t", tt.n, tt.learn, got, tt.want)
+		}
+	}
+}
+
+func TestJudgedRoundIsOneOfThePlan(t *testing.T) {
+	p := diagnosis.Plan{Rounds: []int{0, 2}}
+	for shown, want := range map[int]int{0: 0, 1: 2, 2: 2, 5: 2} {
+		if got := judgedRound(p, shown); got != want {
+			t.Errorf("judgedRound(%d) = %d, want %d", shown, got, want)
+		}
+	}
+	if got := judgedRound(diagnosis.Plan{}, 0); got != -1 {
+		t.Errorf("without rounds judgedRound = %d, want -1", got)
+	}
+}

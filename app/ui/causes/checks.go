@@ -1,0 +1,47 @@
+package causes
+
+import (
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/theme"
+
+	"loopbook/app/ui/kit"
+	"loopbook/diagram/drawing"
+)
+
+func checksHead() fyne.CanvasObject {
+	return container.New(kit.Tight{More: 4}, kit.Heading("Next checks"), kit.Small("most learned per minute first"))
+}
+
+func (v *View) showChecks() {
+	v.checks.RemoveAll()
+	for _, c := range v.data.Checks {
+		v.checks.Add(checkCard(c))
+	}
+	if len(v.data.Causes) == 0 {
+		return
+	}
+	closing := "The vehicle maker's procedure comes first."
+	if len(v.data.Checks) == 0 {
+		closing = "No check that is left would change the ranking much. Confirm the cause before parts are renewed. " + closing
+	}
+	v.checks.Add(kit.Paragraphs(kit.Span{Text: closing, Small: true, Color: theme.ColorNamePlaceHolder}))
+}
+
+func checkCard(c Check) fyne.CanvasObject {
+	lines := []fyne.CanvasObject{
+		kit.Paragraphs(kit.Span{Text: c.Title, Bold: true}),
+		container.NewHBox(kit.Pill(c.Minutes), kit.Caption(c.Worth)),
+	}
+	text := c.Text
+	if c.Needs != "" {
+		text = c.Needs + ". " + text
+	}
+	lines = append(lines, kit.Paragraphs(kit.Span{Text: text, Small: true}))
+	if c.Caution != "" {
+		caution := kit.Paragraphs(kit.Span{Text: c.Caution, Small: true, Color: theme.ColorNameError})
+		sign := container.NewVBox(container.NewStack(lineHigh(), container.NewCenter(kit.Sign("act"))))
+		lines = append(lines, container.NewBorder(nil, nil, sign, nil, caution))
+	}
+	return kit.On(kit.NewGround(drawing.Card, drawing.Edge, 6), container.New(kit.Tight{}, lines...))
+}

@@ -1,0 +1,62 @@
+package causes
+
+import (
+	"fmt"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/widget"
+
+	"loopbook/app/ui/kit"
+)
+
+// prior is the choice of what is believed before the case.
+type prior struct {
+	odds    *widget.RadioGroup
+	learn   *widget.Check
+	cases   *widget.Label
+	quiet   bool
+	content fyne.CanvasObject
+}
+
+const (
+	asMet = "As workshops meet them"
+	alike = "All alike"
+)
+
+func newPrior(flat, learn func(bool)) *prior {
+	p := &prior{cases: kit.Small("")}
+	p.odds = widget.NewRadioGroup([]string{asMet, alike}, func(choice string) {
+		if !p.quiet {
+			flat(choice == alike)
+		}
+	})
+	p.odds.Required = true
+	p.learn = widget.NewCheck("Learn from this notebook", func(on bool) {
+		if !p.quiet {
+			learn(on)
+		}
+	})
+	title := kit.Small("Before the case, the causes are")
+	p.content = container.NewVBox(widget.NewSeparator(), container.New(kit.Tight{More: 2}, title, p.odds, p.learn, p.cases))
+	return p
+}
+
+func (p *prior) show(d Data) {
+	p.quiet = true
+	defer func() { p.quiet = false }()
+	p.odds.SetSelected(asMet)
+	if d.Flat {
+		p.odds.SetSelected(alike)
+	}
+	p.learn.SetChecked(d.Learn)
+	p.cases.SetText(fmt.Sprintf("%d confirmed cases without this one", d.Confirmed))
+	if d.Confirmed == 1 {
+		p.cases.SetText("1 confirmed case without this one")
+	}
+	if d.Confirmed == 0 {
+		p.learn.Disable()
+		return
+	}
+	p.learn.Enable()
+}

@@ -1,0 +1,53 @@
+package causes
+
+import (
+	"strings"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/theme"
+	"fyne.io/fyne/v2/widget"
+
+	"loopbook/app/ui/kit"
+)
+
+// showReasons lists what speaks for the chosen cause, then what against it,
+// each with its weight: filled bars for, outlined against.
+func (v *View) showReasons() {
+	v.reasons.RemoveAll()
+	v.side("Speaks for it", v.data.For, false)
+	v.side("Speaks against it", v.data.Against, true)
+	if len(v.data.For)+len(v.data.Against) == 0 && len(v.data.Causes) > 0 {
+		v.reasons.Add(kit.Paragraphs(kit.Span{Text: "Nothing known so far speaks for it or against it.", Color: theme.ColorNamePlaceHolder}))
+	}
+}
+
+func (v *View) side(title string, reasons []Reason, against bool) {
+	if len(reasons) == 0 {
+		return
+	}
+	head := kit.Small(title)
+	head.TextStyle.Bold = true
+	v.reasons.Add(head)
+	for _, r := range reasons {
+		v.reasons.Add(reasonLine(r, against))
+	}
+}
+
+func reasonLine(r Reason, against bool) fyne.CanvasObject {
+	times := widget.NewLabel(r.Times)
+	times.TextStyle.Bold, times.Alignment = true, fyne.TextAlignTrailing
+	words := kit.Paragraphs(kit.Span{Text: capital(r.Words)})
+	bar := container.NewVBox(kit.Wide(70, container.NewStack(lineHigh(), kit.NewWeight(r.Weight, against))))
+	return container.NewBorder(nil, nil, container.NewHBox(container.NewVBox(kit.Wide(60, times)), bar), nil, words)
+}
+
+// lineHigh is as high as a line of text.
+func lineHigh() fyne.CanvasObject { return widget.NewLabel("") }
+
+func capital(s string) string {
+	if s == "" {
+		return ""
+	}
+	return strings.ToUpper(s[:1]) + s[1:]
+}

@@ -1,0 +1,197 @@
+// Package causes is the screen that says what explains a case: the causes by
+// their probability, what speaks for and against one, what it would show at the
+// hoses, and which check is worth its minutes next.
+package causes
+
+import (
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/theme"
+	"fyne.io/fyne/v2/widget"
+
+	"loopbook/app/ui/kit"
+	"loopbook/cases"
+	"loopbook/diagram/drawing"
+)
+
+// Data is what the screen shows. All words are ready to be read.
+type Data struct {
+	Case    string  // its ID
+	Causes  []Cause // the likeliest first; none: not judged yet
+	Chosen  cases.Cause
+	For     []Reason
+	Against []Reason
+
+	Ghosts  drawing.Picture // what the chosen cause would show
+	Compare string          // where that agrees with what was measured
+	Rounds  []Round         // to choose from
+	Round   int             // the one that is shown, by its Index
+
+	Checks []Check
+	Basis  string // what the causes were weighed from
+	Blank  bool   // from nothing: the odds before this case
+
+	Flat      bool // all causes alike before the case
+	Learn     bool // from the notebook's confirmed cases
+	Confirmed int  // how many those are
+}
+
+// Cause is a line of the list.
+type Cause struct {
+	Cause       cases.Cause
+	Probability float64
+}
+
+// Reason is one piece of evidence.
+type Reason struct {
+	Words  string
+	Times  string  // its weight in words
+	Weight float64 // the same from 0 to 1
+}
+
+// Round is one of the rounds that the causes are judged by.
+type Round struct {
+	Index int // in the case
+	Name  string
+}
+
+// Check is a next step.
+type Check struct {
+	Title   string
+	Minutes string
+	Worth   string // how much of the doubt it takes away
+	Text    string
+	Needs   string // of the engine; "": anything
+	Caution string
+}
+
+// View is the screen. Its callbacks must all be set before it is shown.
+type View struct {
+	OnCause func(cases.Cause)
+	OnRound func(i int)
+	OnFlat  func(bool)
+	OnLearn func(bool)
+
+	data    Data
+	list    *list
+	prior   *prior
+	blank   fyne.CanvasObject
+	name    *widget.Label
+	chance  *widget.Label
+	reasons *fyne.Container
+	rounds  *widget.Select
+	ghosts  *kit.Picture
+	compare *widget.Label
+	checks  *fyne.Container
+	basis   *widget.Label
+	quiet   bool
+	content fyne.CanvasObject
+}
+
+// New makes the screen.
+func New() *View {
+	v := &View{name: kit.Heading(""), chance: kit.Heading(""), reasons: container.New(kit.Tight{}), checks: container.NewVBox(), basis: kit.Small(""), compare: kit.Small("")}
+	v.list = newList(func(c cases.Cause) { v.OnCause(c) })
+	v.prior = newPrior(func(on bool) { v.OnFlat(on) }, func(on bool) { v.OnLearn(on) })
+	v.blank = kit.Card("note", "Nothing measured yet", kit.Span{Text: "These are the odds before this case."})
+	v.rounds = widget.NewSelect(nil, func(string) {
+		if i := v.rounds.SelectedIndex(); !v.quiet && i >= 0 {
+			v.OnRound(v.data.Rounds[i].Index)
+		}
+	})
+	v.name.Truncation = fyne.TextTruncateEllipsis
+	for _, l := range []*widget.Label{v.compare, v.basis} {
+		l.Wrapping, l.Truncation = fyne.TextWrapWord, fyne.TextTruncateOff
+	}
+	v.ghosts = kit.NewDrawn(leastScale)
+	left := container.NewBorder(container.NewVBox(kit.Heading("What explains it"), v.blank), container.NewVBox(v.prior.content, widget.NewSeparator(), v.basis), nil, nil, v.list.widget)
+	right := container.NewBorder(checksHead(), nil, nil, nil, container.NewVScroll(v.checks))
+	v.content = container.NewBorder(nil, nil, kit.Wide(246, left), kit.Wide(280, right),
+		kit.On(kit.NewGround(drawing.Card, drawing.Rule, 6), v.middle()))
+	return v
+}
+
+// leastScale keeps the ghosts' words, which are drawn large, at 13 points.
+const leastScale = 0.65
+
+func (v *View) middle() fyne.CanvasObject {
+	top := container.NewBorder(nil, nil, nil, v.chance, v.name)
+	w, h, shapes := drawing.GhostLegend()
+	legend := container.NewHBox(kit.NewPicture(w, h, shapes...))
+	under := container.NewVBox(widget.NewSeparator(), container.NewBorder(nil, nil, legend, nil, v.rounds))
+	return container.NewBorder(top, nil, nil, nil,
+		container.New(halves{}, container.NewVScroll(v.reasons), container.NewBorder(under, v.compare, nil, nil, v.ghosts)))
+}
+
+// Content is the screen's widget.
+func (v *View) Content() fyne.CanvasObject { return v.content }
+
+// Focus puts the focus on the list of causes.
+func (v *View) Focus() fyne.Focusable { return v.list.widget }
+
+// Show paints the data. Call it on the Fyne goroutine.
+func (v *View) Show(d Data) {
+	if d.Case != v.data.Case {
+		v.list.whole = false
+	}
+	v.data = d
+	v.quiet = true
+	defer func() { v.quiet = false }()
+	v.list.show(d.Causes, d.Chosen)
+	v.prior.show(d)
+	visible(v.blank, d.Blank)
+	v.name.SetText(capital(d.Chosen.Name()))
+	v.chance.SetText(v.list.chance(d.Chosen))
+	v.showReasons()
+	v.showRounds()
+	v.ghosts.Draw(d.Ghosts)
+	v.compare.SetText(d.Compare)
+	v.showChecks()
+	v.basis.SetText(d.Basis)
+}
+
+func (v *View) showRounds() {
+	var names []string
+	chosen := -1
+	for i, r := range v.data.Rounds {
+		names = append(names, r.Name)
+		if r.Index == v.data.Round {
+			chosen = i
+		}
+	}
+	v.rounds.SetOptions(names)
+	visible(v.rounds, len(names) > 1)
+	if chosen >= 0 {
+		v.rounds.SetSelectedIndex(chosen)
+	}
+}
+
+func visible(o fyne.CanvasObject, on bool) {
+	if on {
+		o.Show()
+		return
+	}
+	o.Hide()
+}
+
+// halves gives the drawing below what its width asks for, as far as the text
+// above keeps room to be read.
+type halves struct{}
+
+// aboveLeast is the text's least height: two reasons or so.
+const aboveLeast = 96
+
+// MinSize is that of the drawing and a little text.
+func (halves) MinSize(o []fyne.CanvasObject) fyne.Size {
+	a, b := o[0].MinSize(), o[1].MinSize()
+	return fyne.NewSize(max(a.Width, b.Width), aboveLeast+b.Height)
+}
+
+// Layout gives the drawing up to two thirds of the height.
+func (halves) Layout(o []fyne.CanvasObject, room fyne.Size) {
+	below := min(max(o[1].MinSize().Height, room.Height*2/3), room.Height-aboveLeast)
+	o[0].Move(fyne.Position{})
+	o[0].Resize(fyne.NewSize(room.Width, room.Height-below-theme.Padding()))
+	o[1].Move(fyne.NewPos(0, room.Height-below))
+	o[1].Resize(fyne.NewSize(room.Width, below))
+}

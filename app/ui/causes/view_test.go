@@ -1,0 +1,146 @@
+package causes
+
+import (
+	"strings"
+	"testing"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/test"
+	"fyne.io/fyne/v2/widget"
+
+	"loopbook/cases"
+)
+
+// heard is what the screen has told.
+type heard struct {
+	cause       cases.Cause
+	round       int
+	flat, learn []bool
+}
+
+func shown(t *testing.T, d Data) (*View, *heard) {
+	t.Helper()
+	test.NewTempApp(t)
+	v, h := New(), &heard{round: -1}
+	v.OnCause = func(c cases.Cause) { h.cause = c }
+	v.OnRound = func(i int) { h.round = i }
+	v.OnFlat = func(on bool) { h.flat = append(h.flat, on) }
+	v.OnLearn = func(on bool) { h.learn = append(h.learn, on) }
+	test.NewTempWindow(t, v.Content()).Resize(fyne.NewSize(1048, 680))
+	v.Show(d)
+	return v, h
+}
+
+func ranked() Data {
+	return Data{
+		Causes: []Cause{{"pump-weak", 0.7}, {"cap-weak", 0.28}, {"none", 0.008}, {"fan-not-running", 0.007}, {"external-leak", 0.005}},
+		Chosen: "pump-weak", Confirmed: 12, Learn: true,
+	}
+}
+
+func TestSmallCausesAreOneLineUntilTheyAreOpened(t *testing.T) {
+	v, h := shown(t, ranked())
+	if n := v.list.length(); n != 3 {
+		t.Fatalf("%d lines, want two causes and one for the others", n)
+	}
+	line := newLine()
+	v.list.fill(2, line)
+	if got := texts(line); !strings.Contains(got, "3 others") || !strings.Contains(got, "2 %") {
+		t.Errorf("the others say %q", got)
+	}
+	v.list.widget.Select(2)
+	if n := v.list.length(); n != 5 || h.cause != "" {
+		t.Errorf("opened, there are %d lines and %q is chosen; want 5 and none", n, h.cause)
+	}
+}
+
+func TestACauseIsChosenByKeyboard(t *testing.T) {
+	v, h := shown(t, ranked())
+	v.Focus().FocusGained()
+	v.Focus().TypedKey(&fyne.KeyEvent{Name: fyne.KeyDown})
+	v.Focus().TypedKey(&fyne.KeyEvent{Name: fyne.KeySpace})
+	if h.cause != "cap-weak" {
+		t.Errorf("Down and Space chose %q, want cap-weak", h.cause)
+	}
+}
+
+func TestShowingTellsNothing(t *testing.T) {
+	d := ranked()
+	d.Rounds, d.Round, d.Flat = []Round{{2, "cold"}, {4, "warm"}}, 4, true
+	v, h := shown(t, d)
+	if h.cause != "" || h.round != -1 || len(h.flat)+len(h.learn) > 0 {
+		t.Fatalf("showing told %+v", h)
+	}
+	v.rounds.SetSelected("cold")
+	v.prior.odds.SetSelected(asMet)
+	v.prior.learn.SetChecked(false)
+	if h.round != 2 || len(h.flat) != 1 || h.flat[0] || len(h.learn) != 1 || h.learn[0] {
+		t.Errorf("a person's choices told %+v", h)
+	}
+}
+
+func TestReasonsForAndAgainstLookDifferent(t *testing.T) {
+	d := ranked()
+	d.For = []Reason{{"the flow is weak", "30×", 0.7}}
+	d.Against = []Reason{{"the heater is hot", "3.0×", 0.2}}
+	v, _ := shown(t, d)
+	got := texts(v.reasons)
+	for _, want := range []string{"Speaks for it", "30×", "The flow is weak", "Speaks against it", "3.0×", "The heater is hot"} {
+		if !strings.Contains(got, want) {
+			t.Errorf("%q is not told in %q", want, got)
+		}
+	}
+}
+
+func TestTheOddsBeforeTheCaseAreNamedSo(t *testing.T) {
+	d := ranked()
+	d.Blank = true
+	v, _ := shown(t, d)
+	if !v.blank.Visible() {
+		t.Error("nothing says that nothing was measured")
+	}
+	v.Show(ranked())
+	if v.blank.Visible() {
+		t.Error("a case with evidence is said to have none")
+	}
+}
+
+func TestAChecksCautionStandsInItsCard(t *testing.T) {
+	d := ranked()
+	d.Checks = []Check{{Title: "Cap test", Minutes: "5 min", Worth: "takes away 20 % of the doubt", Text: "Pump it.", Needs: "Engine cold", Caution: "Never open it hot."}}
+	v, _ := shown(t, d)
+	got := texts(v.checks.Objects[0])
+	for _, want := range []string{"Cap test", "5 min", "20 %", "Engine cold. Pump it.", "Never open it hot."} {
+		if !strings.Contains(got, want) {
+			t.Errorf("%q is not told in %q", want, got)
+		}
+	}
+}
+
+func TestNobodyLearnsFromNoCases(t *testing.T) {
+	d := ranked()
+	d.Confirmed, d.Learn = 0, false
+	v, _ := shown(t, d)
+	if !v.prior.learn.Disabled() {
+		t.Error("one can learn from no confirmed case")
+	}
+}
+
+// texts gathers what a container says.
+func texts(o fyne.CanvasObject) string {
+	switch o := o.(type) {
+	case *widget.Label:
+		return o.Text
+	case *widget.RichText:
+		return o.String()
+	case *fyne.Container:
+		var out []string
+		for _, child := range o.Objects {
+			if child.Visible() {
+				out = append(out, texts(child))
+			}
+		}
+		return strings.Join(out, "\n")
+	}
+	return ""
+}
