@@ -51,15 +51,12 @@ func newOtherCar(t testing.TB, rng *rand.Rand, layout string) otherCar {
 func (o otherCar) case_(t testing.TB, id int, cause cases.Cause) cases.Case {
 	t.Helper()
 	air := diagram.Celsius(math.Round(-5 + 40*o.rng.Float64()))
-	sim, err := physics.New(o.l, o.p, physics.Fault{Cause: string(cause), Severity: 0.3 + 0.7*math.Sqrt(o.rng.Float64())},
+	sim, err := physics.New(o.l, o.p, physics.Fault{Cause: string(cause), Severity: 0.3 + 0.7*math.Sqrt(o.rng.Float64()), Form: o.rng.Float64()},
 		physics.Conditions{AmbientC: air, Coolant: coolant.Mixture{Base: coolant.EthyleneGlycol, Strength: 50}})
 	if err != nil {
 		t.Fatal(err)
 	}
-	opens := diagram.Celsius(math.Round(o.p.OutletRatingC))
-	if o.l.Thermostat == diagram.Inlet {
-		opens = diagram.Celsius(math.Round(o.p.InletRatingC))
-	}
+	opens := diagram.Celsius(math.Round(*o.p.RatingC(o.l)))
 	c := cases.Case{
 		Format: cases.Format, Version: cases.Version, ID: fmt.Sprint("other-", id), Verdict: cases.Verdict{Cause: cause},
 		Loop: cases.Loop{Layout: o.l.ID, ThermostatOpensC: &opens, Fan: "electric"}, Site: cases.Site{AmbientC: &air},

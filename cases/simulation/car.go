@@ -96,10 +96,7 @@ func look(s *physics.Sim, l *diagram.Loop, st physics.Stage) Look {
 // paper is the case before its rounds: what is known of the car, and the
 // answer as its verdict.
 func paper(car Car, l *diagram.Loop, p physics.Params) cases.Case {
-	opens, capKPa := diagram.Celsius(math.Round(p.OutletRatingC)), diagram.KPa(math.Round(p.CapKPa/10)*10)
-	if l.Thermostat == diagram.Inlet {
-		opens = diagram.Celsius(math.Round(p.InletRatingC))
-	}
+	opens, capKPa := diagram.Celsius(math.Round(*p.RatingC(l))), diagram.KPa(math.Round(p.CapKPa/10)*10)
 	half := float64(strength)
 	return cases.Case{
 		Format: cases.Format, Version: cases.Version,

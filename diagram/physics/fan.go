@@ -41,7 +41,7 @@ func (s *Sim) turnFan() {
 func (s *Sim) fanKgS(rpm float64) float64 {
 	air := 0.0
 	if s.fan {
-		air = s.p.FanKgS
+		air = s.p.FanKgS * s.f.fanPart
 	}
 	switch s.kind {
 	case ViscousFan:

@@ -9,11 +9,14 @@ import (
 var ErrCause = errors.New("unknown cause or severity")
 
 // Fault is a cause of the case format, from hardly there (0) to as bad as it
-// gets (1). How much of a fault a severity is, is our judgement and has no
-// source; what is checked is which way each temperature goes.
+// gets (1). Some faults come in several forms, of which Form, 0 to 1, chooses: at
+// 0 the plain one, and each in about its share of the range. How much of a
+// fault a severity is, and the shares, are our judgement and have no source;
+// what is checked is which way each temperature goes.
 type Fault struct {
 	Cause    string
 	Severity float64
+	Form     float64
 }
 
 // faulty is what no healthy car's parameters can express.
@@ -27,6 +30,9 @@ type faulty struct {
 	supplyWK     float64 // of warm coolant that rises in a heater supply without flow
 	gasKW        float64 // combustion gas into the coolant, at the rated speed
 	sensorK      float64 // added to what the sensor shows
+	sensorSlope  float64 // of its excess over ambient, added to what it shows
+	sensorStuckC float64 // what it shows whatever there is; 0: it isn't stuck
+	fanPart      float64 // of the air that it should move
 	fanOff       bool
 	fanStuck     bool
 }
@@ -34,9 +40,9 @@ type faulty struct {
 // on changes a healthy car's parameters into those with the fault.
 func (f Fault) on(p Params) (Params, faulty, error) {
 	s := f.Severity
-	x := faulty{most: 1}
-	if !(s >= 0 && s <= 1) {
-		return p, x, fmt.Errorf("severity %g of %s: %w", s, f.Cause, ErrCause)
+	x := faulty{most: 1, fanPart: 1}
+	if !(s >= 0 && s <= 1 && f.Form >= 0 && f.Form <= 1) {
+		return p, x, fmt.Errorf("severity %g, form %g of %s: %w", s, f.Form, f.Cause, ErrCause)
 	}
 	block := func(drop *float64, most float64) { *drop *= 1 + most*s*s }
 	switch f.Cause {
@@ -47,7 +53,10 @@ func (f Fault) on(p Params) (Params, faulty, error) {
 		x.most = 0.03 * (1 - s)
 		p.MainLeak *= 1 - 0.99*s // jammed with grit, its vent pin too
 	case "thermostat-late":
-		x.opensK, p.WaxLagS, x.most = 4+10*s, p.WaxLagS*(1+3*s), 1-0.5*s
+		x.opensK, p.WaxLagS, x.most = 4+12*s, p.WaxLagS*(1+3*s), 1-0.5*s
+		if f.Form > 0.65 { // opens a little late and then too little
+			x.opensK, x.most = 4+6*s, 0.3-0.25*s
+		}
 	case "thermostat-early":
 		x.opensK = -8 - 17*s
 	case "radiator-restricted":
@@ -56,22 +65,26 @@ func (f Fault) on(p Params) (Params, faulty, error) {
 	case "radiator-airflow":
 		x.airBlocked = 0.3 + 0.6*s
 	case "fan-not-running":
-		x.fanOff = true
+		x.fanOff = f.Form <= 0.7
+		x.fanPart = 0.4 - 0.35*s // slow: one speed of two gone, a worn clutch
 	case "pump-weak":
 		p.PumpShutOffKPa *= (1 - 0.9*s) * (1 - 0.9*s)
 	case "coolant-low-air":
-		p.PumpShutOffKPa *= 1 - 0.7*s
-		block(&p.HeaterDrop, 100)
-		p.EngineWaterL *= 1 - 0.4*s
+		f.airLocks(&p, &x)
 	case "external-leak":
-		p.PumpShutOffKPa *= 1 - 0.3*s
-		block(&p.HeaterDrop, 30)
 		p.CapKPa *= 1 - s
+		if f.Form <= 0.5 { // lower than the heater's hoses by now
+			p.PumpShutOffKPa *= 1 - 0.3*s
+			block(&p.HeaterDrop, 30)
+		}
 	case "lower-hose-collapse":
-		x.softHose = 600 * s
+		x.softHose = 1500 * s
 	case "bypass-open":
 		x.bypassStays = 0.5 + 0.5*s
 		p.BypassDrop *= 1 - 0.88*s
+		if f.Form > 0.8 { // no thermostat fitted
+			x.least = 1
+		}
 	case "heater-core-restricted":
 		block(&p.HeaterDrop, 300)
 	case "heater-valve-shut": // under 0.5 in the supply, so that both hoses are cold; else behind the core's supply, which stays hot
@@ -80,20 +93,25 @@ func (f Fault) on(p Params) (Params, faulty, error) {
 			x.supplyWK = 15
 		}
 	case "combustion-leak":
-		x.gasKW = 6 * s
-		block(&p.HeaterDrop, 60) // gas gathers in the core, which lies high in most cars
+		if f.Form <= 0.6 { // a small leak shows in no temperature
+			x.gasKW = 6 * s
+			block(&p.HeaterDrop, 60) // gas gathers in the core, which lies high in most cars
+		}
 	case "cap-weak":
 		p.CapKPa *= 1 - s
 	case "sensor-reads-low":
-		x.sensorK = -6 - 24*s
+		f.misreads(&x, -1)
 	case "sensor-reads-high":
-		x.sensorK = 6 + 24*s
+		f.misreads(&x, 1)
 	case "coolant-mix-wrong":
-		block(&p.HeaterDrop, 40)
-		block(&p.RadiatorDrop, 40)
-		p.RadiatorUAWK *= 1 - 0.4*s
+		if f.Form <= 0.4 { // sludge or rust; a wrong strength shows in no temperature
+			block(&p.HeaterDrop, 40)
+			block(&p.RadiatorDrop, 40)
+			p.RadiatorUAWK *= 1 - 0.4*s
+		}
 	case "fan-always-running":
 		x.fanStuck = true
+		x.fanPart = 1 + f.Form // at full speed rather than the one that cycles
 	case "heater-air-side":
 		x.cabinBlocked = 0.4 + 0.55*s
 	case "thermostat-heater-fault": // most heaters fail as a whole; other thermostats have none
@@ -104,4 +122,35 @@ func (f Fault) on(p Params) (Params, faulty, error) {
 		return p, x, fmt.Errorf("%q: %w", f.Cause, ErrCause)
 	}
 	return p, x, nil
+}
+
+// airLocks are what too little coolant, or air that is locked in, spoils: the
+// pump's grip and the heater at first; only one of them, or the sensor that
+// stands in vapour as well, in other forms.
+func (f Fault) airLocks(p *Params, x *faulty) {
+	s := f.Severity
+	p.EngineWaterL *= 1 - 0.4*s
+	if f.Form <= 0.75 {
+		p.HeaterDrop *= 1 + 100*s*s
+	}
+	if f.Form <= 0.4 || f.Form > 0.75 {
+		p.PumpShutOffKPa *= 1 - 0.7*s
+	}
+	if f.Form > 0.6 {
+		x.sensorK = 40 * s * (0.8 - f.Form) * 5 // from +40 to −40 over this form's range
+	}
+}
+
+// misreads sets a sensor's fault: an offset, one that grows with warmth, or a
+// value at which it is stuck.
+func (f Fault) misreads(x *faulty, sign float64) {
+	s := f.Severity
+	switch {
+	case f.Form <= 0.65:
+		x.sensorK = sign * (6 + 24*s)
+	case f.Form <= 0.85:
+		x.sensorSlope = sign * (0.12 + 0.28*s)
+	default:
+		x.sensorStuckC = 80 + sign*(15+40*s)
+	}
 }

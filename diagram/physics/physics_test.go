@@ -241,7 +241,7 @@ func TestBadInputIsNamed(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	for _, f := range []physics.Fault{{"gremlins", 0.5}, {"pump-weak", 1.2}, {"pump-weak", math.NaN()}} {
+	for _, f := range []physics.Fault{{Cause: "gremlins", Severity: 0.5}, {Cause: "pump-weak", Severity: 1.2}, {Cause: "pump-weak", Severity: math.NaN()}, {Cause: "pump-weak", Severity: 0.5, Form: 2}} {
 		if _, err := physics.New(l, typical(t), f, at(20)); !errors.Is(err, physics.ErrCause) {
 			t.Errorf("%v: %v, want ErrCause", f, err)
 		}
@@ -341,7 +341,7 @@ func BenchmarkWarmUp25Minutes(b *testing.B) {
 	}
 }
 
-// A hurried run shows within two kelvins what a fine one does, taken over
+// A hurried run shows within three kelvins what a fine one does, taken over
 // minutes: the valve hunts, and no two runs are at the same moment of that.
 func TestHurryStaysNear(t *testing.T) {
 	p := typical(t)
@@ -354,7 +354,7 @@ func TestHurryStaysNear(t *testing.T) {
 			for _, st := range []physics.Stage{p.Idle(1500, 0), p.Raised(300, 1), p.Road(900, 0.5)} {
 				want, got := lately(t, fine, st, points), lately(t, coarse, st, points)
 				for i, q := range points {
-					if math.Abs(got[i]-want[i]) > 2 {
+					if math.Abs(got[i]-want[i]) > 3 {
 						t.Errorf("%s, %s: %s %.1f fine, %.1f in a hurry", layout, cause, q, want[i], got[i])
 					}
 				}

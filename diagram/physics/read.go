@@ -8,7 +8,11 @@ func (s *Sim) Seconds() float64 { return s.in.T }
 // ECT is what the sensor shows: the coolant that leaves the engine, or its head,
 // and the sensor's fault.
 func (s *Sim) ECT() diagram.Celsius {
-	return diagram.Celsius(s.in.Y[s.c.parts[s.c.engines[0]].lump] + s.f.sensorK)
+	if s.f.sensorStuckC != 0 {
+		return diagram.Celsius(s.f.sensorStuckC)
+	}
+	c := s.in.Y[s.c.parts[s.c.engines[0]].lump]
+	return diagram.Celsius(c + s.f.sensorK + s.f.sensorSlope*(c-s.ambient))
 }
 
 // At is the temperature of the coolant, or the air, at a point. It reports

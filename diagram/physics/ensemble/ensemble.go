@@ -146,7 +146,7 @@ func (e *Ensemble) fill(ctx context.Context, number int, d draw) error {
 			if i == len(e.Setting.Starts)-1 && number < AheadDraws {
 				start.Stops = append(slices.Clone(start.Stops), e.Setting.Ahead)
 			}
-			if err := e.drive(start, d, physics.Fault{Cause: name, Severity: d.severity}, func(look func([]float32)) {
+			if err := e.drive(start, d, d.fault(name), func(look func([]float32)) {
 				look(e.Look(cause, number, stop))
 				stop++
 			}); err != nil {

@@ -157,3 +157,20 @@ func BenchmarkHIRES(b *testing.B) {
 	}
 	b.ReportMetric(float64(in.Steps)/float64(b.N), "steps/op")
 }
+
+// One step of a linear equation y' = −λ·y is the method's stability function,
+// R(z) = (1 + (1−2γ)z + (½−2γ+γ²)z²) / (1−γz)² with z = −λh (Verwer et al. 1999),
+// whose last term is 0 with this γ, so that what is stiff is gone at once.
+func TestLeapHasItsStabilityFunction(t *testing.T) {
+	gamma := 1 - 1/math.Sqrt2
+	for _, z := range []float64{-0.05, -1, -4e6} {
+		in := stiff.New(stiff.System{F: func(_ float64, y, dydt []float64) { dydt[0] = z * y[0] }, Autonomous: true}, 0, []float64{1})
+		if err := in.Leap(1); err != nil {
+			t.Fatal(err)
+		}
+		want := (1 + (1-2*gamma)*z) / ((1 - gamma*z) * (1 - gamma*z))
+		if math.Abs(in.Y[0]-want) > 1e-6 {
+			t.Errorf("z %g: %g, want %g", z, in.Y[0], want)
+		}
+	}
+}
