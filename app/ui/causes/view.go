@@ -6,6 +6,7 @@ package causes
 import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/layout"
 	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
 
@@ -117,8 +118,8 @@ const leastScale = 0.65
 func (v *View) middle() fyne.CanvasObject {
 	top := container.NewBorder(nil, nil, nil, v.chance, v.name)
 	w, h, shapes := drawing.GhostLegend()
-	legend := container.NewHBox(kit.NewPicture(w, h, shapes...))
-	under := container.NewVBox(widget.NewSeparator(), container.NewBorder(nil, nil, legend, nil, v.rounds))
+	legend := kit.NewPicture(w, h, shapes...)
+	under := container.NewVBox(widget.NewSeparator(), container.NewHBox(legend, layout.NewSpacer(), kit.Wide(168, v.rounds)))
 	return container.NewBorder(top, nil, nil, nil,
 		container.New(halves{}, container.NewVScroll(v.reasons), container.NewBorder(under, v.compare, nil, nil, v.ghosts)))
 }

@@ -15,6 +15,8 @@ import (
 type row struct {
 	widget.BaseWidget
 	title, vehicle, state, when *widget.Label
+	shown                       cases.Summary
+	day                         string
 }
 
 func newRow() *row {
@@ -32,10 +34,17 @@ func (r *row) CreateRenderer() fyne.WidgetRenderer {
 	return widget.NewSimpleRenderer(container.New(kit.Tight{More: 3}, r.title, middle, r.state))
 }
 
+// show writes the lines, which costs far more than to see that they stand
+// already.
 func (r *row) show(s cases.Summary, now time.Time) {
+	on := day(s.Opened, now)
+	if s == r.shown && on == r.day {
+		return
+	}
+	r.shown, r.day = s, on
 	r.title.SetText(orDash(s.Title, "No title yet"))
 	r.vehicle.SetText(orDash(s.Vehicle, "vehicle not known"))
-	r.when.SetText(day(s.Opened, now))
+	r.when.SetText(on)
 	text, ink := "open", widget.HighImportance
 	if s.Cause != "" {
 		text, ink = s.Cause.Name(), widget.SuccessImportance

@@ -31,6 +31,7 @@ type View struct {
 
 	query   cases.Query
 	total   int
+	open    int // the row that is marked; -1: none
 	quiet   bool
 	name    *widget.Label
 	search  *kit.Field
@@ -50,7 +51,7 @@ type View struct {
 
 // New makes the list; now gives the time that dates are written against.
 func New(now func() time.Time) *View {
-	v := &View{now: now}
+	v := &View{now: now, open: -1}
 	v.search = kit.NewField("Search cases", nil)
 	v.search.OnChanged = func(text string) { v.ask(func(q *cases.Query) { q.Text = text }) }
 	v.count = kit.Small("")
@@ -63,6 +64,7 @@ func New(now func() time.Time) *View {
 	)
 	v.list.HideSeparators = false
 	v.list.OnSelected = func(id widget.ListItemID) {
+		v.open = id
 		if !v.quiet && v.OnOpen != nil {
 			v.OnOpen(id)
 		}
@@ -105,12 +107,14 @@ func (v *View) Show(total, open int) {
 		v.nothing.Show()
 		kit.SetParagraphs(v.nothing, v.why()...)
 	}
-	v.quiet = true
-	v.list.UnselectAll()
-	if open >= 0 {
-		v.list.Select(open)
+	if open != v.open {
+		v.quiet = true
+		v.list.UnselectAll()
+		if open >= 0 {
+			v.list.Select(open)
+		}
+		v.quiet, v.open = false, open
 	}
-	v.quiet = false
 	v.list.Refresh()
 }
 
