@@ -19,6 +19,7 @@ type circuit struct {
 	senses  []int // lumps that their wax feels
 	pump    int
 	rad     int
+	hotTank int // lump at the end of the hose into the radiator
 	heater  int // -1: none
 	cooler  int // of oil; -1: none
 	oil     int // lump of the oil itself
@@ -124,6 +125,9 @@ func (c *circuit) addHose(l *diagram.Loop, h diagram.Hose, from, to int) {
 	added.last = added.lump
 	if h.Ends[0] != h.Ends[1] {
 		added.last = c.lump()
+	}
+	if to == c.rad && c.parts[to].kind == diagram.Radiator && h.Bore == diagram.BoreMain {
+		c.hotTank = added.last
 	}
 	added.role, added.valve = c.roleOf(h, l.Thermostat, from, to)
 	for i, p := range h.Ends {

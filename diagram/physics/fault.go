@@ -60,10 +60,10 @@ func (f Fault) on(p Params) (Params, faulty, error) {
 	case "thermostat-early":
 		x.opensK = -8 - 17*s
 	case "radiator-restricted":
-		block(&p.RadiatorDrop, 200)
-		p.RadiatorUAWK *= 1 - 0.75*s
+		block(&p.RadiatorDrop, 600)
+		p.RadiatorUAWK *= 1 - 0.85*s
 	case "radiator-airflow":
-		x.airBlocked = 0.3 + 0.6*s
+		x.airBlocked = 0.35 + 0.6*s
 	case "fan-not-running":
 		x.fanOff = f.Form <= 0.7
 		x.fanPart = 0.4 - 0.35*s // slow: one speed of two gone, a worn clutch

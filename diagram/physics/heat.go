@@ -117,9 +117,17 @@ func (s *Sim) advect() {
 		if q < 0 {
 			q, from, to, first, last = -q, to, from, last, first
 		}
-		s.carry(first, from, q)
+		hot := 0.0 // of what leaves, from before the core
+		if h.bore == diagram.BoreBleed && from == s.c.parts[s.c.rad].lump {
+			hot = min(q, s.bled())
+			s.carry(first, s.c.hotTank, hot)
+		}
+		s.carry(first, from, q-hot)
 		if first != last {
 			s.carry(last, first, q)
+		}
+		if to == s.c.parts[s.c.rad].lump && last == s.c.hotTank {
+			q -= s.bled()
 		}
 		s.carry(to, last, q)
 		s.creep(h)
@@ -134,6 +142,22 @@ func (s *Sim) advect() {
 		s.lose(first, first, loss/2, s.ambient)
 		s.lose(last, last, loss/2, s.ambient)
 	}
+}
+
+// bled is what leaves the radiator's hot tank by its bleed line, kW/K: it passes
+// by the core, as far as the tank is fed.
+func (s *Sim) bled() float64 {
+	fed, bled := 0.0, 0.0
+	for i, h := range s.c.hoses {
+		q := s.c.net.FlowLS[i]
+		switch {
+		case h.last == s.c.hotTank:
+			fed = max(q, 0)
+		case h.bore == diagram.BoreBleed && h.from == s.c.rad:
+			bled = max(q, 0)
+		}
+	}
+	return min(fed, bled) * s.heatKJLK
 }
 
 // creep is what a hose takes from its ends without flow: by its wall and necks,
@@ -187,7 +211,7 @@ func (s *Sim) through(part int) float64 {
 }
 
 func (s *Sim) radiate(st Stage) {
-	air, q := s.airKgS(st), s.through(s.c.rad)
+	air, q := s.airKgS(st), s.through(s.c.rad)-s.bled()/s.heatKJLK
 	airSide := math.Pow(air/refAirKgS, 0.6) // fins and louvres
 	coolantSide := math.Pow(max(q, 1e-6)/refFlowLS, 0.5)
 	// an air side of 1.25 and a coolant side of 5 times the whole, at the rating
@@ -222,7 +246,12 @@ func (s *Sim) pass(part int, ua, air, q float64) float64 {
 		default:
 			continue
 		}
-		s.lose(s.c.parts[part].lump, at, kwk*flow/q, s.ambient)
+		if at == s.c.hotTank {
+			flow -= s.bled() / s.heatKJLK
+		}
+		if flow > 0 {
+			s.lose(s.c.parts[part].lump, at, kwk*flow/q, s.ambient)
+		}
 	}
 	return kwk
 }

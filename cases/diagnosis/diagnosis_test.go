@@ -1,0 +1,337 @@
+package diagnosis_test
+
+import (
+	"context"
+	"encoding/json"
+	"errors"
+	"math"
+	"strings"
+	"testing"
+
+	"loopbook/cases"
+	"loopbook/cases/casetest"
+	"loopbook/cases/diagnosis"
+	"loopbook/cases/evidence"
+	"loopbook/diagram"
+	"loopbook/diagram/physics/ensemble"
+)
+
+// bench is what a test judges with; crowds are small, for speed.
+type bench struct {
+	judge  *diagnosis.Judge
+	crowds *diagnosis.Crowds
+	table  *evidence.Table
+}
+
+func newBench(t testing.TB) bench {
+	t.Helper()
+	judge, err := diagnosis.NewJudge()
+	if err != nil {
+		t.Fatal(err)
+	}
+	table, err := evidence.Shipped()
+	if err != nil {
+		t.Fatal(err)
+	}
+	return bench{judge, &diagnosis.Crowds{Draws: 40}, table}
+}
+
+// rank judges a case as the program does.
+func (b bench) rank(t testing.TB, c cases.Case, prior diagnosis.Prior) diagnosis.Ranking {
+	t.Helper()
+	plan, known := diagnosis.PlanFor(&c, diagnosis.StageOf(&c))
+	var crowd *ensemble.Ensemble
+	var err error
+	if known {
+		if crowd, err = b.crowds.Get(context.Background(), plan, nil); err != nil {
+			t.Fatal(err)
+		}
+	}
+	analyst, err := evidence.New(diagnosis.Expecter{Table: b.table, Crowds: b.crowds})
+	if err != nil {
+		t.Fatal(err)
+	}
+	return b.judge.Rank(&c, analyst.Analyse(&c), plan, crowd, prior)
+}
+
+func chance(r diagnosis.Ranking, cause cases.Cause) float64 {
+	for _, c := range r.Causes {
+		if c.Cause == cause {
+			return c.Probability
+		}
+	}
+	return math.NaN()
+}
+
+// idle is a case with one round at warm idle, which holds those readings.
+func idle(layout string, ect float64, shown map[diagram.Point]float64) cases.Case {
+	r := cases.Round{
+		Label: "warm idle", Stage: cases.BeforeRepair, MinutesSinceStart: casetest.P(25.0), EngineRPM: casetest.P(800.0),
+		SpeedKmh: casetest.P(0.0), Heater: cases.HeaterFull, Fan: cases.FanOff, EctC: casetest.P(diagram.Celsius(ect)),
+	}
+	for _, p := range diagram.Points() {
+		if v, ok := shown[p]; ok {
+			r.Readings = append(r.Readings, cases.Reading{Point: p, ShownC: casetest.P(diagram.Celsius(v))})
+		}
+	}
+	return cases.Case{
+		ID: "idle", Loop: cases.Loop{Layout: layout, ThermostatOpensC: casetest.P(diagram.Celsius(88)), Fan: "electric"},
+		Site: cases.Site{AmbientC: casetest.P(diagram.Celsius(20))}, Rounds: []cases.Round{r},
+	}
+}
+
+// A case with nothing in it answers the prior, and says so.
+func TestBlankCaseAnswersThePrior(t *testing.T) {
+	b := newBench(t)
+	for name, want := range map[string]float64{"flat": 1. / 24, "workshop": 0} {
+		prior, err := diagnosis.ParsePrior(name)
+		if err != nil {
+			t.Fatal(err)
+		}
+		r := b.rank(t, cases.Case{}, prior)
+		if !r.Blank || len(r.Causes) != 24 {
+			t.Fatalf("%s: blank %v, %d causes", name, r.Blank, len(r.Causes))
+		}
+		for _, c := range r.Causes {
+			if want > 0 && math.Abs(c.Probability-want) > 1e-9 {
+				t.Errorf("%s: %s has %g, want %g", name, c.Cause, c.Probability, want)
+			}
+		}
+		a := evidence.Answer{}
+		diagnosis.Fill(&a, r, nil)
+		if len(a.Flags) != 1 || a.Flags[0].ID != "prior-only" || len(a.Causes) != 24 {
+			t.Errorf("%s: flags %v, %d causes", name, a.Flags, len(a.Causes))
+		}
+	}
+	if _, err := diagnosis.ParsePrior("hopeful"); err == nil {
+		t.Error("a prior named hopeful is taken")
+	}
+}
+
+// Patterns of the trade's table of faults (F01, F02, F05, F12, F17, F25 of
+// testdata/trade/signatures.csv; published patterns, numbers common practice)
+// lead to their cause, the chances sum to 1, and each has its reasons.
+func TestPatternsOfTheTrade(t *testing.T) {
+	b := newBench(t)
+	for _, tt := range []struct {
+		want  cases.Cause
+		ect   float64
+		shown map[diagram.Point]float64
+	}{
+		{"thermostat-stuck-open", 64, map[diagram.Point]float64{"housing": 63, "engine_out": 60, "rad_in": 59, "rad_out": 48, "heater_in": 60, "heater_out": 52}},
+		{"thermostat-stuck-closed", 116, map[diagram.Point]float64{"housing": 115, "engine_out": 40, "rad_in": 24, "rad_out": 22, "bypass": 108, "heater_in": 109, "heater_out": 99}},
+		{"heater-core-restricted", 89, map[diagram.Point]float64{"housing": 88, "engine_out": 85, "rad_in": 84, "rad_out": 48, "heater_in": 84, "heater_out": 45, "vent": 33}},
+		{"sensor-reads-low", 62, map[diagram.Point]float64{"housing": 88, "engine_out": 85, "rad_in": 84, "rad_out": 50, "heater_in": 84, "heater_out": 76}},
+		{"heater-air-side", 89, map[diagram.Point]float64{"housing": 88, "engine_out": 85, "rad_in": 84, "rad_out": 48, "heater_in": 84, "heater_out": 81, "vent": 26}},
+	} {
+		r := b.rank(t, idle("outlet-thermostat", tt.ect, tt.shown), diagnosis.Prior{})
+		r.Explain(1)
+		first, sum := r.Causes[0], 0.0
+		for _, c := range r.Causes {
+			sum += c.Probability
+		}
+		if first.Cause != tt.want || !(first.Probability > 0.4) || math.Abs(sum-1) > 1e-9 {
+			t.Errorf("%s: first %s with %.2f, sum %g", tt.want, first.Cause, first.Probability, sum)
+		}
+		if len(first.For) == 0 || !(first.For[0].Factor >= 1.25) {
+			t.Errorf("%s: nothing speaks for it", tt.want)
+		}
+		for i := 1; i < len(first.For); i++ {
+			if first.For[i].Factor > first.For[i-1].Factor {
+				t.Errorf("%s: reasons out of order: %v", tt.want, first.For)
+			}
+		}
+	}
+}
+
+// A return hotter than its supply is a reading to repeat (IR9: readings repeat
+// within 3 K, common practice): it flags, and moves no cause.
+func TestContradictionIsNoCause(t *testing.T) {
+	b := newBench(t)
+	shown := map[diagram.Point]float64{"engine_out": 85, "rad_in": 84, "rad_out": 48}
+	before := b.rank(t, idle("outlet-thermostat", 89, shown), diagnosis.Prior{})
+	shown["heater_in"], shown["heater_out"] = 60, 85
+	c := idle("outlet-thermostat", 89, shown)
+	after := b.rank(t, c, diagnosis.Prior{})
+	for _, was := range before.Causes {
+		if now := chance(after, was.Cause); math.Abs(now-was.Probability) > 1e-9 {
+			t.Errorf("%s went from %g to %g", was.Cause, was.Probability, now)
+		}
+	}
+	analyst, err := evidence.Default()
+	if err != nil {
+		t.Fatal(err)
+	}
+	told := false
+	for _, f := range analyst.Analyse(&c).Flags {
+		told = told || f.ID == "reading-impossible"
+	}
+	if !told {
+		t.Error("nothing asks to read it again")
+	}
+}
+
+// What was measured after the repair has no part in the causes before it.
+func TestStagesAreKeptApart(t *testing.T) {
+	b := newBench(t)
+	c := idle("outlet-thermostat", 64, map[diagram.Point]float64{"rad_in": 59, "rad_out": 48})
+	before := b.rank(t, c, diagnosis.Prior{})
+	mended := idle("outlet-thermostat", 89, map[diagram.Point]float64{"rad_in": 84, "rad_out": 45}).Rounds[0]
+	mended.Stage = cases.AfterRepair
+	c.Rounds = append(c.Rounds, mended)
+	c.Tests = append(c.Tests, cases.Test{Kind: "combustion-gas", Stage: cases.AfterRepair, Result: "positive"})
+	after := b.rank(t, c, diagnosis.Prior{})
+	for _, was := range before.Causes {
+		if now := chance(after, was.Cause); now != was.Probability {
+			t.Errorf("%s went from %g to %g", was.Cause, was.Probability, now)
+		}
+	}
+	c.Rounds, c.Tests = c.Rounds[1:], nil
+	if got := diagnosis.StageOf(&c); got != cases.AfterRepair {
+		t.Errorf("with a round after the repair alone the stage is %s", got)
+	}
+}
+
+// A test speaks louder than the prior: published proofs of a leak into the
+// cylinder (M16, T23).
+func TestTestsSpeak(t *testing.T) {
+	b := newBench(t)
+	c := idle("inlet-thermostat", 95, map[diagram.Point]float64{"engine_out": 90, "rad_in": 88, "rad_out": 60})
+	c.Complaint.Symptoms = []cases.Symptom{"coolant-loss"}
+	was := chance(b.rank(t, c, diagnosis.Prior{}), "combustion-leak")
+	c.Tests = []cases.Test{{Kind: "combustion-gas", Stage: cases.BeforeRepair, Result: "positive"}}
+	r := b.rank(t, c, diagnosis.Prior{})
+	if r.Causes[0].Cause != "combustion-leak" || !(r.Causes[0].Probability > 2*was) {
+		t.Errorf("gas found: first is %s with %.2f; combustion leak had %.2f", r.Causes[0].Cause, r.Causes[0].Probability, was)
+	}
+	for _, n := range b.judge.Next(r) {
+		if n.Check.Check == "combustion-gas" {
+			t.Error("the gas test is named again")
+		}
+	}
+}
+
+// The notebook's own confirmed cases move the prior, more the more they are.
+func TestConfirmedCasesMoveThePrior(t *testing.T) {
+	b := newBench(t)
+	few := b.rank(t, cases.Case{}, diagnosis.Prior{Confirmed: map[cases.Cause]int{"pump-weak": 5}})
+	many := b.rank(t, cases.Case{}, diagnosis.Prior{Confirmed: map[cases.Cause]int{"pump-weak": 500}})
+	none := chance(b.rank(t, cases.Case{}, diagnosis.Prior{}), "pump-weak")
+	if f, m := chance(few, "pump-weak"), chance(many, "pump-weak"); !(none < f && f < 0.2 && m > 0.8) {
+		t.Errorf("pump-weak: %.2f without, %.2f with 5, %.2f with 500", none, f, m)
+	}
+}
+
+// Next checks come in the order of what they tell by minute, none promises more
+// than there is doubt, and each that opens the loop carries its caution.
+func TestNextChecks(t *testing.T) {
+	b := newBench(t)
+	for _, c := range []cases.Case{
+		{}, idle("outlet-thermostat", 108, map[diagram.Point]float64{"rad_in": 100, "rad_out": 60}),
+	} {
+		r := b.rank(t, c, diagnosis.Prior{})
+		doubt := 0.0
+		for _, cause := range r.Causes {
+			doubt -= cause.Probability * math.Log2(cause.Probability)
+		}
+		next := b.judge.Next(r)
+		if len(next) < 5 {
+			t.Errorf("%s: %d checks", c.ID, len(next))
+		}
+		point := false
+		for i, n := range next {
+			if n.Bits > doubt || n.Minutes <= 0 || i > 0 && n.PerMinute() > next[i-1].PerMinute() {
+				t.Errorf("%s: %s tells %.2f bits of %.2f in %g min", c.ID, n.Title, n.Bits, doubt, n.Minutes)
+			}
+			if n.OpensSystem && (n.Caution == "" || n.Needs != "cold") {
+				t.Errorf("%s: opens the system, needs %q, caution %q", n.Title, n.Needs, n.Caution)
+			}
+			point = point || n.Point != ""
+		}
+		if want := len(c.Rounds) > 0; point != want {
+			t.Errorf("%s: a hose to read is named: %v, want %v", c.ID, point, want)
+		}
+	}
+}
+
+// Expected ranges are the healthy crowd's for the round's conditions: at idle
+// wide on the radiator, since the thermostat throttles (DT1, DT2 of
+// testdata/trade/numbers.csv, common practice), and wholly the table's where the
+// engine is hotter than any healthy one.
+func TestExpectedRangesAreComputed(t *testing.T) {
+	b := newBench(t)
+	warm := idle("outlet-thermostat", 90, map[diagram.Point]float64{"rad_in": 84, "rad_out": 48})
+	b.rank(t, warm, diagnosis.Prior{})
+	x := diagnosis.Expecter{Table: b.table, Crowds: b.crowds}
+	e := x.Expect(&warm, 0)
+	drop, in := e.Deltas["across-radiator"], e.Points["rad_in"]
+	if drop.Class != "computed" || !(*drop.HighK > 35) || !(in.LowC > 30 && in.LowC < 84 && in.HighC > 84 && in.HighC < 100) {
+		t.Errorf("across the radiator %v to %v (%s), into it %v to %v", *drop.LowK, *drop.HighK, drop.Class, in.LowC, in.HighC)
+	}
+	hot := idle("outlet-thermostat", 116, map[diagram.Point]float64{"rad_in": 108, "rad_out": 60})
+	b.rank(t, hot, diagnosis.Prior{})
+	if got, want := x.Expect(&hot, 0).Deltas["across-radiator"], b.table.Expect(&hot, 0).Deltas["across-radiator"]; got != want {
+		t.Errorf("on an engine at 116 °C: %v, want the table's %v", got, want)
+	}
+	cold := x.Expect(&cases.Case{Rounds: make([]cases.Round, 1)}, 0)
+	if cold.Points == nil {
+		t.Error("without a layout the table isn't asked")
+	}
+}
+
+// Crowds are simulated once, the last few are kept, and giving up keeps
+// nothing.
+func TestCrowdsAreKept(t *testing.T) {
+	var k diagnosis.Crowds
+	k.Draws = 21
+	c := idle("inlet-thermostat", 90, nil)
+	plan, _ := diagnosis.PlanFor(&c, cases.BeforeRepair)
+	ctx, cancel := context.WithCancel(context.Background())
+	cancel()
+	if _, err := k.Get(ctx, plan, nil); !errors.Is(err, context.Canceled) || k.Kept(plan) != nil {
+		t.Errorf("given up: %v, kept %v", err, k.Kept(plan) != nil)
+	}
+	var parts []int
+	e, err := k.Get(context.Background(), plan, func(e *ensemble.Ensemble) { parts = append(parts, e.N) })
+	if err != nil || e.N != 21 || len(parts) != 2 || parts[0] != 20 {
+		t.Fatalf("%v, %d draws, told at %v", err, e.N, parts)
+	}
+	if again, _ := k.Get(context.Background(), plan, nil); again != e {
+		t.Error("simulated twice")
+	}
+	for i := 0; i < 12; i++ {
+		c.Site.AmbientC = casetest.P(diagram.Celsius(i))
+		other, _ := diagnosis.PlanFor(&c, cases.BeforeRepair)
+		other = other.Healthy()
+		if _, err := k.Get(context.Background(), other, nil); err != nil {
+			t.Fatal(err)
+		}
+	}
+	if k.Kept(plan) != nil {
+		t.Error("the oldest of 13 is kept")
+	}
+}
+
+// Whatever a case holds, it is answered: unknown layout, no minutes, odd
+// strengths, rounds against the clock.
+func TestOddCasesAreAnswered(t *testing.T) {
+	b := newBench(t)
+	odd := idle("outlet-thermostat", 90, map[diagram.Point]float64{"rad_in": 80})
+	odd.Loop.Coolant = cases.Coolant{Base: cases.EthyleneGlycol, VolumePercent: casetest.P(97.0)}
+	odd.Loop.CapKPa, odd.Loop.ThermostatOpensC = casetest.P(diagram.KPa(900)), casetest.P(diagram.Celsius(-5))
+	odd.Site.AltitudeM, odd.Site.AmbientC = casetest.P(diagram.Metre(9000)), casetest.P(diagram.Celsius(-60))
+	back := odd.Rounds[0]
+	back.MinutesSinceStart, back.EngineRPM, back.SpeedKmh = casetest.P(3.0), casetest.P(9e9), casetest.P(900.0)
+	bare := cases.Round{Gauge: "red"}
+	odd.Rounds = append(odd.Rounds, back, bare)
+	for _, c := range []cases.Case{odd, {Rounds: []cases.Round{bare}}, {Loop: cases.Loop{Layout: "of-another-world"}, Rounds: odd.Rounds}} {
+		r := b.rank(t, c, diagnosis.Prior{})
+		r.Explain(24)
+		a := evidence.Answer{}
+		diagnosis.Fill(&a, r, b.judge.Next(r))
+		text, err := json.Marshal(a)
+		if err != nil || strings.Contains(string(text), "NaN") {
+			t.Errorf("%v: %s", err, text)
+		}
+	}
+}
