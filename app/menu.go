@@ -36,6 +36,7 @@ func (w *window) menu() *fyne.MainMenu {
 			key("Hose map", fyne.Key2, func() { w.tabs.SelectIndex(hoseMapTab) }),
 			key("Causes", fyne.Key3, w.goToCauses),
 			key("Verdict and paper", fyne.Key4, func() { w.tabs.SelectIndex(verdictTab) }),
+			key("What if", fyne.Key5, w.goToWhatIf),
 			fyne.NewMenuItemSeparator(),
 			key("Add a round, same conditions", fyne.KeyR, w.addRound),
 		),
@@ -144,4 +145,9 @@ func (w *window) restoreCase() {
 func (w *window) goToCauses() {
 	w.tabs.SelectIndex(causesTab)
 	w.window.Canvas().Focus(w.causes.Focus())
+}
+
+func (w *window) goToWhatIf() {
+	w.tabs.SelectIndex(whatIfTab)
+	w.window.Canvas().Focus(w.whatif.First())
 }

@@ -23,6 +23,7 @@ import (
 	"loopbook/app/ui/kit"
 	"loopbook/app/ui/notebook"
 	"loopbook/app/ui/verdict"
+	"loopbook/app/ui/whatif"
 	"loopbook/cases"
 	"loopbook/cases/sqlite"
 	"loopbook/diagram"
@@ -63,6 +64,7 @@ func openWindow(ctx context.Context, _ console, args []string) (err error) {
 	w.window.ShowAndRun()
 	w.leave()
 	w.desk.judging.stop()
+	w.live.end()
 	return w.desk.store.Close()
 }
 
@@ -92,6 +94,9 @@ type window struct {
 	complaint *complaint.View
 	hosemap   *hosemap.View
 	causes    *causes.View
+	whatif    *whatif.View
+	live      *live
+	tried     string // the case whose loop What if was begun with
 	verdict   *verdict.View
 	head      *head
 	tabs      *container.AppTabs
@@ -137,15 +142,20 @@ func (w *window) makeScreens() {
 	w.hosemap.Edit, w.hosemap.OnReading, w.hosemap.OnRound = d.edit, d.typed, d.showRound
 	w.hosemap.OnLayout = func(id string) { d.edit("layout", func(c *cases.Case) { c.Loop.Layout = id }) }
 	w.makeCauses()
+	w.makeWhatIf()
 	w.head = newHead(d.undo, d.redo)
 	w.tabs = container.NewAppTabs(
 		container.NewTabItem("Complaint", w.complaint.Content()),
 		container.NewTabItem("Hose map", w.hosemap.Content()),
 		container.NewTabItem("Causes", w.causes.Content()),
 		container.NewTabItem("Verdict and paper", w.verdict.Content()),
+		container.NewTabItem("What if", w.whatif.Content()),
 	)
 	w.tabs.SelectIndex(hoseMapTab)
-	w.tabs.OnSelected = func(*container.TabItem) { w.showCauses() }
+	w.tabs.OnSelected = func(*container.TabItem) {
+		w.showCauses()
+		w.showWhatIf()
+	}
 	w.case_ = container.NewBorder(w.head.content, nil, nil, nil, w.tabs)
 	w.greeting = greeting.New(
 		greeting.Choice{Title: "New case", Text: "A vehicle is here now. Begin with what the customer feels.", Button: "Start", Key: "Ctrl N", Icon: theme.DocumentCreateIcon(), Do: w.newCase},
@@ -165,39 +175,8 @@ const (
 	hoseMapTab
 	causesTab
 	verdictTab
+	whatIfTab
 )
-
-func (w *window) makeCauses() {
-	d := w.desk
-	d.odds.flat, d.odds.learn = w.prefs.flat(), w.prefs.learn()
-	d.judging.prior = d.odds.prior()
-	d.judging.changed = w.showCauses
-	w.causes = causes.New()
-	w.causes.OnCause, w.causes.OnRound = d.judging.choose, d.showRound
-	w.causes.OnFlat = func(on bool) {
-		o := d.odds
-		o.flat = on
-		w.prefs.setFlat(on)
-		d.believe(o)
-	}
-	w.causes.OnLearn = func(on bool) {
-		o := d.odds
-		o.learn = learnNo
-		if on {
-			o.learn = learnYes
-		}
-		w.prefs.setLearn(o.learn)
-		d.believe(o)
-	}
-}
-
-// showCauses paints the causes, if they are looked at: there is much to it.
-func (w *window) showCauses() {
-	w.head.progress.SetText(w.desk.judging.progress())
-	if w.desk.open && w.tabs.SelectedIndex() == causesTab {
-		w.causes.Show(w.desk.causes())
-	}
-}
 
 // use turns to a notebook.
 func (w *window) use(store *sqlite.Store) {
@@ -227,6 +206,7 @@ func (w *window) answered() {
 func (w *window) show() {
 	d := w.desk
 	if !d.open {
+		w.showWhatIf()
 		w.case_.Hide()
 		w.greeting.Show()
 		w.list()
@@ -243,6 +223,7 @@ func (w *window) show() {
 		Flags: d.found.Flags, Boiling: boilingWords(d.found.Boiling, d.units), Units: d.units,
 	})
 	w.showCauses()
+	w.showWhatIf()
 	w.list()
 }
 

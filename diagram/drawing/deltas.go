@@ -70,9 +70,22 @@ func (d *drafter) legend() {
 	for i, text := range d.state.ScaleText {
 		d.label(b[0]+w*float64(i)/2, y+16, text, labelSize, false, Soft, [3]Align{Start, Middle, End}[i])
 	}
+	if !d.ranged() {
+		return
+	}
 	low, high, value := 50.0, 75.0, 66.0
 	d.bar(diagram.Box{b[0] + 164, y + 2, 64, barHeight}, &low, &high, &value, 120, false)
 	d.label(b[0]+164, y+16, "thick: expected here", labelSize, false, Soft, Start)
+}
+
+// ranged reports whether any point has an expected range.
+func (d *drafter) ranged() bool {
+	for _, s := range d.state.Points {
+		if s.LowC != nil {
+			return true
+		}
+	}
+	return false
 }
 
 func kelvin(k *diagram.DeltaK) *float64 {

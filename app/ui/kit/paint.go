@@ -2,6 +2,7 @@ package kit
 
 import (
 	"image/color"
+	"maps"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/canvas"
@@ -15,6 +16,11 @@ type painter struct {
 	palette drawing.Palette
 	scale   float32
 	offset  fyne.Position
+}
+
+// paintsAs reports whether both make the same object of a shape.
+func (p painter) paintsAs(q painter) bool {
+	return p.scale == q.scale && p.offset == q.offset && maps.Equal(p.palette, q.palette)
 }
 
 func (p painter) object(s drawing.Shape) fyne.CanvasObject {

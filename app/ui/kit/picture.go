@@ -69,6 +69,9 @@ type pictureRenderer struct {
 	view    *Picture
 	objects []fyne.CanvasObject
 	room    fyne.Size
+
+	shapes []drawing.Shape // what the first objects were made of
+	by     painter
 }
 
 // smallest is the least scale at which a drawing's usual words can still be
@@ -96,12 +99,24 @@ func (r *pictureRenderer) Refresh() {
 	canvas.Refresh(r.view.self)
 }
 
+// update makes the objects of the shapes. One whose shape stands as it did is
+// kept: its texture costs more than all the rest.
 func (r *pictureRenderer) update() {
 	p := r.view.painter(r.room)
-	r.objects = r.objects[:0]
-	for _, s := range r.view.picture.Shapes {
+	keep := r.shapes
+	if !p.paintsAs(r.by) {
+		keep = nil
+	}
+	old := r.objects
+	r.objects = make([]fyne.CanvasObject, 0, len(old))
+	for i, s := range r.view.picture.Shapes {
+		if i < len(keep) && keep[i] == s {
+			r.objects = append(r.objects, old[i])
+			continue
+		}
 		r.objects = append(r.objects, p.object(s))
 	}
+	r.shapes, r.by = r.view.picture.Shapes, p
 	if r.view.overlay != nil {
 		r.objects = append(r.objects, r.view.overlay(p)...)
 	}

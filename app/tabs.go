@@ -1,0 +1,74 @@
+package main
+
+import (
+	"loopbook/app/ui/causes"
+	"loopbook/app/ui/whatif"
+)
+
+func (w *window) makeCauses() {
+	d := w.desk
+	d.odds.flat, d.odds.learn = w.prefs.flat(), w.prefs.learn()
+	d.judging.prior = d.odds.prior()
+	d.judging.changed = w.showCauses
+	w.causes = causes.New()
+	w.causes.OnCause, w.causes.OnRound = d.judging.choose, d.showRound
+	w.causes.OnFlat = func(on bool) {
+		o := d.odds
+		o.flat = on
+		w.prefs.setFlat(on)
+		d.believe(o)
+	}
+	w.causes.OnLearn = func(on bool) {
+		o := d.odds
+		o.learn = learnNo
+		if on {
+			o.learn = learnYes
+		}
+		w.prefs.setLearn(o.learn)
+		d.believe(o)
+	}
+}
+
+// showCauses paints the causes, if they are looked at: there is much to it.
+func (w *window) showCauses() {
+	w.head.progress.SetText(w.desk.judging.progress())
+	if w.desk.open && w.tabs.SelectedIndex() == causesTab {
+		w.causes.Show(w.desk.causes())
+	}
+}
+
+func (w *window) makeWhatIf() {
+	w.whatif = whatif.New()
+	w.live = newLive(w.start, w.whatif.Show, w.tell)
+	w.whatif.OnChange = func(s whatif.Settings) { w.live.want(func(x *wish) { x.set = s }) }
+	w.whatif.OnPause = func(on bool) { w.live.want(func(x *wish) { x.paused = on }) }
+	w.whatif.OnCold = func() { w.live.want(func(x *wish) { x.again = fromCold }) }
+	w.whatif.OnWarm = func() { w.live.want(func(x *wish) { x.again = fromWarm }) }
+}
+
+// showWhatIf lets the simulated car run while it is looked at. It begins with
+// the open case's loop, ratings and weather.
+func (w *window) showWhatIf() {
+	d := w.desk
+	if !d.open || w.tabs.SelectedIndex() != whatIfTab {
+		w.live.end()
+		w.tried = ""
+		return
+	}
+	if name := d.c.ID + d.c.Loop.Layout + string(d.units.Temperature) + string(d.units.Distance); name != w.tried {
+		w.tried = name
+		w.tryOut()
+	}
+}
+
+func (w *window) tryOut() {
+	build, set, ok := trial(&w.desk.c)
+	w.whatif.Put(set, w.desk.units)
+	w.whatif.SetPaused(false)
+	if !ok {
+		w.live.end()
+		w.whatif.Show(whatif.Shown{Facts: []whatif.Fact{{Name: "Loop", Value: "not known yet: choose its layout on the hose map"}}})
+		return
+	}
+	w.live.begin(build, set, w.desk.units)
+}

@@ -1,0 +1,85 @@
+package whatif
+
+import (
+	"fmt"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/widget"
+
+	"loopbook/app/ui/kit"
+	"loopbook/cases"
+	"loopbook/diagram"
+)
+
+// slider is one setting with its name and its value over it.
+type slider struct {
+	bar   *widget.Slider
+	value *widget.Label
+	at    *float64
+	word  func(float64) string
+	quiet bool
+}
+
+func (s *slider) put() {
+	s.quiet = true
+	s.bar.SetValue(*s.at)
+	s.quiet = false
+	s.value.SetText(s.word(*s.at))
+}
+
+// slider makes one for a setting. Arrow keys move it by a step.
+func (v *View) slider(name string, low, high, step float64, at *float64, word func(float64) string) fyne.CanvasObject {
+	s := &slider{bar: widget.NewSlider(low, high), value: kit.Caption(""), at: at, word: word}
+	s.bar.Step = step
+	s.value.TextStyle.Bold = true
+	s.bar.OnChanged = func(to float64) {
+		if s.quiet {
+			return
+		}
+		*s.at = to
+		s.value.SetText(s.word(to))
+		v.OnChange(v.set)
+	}
+	v.sliders = append(v.sliders, s)
+	return container.New(kit.Tight{More: 2}, container.NewBorder(nil, nil, nil, s.value, kit.Small(name)), kit.Tracked(s.bar))
+}
+
+func (v *View) controls() fyne.CanvasObject {
+	temp := func(c float64) string { return v.units.TempUnit(diagram.Celsius(c)) }
+	share := func(p float64) string { return fmt.Sprintf("%.0f %%", 100*p) }
+	v.cause = kit.NewChoice(cases.Words[cases.Cause](), cases.Cause.Name, func(c cases.Cause) {
+		v.set.Cause = c
+		if c == "" {
+			v.set.Cause = cases.Healthy
+			v.cause.Put(cases.Healthy)
+		}
+		v.enable()
+		v.OnChange(v.set)
+	})
+	return container.NewVBox(
+		v.slider("Outside air", -20, 40, 1, &v.set.AmbientC, temp),
+		v.slider("Engine speed", 700, 4000, 50, &v.set.RPM, func(rpm float64) string { return fmt.Sprintf("%.0f rpm", rpm) }),
+		container.NewGridWithColumns(2, v.speed("Idle", idleRPM), v.speed("2500 rpm", raisedRPM)),
+		v.slider("Road speed", 0, 130, 5, &v.set.SpeedKmh, func(kmh float64) string { return v.units.Speed(kmh) }),
+		v.slider("Load: heat against a level road", 0.5, 2, 0.05, &v.set.Load, share),
+		v.slider("Heater blower", 0, 1, 0.25, &v.set.Blower, share),
+		kit.Labelled("Cause", v.cause.Select),
+		v.slider("Severity", 0, 1, 0.05, &v.set.Severity, share),
+	)
+}
+
+// speed is a button for a usual engine speed.
+func (v *View) speed(name string, rpm float64) fyne.CanvasObject {
+	return widget.NewButton(name, func() { v.sliders[1].bar.SetValue(rpm) })
+}
+
+// enable lets the severity be moved only where there is a fault.
+func (v *View) enable() {
+	severity := v.sliders[len(v.sliders)-1].bar
+	if v.set.Cause == cases.Healthy {
+		severity.Disable()
+		return
+	}
+	severity.Enable()
+}
