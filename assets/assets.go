@@ -68,6 +68,11 @@ var (
 	//go:embed diagnosis/tests.json
 	TestShares []byte
 
+	// FindingShares holds how often the trade's rules find what on a car with a
+	// cause.
+	//go:embed diagnosis/findings.json
+	FindingShares []byte
+
 	// Checks holds what each check costs and how it is done.
 	//go:embed diagnosis/checks.json
 	Checks []byte

@@ -69,26 +69,24 @@ type sheet struct {
 // where there is none yet or no layout; then temperatures take no part. The
 // case must not change while the ranking is in use.
 func (j *Judge) Rank(c *cases.Case, f evidence.Findings, p Plan, crowd *ensemble.Ensemble, prior Prior) Ranking {
-	s := sheet{c: c, found: f, plan: p, crowd: crowd, prior: j.chances(prior, c), factors: j.factors(c, p.Stage)}
+	s := sheet{c: c, found: f, plan: p, crowd: crowd, prior: j.chances(prior, c), factors: j.factors(c, f, p.Stage)}
+	r := Ranking{Stage: p.Stage, Blank: len(s.factors) == 0}
 	logs := make([]float64, len(s.prior))
 	for i, p := range s.prior {
 		logs[i] = math.Log(p)
-	}
-	for _, factor := range s.factors {
-		for i, l := range factor.Log {
-			logs[i] += l
+		for _, factor := range s.factors {
+			logs[i] += factor.Log[i]
 		}
 	}
-	r := Ranking{Stage: p.Stage, Blank: len(s.factors) == 0}
 	if crowd != nil {
 		s.readings = readings(c, f, p, crowd)
-		if len(s.readings) > 0 || len(seenSigns(c, p)) > 0 {
-			s.weights = weigh(c, p, crowd, s.readings)
-			for i := range logs {
-				logs[i] += math.Log(s.weights.mean(i))
-			}
-			r.Blank, r.Draws = false, crowd.N
+	}
+	if len(s.readings) > 0 || crowd != nil && len(seenSigns(c, p)) > 0 {
+		s.weights = weigh(c, p, crowd, s.readings)
+		for i := range logs {
+			logs[i] += math.Log(s.weights.mean(i))
 		}
+		r.Blank, r.Draws = false, crowd.N
 	}
 	s.chance = normalised(logs)
 	r.sheet = s
@@ -131,13 +129,17 @@ func sorted(chance []float64) []Ranked {
 	return out
 }
 
-// factors are what symptoms, codes, the filling and the stage's tests say.
-// Symptoms and codes are of the complaint, so of the time before the repair.
-func (j *Judge) factors(c *cases.Case, stage cases.Stage) []likelihood.Factor {
+// factors are what symptoms, codes, the trade's rules for temperatures, the
+// filling and the stage's tests say. Symptoms and codes are of the complaint, so
+// of the time before the repair.
+func (j *Judge) factors(c *cases.Case, f evidence.Findings, stage cases.Stage) []likelihood.Factor {
 	var out []likelihood.Factor
 	if stage == cases.BeforeRepair {
 		out = append(out, j.tables.Symptoms(c.Complaint.Symptoms)...)
 		out = append(out, j.tables.Codes(c.Codes)...)
+	}
+	if words, measured := findings(c, f, stage); measured {
+		out = append(out, j.tables.Findings(words)...)
 	}
 	for _, o := range outcomes(c, stage) {
 		if f, ok := j.tables.Test(o.kind, o.word); ok {
@@ -145,6 +147,20 @@ func (j *Judge) factors(c *cases.Case, stage cases.Stage) []likelihood.Factor {
 		}
 	}
 	return out
+}
+
+// findings are the words of what the trade's rules found in the stage's rounds;
+// it is false where no round holds a temperature.
+func findings(c *cases.Case, f evidence.Findings, stage cases.Stage) (words []string, measured bool) {
+	for i, r := range f.Rounds {
+		measured = measured || of(stage, c.Rounds[i].Stage) && (len(r.Readings) > 0 || c.Rounds[i].EctC != nil)
+	}
+	for _, flag := range f.Flags {
+		if flag.Severity != evidence.Note && flag.Round >= 0 && of(stage, c.Rounds[flag.Round].Stage) {
+			words = append(words, flag.ID)
+		}
+	}
+	return words, measured
 }
 
 // outcome is how a workshop check came out.

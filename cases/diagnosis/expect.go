@@ -3,6 +3,7 @@ package diagnosis
 import (
 	"fmt"
 	"math"
+	"slices"
 	"sort"
 
 	"loopbook/cases"
@@ -35,13 +36,18 @@ func (x Expecter) Expect(c *cases.Case, round int) evidence.Expectation {
 	if crowd == nil || stop < 0 {
 		return out
 	}
-	h := crowdAt{crowd, stop, indexOf(cases.Healthy), float64(crowd.AmbientC(stop))}
+	h := newCrowdAt(crowd, stop, cases.Healthy)
+	engine, known := engineOf(&c.Rounds[round])
+	hot := known && h.allColder(engine)
+	if known && !hot {
+		h.draws = h.nearest(engine)
+	}
 	for _, at := range p.Setting.Loop.Points {
 		if at.Point != diagram.AirOn {
 			out.Points[at.Point] = h.point(at.Point)
 		}
 	}
-	if h.hotterThanAny(&c.Rounds[round]) {
+	if hot {
 		return out
 	}
 	for _, d := range p.Setting.Loop.Deltas {
@@ -76,29 +82,42 @@ type crowdAt struct {
 	stop  int
 	cause int
 	air   float64
+	draws []int
+}
+
+func newCrowdAt(crowd *ensemble.Ensemble, stop int, cause cases.Cause) crowdAt {
+	at := crowdAt{crowd, stop, indexOf(cause), float64(crowd.AmbientC(stop)), make([]int, crowd.N)}
+	for d := range at.draws {
+		at.draws[d] = d
+	}
+	return at
 }
 
 const modelClass = "computed"
 
-func (h crowdAt) point(p diagram.Point) evidence.Range {
-	all := make([]float64, h.crowd.N)
-	for d := range all {
-		all[d] = h.shows(p, d)
+// over is f of each of the draws.
+func (h crowdAt) over(f func(draw int) float64) []float64 {
+	out := make([]float64, len(h.draws))
+	for i, d := range h.draws {
+		out[i] = f(d)
 	}
+	return out
+}
+
+func (h crowdAt) point(p diagram.Point) evidence.Range {
+	all := h.over(func(d int) float64 { return h.shows(p, d) })
 	low, high := nineTenths(all, h.sdK(p, median(all)))
 	return evidence.Range{LowC: diagram.Celsius(low), HighC: diagram.Celsius(high), Source: h.source(), Class: modelClass}
 }
 
 func (h crowdAt) source() string {
-	return fmt.Sprintf("this loop's model, here and now: nine in ten of %d cars", h.crowd.N)
+	return fmt.Sprintf("this loop's model, here and now: nine in ten of %d cars", len(h.draws))
 }
 
 func (h crowdAt) delta(at diagram.DeltaAt) evidence.Span {
-	all, from, to := make([]float64, h.crowd.N), 0.0, 0.0
-	for d := range all {
-		a, b := h.shows(at.From, d), h.shows(at.To, d)
-		all[d], from, to = a-b, a, b
-	}
+	all := h.over(func(d int) float64 { return h.shows(at.From, d) - h.shows(at.To, d) })
+	from := median(h.over(func(d int) float64 { return h.shows(at.From, d) }))
+	to := median(h.over(func(d int) float64 { return h.shows(at.To, d) }))
 	low, high := nineTenths(all, math.Hypot(h.sdK(at.From, from), h.sdK(at.To, to))/math.Sqrt2)
 	l, u := diagram.DeltaK(low), diagram.DeltaK(high)
 	return evidence.Span{LowK: &l, HighK: &u, Source: h.source(), Class: modelClass}
@@ -115,25 +134,45 @@ func (h crowdAt) sdK(p diagram.Point, c float64) float64 {
 	return looseness(p) * math.Hypot(modelK, modelPart*math.Abs(c-h.air))
 }
 
-// hotterThanAny reports whether the round's engine is hotter than healthy cars
-// get here.
-func (h crowdAt) hotterThanAny(r *cases.Round) bool {
-	engine := math.Inf(-1)
-	if r.EctC != nil {
-		engine = float64(*r.EctC)
-	} else {
-		for _, p := range []diagram.Point{diagram.Housing, diagram.EngineOut, diagram.RadIn} {
-			if at := r.Reading(p); at != nil && at.ShownC != nil {
-				engine = max(engine, float64(*at.ShownC))
-			}
+func (h crowdAt) ect(draw int) float64 {
+	return float64(h.crowd.Look(h.cause, draw, h.stop)[ensemble.ECT])
+}
+
+// allColder reports whether an engine of that temperature is hotter than the
+// cars get here.
+func (h crowdAt) allColder(engineC float64) bool {
+	_, high := nineTenths(h.over(h.ect), sensorSdK)
+	return engineC > high
+}
+
+// nearest are the quarter of the draws whose engine is nearest to that
+// temperature: how far its thermostat has come is no longer open then.
+func (h crowdAt) nearest(engineC float64) []int {
+	out := slices.Clone(h.draws)
+	sort.SliceStable(out, func(i, j int) bool {
+		return math.Abs(h.ect(out[i])-engineC) < math.Abs(h.ect(out[j])-engineC)
+	})
+	return out[:(len(out)+3)/4]
+}
+
+// liesK is from where on the gun is believed rather than the sensor: DT16,
+// common practice.
+const liesK = 10
+
+// engineOf is the engine's temperature by its sensor, or by the hottest point
+// that the engine's own coolant reaches where that is much hotter or all there
+// is.
+func engineOf(r *cases.Round) (c float64, known bool) {
+	hottest := math.Inf(-1)
+	for _, p := range []diagram.Point{diagram.Housing, diagram.EngineOut, diagram.RadIn, diagram.HeaterIn, diagram.Bypass} {
+		if at := r.Reading(p); at != nil && at.ShownC != nil {
+			hottest = max(hottest, float64(*at.ShownC))
 		}
 	}
-	all := make([]float64, h.crowd.N)
-	for d := range all {
-		all[d] = float64(h.crowd.Look(h.cause, d, h.stop)[ensemble.ECT])
+	if r.EctC != nil && !(hottest > float64(*r.EctC)+liesK) {
+		return float64(*r.EctC), true
 	}
-	_, high := nineTenths(all, sensorSdK)
-	return engine > high
+	return hottest, !math.IsInf(hottest, -1)
 }
 
 // nineTenths is the range from the 5th to the 95th percentile of values, each

@@ -147,7 +147,7 @@ const (
 // pointBits is the information expected of reading one more point in the last
 // round.
 func (s *sheet) pointBits(joint weights, p diagram.Point) float64 {
-	at := crowdAt{s.crowd, s.last(), 0, float64(s.crowd.AmbientC(s.last()))}
+	at := newCrowdAt(s.crowd, s.last(), cases.Healthy)
 	sharp := make([][]float64, bins)
 	for b := range sharp {
 		sharp[b] = make([]float64, joint.causes)

@@ -206,5 +206,5 @@ func Would(p Plan, crowd *ensemble.Ensemble, cause cases.Cause, round int, at di
 	if crowd == nil || stop < 0 || crowd.Slot(at) < 0 {
 		return evidence.Range{}, false
 	}
-	return crowdAt{crowd, stop, indexOf(cause), float64(crowd.AmbientC(stop))}.point(at), true
+	return newCrowdAt(crowd, stop, cause).point(at), true
 }

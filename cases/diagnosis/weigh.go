@@ -14,7 +14,7 @@ const tail = 4
 // trust is the power that the temperatures' likelihood is raised to. Readings of
 // one loop err together, by what the model lacks, so they count for fewer than
 // they are; what calibrates on cars of other models was taken.
-const trust = 0.5
+const trust = 0.4
 
 // biases are the gun's biases that are integrated over, in standard
 // deviations, with their weights (Gauss and Hermite, three nodes).

@@ -14,10 +14,10 @@ import (
 func load(file, old, new string) error {
 	texts := map[string][]byte{
 		"prior": assets.Prior, "symptoms": assets.SymptomShares, "codes": assets.CodeShares,
-		"tests": assets.TestShares, "checks": assets.Checks,
+		"tests": assets.TestShares, "findings": assets.FindingShares, "checks": assets.Checks,
 	}
 	texts[file] = bytes.Replace(texts[file], []byte(old), []byte(new), 1)
-	_, err := likelihood.Load(texts["prior"], texts["symptoms"], texts["codes"], texts["tests"], texts["checks"])
+	_, err := likelihood.Load(texts["prior"], texts["symptoms"], texts["codes"], texts["tests"], texts["findings"], texts["checks"])
 	return err
 }
 
@@ -26,8 +26,8 @@ func TestFaultyDataNamesThePlace(t *testing.T) {
 		t.Fatal(err)
 	}
 	for _, tt := range []struct{ file, old, new, want string }{
-		{"prior", `"per_1000": 88`, `"per_1000": 89`, "prior.json: per_1000 sums to 1001"},
-		{"prior", `"per_1000": 88`, `"per_1000": 0`, "prior.json: [1].per_1000"},
+		{"prior", `"per_1000": 80`, `"per_1000": 81`, "prior.json: per_1000 sums to 1001"},
+		{"prior", `"per_1000": 80`, `"per_1000": 0`, "prior.json: [1].per_1000"},
 		{"prior", `"cause": "pump-weak"`, `"cause": "pump-strong"`, "prior.json: [8].cause"},
 		{"prior", `"cause": "pump-weak"`, `"cause": "none"`, `prior.json: [8].cause: "none" stands twice`},
 		{"prior", `"class": "judgement"`, `"class": "hearsay"`, "prior.json: [0].class"},
@@ -46,6 +46,8 @@ func TestFaultyDataNamesThePlace(t *testing.T) {
 		{"tests", `"check": "level", "outcome": "pass"`, `"check": "level", "outcome": "full"`, "].else"},
 		{"tests", `"says": "holds"`, `"says": "holds", "else": 0.5`, "tests.json: [0].else"},
 		{"tests", `"external-leak": 0.12`, `"external-leak": 0.22`, "tests.json: pressure-hold: given.external-leak"},
+		{"findings", `"finding": "air-side"`, `"finding": "flow-restricted"`, "findings.json: [6].finding"},
+		{"findings", `"says": "nothing stands out"`, `"says": ""`, "findings.json: [0].finding"},
 		{"checks", `"check": "hose-point"`, `"check": "hose"`, "checks.json: [3].check"},
 		{"checks", `"minutes": 2`, `"minutes": 0`, "checks.json: [0].minutes"},
 		{"checks", `"needs": "cold"`, `"needs": "frozen"`, "checks.json: [0].needs"},
@@ -61,10 +63,13 @@ func TestFaultyDataNamesThePlace(t *testing.T) {
 func TestMissingRowIsNamed(t *testing.T) {
 	for file, want := range map[string]string{
 		"prior": `the cause "none"`, "symptoms": `the symptom "warning-light"`, "tests": "pressure-hold", "checks": `the check `,
+		"findings": `the finding ""`,
 	} {
-		texts := map[string][]byte{"prior": assets.Prior, "symptoms": assets.SymptomShares, "tests": assets.TestShares, "checks": assets.Checks}
+		texts := map[string][]byte{
+			"prior": assets.Prior, "symptoms": assets.SymptomShares, "tests": assets.TestShares, "findings": assets.FindingShares, "checks": assets.Checks,
+		}
 		texts[file] = []byte("[]")
-		_, err := likelihood.Load(texts["prior"], texts["symptoms"], assets.CodeShares, texts["tests"], texts["checks"])
+		_, err := likelihood.Load(texts["prior"], texts["symptoms"], assets.CodeShares, texts["tests"], texts["findings"], texts["checks"])
 		if !errors.Is(err, likelihood.ErrData) || !strings.Contains(err.Error(), want) {
 			t.Errorf("%s without rows: %v, want %s", file, err, want)
 		}

@@ -34,19 +34,20 @@ type Tables struct {
 	symptoms map[cases.Symptom]Factor
 	groups   []codeGroup
 	tests    map[cases.TestKind][]Outcome
+	findings map[string]Factor
 	checks   []Check
 }
 
 // Shipped are the tables that come with the program, read once.
 var Shipped = sync.OnceValues(func() (*Tables, error) {
-	return Load(assets.Prior, assets.SymptomShares, assets.CodeShares, assets.TestShares, assets.Checks)
+	return Load(assets.Prior, assets.SymptomShares, assets.CodeShares, assets.TestShares, assets.FindingShares, assets.Checks)
 })
 
 // Load reads and checks tables. An error names the file, the row and the key of
 // the first fault in each file.
-func Load(prior, symptoms, codes, tests, checks []byte) (*Tables, error) {
+func Load(prior, symptoms, codes, tests, findings, checks []byte) (*Tables, error) {
 	var t Tables
-	err := errors.Join(t.readPrior(prior), t.readSymptoms(symptoms), t.readCodes(codes), t.readTests(tests), t.readChecks(checks))
+	err := errors.Join(t.readPrior(prior), t.readSymptoms(symptoms), t.readCodes(codes), t.readTests(tests), t.readFindings(findings), t.readChecks(checks))
 	if err != nil {
 		return nil, err
 	}
