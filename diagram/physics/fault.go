@@ -50,8 +50,8 @@ func (f Fault) on(p Params) (Params, faulty, error) {
 	case "thermostat-stuck-open":
 		x.least = 0.1 + 0.9*s
 	case "thermostat-stuck-closed":
-		x.most = 0.03 * (1 - s)
-		p.MainLeak *= 1 - 0.99*s // jammed with grit, its vent pin too
+		x.most = 0.005 * (1 - s)
+		p.MainLeak *= 0.3*(1-s) + 0.01 // jammed with grit, its vent pin too
 	case "thermostat-late":
 		x.opensK, p.WaxLagS, x.most = 4+12*s, p.WaxLagS*(1+3*s), 1-0.5*s
 		if f.Form > 0.65 { // opens a little late and then too little
