@@ -215,8 +215,11 @@ func (s *Sim) until() float64 {
 			return lookS
 		}
 	}
-	if s.ECT() >= diagram.Celsius(s.p.FanOnC-8) {
+	switch {
+	case s.ECT() >= diagram.Celsius(s.p.FanOnC-8):
 		return lookS
+	case s.hurry:
+		return 2 * coldS
 	}
 	return coldS
 }
