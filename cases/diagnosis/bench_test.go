@@ -9,9 +9,10 @@ import (
 	"loopbook/cases/trial"
 )
 
-// A keystroke weighs the crowd anew: wanted in 5 ms.
+// A keystroke weighs the crowd anew, here for four rounds: wanted in 5 ms.
 func BenchmarkReweigh(b *testing.B) {
 	c := trial.Cases(1, 1, trial.Checks)[0]
+	c.Rounds = append(c.Rounds, c.Rounds...)[:4]
 	judge, err := diagnosis.NewJudge()
 	if err != nil {
 		b.Fatal(err)
@@ -27,7 +28,6 @@ func BenchmarkReweigh(b *testing.B) {
 		b.Fatal(err)
 	}
 	found := analyst.Analyse(&c)
-	b.Logf("%d rounds", len(c.Rounds))
 	b.ResetTimer()
 	for i := 0; i < b.N; i++ {
 		judge.Rank(&c, found, plan, crowd, diagnosis.Prior{})

@@ -59,7 +59,7 @@ type sheet struct {
 	plan     Plan
 	crowd    *ensemble.Ensemble // nil: none
 	readings []reading
-	weights  weights
+	stops    []scales
 	factors  []likelihood.Factor
 	prior    []float64
 	chance   []float64 // of each cause, in the format's order
@@ -80,11 +80,11 @@ func (j *Judge) Rank(c *cases.Case, f evidence.Findings, p Plan, crowd *ensemble
 	}
 	if crowd != nil {
 		s.readings = readings(c, f, p, crowd)
+		s.stops = weigh(crowd, s.readings, seenSigns(c, p))
 	}
-	if len(s.readings) > 0 || crowd != nil && len(seenSigns(c, p)) > 0 {
-		s.weights = weigh(c, p, crowd, s.readings)
+	if len(s.stops) > 0 {
 		for i := range logs {
-			logs[i] += math.Log(s.weights.mean(i))
+			logs[i] += evidenceOf(s.stops, i)
 		}
 		r.Blank, r.Draws = false, crowd.N
 	}
@@ -92,15 +92,6 @@ func (j *Judge) Rank(c *cases.Case, f evidence.Findings, p Plan, crowd *ensemble
 	r.sheet = s
 	r.Causes = sorted(s.chance)
 	return r
-}
-
-// mean is a cause's likelihood over its draws.
-func (w weights) mean(cause int) float64 {
-	sum, n := 0.0, 0
-	for at := cause; at < len(w.w); at += w.causes {
-		sum, n = sum+w.w[at], n+1
-	}
-	return max(sum/float64(n), math.SmallestNonzeroFloat64)
 }
 
 // normalised turns logarithms into chances that sum to 1.

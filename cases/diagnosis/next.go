@@ -98,25 +98,29 @@ func (s *sheet) joint() weights {
 	if s.crowd == nil {
 		return weights{}
 	}
-	n := len(s.chance)
-	out := weights{n, make([]float64, s.crowd.N*n)}
-	for i, chance := range s.chance {
-		sum := 0.0
-		for d := 0; d < s.crowd.N; d++ {
-			sum += s.weightOf(i, d)
-		}
-		for d := 0; d < s.crowd.N && sum > 0; d++ {
-			out.w[d*n+i] = chance * s.weightOf(i, d) / sum
+	fit := together(s.stops)
+	out := newWeights(s.crowd.N, len(s.chance))
+	for i := range out.w {
+		out.w[i] = 1
+		if fit.w != nil {
+			out.w[i] = fit.w[i]
 		}
 	}
+	out.share(s.chance)
 	return out
 }
 
-func (s *sheet) weightOf(cause, draw int) float64 {
-	if s.weights.w == nil {
-		return 1
+// share scales each cause's draws so that they sum to its chance.
+func (w weights) share(chance []float64) {
+	for cause, p := range chance {
+		sum := 0.0
+		for at := cause; at < len(w.w); at += w.causes {
+			sum += w.w[at]
+		}
+		for at := cause; at < len(w.w) && sum > 0; at += w.causes {
+			w.w[at] *= p / sum
+		}
 	}
-	return s.weights.at(cause, draw)
 }
 
 // last is the last stop that was walked.
@@ -157,7 +161,8 @@ func (s *sheet) pointBits(joint weights, p diagram.Point) float64 {
 			sharp[bin(at.shows(p, d))][at.cause] += joint.at(at.cause, d)
 		}
 	}
-	return mutual(blurred(sharp, func(c float64) float64 { return at.sdK(p, c) / math.Sqrt(trust) }))
+	root := math.Sqrt(trust(len(s.readings) + 1))
+	return mutual(blurred(sharp, func(c float64) float64 { return at.sdK(p, c) / root }))
 }
 
 func bin(c float64) int { return int(min(max((c-coldestC)/binK, 0), bins-1)) }
@@ -213,15 +218,7 @@ func (s *sheet) aheadBits(joint weights) float64 {
 func (s *sheet) reaching(joint weights) weights {
 	n := min(s.crowd.N, ensemble.AheadDraws)
 	out := weights{joint.causes, slices.Clone(joint.w[:n*joint.causes])}
-	for cause, chance := range s.chance {
-		sum := 0.0
-		for d := 0; d < n; d++ {
-			sum += out.at(cause, d)
-		}
-		for d := 0; d < n && sum > 0; d++ {
-			out.w[d*out.causes+cause] *= chance / sum
-		}
-	}
+	out.share(s.chance)
 	return out
 }
 
@@ -239,6 +236,7 @@ func (s *sheet) mainSlots() []int {
 func (s *sheet) given(joint weights, truth []float32, stop int, slots []int) []float64 {
 	out := make([]float64, joint.causes)
 	air, sum := float64(s.crowd.AmbientC(stop)), 0.0
+	power := trust(len(s.readings) + len(slots))
 	for i, w := range joint.w {
 		if w < 1e-9 {
 			continue
@@ -249,7 +247,7 @@ func (s *sheet) given(joint weights, truth []float32, stop int, slots []int) []f
 			off := float64(truth[slot]-look[slot]) / sd
 			product *= 1 + off*off/tail
 		}
-		p := w * math.Pow(product, -trust*(tail+1)/2)
+		p := w * math.Pow(product, -power*(tail+1)/2)
 		out[i%joint.causes] += p
 		sum += p
 	}

@@ -164,7 +164,7 @@ func (s *sheet) lookReasons(c cases.Cause, looks []feature) []Reason {
 			}
 		}
 		i := s.plan.Rounds[f.stop]
-		out = append(out, Reason{Words: s.words(f, own, healthy), Factor: math.Pow(mine/whole, trust), Round: i, Points: f.points})
+		out = append(out, Reason{Words: s.words(f, own, healthy), Factor: math.Pow(mine/whole, trust(len(s.readings))), Round: i, Points: f.points})
 	}
 	return out
 }

@@ -35,8 +35,7 @@ func seenSigns(c *cases.Case, p Plan) signs {
 // cycles, runs for the air conditioning, or wasn't looked at (judgement).
 const fanSlip = 0.15
 
-// likelihood is of what was seen on a draw of a cause, with the same trust as
-// temperatures have.
+// likelihood is of what was seen on a draw of a cause.
 func (s signs) likelihood(e *ensemble.Ensemble, cause, draw int) float64 {
 	p := 1.0
 	for _, seen := range s {
@@ -51,7 +50,7 @@ func (s signs) likelihood(e *ensemble.Ensemble, cause, draw int) float64 {
 			p *= gaugeShows(seen.gauge, float64(look[ensemble.ECT]))
 		}
 	}
-	return math.Pow(p, trust)
+	return p
 }
 
 // gaugeShows is the likelihood of a gauge's place with the sensor at a

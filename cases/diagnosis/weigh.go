@@ -3,7 +3,6 @@ package diagnosis
 import (
 	"math"
 
-	"loopbook/cases"
 	"loopbook/diagram/physics/ensemble"
 )
 
@@ -11,10 +10,11 @@ import (
 // explains, a slip or a fault of the model, can't rule a cause out by itself.
 const tail = 4
 
-// trust is the power that the temperatures' likelihood is raised to. Readings of
-// one loop err together, by what the model lacks, so they count for fewer than
-// they are; what calibrates on cars of other models was taken.
-const trust = 0.4
+// trust is the power that the likelihood of n readings is raised to. Readings of
+// one loop err together, by what the model lacks, so many of them count for
+// fewer than they are: here for n to the power 0.6 (judgement; what calibrates on
+// cars of other models was taken).
+func trust(n int) float64 { return math.Pow(float64(max(n, 2)), -0.4) }
 
 // biases are the gun's biases that are integrated over, in standard
 // deviations, with their weights (Gauss and Hermite, three nodes).
@@ -26,42 +26,123 @@ type weights struct {
 	w      []float64
 }
 
+func newWeights(draws, causes int) weights { return weights{causes, make([]float64, draws*causes)} }
+
 func (w weights) at(cause, draw int) float64 { return w.w[draw*w.causes+cause] }
 
-// weigh holds every draw against the readings, the fan and the gauge.
-func weigh(c *cases.Case, p Plan, e *ensemble.Ensemble, readings []reading) weights {
-	w := weights{len(p.Setting.Causes), make([]float64, e.N*len(p.Setting.Causes))}
-	seen := seenSigns(c, p)
-	scale := make([]float64, len(readings)) // 1/(tail·sd²)
-	airs := make([]float64, len(p.Rounds))
-	for i, r := range readings {
-		scale[i] = 1 / (tail * r.sdK * r.sdK)
+// mean is a cause's likelihood over its draws.
+func (w weights) mean(cause int) float64 {
+	sum, n := 0.0, 0
+	for at := cause; at < len(w.w); at += w.causes {
+		sum, n = sum+w.w[at], n+1
 	}
-	for i := range airs {
-		airs[i] = float64(e.AmbientC(i))
-	}
-	for draw := 0; draw < e.N; draw++ {
-		wall := e.Wall(draw)
-		for cause := 0; cause < w.causes; cause++ {
-			product := [len(biases)]float64{1, 1, 1}
-			for i, r := range readings {
-				off := r.shownC - r.wouldShow(float64(e.Look(cause, draw, r.stop)[r.slot]), wall, airs[r.stop])
-				if !r.gun {
-					f := 1 + off*off*scale[i]
-					product[0], product[1], product[2] = product[0]*f, product[1]*f, product[2]*f
-					continue
-				}
-				for b := range biases {
-					at := off - biases[b].at*gunBiasSdK
-					product[b] *= 1 + at*at*scale[i]
-				}
+	return max(sum/float64(n), math.SmallestNonzeroFloat64)
+}
+
+// scales are the weights of one stop for each of the gun's biases.
+type scales [len(biases)]weights
+
+// weigh holds every draw against what was read and seen at each stop.
+func weigh(e *ensemble.Ensemble, readings []reading, seen signs) []scales {
+	power := trust(len(readings))
+	var out []scales
+	for stop := 0; stop < e.Ahead(); stop++ {
+		at := atStop{e: e, stop: stop, air: float64(e.AmbientC(stop))}
+		for _, r := range readings {
+			if r.stop == stop {
+				at.readings, at.scale = append(at.readings, r), append(at.scale, 1/(tail*r.sdK*r.sdK))
 			}
-			sum := 0.0
-			for b, f := range product {
-				sum += biases[b].weight * math.Pow(f, -trust*(tail+1)/2)
+		}
+		for _, s := range seen {
+			if s.stop == stop {
+				at.seen = append(at.seen, s)
 			}
-			w.w[draw*w.causes+cause] = sum * seen.likelihood(e, cause, draw)
+		}
+		if len(at.readings) > 0 || len(at.seen) > 0 {
+			out = append(out, at.weigh(power))
 		}
 	}
-	return w
+	return out
+}
+
+// atStop is what was read and seen at one stop.
+type atStop struct {
+	e        *ensemble.Ensemble
+	stop     int
+	air      float64
+	readings []reading
+	scale    []float64 // 1/(tail·sd²) of each
+	seen     signs
+}
+
+func (a atStop) weigh(power float64) scales {
+	var out scales
+	causes := len(a.e.Setting.Causes)
+	for b := range out {
+		out[b] = newWeights(a.e.N, causes)
+	}
+	for draw := 0; draw < a.e.N; draw++ {
+		for cause := 0; cause < causes; cause++ {
+			saw := power * math.Log(a.seen.likelihood(a.e, cause, draw))
+			for b, f := range a.misfit(cause, draw) {
+				out[b].w[draw*causes+cause] = math.Exp(saw - power*(tail+1)/2*math.Log(f))
+			}
+		}
+	}
+	return out
+}
+
+// misfit is the product of Student's terms of all readings for each bias of
+// the gun.
+func (a atStop) misfit(cause, draw int) [len(biases)]float64 {
+	product := [len(biases)]float64{1, 1, 1}
+	look, wall := a.e.Look(cause, draw, a.stop), a.e.Wall(draw)
+	for i, r := range a.readings {
+		off := r.shownC - r.wouldShow(float64(look[r.slot]), wall, a.air)
+		if !r.gun {
+			f := 1 + off*off*a.scale[i]
+			product[0], product[1], product[2] = product[0]*f, product[1]*f, product[2]*f
+			continue
+		}
+		for b := range biases {
+			at := off - biases[b].at*gunBiasSdK
+			product[b] *= 1 + at*at*a.scale[i]
+		}
+	}
+	return product
+}
+
+// evidenceOf is the logarithm of a cause's likelihood by all stops. Each stop is
+// held against the crowd by itself: how a car came to it, and how an air lock
+// or a sticking valve stands by then, is its own; the gun's bias is the same at
+// all.
+func evidenceOf(stops []scales, cause int) float64 {
+	sum := 0.0
+	for b := range biases {
+		product := biases[b].weight
+		for _, s := range stops {
+			product *= s[b].mean(cause)
+		}
+		sum += product
+	}
+	return math.Log(max(sum, math.SmallestNonzeroFloat64))
+}
+
+// together are the draws' weights by all stops, for what the same cars would
+// show elsewhere.
+func together(stops []scales) weights {
+	if len(stops) == 0 {
+		return weights{}
+	}
+	out := weights{stops[0][0].causes, make([]float64, len(stops[0][0].w))}
+	for i := range out.w {
+		for b := range biases {
+			product := biases[b].weight
+			for _, s := range stops {
+				product *= s[b].w[i]
+			}
+			out.w[i] += product
+		}
+	}
+	return out
 }
