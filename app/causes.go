@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"loopbook/app/ui/causes"
+	"loopbook/app/ui/kit"
 	"loopbook/cases"
 	"loopbook/cases/diagnosis"
 	"loopbook/cases/evidence"
@@ -46,6 +47,9 @@ func reasonLines(reasons []diagnosis.Reason, u units.Set) []causes.Reason {
 	return out
 }
 
+// mostPoints of hoses are named among the next checks.
+const mostPoints = 4
+
 func checkLines(t thought, u units.Set) []causes.Check {
 	doubt := 0.0
 	for _, c := range t.ranking.Causes {
@@ -53,20 +57,33 @@ func checkLines(t thought, u units.Set) []causes.Check {
 			doubt -= p * math.Log2(p)
 		}
 	}
-	out := make([]causes.Check, len(t.next))
-	for i, c := range t.next {
-		title := c.Title
-		if c.Point != "" {
-			title = "Read the " + strings.ToLower(c.Point.String()[:1]) + c.Point.String()[1:]
-		}
-		out[i] = causes.Check{
-			Title: title, Text: u.Sentence(c.Text), Needs: needs(c),
+	out := make([]causes.Check, 0, len(t.next))
+	points := 0
+	for _, c := range t.next {
+		line := causes.Check{
+			Title: c.Title, Text: u.Sentence(c.Text), Needs: needs(c),
 			Minutes: fmt.Sprintf("%.0f min", c.Minutes),
 			Worth:   fmt.Sprintf("takes away %.0f %% of the doubt", 100*min(c.Bits/doubt, 1)),
 			Caution: strings.TrimSuffix(u.Sentence(c.Caution), " The vehicle maker's procedure comes first."),
 		}
+		if c.Point != "" {
+			line.Title = "Read the " + small(c.Point)
+			if points++; points > mostPoints {
+				continue
+			}
+			if points > 1 { // how it is done stands under the first
+				line.Text, line.Needs, line.Caution = "", "", ""
+			}
+		}
+		out = append(out, line)
 	}
 	return out
+}
+
+// small is a point's name inside a sentence.
+func small(p diagram.Point) string {
+	name := p.String()
+	return strings.ToLower(name[:1]) + name[1:]
 }
 
 func needs(c diagnosis.Check) string {
@@ -82,6 +99,9 @@ func needs(c diagnosis.Check) string {
 // basis tells what the causes were weighed from.
 func basis(a answer) string {
 	r, f := a.thought.ranking, a.thought.found
+	if r.Blank {
+		return "Nothing is measured, told or tested yet."
+	}
 	rounds, readings, tests := 0, 0, 0
 	for i := range a.c.Rounds {
 		if n := len(f.Rounds[i].Readings); n > 0 && diagnosis.StageOfRound(a.c, i) == r.Stage {
@@ -115,6 +135,20 @@ func counted(n int, thing string) string {
 		return "1 " + thing
 	}
 	return fmt.Sprintf("%d %ss", n, thing)
+}
+
+// likely are the first causes in short, for the hose map; none before there is
+// anything to judge by.
+func (d *desk) likely() []kit.Likely {
+	a := d.judging.answer
+	if a.c == nil || a.thought.ranking.Blank {
+		return nil
+	}
+	var out []kit.Likely
+	for _, c := range a.thought.ranking.Causes[:3] {
+		out = append(out, kit.Likely{Name: c.Cause.Name(), Chance: c.Probability})
+	}
+	return out
 }
 
 // compare puts what the chosen cause would show beside what the round shows.
@@ -165,7 +199,7 @@ func (d *desk) compared(l *diagram.Loop, ghosts map[diagram.Point]drawing.Ghost,
 		case drawing.Agrees:
 			agree++
 		case drawing.Differs:
-			differ = append(differ, strings.ToLower(at.Point.String()[:1])+at.Point.String()[1:])
+			differ = append(differ, small(at.Point))
 		}
 	}
 	unit := " (" + string(d.units.Temperature) + ")."

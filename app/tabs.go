@@ -29,11 +29,15 @@ func (w *window) makeCauses() {
 	}
 }
 
-// showCauses paints the causes, if they are looked at: there is much to it.
+// showCauses paints the causes where they are looked at: there is much to it.
 func (w *window) showCauses() {
 	w.head.progress.SetText(w.desk.judging.progress())
-	if w.desk.open && w.tabs.SelectedIndex() == causesTab {
+	switch at := w.tabs.SelectedIndex(); {
+	case !w.desk.open:
+	case at == causesTab:
 		w.causes.Show(w.desk.causes())
+	case at == hoseMapTab:
+		w.hosemap.ShowLikely(w.desk.judging.answer.thought.ranking.Stage, w.desk.likely())
 	}
 }
 

@@ -141,6 +141,7 @@ func (w *window) makeScreens() {
 	w.hosemap = hosemap.New()
 	w.hosemap.Edit, w.hosemap.OnReading, w.hosemap.OnRound = d.edit, d.typed, d.showRound
 	w.hosemap.OnLayout = func(id string) { d.edit("layout", func(c *cases.Case) { c.Loop.Layout = id }) }
+	w.hosemap.OnCauses = w.goToCauses
 	w.makeCauses()
 	w.makeWhatIf()
 	w.head = newHead(d.undo, d.redo)

@@ -37,7 +37,9 @@ func checkCard(c Check) fyne.CanvasObject {
 	if c.Needs != "" {
 		text = c.Needs + ". " + text
 	}
-	lines = append(lines, kit.Paragraphs(kit.Span{Text: text, Small: true}))
+	if text != "" {
+		lines = append(lines, kit.Paragraphs(kit.Span{Text: text, Small: true}))
+	}
 	if c.Caution != "" {
 		caution := kit.Paragraphs(kit.Span{Text: c.Caution, Small: true, Color: theme.ColorNameError})
 		sign := container.NewVBox(container.NewStack(lineHigh(), container.NewCenter(kit.Sign("act"))))

@@ -4,7 +4,6 @@ import (
 	"fmt"
 
 	"fyne.io/fyne/v2"
-	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/widget"
 
 	"loopbook/app/ui/kit"
@@ -29,7 +28,7 @@ const (
 
 func newList(chosen func(cases.Cause)) *list {
 	l := &list{chosen: chosen}
-	l.widget = widget.NewList(l.length, newLine, l.fill)
+	l.widget = widget.NewList(l.length, func() fyne.CanvasObject { return kit.NewLikelyLine() }, l.fill)
 	l.widget.HideSeparators = true
 	l.widget.OnSelected = l.selected
 	return l
@@ -86,48 +85,22 @@ func (l *list) selected(row int) {
 func (l *list) chance(c cases.Cause) string {
 	for _, at := range l.causes {
 		if at.Cause == c {
-			return percent(at.Probability)
+			return kit.Percent(at.Probability)
 		}
 	}
 	return ""
 }
 
-// percent never says that anything is sure.
-func percent(p float64) string {
-	switch {
-	case p > 0.99:
-		return "> 99 %"
-	case p < 0.01:
-		return "< 1 %"
-	}
-	return fmt.Sprintf("%.0f %%", 100*p)
-}
-
-func newLine() fyne.CanvasObject {
-	name := widget.NewLabel("")
-	name.Truncation = fyne.TextTruncateEllipsis
-	share := widget.NewLabel("")
-	share.TextStyle.Bold = true
-	return container.New(kit.Tight{More: 2}, container.NewBorder(nil, nil, nil, share, name), container.NewPadded(kit.NewMeter()))
-}
-
 func (l *list) fill(row int, o fyne.CanvasObject) {
-	line := o.(*fyne.Container).Objects
-	words, bar := line[0].(*fyne.Container).Objects, line[1].(*fyne.Container)
-	name, share, meter := words[0].(*widget.Label), words[1].(*widget.Label), bar.Objects[0].(*kit.Meter)
-	if row >= l.told() {
-		sum := 0.0
-		for _, c := range l.causes[row:] {
-			sum += c.Probability
-		}
-		name.SetText(fmt.Sprintf("%d others, together", len(l.causes)-row))
-		share.SetText(percent(sum))
-		bar.Hide()
+	line := o.(*kit.LikelyLine)
+	if row < l.told() {
+		c := l.causes[row]
+		line.Put(kit.Likely{Name: c.Cause.Name(), Chance: c.Probability})
 		return
 	}
-	c := l.causes[row]
-	name.SetText(capital(c.Cause.Name()))
-	share.SetText(percent(c.Probability))
-	bar.Show()
-	meter.Put(c.Probability)
+	sum := 0.0
+	for _, c := range l.causes[row:] {
+		sum += c.Probability
+	}
+	line.PutRest(fmt.Sprintf("%d others, together", len(l.causes)-row), sum)
 }

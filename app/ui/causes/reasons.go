@@ -1,8 +1,6 @@
 package causes
 
 import (
-	"strings"
-
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/theme"
@@ -37,17 +35,10 @@ func (v *View) side(title string, reasons []Reason, against bool) {
 func reasonLine(r Reason, against bool) fyne.CanvasObject {
 	times := widget.NewLabel(r.Times)
 	times.TextStyle.Bold, times.Alignment = true, fyne.TextAlignTrailing
-	words := kit.Paragraphs(kit.Span{Text: capital(r.Words)})
+	words := kit.Paragraphs(kit.Span{Text: kit.Capital(r.Words)})
 	bar := container.NewVBox(kit.Wide(70, container.NewStack(lineHigh(), kit.NewWeight(r.Weight, against))))
 	return container.NewBorder(nil, nil, container.NewHBox(container.NewVBox(kit.Wide(60, times)), bar), nil, words)
 }
 
 // lineHigh is as high as a line of text.
 func lineHigh() fyne.CanvasObject { return widget.NewLabel("") }
-
-func capital(s string) string {
-	if s == "" {
-		return ""
-	}
-	return strings.ToUpper(s[:1]) + s[1:]
-}

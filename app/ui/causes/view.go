@@ -141,7 +141,7 @@ func (v *View) Show(d Data) {
 	v.list.show(d.Causes, d.Chosen)
 	v.prior.show(d)
 	visible(v.blank, d.Blank)
-	v.name.SetText(capital(d.Chosen.Name()))
+	v.name.SetText(kit.Capital(d.Chosen.Name()))
 	v.chance.SetText(v.list.chance(d.Chosen))
 	v.showReasons()
 	v.showRounds()

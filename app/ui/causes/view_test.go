@@ -8,6 +8,7 @@ import (
 	"fyne.io/fyne/v2/test"
 	"fyne.io/fyne/v2/widget"
 
+	"loopbook/app/ui/kit"
 	"loopbook/cases"
 )
 
@@ -43,9 +44,9 @@ func TestSmallCausesAreOneLineUntilTheyAreOpened(t *testing.T) {
 	if n := v.list.length(); n != 3 {
 		t.Fatalf("%d lines, want two causes and one for the others", n)
 	}
-	line := newLine()
+	line := kit.NewLikelyLine()
 	v.list.fill(2, line)
-	if got := texts(line); !strings.Contains(got, "3 others") || !strings.Contains(got, "2 %") {
+	if got := line.Text(); !strings.Contains(got, "3 others") || !strings.Contains(got, "2 %") {
 		t.Errorf("the others say %q", got)
 	}
 	v.list.widget.Select(2)

@@ -44,6 +44,8 @@ type View struct {
 	OnRound func(i int)
 	// OnLayout is called where no layout is chosen yet.
 	OnLayout func(id string)
+	// OnCauses is called to see all causes.
+	OnCauses func()
 
 	data       Data
 	point      diagram.Point
@@ -54,13 +56,14 @@ type View struct {
 	conditions *conditions
 	place      *place
 	meaning    *fyne.Container
+	likely     *fyne.Container
 	choose     *fyne.Container
 	content    fyne.CanvasObject
 }
 
 // New makes the screen.
 func New() *View {
-	v := &View{loop: kit.NewLoopView(), rounds: container.NewHBox(), roundTools: container.NewHBox(), meaning: container.NewVBox(), choose: container.NewVBox()}
+	v := &View{loop: kit.NewLoopView(), rounds: container.NewHBox(), roundTools: container.NewHBox(), meaning: container.NewVBox(), likely: container.NewVBox(), choose: container.NewVBox()}
 	v.conditions = newConditions(v.editRound)
 	v.place = newPlace(v)
 	v.loop.OnLeft = func(p diagram.Point, text string) { v.OnReading(p, text) }
@@ -71,7 +74,7 @@ func New() *View {
 		nil, nil, nil,
 		container.NewStack(v.loop, v.choose),
 	)
-	right := kit.Wide(272, kit.On(kit.NewGround(drawing.Card, "", 0), container.NewVScroll(v.meaning)))
+	right := kit.Wide(272, kit.On(kit.NewGround(drawing.Card, "", 0), container.NewVScroll(container.NewVBox(v.meaning, v.likely))))
 	v.content = container.NewBorder(nil, nil, nil, right, left)
 	return v
 }
@@ -169,6 +172,23 @@ func (v *View) showMeaning() {
 		Text:  "Figures are general. The vehicle maker's procedure comes first.",
 		Small: true, Color: theme.ColorNamePlaceHolder,
 	}))
+}
+
+// ShowLikely tells a stage's likeliest causes in short, or nothing.
+func (v *View) ShowLikely(stage cases.Stage, causes []kit.Likely) {
+	v.likely.RemoveAll()
+	if len(causes) == 0 {
+		return
+	}
+	v.likely.Add(kit.Heading("Most likely " + stage.Name()))
+	for _, c := range causes {
+		line := kit.NewLikelyLine()
+		line.Put(c)
+		v.likely.Add(line)
+	}
+	all := widget.NewButtonWithIcon("Why, and what to check next", theme.NavigateNextIcon(), func() { v.OnCauses() })
+	all.Importance, all.Alignment = widget.LowImportance, widget.ButtonAlignLeading
+	v.likely.Add(all)
 }
 
 // ofOtherStage reports whether the flag is of a test on the other side of the

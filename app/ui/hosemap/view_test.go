@@ -8,6 +8,7 @@ import (
 	"fyne.io/fyne/v2/test"
 	"fyne.io/fyne/v2/widget"
 
+	"loopbook/app/ui/kit"
 	"loopbook/cases"
 	"loopbook/cases/evidence"
 	"loopbook/diagram"
@@ -112,6 +113,26 @@ func TestNothingMeasuredIsNotAllWell(t *testing.T) {
 	b := newBench(t, oneRound())
 	if told := texts(b.view.meaning); strings.Contains(told, "As it should be") {
 		t.Errorf("a round without readings says %q", told)
+	}
+}
+
+func TestLikelyCausesAreToldUntilThereAreNone(t *testing.T) {
+	b := newBench(t, oneRound())
+	asked := false
+	b.view.OnCauses = func() { asked = true }
+	b.view.ShowLikely(cases.BeforeRepair, []kit.Likely{{Name: "coolant pump weak", Chance: 0.62}, {Name: "loop healthy", Chance: 0.004}})
+	if got := b.view.likely.Objects[1].(*kit.LikelyLine).Text(); got != "Coolant pump weak 62 %" {
+		t.Errorf("the first line says %q", got)
+	}
+	if got := b.view.likely.Objects[2].(*kit.LikelyLine).Text(); got != "Loop healthy < 1 %" {
+		t.Errorf("the second line says %q", got)
+	}
+	test.Tap(b.view.likely.Objects[3].(*widget.Button))
+	if !asked {
+		t.Error("nobody was asked for all causes")
+	}
+	if b.view.ShowLikely("", nil); len(b.view.likely.Objects) > 0 {
+		t.Error("causes are told where there are none")
 	}
 }
 

@@ -1,0 +1,76 @@
+package main
+
+import (
+	"testing"
+
+	"loopbook/cases"
+	"loopbook/diagram"
+)
+
+func TestTheHoseMapTellsWhatIsLikely(t *testing.T) {
+	w, _ := shown(t)
+	w.newCase()
+	w.tabs.SelectIndex(hoseMapTab)
+	if got := w.desk.likely(); got != nil {
+		t.Errorf("before anything is measured it tells %+v", got)
+	}
+	typeAt(t, w, diagram.Housing, "60")
+	if got := w.desk.likely(); len(got) != 3 || got[0].Chance < got[1].Chance {
+		t.Errorf("with a reading it tells %+v, want three, the likeliest first", got)
+	}
+}
+
+func TestCausesAreShownWithWhatTheyWereWeighedFrom(t *testing.T) {
+	w, _ := shown(t)
+	w.newCase()
+	if got := w.desk.causes(); !got.Blank || got.Basis != "Nothing is measured, told or tested yet." {
+		t.Errorf("a new case: blank %t, %q", got.Blank, got.Basis)
+	}
+	typeAt(t, w, diagram.Housing, "60")
+	w.goToCauses()
+	d := w.desk.causes()
+	if want := "Weighed from 1 round, 1 reading, no symptoms, no codes and no tests before repair, by 2 simulated cars of each cause."; d.Basis != want {
+		t.Errorf("basis = %q, want %q", d.Basis, want)
+	}
+	if d.Chosen != d.Causes[0].Cause || len(d.Checks) == 0 {
+		t.Errorf("%q is chosen of %+v, with %d checks", d.Chosen, d.Causes[0], len(d.Checks))
+	}
+	w.causes.OnCause("pump-weak")
+	if got := w.desk.causes().Chosen; got != "pump-weak" {
+		t.Errorf("after choosing pump-weak reasons are of %q", got)
+	}
+}
+
+func TestOddsArePreferences(t *testing.T) {
+	w, _ := shown(t)
+	w.newCase()
+	w.causes.OnFlat(true)
+	w.causes.OnLearn(false)
+	if !w.prefs.flat() || w.prefs.learn() != learnNo || !w.desk.judging.prior.Flat {
+		t.Errorf("flat %t, learn %q, prior %+v", w.prefs.flat(), w.prefs.learn(), w.desk.judging.prior)
+	}
+	c := w.desk.causes().Causes
+	if first, last := c[0].Probability, c[len(c)-1].Probability; first > 1.01*last && last > 0.01 {
+		t.Errorf("all alike they run from %g to %g", last, first)
+	}
+}
+
+func TestWhatIfRunsOnlyWhileItIsLookedAt(t *testing.T) {
+	w, _ := shown(t)
+	var q queue
+	w.live.start = q.start
+	w.newCase()
+	w.goToWhatIf()
+	if len(q) != 1 || w.tried == "" {
+		t.Fatalf("%d cars run, want one", len(q))
+	}
+	w.desk.edit("title", func(*cases.Case) {})
+	if len(q) != 1 {
+		t.Error("an edit of the case began another car")
+	}
+	w.tabs.SelectIndex(causesTab)
+	q[0]() // ends at once, for it was cancelled
+	if w.tried != "" {
+		t.Error("the car runs on behind another tab")
+	}
+}
