@@ -19,12 +19,16 @@ import (
 func analyse(ctx context.Context, c console, args []string) error {
 	set := flag.NewFlagSet("analyse", flag.ContinueOnError)
 	priorName := set.String("prior", "workshop", "workshop: causes as often as they are met; flat: all alike")
+	draws := set.Int("draws", 100, "cars simulated of each cause")
 	files, err := parse(set, args)
 	if err != nil {
 		return err
 	}
 	if len(files) == 0 {
 		return usagef("no file named")
+	}
+	if *draws < 20 || *draws > 2000 {
+		return usagef("--draws %d: must be 20 to 2000", *draws)
 	}
 	prior, err := diagnosis.ParsePrior(*priorName)
 	if err != nil {
@@ -34,6 +38,7 @@ func analyse(ctx context.Context, c console, args []string) error {
 	if err != nil {
 		return err
 	}
+	m.crowds.Draws = *draws
 	out := json.NewEncoder(c.out)
 	out.SetEscapeHTML(false)
 	var faults []error

@@ -36,8 +36,9 @@ type command struct {
 
 func commands() map[string]command {
 	return map[string]command{
-		"analyse": {"FILE…", "print what each case's measurements say, one JSON line a case",
-			"FILE is a case, a bundle, or - for standard input.", analyse},
+		"analyse": {"FILE… [--prior workshop|flat] [--draws N]", "print what each case's measurements say, one JSON line a case",
+			"FILE is a case, a bundle, or - for standard input. The workshop prior has causes as often as they are met,\n" +
+				"the flat one all alike. Each cause is simulated with 100 cars; the window does it with 200.", analyse},
 		"report": {"FILE -o OUT.pdf [--page a4|letter] [--units metric|us]", "write a case's record as a PDF",
 			"FILE is a case, a bundle, or - for standard input.", writeReport},
 		"import": {"FILE… [--notebook PATH]", "take cases or bundles into the notebook",

@@ -1,7 +1,6 @@
 package diagnosis_test
 
 import (
-	"context"
 	"fmt"
 	"math"
 	"sort"
@@ -9,14 +8,13 @@ import (
 
 	"loopbook/cases"
 	"loopbook/cases/diagnosis"
-	"loopbook/cases/evidence"
 )
 
 // score is how well rankings did on cases whose truth is known.
 type score struct {
 	n, first, three int
 	logLoss         float64 // mean, nats
-	calibration     float64 // expected calibration error of the first cause, ten bins
+	calibration     float64 // expected calibration error of the first cause, in bins of equal number
 	healthy, alarms int     // healthy loops, and those called faulty (none under 0.5)
 }
 
@@ -37,28 +35,13 @@ type answered struct {
 // is taken out first.
 func judgeAll(t testing.TB, all []cases.Case) []answered {
 	t.Helper()
-	judge, err := diagnosis.NewJudge()
-	if err != nil {
-		t.Fatal(err)
-	}
-	analyst, err := evidence.Default()
-	if err != nil {
-		t.Fatal(err)
-	}
+	b := newBench(t)
+	b.crowds.Draws = *splitDraws
 	out := make([]answered, len(all))
-	crowds := diagnosis.Crowds{Draws: *splitDraws}
 	for i, c := range all {
 		truth := c.Verdict.Cause
 		c.Verdict = cases.Verdict{}
-		plan, ok := diagnosis.PlanFor(&c, diagnosis.StageOf(&c))
-		if !ok {
-			t.Fatalf("%s: no layout", c.ID)
-		}
-		crowd, err := crowds.Get(context.Background(), plan, nil)
-		if err != nil {
-			t.Fatalf("%s: %v", c.ID, err)
-		}
-		out[i] = answered{truth, judge.Rank(&c, analyst.Analyse(&c), plan, crowd, diagnosis.Prior{})}
+		out[i] = answered{truth, b.rank(t, c, diagnosis.Prior{})}
 	}
 	return out
 }
@@ -88,7 +71,7 @@ func scored(all []answered) score {
 		}
 	}
 	sort.Slice(calls, func(i, j int) bool { return calls[i].sure < calls[j].sure })
-	const bins = 10
+	bins := max(1, min(10, len(calls)/40)) // fewer cases in a bin err by chance
 	for b := 0; b < bins; b++ {
 		part := calls[b*len(calls)/bins : (b+1)*len(calls)/bins]
 		off := 0.0

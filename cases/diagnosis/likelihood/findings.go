@@ -12,7 +12,7 @@ const findingsFile = "findings.json"
 // are drawn from the same readings as the model is held against, so they are a
 // second opinion of it and no new evidence (judgement; a logarithmic pool of
 // two opinions).
-const findingsTrust = 0.8
+const findingsTrust = 0.6
 
 // findingRow is what a rule of the trade says of a round's temperatures.
 type findingRow struct {
