@@ -170,7 +170,7 @@ func (d *desk) compare(out *causes.Data, a answer) {
 	out.Round = round
 	state := picture.State(l, &d.c, d.found, round, d.units)
 	ghosts := picture.Ghosts(l, state, func(at diagram.Point) (evidence.Range, bool) {
-		return diagnosis.Would(p, a.crowd, a.chosen.Cause, round, at)
+		return diagnosis.Would(a.c, p, a.crowd, a.chosen.Cause, round, at)
 	}, d.units)
 	out.Ghosts = drawing.DrawGhosts(l, state, ghosts)
 	out.Compare = d.compared(l, ghosts, a)

@@ -200,11 +200,15 @@ func (s *sheet) span(f feature, cause int) (low, high float64) {
 
 // Would is what a cause's cars show at a point in a round of the case: the
 // middle nine tenths of what a gun would read, or false where nothing is
-// simulated.
-func Would(p Plan, crowd *ensemble.Ensemble, cause cases.Cause, round int, at diagram.Point) (evidence.Range, bool) {
+// simulated. Where the engine is as warm as some of them get here, it is those.
+func Would(c *cases.Case, p Plan, crowd *ensemble.Ensemble, cause cases.Cause, round int, at diagram.Point) (evidence.Range, bool) {
 	stop := p.stop(round)
 	if crowd == nil || stop < 0 || crowd.Slot(at) < 0 {
 		return evidence.Range{}, false
 	}
-	return newCrowdAt(crowd, stop, cause).point(at), true
+	cars := newCrowdAt(crowd, stop, cause)
+	if engine, known := engineOf(&c.Rounds[round]); known && !cars.allColder(engine) {
+		cars.draws = cars.nearest(engine)
+	}
+	return cars.point(at), true
 }
