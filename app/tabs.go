@@ -2,6 +2,7 @@ package main
 
 import (
 	"loopbook/app/ui/causes"
+	"loopbook/app/ui/hosemap"
 	"loopbook/app/ui/whatif"
 )
 
@@ -29,7 +30,36 @@ func (w *window) makeCauses() {
 	}
 }
 
-// showCauses paints the causes where they are looked at: there is much to it.
+// showTab paints the screen that is looked at. The others wait until they are:
+// all of them together take longer than a person should wait for a field.
+func (w *window) showTab() {
+	d := w.desk
+	w.showWhatIf()
+	if !d.open {
+		return
+	}
+	switch w.tabs.SelectedIndex() {
+	case complaintTab:
+		w.complaint.Show(d.c, d.units)
+	case hoseMapTab:
+		w.showHoseMap()
+	case verdictTab:
+		w.verdict.Show(d.c, d.units)
+	}
+	w.showCauses()
+}
+
+func (w *window) showHoseMap() {
+	d := w.desk
+	picture, texts := d.drawing()
+	w.hosemap.Show(hosemap.Data{
+		Case: d.c, Round: d.round, Picture: picture, Texts: texts,
+		Flags: d.found.Flags, Boiling: boilingWords(d.found.Boiling, d.units), Units: d.units,
+	})
+}
+
+// showCauses paints the causes where they are looked at, and how far they are
+// computed.
 func (w *window) showCauses() {
 	w.head.progress.SetText(w.desk.judging.progress())
 	switch at := w.tabs.SelectedIndex(); {

@@ -153,10 +153,7 @@ func (w *window) makeScreens() {
 		container.NewTabItem("What if", w.whatif.Content()),
 	)
 	w.tabs.SelectIndex(hoseMapTab)
-	w.tabs.OnSelected = func(*container.TabItem) {
-		w.showCauses()
-		w.showWhatIf()
-	}
+	w.tabs.OnSelected = func(*container.TabItem) { w.showTab() }
 	w.case_ = container.NewBorder(w.head.content, nil, nil, nil, w.tabs)
 	w.greeting = greeting.New(
 		greeting.Choice{Title: "New case", Text: "A vehicle is here now. Begin with what the customer feels.", Button: "Start", Key: "Ctrl N", Icon: theme.DocumentCreateIcon(), Do: w.newCase},
@@ -216,15 +213,7 @@ func (w *window) show() {
 	w.greeting.Hide()
 	w.case_.Show()
 	w.head.show(d)
-	w.complaint.Show(d.c, d.units)
-	w.verdict.Show(d.c, d.units)
-	picture, texts := d.drawing()
-	w.hosemap.Show(hosemap.Data{
-		Case: d.c, Round: d.round, Picture: picture, Texts: texts,
-		Flags: d.found.Flags, Boiling: boilingWords(d.found.Boiling, d.units), Units: d.units,
-	})
-	w.showCauses()
-	w.showWhatIf()
+	w.showTab()
 	w.list()
 }
 
