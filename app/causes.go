@@ -210,6 +210,8 @@ func (d *desk) compared(l *diagram.Loop, ghosts map[diagram.Point]drawing.Ghost,
 		return "No round has been walked yet."
 	case agree+len(differ) == 0:
 		return "Nothing to compare is measured in this round. Ranges hold nine of ten cars" + unit
+	case agree == 1 && len(differ) == 0:
+		return "The one reading agrees" + unit
 	case len(differ) == 0:
 		return "All " + counted(agree, "reading") + " agree" + unit
 	}
