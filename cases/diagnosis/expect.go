@@ -114,11 +114,17 @@ func (h crowdAt) source() string {
 	return fmt.Sprintf("this loop's model, here and now: nine in ten of %d cars", len(h.draws))
 }
 
+// A difference of two readings errs by what the gun repeats to (3 K each: IR9,
+// common practice, taken as two standard deviations), and the model by a part
+// of it (judgement); what both ends have in common cancels.
+const (
+	pairSdK  = 2.1
+	pairPart = 0.15
+)
+
 func (h crowdAt) delta(at diagram.DeltaAt) evidence.Span {
 	all := h.over(func(d int) float64 { return h.shows(at.From, d) - h.shows(at.To, d) })
-	from := median(h.over(func(d int) float64 { return h.shows(at.From, d) }))
-	to := median(h.over(func(d int) float64 { return h.shows(at.To, d) }))
-	low, high := nineTenths(all, math.Hypot(h.sdK(at.From, from), h.sdK(at.To, to))/math.Sqrt2)
+	low, high := nineTenths(all, math.Hypot(pairSdK, pairPart*median(all)))
 	l, u := diagram.DeltaK(low), diagram.DeltaK(high)
 	return evidence.Span{LowK: &l, HighK: &u, Source: h.source(), Class: modelClass}
 }

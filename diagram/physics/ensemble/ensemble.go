@@ -141,6 +141,7 @@ func (e *Ensemble) fill(ctx context.Context, number int, d draw) error {
 		if ctx.Err() != nil {
 			return ctx.Err()
 		}
+		runtime.Gosched() // a window waits for a core too
 		stop := 0
 		for i, start := range e.Setting.Starts {
 			if i == len(e.Setting.Starts)-1 && number < AheadDraws {
