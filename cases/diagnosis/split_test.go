@@ -15,7 +15,7 @@ import (
 )
 
 var (
-	splitCases = flag.Int("split", 12, "cases of each evidence level")
+	splitCases = flag.Int("split", 8, "cases of each evidence level")
 	splitDraws = flag.Int("draws", 20, "draws of each cause")
 )
 
