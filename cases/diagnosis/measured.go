@@ -49,7 +49,8 @@ func readings(c *cases.Case, f evidence.Findings, p Plan, e *ensemble.Ensemble) 
 		air := float64(e.AmbientC(stop))
 		for _, at := range p.Setting.Loop.Points {
 			r, ok := f.Rounds[i].Readings[at.Point]
-			if ok && !r.Doubtful && !r.Impossible && at.Point != diagram.AirOn {
+			whim := at.Point == diagram.AirOff && stillAir(&c.Rounds[i])
+			if ok && !whim && !r.Doubtful && !r.Impossible && at.Point != diagram.AirOn {
 				out = append(out, newReading(r, stop, e.Slot(at.Point), air))
 			}
 		}

@@ -50,7 +50,7 @@ func (f Fault) on(p Params) (Params, faulty, error) {
 	case "thermostat-stuck-open":
 		x.least = 0.1 + 0.9*s
 	case "thermostat-stuck-closed":
-		x.most = 0.005 * (1 - s)
+		x.most = 0.002 * (1 - s)
 		p.MainLeak *= 0.3*(1-s) + 0.01 // jammed with grit, its vent pin too
 	case "thermostat-late":
 		x.opensK, p.WaxLagS, x.most = 4+12*s, p.WaxLagS*(1+3*s), 1-0.5*s
