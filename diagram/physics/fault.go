@@ -3,6 +3,8 @@ package physics
 import (
 	"errors"
 	"fmt"
+
+	"loopbook/diagram"
 )
 
 // ErrCause is wrapped when a cause is unknown or its severity is not 0 to 1.
@@ -37,10 +39,13 @@ type faulty struct {
 	fanStuck     bool
 }
 
+// sound is nothing at fault.
+func sound() faulty { return faulty{most: 1, fanPart: 1} }
+
 // on changes a healthy car's parameters into those with the fault.
 func (f Fault) on(p Params) (Params, faulty, error) {
 	s := f.Severity
-	x := faulty{most: 1, fanPart: 1}
+	x := sound()
 	if !(s >= 0 && s <= 1 && f.Form >= 0 && f.Form <= 1) {
 		return p, x, fmt.Errorf("severity %g, form %g of %s: %w", s, f.Form, f.Cause, ErrCause)
 	}
@@ -122,6 +127,17 @@ func (f Fault) on(p Params) (Params, faulty, error) {
 		return p, x, fmt.Errorf("%q: %w", f.Cause, ErrCause)
 	}
 	return p, x, nil
+}
+
+// Silent reports whether the fault changes no temperature of such a car as long
+// as its coolant doesn't boil: it then shows what the healthy car does.
+func (f Fault) Silent(l *diagram.Loop, p Params) bool {
+	q, x, err := f.on(p)
+	q.CapKPa = p.CapKPa
+	if !l.Heated() {
+		q.WaxHeaterK = p.WaxHeaterK
+	}
+	return err == nil && q == p && x == sound()
 }
 
 // airLocks are what too little coolant, or air that is locked in, spoils: the

@@ -134,25 +134,49 @@ func (e *Ensemble) start(ctx context.Context, fail context.CancelCauseFunc, rows
 	return done
 }
 
-// fill simulates one draw with every cause.
+// fill simulates one draw with every cause. Causes that no temperature tells
+// show what the first one that is simulated of them does.
 func (e *Ensemble) fill(ctx context.Context, number int, d draw) error {
 	e.walls[number] = d.wall
+	silent := -1
 	for cause, name := range e.Setting.Causes {
 		if ctx.Err() != nil {
 			return ctx.Err()
 		}
 		runtime.Gosched() // a window waits for a core too
-		stop := 0
-		for i, start := range e.Setting.Starts {
-			if i == len(e.Setting.Starts)-1 && number < AheadDraws {
-				start.Stops = append(slices.Clone(start.Stops), e.Setting.Ahead)
-			}
-			if err := e.drive(start, d, d.fault(name), func(look func([]float32)) {
-				look(e.Look(cause, number, stop))
-				stop++
-			}); err != nil {
-				return fmt.Errorf("draw %d, %s: %w", number, name, err)
-			}
+		f := d.fault(name)
+		switch quiet := f.Silent(e.Setting.Loop, d.params); {
+		case quiet && silent >= 0:
+			copy(e.of(cause, number), e.of(silent, number))
+			continue
+		case quiet:
+			silent = cause
+		}
+		if err := e.visit(cause, number, d, f); err != nil {
+			return fmt.Errorf("draw %d, %s: %w", number, name, err)
+		}
+	}
+	return nil
+}
+
+// of are all looks at a draw with a cause.
+func (e *Ensemble) of(cause, draw int) []float32 {
+	at := (draw*len(e.Setting.Causes) + cause) * e.stops * e.slots
+	return e.shown[at : at+e.stops*e.slots]
+}
+
+// visit simulates a draw with a cause past all of the stops.
+func (e *Ensemble) visit(cause, number int, d draw, f physics.Fault) error {
+	stop := 0
+	for i, start := range e.Setting.Starts {
+		if i == len(e.Setting.Starts)-1 && number < AheadDraws {
+			start.Stops = append(slices.Clone(start.Stops), e.Setting.Ahead)
+		}
+		if err := e.drive(start, d, f, func(look func([]float32)) {
+			look(e.Look(cause, number, stop))
+			stop++
+		}); err != nil {
+			return err
 		}
 	}
 	return nil

@@ -35,3 +35,39 @@ func BenchmarkFresh(b *testing.B) {
 		}
 	}
 }
+
+// The same setting gives the same crowd, whatever the order in which the cores
+// came to its draws; and each kind of fault is told from health somewhere, but
+// for those that no temperature tells.
+func TestCrowdIsTheSameAgain(t *testing.T) {
+	s := setting(t, "inlet-thermostat", ensemble.Stop{Seconds: 300, RPM: 1000, Blower: -1}, ensemble.Stop{RPM: 2500, Blower: 1}, ensemble.Stop{Seconds: 900, SpeedKmh: 80})
+	a, err := ensemble.Run(context.Background(), s, 12, nil)
+	if err != nil {
+		t.Fatal(err)
+	}
+	b, err := ensemble.Run(context.Background(), s, 12, nil)
+	if err != nil {
+		t.Fatal(err)
+	}
+	silent := map[string]bool{"none": true, "cap-weak": true, "cap-vacuum-stuck": true, "thermostat-heater-fault": true}
+	for cause, name := range s.Causes {
+		differs := false
+		for draw := 0; draw < a.N; draw++ {
+			for stop := 0; stop < s.Stops(); stop++ {
+				healthy := a.Look(0, draw, stop)
+				for slot, v := range a.Look(cause, draw, stop) {
+					if v != b.Look(cause, draw, stop)[slot] {
+						t.Fatalf("%s, draw %d, stop %d: %g, then %g", name, draw, stop, v, b.Look(cause, draw, stop)[slot])
+					}
+					differs = differs || v != healthy[slot]
+				}
+			}
+		}
+		if differs == silent[name] {
+			t.Errorf("%s differs from health: %v", name, differs)
+		}
+	}
+	if s.Stops() != 3 || a.AmbientC(2) != 20 || a.Slot("rad_out") < ensemble.FirstSlot || a.Slot("oil_in") != -1 {
+		t.Errorf("%d stops, %v outside, rad_out at %d, oil_in at %d", s.Stops(), a.AmbientC(2), a.Slot("rad_out"), a.Slot("oil_in"))
+	}
+}
