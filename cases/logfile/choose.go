@@ -1,0 +1,222 @@
+package logfile
+
+import (
+	"fmt"
+	"math"
+	"slices"
+	"sort"
+	"strings"
+)
+
+// plan is which column is what, and how it is read.
+type plan struct {
+	layout  *layout
+	time    pick
+	clock   clock
+	series  []*series
+	remarks []string
+}
+
+// pick is a column that was chosen for a key.
+type pick struct {
+	Column
+	index int
+}
+
+// heading is what the text above a column tells.
+type heading struct {
+	text  string
+	words []string
+	unit  unit // stated above, below or behind the values; or none
+	key   string
+	score int
+	other bool // names another quantity
+}
+
+func (p *plan) told() []Column {
+	out := []Column{p.time.Column}
+	for _, s := range p.series {
+		out = append(out, s.Column)
+	}
+	return out
+}
+
+// chooser finds a column for each key: set by hand, by name, then by values.
+type chooser struct {
+	l        *layout
+	samples  []sample
+	headings []heading
+	byHand   map[string]string
+	taken    map[int]bool
+	remarks  []string
+}
+
+func choose(l *layout, samples []sample, byHand map[string]string) (*plan, error) {
+	c := &chooser{l: l, samples: samples, byHand: byHand, taken: map[int]bool{}}
+	c.headings = l.headings(samples)
+	if err := c.checkKeys(); err != nil {
+		return nil, err
+	}
+	found := map[string]pick{}
+	for _, find := range []func(string) (pick, bool, error){c.fromHand, c.fromName, c.fromValues} {
+		for _, key := range Keys() {
+			if _, done := found[key]; done || c.leftOut(key) {
+				continue
+			}
+			p, ok, err := find(key)
+			if err != nil {
+				return nil, err
+			}
+			if ok {
+				c.taken[p.index] = true
+				found[key] = p
+			}
+		}
+	}
+	return c.plan(found)
+}
+
+func (l *layout) headings(samples []sample) []heading {
+	all, others := phrases(), foreign()
+	out := make([]heading, len(l.header))
+	for i, text := range l.header {
+		h := heading{text: text}
+		name, u, stated := cutUnit(text)
+		h.words = fold(name)
+		if !stated && i < len(l.units) {
+			u = l.units[i]
+		}
+		if u.name == "" {
+			u, _ = unitOf(samples[i].suffix)
+		}
+		h.unit = u
+		h.key, h.score = named(h.words, all, others)
+		h.other = slices.ContainsFunc(h.words, func(w string) bool { return others[w] })
+		out[i] = h
+	}
+	return out
+}
+
+func (c *chooser) checkKeys() error {
+	for key := range c.byHand {
+		if !slices.Contains(Keys(), key) {
+			return fmt.Errorf("columns set by hand: %q is none of %s", key, strings.Join(Keys(), ", "))
+		}
+	}
+	return nil
+}
+
+func (c *chooser) leftOut(key string) bool {
+	text, set := c.byHand[key]
+	return set && text == ""
+}
+
+func (c *chooser) fromHand(key string) (pick, bool, error) {
+	text, set := c.byHand[key]
+	if !set {
+		return pick{}, false, nil
+	}
+	for i, h := range c.headings {
+		if strings.EqualFold(strings.TrimSpace(text), h.text) {
+			return c.pick(key, i, false), true, c.hasValues(i)
+		}
+	}
+	return pick{}, false, fmt.Errorf("line %d: no column %q, which was set by hand for %s: the columns are %s", c.headingLine(), text, key, quoted(c.l.header))
+}
+
+// hasValues refuses a column that was set by hand and holds nothing to read.
+func (c *chooser) hasValues(i int) error {
+	s := &c.samples[i]
+	if s.numbers+s.stamps > 0 {
+		return nil
+	}
+	if s.text.n == 0 {
+		return fmt.Errorf("line %d, column %q: is blank, here and below: set another column by hand", c.l.firstData, c.headings[i].text)
+	}
+	return fmt.Errorf("line %d, column %q: %q is no number, nor is any cell below: set another column by hand", s.text.line, c.headings[i].text, s.text.cell)
+}
+
+func (c *chooser) pick(key string, i int, guessed bool) pick {
+	return pick{Column{Key: key, Header: c.headings[i].text, Guessed: guessed}, i}
+}
+
+// candidates are free columns, the best first. The text of the heading
+// settles a tie, so that the order of columns doesn't matter.
+func (c *chooser) candidates(score func(i int) float64) []int {
+	var out []int
+	scores := make([]float64, len(c.headings))
+	for i := range c.headings {
+		if !c.taken[i] {
+			scores[i] = score(i)
+		}
+		if scores[i] > 0 {
+			out = append(out, i)
+		}
+	}
+	sort.SliceStable(out, func(a, b int) bool {
+		a, b = out[a], out[b]
+		if scores[a] != scores[b] {
+			return scores[a] > scores[b]
+		}
+		return c.headings[a].text < c.headings[b].text
+	})
+	return out
+}
+
+func (c *chooser) fromName(key string) (pick, bool, error) {
+	all := c.candidates(func(i int) float64 {
+		if c.headings[i].key != key {
+			return 0
+		}
+		score := float64(c.headings[i].score)
+		if key == Time { // the finest of several clocks
+			rises, falls := c.samples[i].steps()
+			score += 1000 * math.Round(10*float64(rises)/float64(1+rises+falls+c.still(i)))
+		}
+		return score
+	})
+	for _, i := range all {
+		if c.plausible(key, i) {
+			return c.pick(key, i, false), true, nil
+		}
+		c.remarks = append(c.remarks, fmt.Sprintf("column %q is named like %s, but its values aren't: left out", c.headings[i].text, plainName(key)))
+	}
+	return pick{}, false, nil
+}
+
+// still counts the steps on which a column doesn't move.
+func (c *chooser) still(i int) int {
+	rises, falls := c.samples[i].steps()
+	return max(0, c.samples[i].numbers+c.samples[i].stamps-1-rises-falls)
+}
+
+func (c *chooser) headingLine() int { return max(1, c.l.headerLine) }
+
+func quoted(names []string) string {
+	const shown = 8
+	out := make([]string, 0, shown+1)
+	for i, n := range names {
+		if i == shown {
+			out = append(out, fmt.Sprintf("and %d more", len(names)-shown))
+			break
+		}
+		out = append(out, fmt.Sprintf("%q", clip(n)))
+	}
+	return strings.Join(out, ", ")
+}
+
+func plainName(key string) string {
+	switch key {
+	case Time:
+		return "the time"
+	case Ect:
+		return "the coolant temperature"
+	case RPM:
+		return "the engine speed"
+	case Speed:
+		return "the vehicle speed"
+	case Intake:
+		return "the intake air temperature"
+	}
+	return "the engine load"
+}

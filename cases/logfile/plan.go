@@ -1,0 +1,87 @@
+package logfile
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+)
+
+// plan makes of what was found how the file is read.
+func (c *chooser) plan(found map[string]pick) (*plan, error) {
+	if err := c.checkFound(found); err != nil {
+		return nil, err
+	}
+	p := &plan{layout: c.l, time: found[Time]}
+	s := &c.samples[p.time.index]
+	u, assumed := unit{}, false
+	p.clock, u, assumed = clockOf(c.l, s, c.headings[p.time.index].unit)
+	p.time.Unit = u.name
+	if assumed {
+		c.assumes(p.time, u)
+	}
+	for at, key := range Keys()[1:] {
+		if f, ok := found[key]; ok {
+			p.series = append(p.series, c.series(f, at))
+		}
+	}
+	for _, key := range Keys() {
+		if f, ok := found[key]; ok && f.Guessed {
+			c.remarks = append(c.remarks, fmt.Sprintf("column %q is taken for %s by its values: its name doesn't say so", f.Header, plainName(key)))
+		}
+	}
+	p.remarks = slices.Concat(c.l.remarks, c.remarks, c.unused(found))
+	return p, nil
+}
+
+// checkFound refuses a file without time or coolant temperature.
+func (c *chooser) checkFound(found map[string]pick) error {
+	for _, key := range []string{Time, Ect} {
+		if _, ok := found[key]; ok {
+			continue
+		}
+		for _, i := range c.candidates(func(i int) float64 { return float64(c.headings[i].score) }) {
+			if s := &c.samples[i]; c.headings[i].key == key && s.text.n > 0 {
+				return fmt.Errorf("line %d, column %q: %q can't be read as %s, and most cells are like it: mend the column or set another by hand",
+					s.text.line, c.headings[i].text, s.text.cell, plainName(key))
+			}
+		}
+		return fmt.Errorf("line %d: none of the columns %s is %s: set it by hand, as %s=%q",
+			c.headingLine(), quoted(c.l.header), plainName(key), key, "COLUMN")
+	}
+	return nil
+}
+
+func (c *chooser) series(f pick, at int) *series {
+	u := c.unitFor(f.Key, f.index)
+	if stated := c.headings[f.index].unit; stated.name != u.name {
+		if stated.name != "" {
+			c.remarks = append(c.remarks, fmt.Sprintf("column %q: %s can't be a unit of %s", f.Header, stated.name, plainName(f.Key)))
+		}
+		c.assumes(f, u)
+	}
+	f.Unit = u.name
+	low, high := bounds(f.Key)
+	return &series{pick: f, at: at, unit: u, low: low, high: high, suffix: []byte(c.samples[f.index].suffix), decimal: c.l.decimal}
+}
+
+func (c *chooser) assumes(f pick, u unit) {
+	c.remarks = append(c.remarks, fmt.Sprintf("column %q has no unit: taken as %s", f.Header, u.name))
+}
+
+func (c *chooser) unused(found map[string]pick) []string {
+	var names []string
+	for i, h := range c.headings {
+		if !slices.ContainsFunc(Keys(), func(key string) bool { f, ok := found[key]; return ok && f.index == i }) {
+			names = append(names, h.text)
+		}
+	}
+	if len(names) == 0 {
+		return nil
+	}
+	verb := "aren't"
+	if len(names) == 1 {
+		verb = "isn't"
+	}
+	slices.SortFunc(names, strings.Compare)
+	return []string{many(len(names), "column") + " " + verb + " used: " + quoted(names)}
+}

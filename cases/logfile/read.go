@@ -1,0 +1,136 @@
+package logfile
+
+import (
+	"errors"
+	"fmt"
+	"io"
+)
+
+// reading is a file on its way through a plan.
+type reading struct {
+	*plan
+	table    *table
+	line     timeline
+	buckets  *buckets
+	rows     int
+	timeless tally // without a time that can be read
+	long     tally // with more filled cells than columns
+	ragged   tally // with fewer cells
+	cut      tally // the last line, when it ends early
+}
+
+// read goes through the whole file by the plan.
+func (p *plan) read(out *Read, from *source, maxSamples int) error {
+	r := &reading{plan: p, buckets: newBuckets(maxSamples)}
+	r.table = &table{lines: newLines(from, p.layout.end), delim: p.layout.delim}
+	r.line = timeline{emit: r.buckets.add, periodS: p.clock.periodS}
+	for {
+		cells, err := r.table.next()
+		if errors.Is(err, io.EOF) {
+			break
+		} else if err != nil {
+			return err
+		}
+		if r.table.at >= p.layout.firstData {
+			r.row(cells)
+		}
+	}
+	r.line.pass()
+	out.Rows = r.rows
+	out.Log = r.buckets.log(p.series)
+	out.Remarks = r.told(from.text)
+	return r.enough(out)
+}
+
+func (r *reading) row(cells [][]byte) {
+	r.rows++
+	width := len(r.layout.header)
+	switch {
+	case len(cells) > width && filled(cells[width:]):
+		r.long.add(r.table.at, nil)
+		return
+	case len(cells) < width && !r.table.lines.ended && r.rows > 1:
+		r.cut.add(r.table.at, nil)
+		return
+	case len(cells) < width:
+		r.ragged.add(r.table.at, nil)
+	}
+	t, ok := r.clock.seconds(cellAt(cells, r.time.index))
+	if !ok {
+		r.timeless.add(r.table.at, cellAt(cells, r.time.index))
+		return
+	}
+	one := record{line: r.table.at, t: t, values: noValues()}
+	for _, s := range r.series {
+		one.values[s.at] = s.value(cellAt(cells, s.index), r.table.at)
+	}
+	r.line.add(one)
+}
+
+func cellAt(cells [][]byte, i int) []byte {
+	if i >= len(cells) {
+		return nil
+	}
+	return trim(cells[i])
+}
+
+func filled(cells [][]byte) bool {
+	for _, c := range cells {
+		if len(trim(c)) > 0 {
+			return true
+		}
+	}
+	return false
+}
+
+// enough refuses what makes no series.
+func (r *reading) enough(out *Read) error {
+	if len(out.Log.TimeS) >= 2 {
+		for _, v := range out.Log.EctC {
+			if v == v {
+				return nil
+			}
+		}
+		return fmt.Errorf("line %d, column %q: no cell from here on holds a temperature: set another column by hand", r.layout.firstData, r.header(Ect))
+	}
+	if r.timeless.n > 0 {
+		return fmt.Errorf("line %d, column %q: %q is no time, and too few others are: set another column by hand", r.timeless.line, r.time.Header, r.timeless.cell)
+	}
+	return fmt.Errorf("line %d, column %q: fewer than two rows of data whose times go on", r.layout.firstData, r.time.Header)
+}
+
+func (r *reading) header(key string) string {
+	for _, s := range r.series {
+		if s.Key == key {
+			return s.Header
+		}
+	}
+	return ""
+}
+
+// told are all remarks, from the file as a whole to its rows.
+func (r *reading) told(t *text) []string {
+	var to []string
+	if t.encoding != "UTF-8" {
+		to = append(to, "read as "+t.encoding)
+	}
+	if t.zeros > 0 {
+		to = append(to, many(t.zeros, "zero byte")+" left out")
+	}
+	to = append(to, r.remarks...)
+	to = r.table.unclosed.remark(to, "row", "with a quote that is opened and never closed: read without the quotes")
+	to = r.long.remark(to, "row", "with more cells than columns: left out")
+	to = r.ragged.remark(to, "row", "with fewer cells than columns: the rest are gaps")
+	to = r.cut.remark(to, "row", "cut off at the end of the file: left out")
+	if r.timeless.n > 0 {
+		to = append(to, fmt.Sprintf("%s without a time, the first in line %d (%q): left out", many(r.timeless.n, "row"), r.timeless.line, r.timeless.cell))
+	}
+	to = r.line.remark(to)
+	for _, s := range r.series {
+		to = s.remark(to)
+	}
+	if b := r.buckets; b.per > 1 {
+		to = append(to, fmt.Sprintf("kept as %s, each the mean of %d rows", many(len(b.all), "sample"), b.per))
+	}
+	return to
+}

@@ -1,0 +1,159 @@
+package logfile
+
+import (
+	"errors"
+	"io"
+	"math"
+)
+
+const previewRows = 8
+
+// sample is a column of the file's beginning, as numbers or as times in
+// seconds; NaN is a gap.
+type sample struct {
+	values  []float64
+	numbers int
+	stamps  int
+	text    tally // cells with another text
+	form    form  // the longest of its stamps
+	suffix  string
+}
+
+// sample reads the columns of the file's beginning, and the preview.
+func (l *layout) sample(head []byte, out *Read) ([]sample, error) {
+	t := &table{lines: linesOf(head, l.end), delim: l.delim}
+	samples := make([]sample, len(l.header))
+	for {
+		cells, err := t.next()
+		if errors.Is(err, io.EOF) {
+			return samples, nil
+		} else if err != nil {
+			return nil, err
+		}
+		if t.at < l.firstData {
+			continue
+		}
+		if len(out.Preview) < previewRows {
+			out.Preview = append(out.Preview, l.shown(cells))
+		}
+		for i := range samples {
+			var cell []byte
+			if i < len(cells) {
+				cell = trim(cells[i])
+			}
+			samples[i].add(l, cell, t.at)
+		}
+	}
+}
+
+func (l *layout) shown(cells [][]byte) []string {
+	out := make([]string, len(l.header))
+	for i := range out {
+		if i < len(cells) {
+			out[i] = string(trim(cells[i]))
+		}
+	}
+	return out
+}
+
+func (s *sample) add(l *layout, cell []byte, line int) {
+	v := math.NaN()
+	defer func() { s.values = append(s.values, v) }()
+	if missing(cell) {
+		return
+	}
+	if n, rest, ok := l.decimal.number(cell); ok && s.accepts(rest) {
+		v = n
+		s.numbers++
+		return
+	}
+	if at, ok := readStamp(cell, l.monthFirst); ok {
+		v = at.total()
+		s.stamps++
+		s.form = max(s.form, at.form)
+		return
+	}
+	s.text.add(line, cell)
+}
+
+// accepts reports whether rest is a unit behind a number; the first one counts.
+func (s *sample) accepts(rest []byte) bool {
+	if len(rest) == 0 || string(rest) == s.suffix {
+		return true
+	}
+	if _, ok := unitOf(string(rest)); !ok || s.suffix != "" {
+		return false
+	}
+	s.suffix = string(rest)
+	return true
+}
+
+// total is the stamp in seconds, since 1970 if it has a date.
+func (s stamp) total() float64 { return float64(s.days)*dayS + s.seconds - s.zoneS }
+
+// present are the values without gaps.
+func (s *sample) present() []float64 {
+	out := make([]float64, 0, s.numbers+s.stamps)
+	for _, v := range s.values {
+		if !math.IsNaN(v) {
+			out = append(out, v)
+		}
+	}
+	return out
+}
+
+// share of the values that lie in a range once they are converted.
+func (s *sample) share(u unit, low, high float64) float64 {
+	in := 0
+	all := s.present()
+	for _, v := range all {
+		if v = v*u.factor + u.offset; v >= low && v <= high {
+			in++
+		}
+	}
+	return float64(in) / float64(max(1, len(all)))
+}
+
+// steps counts how often the values rise and fall from one to the next.
+func (s *sample) steps() (rises, falls int) {
+	all := s.present()
+	for i := 1; i < len(all); i++ {
+		switch {
+		case all[i] > all[i-1]:
+			rises++
+		case all[i] < all[i-1]:
+			falls++
+		}
+	}
+	return rises, falls
+}
+
+// restlessness is how far the values go up and down together, over their
+// range, once they are averaged to two hundred: near 1 for a steady rise, some
+// tens for a throttle.
+func (s *sample) restlessness() float64 {
+	all := s.present()
+	const blocks = 200
+	per := max(1, len(all)/blocks)
+	low, high, path, before := math.Inf(1), math.Inf(-1), 0.0, math.NaN()
+	for i := 0; i+per <= len(all); i += per {
+		mean := meanOf(all[i : i+per])
+		low, high = min(low, mean), max(high, mean)
+		if !math.IsNaN(before) {
+			path += math.Abs(mean - before)
+		}
+		before = mean
+	}
+	if !(high > low) {
+		return 0
+	}
+	return path / (high - low)
+}
+
+func meanOf(values []float64) float64 {
+	sum := 0.0
+	for _, v := range values {
+		sum += v
+	}
+	return sum / float64(len(values))
+}
