@@ -1,0 +1,41 @@
+package thermistor
+
+import (
+	"math"
+	"sort"
+
+	"loopbook/diagram"
+)
+
+// OffAt is by how many kelvins a sensor that was measured at some temperatures
+// reads too high at t, held to the reference.
+//
+// Between two measured points the ratio of measured to reference resistance is
+// taken to run straight in its logarithm, and beyond them to stay: that is how
+// a sensor ages or a wrong one differs. ok is false where no measured point or
+// not t itself lies within the reference.
+func (c Curve) OffAt(t diagram.Celsius, measured []Point) (off diagram.DeltaK, ok bool) {
+	type ratio struct{ c, log float64 }
+	var ratios []ratio
+	for _, p := range measured {
+		if ref, err := c.Ohm(p.C); err == nil && p.Ohm > 0 {
+			ratios = append(ratios, ratio{float64(p.C), math.Log(p.Ohm / ref)})
+		}
+	}
+	ref, err := c.Ohm(t)
+	if err != nil || len(ratios) == 0 {
+		return 0, false
+	}
+	sort.Slice(ratios, func(i, j int) bool { return ratios[i].c < ratios[j].c })
+	log := ratios[0].log
+	for i := 1; i < len(ratios); i++ {
+		a, b := ratios[i-1], ratios[i]
+		switch at := float64(t); {
+		case at >= b.c:
+			log = b.log
+		case at > a.c:
+			log = a.log + (b.log-a.log)*(at-a.c)/(b.c-a.c)
+		}
+	}
+	return c.at(ref * math.Exp(log)).Minus(t), true
+}
