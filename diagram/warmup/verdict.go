@@ -1,0 +1,89 @@
+package warmup
+
+import (
+	"fmt"
+	"math"
+
+	"loopbook/diagram"
+)
+
+// The regulation's criterion for a warm-up and what keeps from a verdict.
+const (
+	usualOpensC diagram.Celsius = 88  // TH5, common practice
+	targetK                     = 11  // 20 °F: REG1, published (R1, R4)
+	frostC                      = -7  // 20 °F: REG2, published (R1, R4)
+	idleShare                   = 0.5 // REG5, published (R4)
+	idleKmh                     = 3
+	idleRPM                     = 1200
+	drivenS                     = 12 * 60 // WU1, common practice: the longest that driving takes
+	windowS                     = 30 * 60 // the longest time window of a maker seen (published, V10)
+)
+
+func ratingOf(o Options) diagram.Celsius {
+	if o.OpensC == nil {
+		return usualOpensC
+	}
+	return *o.OpensC
+}
+
+// verdict says whether the engine reaches the regulation's target. Reaching is
+// seen; not reaching needs time, driving and air that isn't frost.
+func (r *Result) verdict(w *run, o Options) {
+	if o.OpensC == nil {
+		r.remark(fmt.Sprintf("the thermostat's rating isn't known: %.0f °C taken", float64(usualOpensC)))
+	}
+	r.TargetC = ratingOf(o) - targetK
+	if w == nil || !r.ColdStart || *r.StartC >= r.TargetC {
+		return
+	}
+	if at := w.reaches(float64(r.TargetC)); at <= windowS {
+		r.ReachesRegulating, r.TargetS = pointer(true), &at
+		return
+	}
+	if why := r.noCall(*w, o); why != "" {
+		r.remark(fmt.Sprintf("whether it reaches %.0f °C can't be said: %s", float64(r.TargetC), why))
+		return
+	}
+	r.ReachesRegulating = pointer(false)
+}
+
+// reaches is the time at which 15 seconds' mean comes to a temperature.
+func (w run) reaches(c float64) float64 {
+	for i, mean := range w.smoothC(15) {
+		if mean >= c {
+			return w.bins[i].s
+		}
+	}
+	return math.Inf(1)
+}
+
+// noCall says why an engine under its target isn't called cold, or "".
+func (r *Result) noCall(w run, o Options) string {
+	switch share := w.idles(); {
+	case o.AmbientC != nil && *o.AmbientC < frostC:
+		return fmt.Sprintf("the air outside is under %d °C", frostC)
+	case share > idleShare:
+		return fmt.Sprintf("the engine idles for %.0f %% of the time", 100*share)
+	case w.lasts() < drivenS:
+		return fmt.Sprintf("the engine runs for %.0f min only", w.lasts()/60)
+	case w.lasts() >= windowS:
+		return ""
+	case r.Plateau == nil:
+		return "it is still warming when the log ends"
+	case r.Plateau.ForS < heldS:
+		return "it hasn't held a level for long"
+	}
+	return ""
+}
+
+// idles is the share of the run that is idling, by speed or else by revs; 0
+// where neither is known.
+func (w run) idles() float64 {
+	idle := 0.0
+	for _, b := range w.bins {
+		if b.kmh < idleKmh || math.IsNaN(b.kmh) && b.rpm < idleRPM {
+			idle++
+		}
+	}
+	return idle / float64(max(1, len(w.bins)))
+}
