@@ -1,0 +1,218 @@
+// Package chart draws what is measured over time, temperature or place: with
+// gonum/plot, on a page of a PDF as vectors, as a PNG or SVG, or as pixels for a
+// window.
+//
+// A chart is data and words; colours come from a Look. Long series are thinned
+// to what a column of pixels can show before they are drawn.
+package chart
+
+import (
+	"errors"
+	"image/color"
+	"math"
+
+	"gonum.org/v1/plot"
+	"gonum.org/v1/plot/plotter"
+	"gonum.org/v1/plot/text"
+	"gonum.org/v1/plot/vg"
+	"gonum.org/v1/plot/vg/draw"
+)
+
+// ErrEmpty is wrapped when there is nothing to draw.
+var ErrEmpty = errors.New("nothing to draw")
+
+// Lines is a chart of curves over one axis.
+type Lines struct {
+	X, Y   string // what the axes hold, with units
+	Curves []Curve
+	Bands  []Band
+	Levels []Level
+	Marks  []Mark
+}
+
+// Curve is measured points in the order of x, joined; NaN is a gap.
+type Curve struct {
+	Name string
+	X, Y []float64
+	Kind Kind
+}
+
+// Kind is how a curve is told from the others, without colour too.
+type Kind int
+
+// The kinds of curves.
+const (
+	Main   Kind = iota // a full line
+	Second             // dashes
+	Dots               // single points
+)
+
+// Band is where a curve would be expected.
+type Band struct {
+	Name         string
+	X, Low, High []float64
+}
+
+// Level is a limit, drawn right across with its words.
+type Level struct {
+	Y    float64
+	Name string
+}
+
+// Mark is a point with its words.
+type Mark struct {
+	X, Y float64
+	Name string
+}
+
+// Look is the colours and sizes of a surface.
+type Look struct {
+	Ink, Soft, Grid, Paper color.Color
+	Main, Second, Band     color.Color
+	Size                   vg.Length // of the text
+}
+
+// Plain is the look of a printed page.
+func Plain() Look {
+	return Look{
+		Ink: color.Gray{0x20}, Soft: color.Gray{0x56}, Grid: color.Gray{0xd8}, Paper: color.White,
+		Main: color.NRGBA{0x00, 0x60, 0x9a, 0xff}, Second: color.NRGBA{0x9c, 0x3c, 0x00, 0xff},
+		Band: color.NRGBA{0xe2, 0xed, 0xf3, 0xff}, Size: 9,
+	}
+}
+
+// plot builds the chart for a width in columns of pixels, or of what is as fine
+// on paper.
+func (l Lines) plot(look Look, columns int) (*plot.Plot, error) {
+	if !l.drawable() {
+		return nil, ErrEmpty
+	}
+	p := plot.New()
+	dress(p, look)
+	p.X.Label.Text, p.Y.Label.Text = l.X, l.Y
+	grid := plotter.NewGrid()
+	grid.Vertical.Color, grid.Horizontal.Color = look.Grid, look.Grid
+	p.Add(grid)
+	for _, b := range l.Bands {
+		if err := addBand(p, look, b); err != nil {
+			return nil, err
+		}
+	}
+	for _, c := range l.Curves {
+		if err := addCurve(p, look, c, columns); err != nil {
+			return nil, err
+		}
+	}
+	for _, v := range l.Levels {
+		addLevel(p, look, v)
+	}
+	for _, m := range l.Marks {
+		if err := addMark(p, look, m); err != nil {
+			return nil, err
+		}
+	}
+	return p, nil
+}
+
+func (l Lines) drawable() bool {
+	for _, c := range l.Curves {
+		for i := range c.X {
+			if i < len(c.Y) && !math.IsNaN(c.Y[i]) {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+func dress(p *plot.Plot, look Look) {
+	p.BackgroundColor = look.Paper
+	look.write(&p.Legend.TextStyle) // it stands below on the right, where curves that rise leave room
+	p.Legend.Padding, p.Legend.YOffs, p.Legend.XOffs = look.Size/4, look.Size, -look.Size
+	for _, a := range []*plot.Axis{&p.X, &p.Y} {
+		a.Color, a.LineStyle.Color, a.Tick.Color = look.Soft, look.Soft, look.Soft
+		look.write(&a.Label.TextStyle)
+		look.write(&a.Tick.Label)
+	}
+}
+
+// write sets a style of text to the look's.
+func (l Look) write(style *text.Style) {
+	style.Color, style.Font.Size, style.Font.Variant = l.Ink, l.Size, "Sans"
+}
+
+func addBand(p *plot.Plot, look Look, b Band) error {
+	n := min(len(b.X), len(b.Low), len(b.High))
+	outline := make(plotter.XYs, 0, 2*n)
+	for i := 0; i < n; i++ {
+		outline = append(outline, plotter.XY{X: b.X[i], Y: b.Low[i]})
+	}
+	for i := n - 1; i >= 0; i-- {
+		outline = append(outline, plotter.XY{X: b.X[i], Y: b.High[i]})
+	}
+	area, err := plotter.NewPolygon(outline)
+	if err != nil {
+		return err
+	}
+	area.Color, area.LineStyle.Width = look.Band, 0
+	p.Add(area)
+	p.Legend.Add(b.Name, area)
+	return nil
+}
+
+func addCurve(p *plot.Plot, look Look, c Curve, columns int) error {
+	var thumb plot.Thumbnailer
+	for _, piece := range pieces(thin(c.X, c.Y, columns)) {
+		if c.Kind == Dots {
+			dots, err := plotter.NewScatter(piece)
+			if err != nil {
+				return err
+			}
+			dots.GlyphStyle = draw.GlyphStyle{Color: look.Main, Radius: look.Size / 3, Shape: draw.CircleGlyph{}}
+			p.Add(dots)
+			thumb = dots
+			continue
+		}
+		line, err := plotter.NewLine(piece)
+		if err != nil {
+			return err
+		}
+		line.Width, line.Color = look.Size/6, look.Main
+		if c.Kind == Second {
+			line.Color, line.Dashes = look.Second, []vg.Length{look.Size / 2, look.Size / 3}
+		}
+		p.Add(line)
+		thumb = line
+	}
+	if thumb != nil && c.Name != "" {
+		p.Legend.Add(c.Name, thumb)
+	}
+	return nil
+}
+
+func addLevel(p *plot.Plot, look Look, v Level) {
+	line := plotter.NewFunction(func(float64) float64 { return v.Y })
+	line.Color, line.Width, line.Dashes = look.Soft, look.Size/9, []vg.Length{look.Size / 5, look.Size / 4}
+	p.Add(line)
+	p.Legend.Add(v.Name, line)
+	p.Y.Min, p.Y.Max = min(p.Y.Min, v.Y), max(p.Y.Max, v.Y)
+}
+
+func addMark(p *plot.Plot, look Look, m Mark) error {
+	at := plotter.XYs{{X: m.X, Y: m.Y}}
+	ring, err := plotter.NewScatter(at)
+	if err != nil {
+		return err
+	}
+	ring.GlyphStyle = draw.GlyphStyle{Color: look.Ink, Radius: look.Size / 2, Shape: draw.RingGlyph{}}
+	words, err := plotter.NewLabels(plotter.XYLabels{XYs: at, Labels: []string{m.Name}})
+	if err != nil {
+		return err
+	}
+	words.Offset = vg.Point{X: look.Size, Y: -look.Size * 1.3}
+	for i := range words.TextStyle {
+		look.write(&words.TextStyle[i])
+	}
+	p.Add(ring, words)
+	return nil
+}

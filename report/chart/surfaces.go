@@ -1,0 +1,82 @@
+package chart
+
+import (
+	"bytes"
+	"fmt"
+	"image"
+
+	"gonum.org/v1/plot/vg"
+	"gonum.org/v1/plot/vg/draw"
+	"gonum.org/v1/plot/vg/vgimg"
+	"gonum.org/v1/plot/vg/vgsvg"
+)
+
+// inch is in points.
+const inch = 72
+
+// Image is the chart as so many pixels, of which scale (1 or more) make a unit
+// of the look's sizes, with the place of its axes for whoever wants to know
+// what stands under a pointer.
+func (l Lines) Image(look Look, width, height int, scale float64) (image.Image, Frame, error) {
+	p, err := l.plot(look, width)
+	if err != nil {
+		return nil, Frame{}, err
+	}
+	dpi := inch * scale
+	c := vgimg.NewWith(vgimg.UseWH(vg.Length(float64(width)/scale), vg.Length(float64(height)/scale)), vgimg.UseDPI(int(dpi+0.5)), vgimg.UseBackgroundColor(look.Paper))
+	on := draw.New(c)
+	p.Draw(on)
+	return c.Image(), frameOf(p.DataCanvas(on), p.X.Min, p.X.Max, p.Y.Min, p.Y.Max, scale, height), nil
+}
+
+// PNG is the chart for a file, so many points wide and high.
+func (l Lines) PNG(look Look, width, height vg.Length) ([]byte, error) {
+	p, err := l.plot(look, int(width)*2)
+	if err != nil {
+		return nil, err
+	}
+	c := vgimg.PngCanvas{Canvas: vgimg.NewWith(vgimg.UseWH(width, height), vgimg.UseDPI(2*inch), vgimg.UseBackgroundColor(look.Paper))}
+	p.Draw(draw.New(c))
+	var out bytes.Buffer
+	if _, err := c.WriteTo(&out); err != nil {
+		return nil, fmt.Errorf("chart as PNG: %w", err)
+	}
+	return out.Bytes(), nil
+}
+
+// SVG is the chart for a file, so many points wide and high.
+func (l Lines) SVG(look Look, width, height vg.Length) ([]byte, error) {
+	p, err := l.plot(look, int(width)*2)
+	if err != nil {
+		return nil, err
+	}
+	c := vgsvg.New(width, height)
+	p.Draw(draw.New(c))
+	var out bytes.Buffer
+	if _, err := c.WriteTo(&out); err != nil {
+		return nil, fmt.Errorf("chart as SVG: %w", err)
+	}
+	return out.Bytes(), nil
+}
+
+// Frame tells where in an image the axes stand.
+type Frame struct {
+	Left, Right, Top, Bottom float64 // pixels from the image's upper left corner
+	X0, X1, Y0, Y1           float64 // what stands there
+}
+
+func frameOf(c draw.Canvas, x0, x1, y0, y1, scale float64, height int) Frame {
+	at := func(v vg.Length) float64 { return float64(v) * scale }
+	return Frame{
+		Left: at(c.Min.X), Right: at(c.Max.X), Top: float64(height) - at(c.Max.Y), Bottom: float64(height) - at(c.Min.Y),
+		X0: x0, X1: x1, Y0: y0, Y1: y1,
+	}
+}
+
+// Under is what stands at a pixel; it is false outside the axes.
+func (f Frame) Under(px, py float64) (x, y float64, ok bool) {
+	if !(px >= f.Left && px <= f.Right && py >= f.Top && py <= f.Bottom) {
+		return 0, 0, false
+	}
+	return f.X0 + (px-f.Left)/(f.Right-f.Left)*(f.X1-f.X0), f.Y1 - (py-f.Top)/(f.Bottom-f.Top)*(f.Y1-f.Y0), true
+}
