@@ -44,7 +44,7 @@ func (b *buckets) add(r record) {
 	if !b.isBegun {
 		b.begun, b.isBegun = r.t, true
 	}
-	t := math.Round((r.t-b.begun)*1e6) / 1e6 // sheds the noise of long times
+	t := shed(r.t - b.begun)
 	n := len(b.all)
 	same := n > 0 && t <= b.all[n-1].to
 	if !same && (n == 0 || b.all[n-1].rows >= b.per) {
@@ -117,7 +117,7 @@ func (k *bucket) merge(next *bucket) {
 
 // meanS is the mean of the rows' times.
 func (k *bucket) meanS() float64 {
-	return min(max(k.from+k.sum/float64(k.rows), k.from), k.to)
+	return min(max(shed(k.from+k.sum/float64(k.rows)), k.from), k.to)
 }
 
 func (s spread) mean() float64 {
@@ -154,17 +154,20 @@ func (b *buckets) log(columns []*series) cases.Log {
 func (b *buckets) column(at int, keepStrays bool) []float64 {
 	out := make([]float64, len(b.all))
 	for i := range b.all {
-		out[i] = b.all[i].cells[at].mean()
+		out[i] = shed(b.all[i].cells[at].mean())
 	}
 	if !keepStrays || b.per == 1 {
 		return out
 	}
 	strays := append([]float64(nil), out...)
 	for i := 1; i+1 < len(out); i++ {
-		strays[i] = b.all[i].cells[at].stray(out[i], out[i-1], out[i+1])
+		strays[i] = shed(b.all[i].cells[at].stray(out[i], out[i-1], out[i+1]))
 	}
 	return strays
 }
+
+// shed rounds off what sums and conversions add beyond a millionth.
+func shed(v float64) float64 { return math.Round(v*1e6) / 1e6 }
 
 // stray is the value farthest beyond both neighbours, or the mean. A ramp
 // isn't beyond its neighbours, however steep.

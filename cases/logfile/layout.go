@@ -74,7 +74,8 @@ func firstRows(head []byte, end, delim byte) ([]row, error) {
 }
 
 // regularity scores a delimiter: how many cells of rows of one width can be
-// read as numbers or times, and how few can't.
+// read as numbers or times, and how few can't. The width is that of most such
+// cells.
 func regularity(rows []row) (score float64, width int) {
 	type count struct{ readable, cells int }
 	counts := map[int]count{}
@@ -85,13 +86,15 @@ func regularity(rows []row) (score float64, width int) {
 		c.cells += readable + text
 		counts[len(r.cells)] = c
 	}
+	most := 0
 	for w, c := range counts {
 		if w < 2 || c.readable == 0 {
 			continue
 		}
 		share := float64(c.readable) / float64(c.cells)
-		if s := float64(c.readable) * share * share; s > score || s == score && w > width {
-			score, width = s, w
+		score = max(score, float64(c.readable)*share*share)
+		if c.readable > most || c.readable == most && w > width {
+			most, width = c.readable, w
 		}
 	}
 	return score, width

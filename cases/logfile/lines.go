@@ -16,8 +16,7 @@ type lines struct {
 	r          io.Reader
 	end        byte // of a line
 	buf        []byte
-	mark, next int // of the current line, and of the one behind it
-	filled     int
+	mark, next int   // of the current line, and of the one behind it
 	err        error // of r
 	ended      bool  // the current line has its end
 }

@@ -48,7 +48,7 @@ func Keys() []string { return []string{Time, Ect, RPM, Speed, Intake, Load} }
 type Options struct {
 	Map        map[string]string // key to the text of its heading; an empty text leaves the key out
 	Progress   func(bytes int64) // told how much of the file has been read; may be nil
-	MaxSamples int               // at most so many samples are kept; 0 means DefaultSamples
+	MaxSamples int               // at most so many samples are kept, 2 or more; 0 means DefaultSamples
 }
 
 // Column is what was taken for what.

@@ -39,16 +39,36 @@ func (c *chooser) checkFound(found map[string]pick) error {
 		if _, ok := found[key]; ok {
 			continue
 		}
+		if c.leftOut(key) {
+			return fmt.Errorf("columns set by hand: a log needs %s, it can't be left out", plainName(key))
+		}
 		for _, i := range c.candidates(func(i int) float64 { return float64(c.headings[i].score) }) {
-			if s := &c.samples[i]; c.headings[i].key == key && s.text.n > 0 {
-				return fmt.Errorf("line %d, column %q: %q can't be read as %s, and most cells are like it: mend the column or set another by hand",
-					s.text.line, c.headings[i].text, s.text.cell, plainName(key))
+			if c.headings[i].key == key {
+				return c.implausible(key, i)
 			}
 		}
 		return fmt.Errorf("line %d: none of the columns %s is %s: set it by hand, as %s=%q",
 			c.headingLine(), quoted(c.l.header), plainName(key), key, "COLUMN")
 	}
 	return nil
+}
+
+// implausible says why a column isn't what its name tells.
+func (c *chooser) implausible(key string, i int) error {
+	const advice = "mend the column or set another by hand"
+	s := &c.samples[i]
+	switch all := s.present(); {
+	case s.text.n > 0:
+		return fmt.Errorf("line %d, column %q: %q can't be read as %s, and most cells are like it: %s",
+			s.text.line, c.headings[i].text, s.text.cell, plainName(key), advice)
+	case len(all) == 0:
+		return fmt.Errorf("line %d, column %q: is blank, here and below: %s", c.l.firstData, c.headings[i].text, advice)
+	case key == Time:
+		return fmt.Errorf("line %d, column %q: the time stands still or goes back here and below: %s", c.l.firstData, c.headings[i].text, advice)
+	default:
+		return fmt.Errorf("line %d, column %q: values from %g to %g can't be %s: %s",
+			c.l.firstData, c.headings[i].text, slices.Min(all), slices.Max(all), plainName(key), advice)
+	}
 }
 
 func (c *chooser) series(f pick, at int) *series {

@@ -8,7 +8,7 @@ import (
 func (c *chooser) plausible(key string, i int) bool {
 	s := &c.samples[i]
 	if key == Time {
-		return s.advances(0.2)
+		return s.advances(0.4) // midnight and slips among few rows count as falls
 	}
 	const most = 0.6 // of the values; the others may be a broken sensor's
 	u := c.unitFor(key, i)
@@ -47,8 +47,7 @@ func bounds(key string) (low, high float64) {
 	return -1, 1000
 }
 
-// advances reports whether values go on like a time does: seldom back, and
-// further at the end.
+// advances reports whether values go on like a time does, seldom back.
 func (s *sample) advances(mostFalls float64) bool {
 	all := s.present()
 	rises, falls := s.steps()
@@ -63,13 +62,21 @@ func (c *chooser) unitFor(key string, i int) unit {
 		return u
 	}
 	switch {
-	case dimensionOf(key) == temperature && u.name == "" && c.samples[i].looksFahrenheit():
+	case dimensionOf(key) == temperature && u.name == "" && (c.samples[i].looksFahrenheit() || c.inFahrenheit()):
 		u, _ = unitOf("°F")
 		return u
 	case key == Load && u.name == "" && c.samples[i].looksShare():
-		return unit{"of 1", share, 100, 0}
+		return unit{"0 to 1", share, 100, 0}
 	}
 	return assumedUnit(key)
+}
+
+// inFahrenheit reports whether the file has °F where it tells a unit at all.
+func (c *chooser) inFahrenheit() bool {
+	told := func(name string) bool {
+		return slices.ContainsFunc(c.headings, func(h heading) bool { return h.unit.name == name })
+	}
+	return told("°F") && !told("°C")
 }
 
 // looksFahrenheit: a tenth of the values is hotter than any coolant in °C, and

@@ -114,12 +114,17 @@ func (s *sample) share(u unit, low, high float64) float64 {
 	return float64(in) / float64(max(1, len(all)))
 }
 
-// steps counts how often the values rise and fall from one to the next.
+// steps counts how often the values rise and fall from one to the next. That
+// a clock begins again is no fall.
 func (s *sample) steps() (rises, falls int) {
 	all := s.present()
+	turn := math.Inf(1)
+	if s.stamps > s.numbers {
+		turn = wrapsAfter * s.form.periodS()
+	}
 	for i := 1; i < len(all); i++ {
 		switch {
-		case all[i] > all[i-1]:
+		case all[i] > all[i-1] || all[i] < all[i-1]-turn:
 			rises++
 		case all[i] < all[i-1]:
 			falls++

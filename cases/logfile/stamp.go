@@ -2,6 +2,7 @@ package logfile
 
 import (
 	"bytes"
+	"math"
 	"time"
 )
 
@@ -16,6 +17,17 @@ const (
 	clocked      // hh:mm:ss
 	dated        // with a date
 )
+
+// periodS is after how long a clock of this form begins again at the earliest.
+func (f form) periodS() float64 {
+	switch f {
+	case short, shortS:
+		return hourS
+	case clocked:
+		return dayS
+	}
+	return math.Inf(1)
+}
 
 const (
 	dayS  = 86400

@@ -84,8 +84,8 @@ func appendPlain(cells [][]byte, line []byte, delim byte) [][]byte {
 // to the next single one. It says whether a quote is still open at the end.
 func appendQuoted(cells [][]byte, line []byte, delim byte) (_ [][]byte, open bool) {
 	for {
-		if start := trimLeft(line); len(start) > 0 && start[0] == '"' {
-			cell, rest, closed := unquote(start[1:])
+		if start := bytes.TrimLeft(line, " "); len(start) > 0 && start[0] == '"' {
+			cell, rest, closed := unquote(start[1:], delim)
 			if !closed {
 				return append(cells, cell), true
 			}
@@ -106,8 +106,9 @@ func appendQuoted(cells [][]byte, line []byte, delim byte) (_ [][]byte, open boo
 	}
 }
 
-// unquote takes what stands behind an opening quote.
-func unquote(s []byte) (cell, rest []byte, closed bool) {
+// unquote takes what stands behind an opening quote. The closing one is the
+// first that a delimiter or the end follows.
+func unquote(s []byte, delim byte) (cell, rest []byte, closed bool) {
 	doubled := false
 	for i := 0; i < len(s); i++ {
 		if s[i] != '"' {
@@ -116,6 +117,9 @@ func unquote(s []byte) (cell, rest []byte, closed bool) {
 		if i+1 < len(s) && s[i+1] == '"' {
 			doubled = true
 			i++
+			continue
+		}
+		if after := bytes.TrimLeft(s[i+1:], " "); len(after) > 0 && after[0] != delim {
 			continue
 		}
 		cell = s[:i]

@@ -65,9 +65,15 @@ func (l *timeline) add(r record) {
 
 // turn tells that a clock begins again, as at midnight.
 func (l *timeline) turn(t float64, line int) {
-	if l.periodS > 0 && l.isHeld && t+wrapsAfter*l.periodS < l.raw {
+	turned := wrapsAfter * l.periodS
+	switch {
+	case l.periodS == 0 || !l.isHeld:
+	case t < l.raw-turned:
 		l.offset += l.periodS
 		l.turns.add(line, nil)
+	case t > l.raw+turned && l.turns.n > 0: // a late row from before the turn
+		l.offset -= l.periodS
+		l.turns.n--
 	}
 	l.raw = t
 }

@@ -67,6 +67,9 @@ func bare(text string) string {
 
 // cutUnit takes the unit off the end of a heading.
 func cutUnit(heading string) (name string, u unit, ok bool) {
+	if u, ok := unitOf(heading); ok {
+		return heading, u, true
+	}
 	for i, r := range heading {
 		if i == 0 || !strings.ContainsRune(" _/,;[({<-", r) {
 			continue
@@ -80,8 +83,7 @@ func cutUnit(heading string) (name string, u unit, ok bool) {
 			return heading[:i], u, true
 		}
 	}
-	u, ok = unitOf(heading)
-	return heading, u, ok
+	return heading, unit{}, false
 }
 
 // dimensionOf is what the values of a key measure.

@@ -1,0 +1,73 @@
+package logfile_test
+
+import (
+	"fmt"
+	"strings"
+	"testing"
+
+	"loopbook/cases/logfile"
+)
+
+// TestNames has headings of the trade in three languages, from memory.
+func TestNames(t *testing.T) {
+	values := map[string]string{"ect": "80", "rpm": "900", "speed": "50", "intake": "20", "load": "30"}
+	for key, names := range map[string][]string{
+		"ect": {
+			"coolant temperature", "ECT", "Engine coolant temp.", "EngineCoolantTemp", "ENGINE_COOLANT_TEMPERATURE (°C)", "CLT", "Water temp", "ect_c", "Coolant",
+			"Kühlmitteltemperatur", "Kuehlmitteltemperatur [°C]", "Kuhlmittel-Temperatur", "Motortemperatur", "Kühlwassertemperatur (Ist)",
+			"Temperatura refrigerante", "Temperatura del líquido refrigerante del motor", "TEMP. REFRIGERANTE", "Temperatura del agua",
+		},
+		"rpm":    {"RPM", "Engine RPM [RPM]", "engine speed (1/min)", "EngineSpeed", "Drehzahl", "Motordrehzahl U/min", "Revoluciones", "Régimen del motor", "Velocidad del motor"},
+		"speed":  {"Vehicle speed", "Vehicle Speed Sensor [km/h]", "VSS", "Speed", "speed_kmh", "km/h", "Geschwindigkeit", "Fahrzeuggeschwindigkeit in km/h", "Velocidad", "Velocidad del vehículo"},
+		"intake": {"IAT", "Intake Air Temperature [°C]", "intake air", "Ansauglufttemperatur", "Ansaugluft-Temp.", "Temperatura del aire de admisión", "Temp. admision"},
+		"load":   {"Load", "Calculated engine load [%]", "Engine load value", "Motorlast", "Last", "Carga", "Carga calculada del motor (%)"},
+	} {
+		for _, name := range names {
+			got, err := from(row("Zeit [s]", name, "0", values[key], "1", values[key]), logfile.Options{})
+			if key != "ect" { // a log needs a coolant temperature
+				got, err = from(row("Zeit [s]", "ECT;"+name, "0", "80;"+values[key], "1", "80;"+values[key]), logfile.Options{})
+			}
+			if err != nil {
+				t.Errorf("%q: %v", name, err)
+				continue
+			}
+			if c := got.Columns[len(got.Columns)-1]; c.Key != key || c.Header != name || c.Guessed {
+				t.Errorf("%q is taken for %+v, want %s by name", name, got.Columns, key)
+			}
+		}
+	}
+}
+
+// TestOtherNames has headings that sound like one of ours and are another's.
+func TestOtherNames(t *testing.T) {
+	for _, name := range []string{
+		"Engine oil temperature", "Öltemperatur", "Ambient air temperature", "Desired coolant temperature", "Radiator outlet coolant temperature",
+		"ECT voltage", "Fan speed", "Wheel speed FL", "Target idle RPM", "Intake manifold absolute pressure", "Turbine speed", "Injection time (ms)",
+		"Coolant level", "Generator load", "Temperatura del aceite", "Lüfterdrehzahl", "Kraftstofftemperatur", "Umgebungstemperatur",
+	} {
+		got, err := from(row("Time", "ECT;"+name, "0", "20;80", "1", "21;81", "2", "22;80"), logfile.Options{})
+		if err != nil || len(got.Columns) != 2 || got.Columns[1].Header != "ECT" {
+			t.Errorf("%q: taken as %+v, %v; want only time and ECT", name, got.Columns, err)
+		}
+	}
+}
+
+func row(cells ...string) string {
+	var b strings.Builder
+	for i := 0; i+1 < len(cells); i += 2 {
+		fmt.Fprintf(&b, "%s;%s\n", cells[i], cells[i+1])
+	}
+	return b.String()
+}
+
+// TestBetterOfTwo: where two columns have a name for it, values decide.
+func TestBetterOfTwo(t *testing.T) {
+	got, err := from("Time;Coolant temperature;Engine coolant temp (°C)\n0;4711;20\n1;4712;21\n2;4713;22\n", logfile.Options{})
+	if err != nil || got.Log.EctC[0] != 20 || !strings.Contains(strings.Join(got.Remarks, "\n"), `"Coolant temperature" is named like the coolant temperature`) {
+		t.Errorf("From = %v, %q, %v", got.Columns, got.Remarks, err)
+	}
+	got, err = from("Run time (s);Time;ECT\n0;08:30:00.0;20\n0;08:30:00.5;21\n1;08:30:01.0;22\n1;08:30:01.5;23\n", logfile.Options{})
+	if err != nil || got.Columns[0].Header != "Time" {
+		t.Errorf("From = %v, %v; want the finer clock", got.Columns, err)
+	}
+}
