@@ -3,54 +3,64 @@ package evidence
 import (
 	"fmt"
 	"math"
-	"sort"
 
 	"loopbook/cases"
 	"loopbook/diagram"
+	"loopbook/diagram/facescan"
+	lifts "loopbook/diagram/lift"
+	"loopbook/diagram/thermistor"
 )
 
 const (
-	movedMM   = 0.1 // the first movement that the eye sees
-	benchLift = 8   // TH3, published (V1 to V4): minimum lift when fully open
+	benchLift = 8 // TH3, published (V1 to V4): minimum lift when fully open
 	seenNotes = "still water, no load: a pass doesn't clear the part, a clear fail condemns it (common practice)"
+
+	shutByC diagram.Celsius = 40 // TH4, published (V2, V3): shut again, ratings of 76 to 84 °C
 )
 
-// benchTest judges a thermostat in heated water: where it first moves, and how
-// far it opens (TH1 to TH3).
+// benchTest judges a thermostat in heated water: where it opens, how far, and
+// whether it shuts again (TH1 to TH4).
 func benchTest(c *cases.Case, t *cases.Test) judgement {
-	rated := t.RatedOpensC
-	if rated == nil {
-		rated = c.Loop.ThermostatOpensC
-	}
-	hot := heatedPoints(t)
-	if rated == nil || len(hot) == 0 {
+	rated, up := benchRating(c, t), benchPoints(t, true)
+	curve, err := lifts.Fit(up)
+	if rated == nil || err != nil {
 		return judgement{}
 	}
 	bad := func(outcome, text string, because ...string) judgement {
 		return found(outcome, ofCase("thermostat-bench", Act, text, append(because, seenNotes)...))
 	}
-	moved := firstMove(hot)
+	coldest, hottest := ends(up)
 	rule := fmt.Sprintf("rated to open at %s, ±3 K (TH1, published, M2)", inC(*rated))
-	switch hottest := *hot[len(hot)-1].WaterC; {
-	case moved < 0 && hottest > *rated+opensEarlyK:
+	switch stands := curve.BaseMM >= lifts.MovesMM; {
+	case stands && coldest < *rated-opensEarlyK:
+		return bad("open", fmt.Sprintf("The thermostat stands open in water of %s.", inC(coldest)), rule)
+	case !stands && !curve.Moves && hottest > *rated+opensEarlyK:
 		return bad("shut", fmt.Sprintf("In water of %s the thermostat doesn't open.", inC(hottest)), rule)
-	case moved < 0:
+	case !stands && !curve.Moves:
 		return judgement{}
-	case moved == 0 && *hot[0].WaterC < *rated-opensEarlyK:
-		return bad("open", fmt.Sprintf("The thermostat stands open in water of %s.", inC(*hot[0].WaterC)), rule)
-	case moved > 0 && *hot[moved].WaterC < *rated-opensEarlyK:
-		return bad("early", fmt.Sprintf("The thermostat opens by %s: too early.", inC(*hot[moved].WaterC)), rule)
-	case moved > 0 && *hot[moved-1].WaterC > *rated+opensEarlyK:
-		return bad("late", fmt.Sprintf("The thermostat is shut up to %s: it opens late.", inC(*hot[moved-1].WaterC)), rule)
+	case !stands && curve.LatestC < *rated-opensEarlyK:
+		return bad("early", fmt.Sprintf("The thermostat opens at %s: too early.", inC(curve.OpensC)), rule)
+	case !stands && curve.EarliestC > *rated+opensEarlyK:
+		return bad("late", fmt.Sprintf("The thermostat opens at %s: too late.", inC(curve.OpensC)), rule)
 	}
-	if text, because := smallLift(t, hot, *rated); text != "" {
+	if text, because := smallLift(t, curve, hottest, *rated); text != "" {
 		return bad("small-lift", text, because)
 	}
-	return passIf(moved > 0) // else it was never seen shut
+	if at, mm, ok := stillOpen(t); ok {
+		return bad("open", fmt.Sprintf("Cooled to %s the thermostat still stands %.1f mm open.", inC(at), mm), "shut again by 40 °C (TH4, published, V2, V3)")
+	}
+	return passIf(curve.BaseMM < lifts.MovesMM) // else it was never seen shut
+}
+
+func benchRating(c *cases.Case, t *cases.Test) *diagram.Celsius {
+	if t.RatedOpensC != nil {
+		return t.RatedOpensC
+	}
+	return c.Loop.ThermostatOpensC
 }
 
 // smallLift tells of a thermostat that doesn't open far enough, or "".
-func smallLift(t *cases.Test, hot []cases.BenchPoint, rated diagram.Celsius) (text, because string) {
+func smallLift(t *cases.Test, curve lifts.Curve, hottest, rated diagram.Celsius) (text, because string) {
 	want, fullC := float64(benchLift), rated+diagram.Celsius(fullK)
 	if t.RatedLiftMM != nil {
 		want = *t.RatedLiftMM
@@ -58,53 +68,66 @@ func smallLift(t *cases.Test, hot []cases.BenchPoint, rated diagram.Celsius) (te
 	if t.RatedFullC != nil {
 		fullC = *t.RatedFullC
 	}
-	last := hot[len(hot)-1]
-	if *last.WaterC < fullC || *last.LiftMM >= want*0.9 {
+	if hottest < fullC || curve.FullMM >= want*0.9 {
 		return "", ""
 	}
-	return fmt.Sprintf("Fully hot the thermostat lifts only %.1f mm.", *last.LiftMM),
+	return fmt.Sprintf("Fully hot the thermostat lifts only %.1f mm.", curve.FullMM),
 		fmt.Sprintf("%.0f mm expected from %s on (TH2, TH3, published)", want, inC(fullC))
 }
 
-// heatedPoints are the usable points of the way up, coldest first.
-func heatedPoints(t *cases.Test) []cases.BenchPoint {
-	var out []cases.BenchPoint
-	for _, p := range t.Points {
-		if p.WaterC != nil && p.LiftMM != nil && !is(p.Heating, false) {
-			out = append(out, p)
+// stillOpen is the coldest point of the way down, where it is cold enough to be
+// shut by and isn't.
+func stillOpen(t *cases.Test) (diagram.Celsius, float64, bool) {
+	down := benchPoints(t, false)
+	for i, p := range down {
+		if p.WaterC < down[0].WaterC {
+			down[0] = down[i]
 		}
 	}
-	sort.SliceStable(out, func(i, j int) bool { return *out[i].WaterC < *out[j].WaterC })
+	if len(down) == 0 || down[0].WaterC > shutByC || down[0].MM < lifts.MovesMM {
+		return 0, 0, false
+	}
+	return down[0].WaterC, down[0].MM, true
+}
+
+// benchPoints are the usable points of the way up, or down. One that doesn't
+// say is of the way up.
+func benchPoints(t *cases.Test, heating bool) []lifts.Point {
+	var out []lifts.Point
+	for _, p := range t.Points {
+		if p.WaterC != nil && p.LiftMM != nil && is(p.Heating, false) != heating {
+			out = append(out, lifts.Point{WaterC: *p.WaterC, MM: *p.LiftMM})
+		}
+	}
 	return out
 }
 
-func firstMove(points []cases.BenchPoint) int {
-	for i, p := range points {
-		if *p.LiftMM >= movedMM {
-			return i
-		}
+func ends(points []lifts.Point) (coldest, hottest diagram.Celsius) {
+	coldest, hottest = points[0].WaterC, points[0].WaterC
+	for _, p := range points {
+		coldest, hottest = min(coldest, p.WaterC), max(hottest, p.WaterC)
 	}
-	return -1
+	return coldest, hottest
 }
 
 // sensorTest reads each resistance off the reference curve and compares: 5 K
 // passes, 10 K fails (DT15, DT16, common practice).
 func sensorTest(t *cases.Test) judgement {
-	curve := referenceCurve(t)
+	curve, err := thermistor.Fit(reference(t))
+	if err != nil {
+		return judgement{}
+	}
 	var worst diagram.DeltaK
 	var because []string
 	compared := false
-	for _, p := range t.Points {
-		if p.TempC == nil || p.Ohm == nil {
+	for _, p := range ohms(t) {
+		says, err := curve.Read(p.Ohm)
+		off := says.Minus(p.C)
+		compared = compared || err == nil
+		if err != nil || math.Abs(float64(off)) <= 5 {
 			continue
 		}
-		says, ok := readOff(curve, *p.Ohm)
-		off := says.Minus(*p.TempC)
-		compared = compared || ok
-		if !ok || math.Abs(float64(off)) <= 5 {
-			continue
-		}
-		because = append(because, fmt.Sprintf("%.0f Ω at %s, which the reference has at %s", *p.Ohm, inC(*p.TempC), inC(says)))
+		because = append(because, fmt.Sprintf("%.0f Ω at %s, which the reference has at %s", p.Ohm, inC(p.C), inC(says)))
 		if math.Abs(float64(off)) > math.Abs(float64(worst)) {
 			worst = off
 		}
@@ -123,79 +146,49 @@ func sensorTest(t *cases.Test) judgement {
 		append(because, "5 K off passes, 10 K fails (DT15, DT16, common practice)")...))
 }
 
-// referenceCurve is the reference by falling resistance, so rising temperature
-// on the usual kind of sensor.
-func referenceCurve(t *cases.Test) []cases.OhmPoint {
-	var out []cases.OhmPoint
-	for _, p := range t.Reference {
-		if p.TempC != nil && p.Ohm != nil && *p.Ohm > 0 {
-			out = append(out, p)
+// ohms are the measured points that hold both numbers.
+func ohms(t *cases.Test) []thermistor.Point {
+	var out []thermistor.Point
+	for _, p := range t.Points {
+		if p.TempC != nil && p.Ohm != nil {
+			out = append(out, thermistor.Point{C: *p.TempC, Ohm: *p.Ohm})
 		}
 	}
-	sort.SliceStable(out, func(i, j int) bool { return *out[i].Ohm > *out[j].Ohm })
 	return out
 }
 
-// readOff interpolates the temperature over the logarithm of the resistance;
-// outside the curve it doesn't guess.
-func readOff(curve []cases.OhmPoint, ohm float64) (diagram.Celsius, bool) {
-	for i := 1; i < len(curve); i++ {
-		a, b := curve[i-1], curve[i]
-		if ohm <= *a.Ohm && ohm >= *b.Ohm && *a.Ohm > *b.Ohm {
-			share := math.Log(*a.Ohm/ohm) / math.Log(*a.Ohm / *b.Ohm)
-			return *a.TempC + (*b.TempC-*a.TempC)*diagram.Celsius(share), true
+// reference is the sensor's curve as far as it is known.
+func reference(t *cases.Test) []thermistor.Point {
+	var out []thermistor.Point
+	for _, p := range t.Reference {
+		if p.TempC != nil && p.Ohm != nil && *p.Ohm > 0 {
+			out = append(out, thermistor.Point{C: *p.TempC, Ohm: *p.Ohm})
 		}
 	}
-	return 0, false
+	return out
 }
 
 // patchK is what two places of the core's face that lie equally far from its
 // inlet may differ by: DT14, common practice.
 const patchK = 10
 
-// coreScan looks for a cold patch. Coolant cools on its way, so the direction
-// in which the face differs more is taken for the way, and places beside each
-// other across it are compared.
+// coreScan looks for cold tubes, cold patches and hot ones. A hot patch has no
+// outcome of its own: it is told, and weighs nothing.
 func coreScan(c *cases.Case, t *cases.Test) judgement {
-	along, across := spread(t.ShownC), spread(turned(t.ShownC))
-	patch := min(along, across)
-	if !(patch >= 8) {
-		return wholeFace(c, t, max(along, across))
-	}
+	f := facescan.Judge(t.ShownC)
 	severity := Look
-	if patch > patchK {
+	if f.MostK > patchK {
 		severity = Act
 	}
-	return found("patch", ofCase("core-patch", severity, fmt.Sprintf("The core's face has a patch %.0f K off its neighbours: tubes are blocked there.", patch),
-		"8 to 10 K at the same distance from the inlet is suspect (DT14, common practice); an even change is well (published, M17, V22)"))
-}
-
-// spread is the largest difference within a row; NaN cells are gaps.
-func spread(rows [][]float64) float64 {
-	most := 0.0
-	for _, row := range rows {
-		low, high := math.Inf(1), math.Inf(-1)
-		for _, v := range row {
-			if !math.IsNaN(v) {
-				low, high = min(low, v), max(high, v)
-			}
-		}
-		most = max(most, high-low)
+	because := []string{"8 to 10 K at the same distance from the inlet is suspect (DT14, common practice); an even change is well (published, M17, V22)"}
+	share := fmt.Sprintf("%.0f %% of the face is cold", 100*f.ColdShare)
+	switch f.Pattern {
+	case facescan.Tubes:
+		return found("patch", ofCase("core-patch", severity, fmt.Sprintf("Whole tubes of the core are up to %.0f K colder than others: they are plugged.", float64(f.MostK)), append(because, share)...))
+	case facescan.Cold:
+		return found("patch", ofCase("core-patch", severity, fmt.Sprintf("The core's face has a patch %.0f K off its neighbours: tubes are blocked there.", float64(f.MostK)), append(because, share)...))
+	case facescan.Hot:
+		return judgement{flags: []Flag{ofCase("core-fins", Look, fmt.Sprintf("The core's face has a patch %.0f K hotter than its neighbours: no air takes its heat there. Look at the fins.", float64(f.MostK)), because...)}}
 	}
-	return most
-}
-
-func turned(rows [][]float64) [][]float64 {
-	if len(rows) == 0 {
-		return nil
-	}
-	out := make([][]float64, len(rows[0]))
-	for _, row := range rows {
-		for j, v := range row {
-			if j < len(out) {
-				out[j] = append(out[j], v)
-			}
-		}
-	}
-	return out
+	return wholeFace(c, f)
 }

@@ -4,7 +4,6 @@ import (
 	"fmt"
 
 	"loopbook/cases"
-	"loopbook/diagram/coolant"
 )
 
 // Limits of a coolant, from testdata/trade/numbers.csv.
@@ -60,18 +59,14 @@ func coolantTest(c *cases.Case, t *cases.Test) judgement {
 // frozen judges by the freezing point. One under the curve's end leaves the
 // strength open: past 60 % the curve turns back.
 func frozen(c *cases.Case, t *cases.Test) judgement {
-	base := coolant.Base(c.Loop.Coolant.Base)
-	if base == "" || base == coolant.Water {
-		base = coolant.EthyleneGlycol
-	}
-	if *t.FreezeC >= 0 {
+	mix, ok := Sample(c, t)
+	switch {
+	case *t.FreezeC >= 0:
 		return strength(0, fmt.Sprintf("freezes at %s", inC(*t.FreezeC)), 0)
-	}
-	mix, err := coolant.FromFreeze(base, *t.FreezeC)
-	if err != nil {
+	case !ok:
 		return judgement{}
 	}
-	return strength(float64(mix.Strength), fmt.Sprintf("freezes at %s, as %s of that strength does", inC(*t.FreezeC), c.Loop.Coolant.Base.Name()), readPercent)
+	return strength(float64(mix.Strength), fmt.Sprintf("freezes at %s, as %s of that strength does", inC(*t.FreezeC), cases.Base(mix.Base).Name()), readPercent)
 }
 
 func strength(percent float64, how string, tolerance float64) judgement {

@@ -78,8 +78,11 @@ func pressureHold(t *cases.Test) judgement {
 	if t.Minutes != nil {
 		because[0] += fmt.Sprintf(" in %.0f min", *t.Minutes)
 	}
-	if cooling > 0 {
+	switch {
+	case cooling > 0:
 		because = append(because, fmt.Sprintf("%.1f kPa of it by cooling from %s to %s", float64(cooling), inC(*t.StartC), inC(*t.EndC)))
+	case cooling < 0:
+		because = append(because, fmt.Sprintf("%.1f kPa more hidden by warming from %s to %s", float64(-cooling), inC(*t.StartC), inC(*t.EndC)))
 	}
 	because = append(because, "a tight loop holds; more than 14 kPa in 2 min fails (PR1 to PR4, published, V6, V7, V8, M10)")
 	if drop > failKPa {
@@ -88,8 +91,10 @@ func pressureHold(t *cases.Test) judgement {
 	return found("slight", ofCase("pressure-drop", Look, fmt.Sprintf("The loop loses %.0f kPa: look for the leak again.", float64(drop)), because...))
 }
 
+// coolingKPa is what the air in the gauge and the neck loses by cooling; below
+// 0 where it warmed, which hides a leak.
 func coolingKPa(t *cases.Test) diagram.KPa {
-	if t.StartC == nil || t.EndC == nil || *t.EndC >= *t.StartC {
+	if t.StartC == nil || t.EndC == nil || t.StartKPa == nil {
 		return 0
 	}
 	const airKPa = 101.325

@@ -1,9 +1,9 @@
 package evidence
 
 import (
-	"math"
-
 	"loopbook/cases"
+	"loopbook/diagram"
+	"loopbook/diagram/facescan"
 )
 
 // Pass is the outcome of a check that finds nothing wrong.
@@ -68,22 +68,14 @@ const (
 
 // wholeFace judges a core's face without a patch. Hot or cold all over is no
 // fault of the core and raises no flag, but it speaks for causes elsewhere.
-func wholeFace(c *cases.Case, t *cases.Test, acrossK float64) judgement {
-	coldest, hottest := math.Inf(1), math.Inf(-1)
-	for _, row := range t.ShownC {
-		for _, v := range row {
-			if !math.IsNaN(v) {
-				coldest, hottest = min(coldest, v), max(hottest, v)
-			}
-		}
-	}
+func wholeFace(c *cases.Case, f facescan.Face) judgement {
 	outside := c.Site.AmbientC
 	switch {
-	case len(t.ShownC) < 2 || len(t.ShownC[0]) < 2 || hottest < coldest:
+	case f.Pattern == facescan.TooFew:
 		return judgement{} // no neighbours to compare
-	case outside != nil && hottest <= float64(*outside)+float64(coldHoseK):
+	case outside != nil && f.Hottest <= *outside+diagram.Celsius(coldHoseK):
 		return judgement{outcome: "cold-through"}
-	case acrossK <= hotFaceK && coldest >= hotFaceC:
+	case f.LostK <= hotFaceK && f.Coldest >= hotFaceC:
 		return judgement{outcome: "hot-through"}
 	}
 	return judgement{outcome: Pass}

@@ -33,14 +33,14 @@ type Curve struct {
 	Moves              bool            // it lifts at all; else only the lifts are known
 }
 
-// ErrPoints says that there are too few points for a curve.
-var ErrPoints = errors.New("a lift curve needs three points")
+// ErrPoints says that there is no point with both numbers.
+var ErrPoints = errors.New("a lift curve needs a point")
 
 // Steps of the search, in kelvins. Thermostats run from shut to full in 6 to
 // 15 K (TH2 of testdata/trade/numbers.csv, published); 30 K is far beyond.
 const (
 	kneeStepK  = 0.5
-	widthStepK = 1.5
+	widthStepK = 1
 	widestK    = 30
 )
 
@@ -54,17 +54,18 @@ const MovesMM = 0.3
 const slackMM = 0.3
 
 // Fit lays the broken line through points, in any order. Points whose numbers
-// aren't finite are left out.
+// aren't finite are left out. Two points only tell between which temperatures
+// it opens, one how far it stands open there.
 func Fit(points []Point) (Curve, error) {
 	p := usable(points)
-	if len(p) < 3 || p[0].WaterC == p[len(p)-1].WaterC {
+	if len(p) == 0 {
 		return Curve{}, ErrPoints
 	}
 	base, most := p[0].MM, p[0].MM
 	for _, x := range p {
 		base, most = min(base, x.MM), max(most, x.MM)
 	}
-	if most-base < MovesMM {
+	if most-base < MovesMM || p[0].WaterC == p[len(p)-1].WaterC {
 		return Curve{BaseMM: median(p), FullMM: median(p)}, nil
 	}
 	return search(p), nil

@@ -1,0 +1,175 @@
+package evidence_test
+
+import (
+	"regexp"
+	"strings"
+	"testing"
+
+	"loopbook/cases"
+	"loopbook/cases/casetest"
+	"loopbook/cases/evidence"
+	"loopbook/diagram/published"
+)
+
+func sum(t *testing.T, c *cases.Case, test cases.Test, name string) string {
+	t.Helper()
+	for _, s := range evidence.Workshop(c, &test).Sums {
+		if strings.HasPrefix(s.Name, name) {
+			return s.Value
+		}
+	}
+	return ""
+}
+
+// Ideal gas at constant volume: 201.325 kPa absolute at 313.15 K is 187.18 kPa
+// at 291.15 K, 14.1 kPa less; and the other way round as much more.
+func TestPressureSums(t *testing.T) {
+	cools := cases.Test{Kind: "pressure-hold", StartKPa: kPa(100), EndKPa: kPa(80), Minutes: casetest.P(5.0), StartC: degC(40), EndC: degC(18)}
+	warms := cases.Test{Kind: "pressure-hold", StartKPa: kPa(85.86), EndKPa: kPa(100), Minutes: casetest.P(5.0), StartC: degC(18), EndC: degC(40)}
+	c := &cases.Case{}
+	for _, tt := range []struct {
+		test       cases.Test
+		name, want string
+	}{
+		{cools, "Fell", "20.0 kPa"}, {cools, "Of it by cooling", "14.1 kPa"}, {cools, "Lost", "5.9 kPa"}, {cools, "Leak rate", "1.17 kPa/min"},
+		{warms, "Hidden", "14.1 kPa"}, {warms, "Lost", "0.0 kPa"},
+	} {
+		if got := sum(t, c, tt.test, tt.name); got != tt.want {
+			t.Errorf("%s: %q, want %q", tt.name, got, tt.want)
+		}
+	}
+	warms.EndKPa = kPa(86) // stands still while it should rise: it leaks
+	if got := evidence.Outcome(c, &warms); got != "fails" {
+		t.Errorf("a gauge that stands while its air warms by 22 K: %q", got)
+	}
+}
+
+// EGF50 and EGB50 (published, M20): half and half freezes at -37 °C and boils
+// at 108 °C in open air. The tables of inhibited glycol that are shipped keep
+// within 1 K of it.
+func TestCoolantSums(t *testing.T) {
+	c := &cases.Case{Loop: cases.Loop{CapKPa: kPa(103.421), Coolant: cases.Coolant{Base: cases.EthyleneGlycol}}}
+	half := cases.Test{Kind: "coolant", VolumePercent: casetest.P(50.0)}
+	if got := sum(t, c, half, "Freezes"); got != "-37 °C" && got != "-36 °C" {
+		t.Errorf("half and half freezes at %s", got)
+	}
+	if got := sum(t, c, half, "Boils at, cap off"); got != "108 °C" && got != "109 °C" && got != "107 °C" {
+		t.Errorf("half and half boils at %s", got)
+	}
+	if got := sum(t, c, half, "Boils at, under"); got < "127 °C" || got > "132 °C" {
+		t.Errorf("under 15 psi it boils at %s", got)
+	}
+	if got := sum(t, c, cases.Test{Kind: "coolant", FreezeC: degC(-24)}, "Strength"); got < "38 %" || got > "42 %" { // EGF40
+		t.Errorf("-24 °C is a strength of %s", got)
+	}
+}
+
+// row is a thermostat of the published bench tables: it starts and is full at
+// those temperatures and is looked at every 2 K, warming and cooling with a lag
+// of 5 K.
+func row(rated, opens, full, mm float64) cases.Test {
+	test := cases.Test{Kind: "thermostat-bench", RatedOpensC: degC(rated), RatedLiftMM: &mm}
+	for _, heating := range []bool{true, false} {
+		lag := 5.0
+		if heating {
+			lag = 0
+		}
+		for w := opens - 12; w <= full+4; w += 2 {
+			lift := mm * min(max((w+lag-opens)/(full-opens), 0), 1)
+			test.Points = append(test.Points, cases.BenchPoint{WaterC: degC(w), LiftMM: &lift, Heating: casetest.P(heating)})
+		}
+	}
+	return test
+}
+
+// Published limits (5.9 of the trade's tests: M2, M16, M3 to M7, V1 to V4; TH1
+// to TH3): thermostats at both ends of what their makers allow pass, and fail
+// 4 K further out.
+func TestPublishedThermostatsPass(t *testing.T) {
+	for _, p := range []struct{ rated, low, high, full, mm float64 }{
+		{82, 79, 85, 94, 8}, {83.5, 82, 85, 93.5, 8}, {76.5, 75, 78, 88.5, 8}, {72.2, 72.2, 72.2, 81.1, 8}, {81, 79, 83, 96, 8},
+		{77, 77, 77, 85, 8}, {82, 82, 82, 88, 8}, {78, 76, 80, 90, 8}, {82, 80, 84, 95, 10}, {76, 74, 78, 90, 10}, {50, 48, 52, 63, 6},
+	} {
+		for opens, want := range map[float64]string{p.low: "pass", p.high: "pass", p.rated - 7: "early", p.rated + 7: "late"} {
+			test := row(p.rated, opens, opens+p.full-p.rated, p.mm)
+			if got := evidence.Outcome(&cases.Case{}, &test); got != want {
+				t.Errorf("rated %g, opens at %g °C: %q, want %q", p.rated, opens, got, want)
+			}
+			if got := sum(t, &cases.Case{}, test, "Hysteresis"); got < "4.5 K" || got > "5.5 K" {
+				t.Errorf("rated %g: hysteresis %s, want 5 K", p.rated, got)
+			}
+		}
+	}
+}
+
+// One slip of the pen condemns no thermostat; TH4 (published, V2, V3) does.
+func TestASlipAndAValveThatStaysOpen(t *testing.T) {
+	test := row(82, 82, 95, 8)
+	test.Points[2].LiftMM = casetest.P(3.0)
+	if got := evidence.Outcome(&cases.Case{}, &test); got != "pass" {
+		t.Errorf("one slip makes it %q", got)
+	}
+	test = row(82, 82, 95, 8)
+	test.Points = append(test.Points, cases.BenchPoint{WaterC: degC(38), LiftMM: casetest.P(1.5), Heating: casetest.P(false)})
+	if got := evidence.Workshop(&cases.Case{}, &test); got.Outcome != "open" || !strings.Contains(got.Flags[0].Text, "38 °C") {
+		t.Errorf("open at 38 °C after cooling: %+v", got)
+	}
+}
+
+// NTC20 to NTC100 (published, V16) as the reference; the sensor is NTC80's
+// where the water has 70 °C.
+func TestSensorSums(t *testing.T) {
+	test := cases.Test{Kind: "sensor-resistance", Points: []cases.BenchPoint{{TempC: degC(70), Ohm: casetest.P(308.6)}, {TempC: degC(20), Ohm: casetest.P(9e4)}}}
+	for _, p := range [][2]float64{{20, 2502}, {50, 806.9}, {80, 308.6}, {100, 175.7}} {
+		test.Reference = append(test.Reference, cases.OhmPoint{TempC: degC(p[0]), Ohm: casetest.P(p[1])})
+	}
+	c := &cases.Case{}
+	if got := sum(t, c, test, "At 70"); !regexp.MustCompile(`^\+(9\.[89]|10\.[012]) K$`).MatchString(got) {
+		t.Errorf("at 70 °C it is off by %s, want +10 K", got)
+	}
+	if got := sum(t, c, test, "At 20"); got != "outside the reference" {
+		t.Errorf("at 20 °C: %q", got)
+	}
+	test.Points = test.Points[:1]
+	if got := sum(t, c, test, "Error at working temperature, 88"); !regexp.MustCompile(`^\+1[01]\.\d K$`).MatchString(got) {
+		t.Errorf("at work it is off by %s", got)
+	}
+	test.Reference[1].Ohm = casetest.P(8069.0)
+	if got := sum(t, c, test, "Reference"); !strings.Contains(got, "slip") {
+		t.Errorf("a nought too many in the reference: %q", got)
+	}
+}
+
+// DT14 (common practice) and M17, V22 (published). F06: no air, no cooling.
+func TestFaceTellsTubesFromFins(t *testing.T) {
+	tubes := cases.Test{Kind: "core-scan", ShownC: [][]float64{{88, 60, 88, 87}, {80, 48, 80, 80}, {72, 42, 73, 72}, {64, 36, 65, 64}}}
+	fins := cases.Test{Kind: "core-scan", ShownC: [][]float64{{88, 88, 88, 87}, {80, 80, 80, 80}, {72, 85, 73, 72}, {64, 65, 65, 64}}}
+	got := evidence.Workshop(&cases.Case{}, &tubes)
+	if got.Outcome != "patch" || !strings.Contains(got.Flags[0].Text, "plugged") || sum(t, &cases.Case{}, tubes, "Cold area") != "25 % of 16 places" {
+		t.Errorf("tubes: %+v", got)
+	}
+	got = evidence.Workshop(&cases.Case{}, &fins)
+	if got.Outcome != "" || len(got.Flags) != 1 || got.Flags[0].ID != "core-fins" {
+		t.Errorf("fins: %+v", got)
+	}
+}
+
+// Each check has its limits with a class or a source that is known, and says
+// what a pass leaves open.
+func TestEveryCheckHasItsGuide(t *testing.T) {
+	known := map[string]bool{}
+	for _, r := range published.Rows(t, "trade/numbers.csv") {
+		known[r["id"]] = true
+	}
+	for _, kind := range cases.Words[cases.TestKind]() {
+		g := evidence.GuideTo(kind)
+		if !strings.Contains(g.Accepts, "published") && !strings.Contains(g.Accepts, "common practice") || g.NotProven == "" {
+			t.Errorf("%s: %+v", kind, g)
+		}
+		for _, id := range regexp.MustCompile(`\b(PR|CO|SV|TH|DT|SN|FN)\d+`).FindAllString(g.Accepts+g.NotProven, -1) {
+			if !known[id] {
+				t.Errorf("%s names %s, which is no row of numbers.csv", kind, id)
+			}
+		}
+	}
+}
