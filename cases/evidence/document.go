@@ -7,9 +7,9 @@ import (
 	"loopbook/diagram"
 )
 
-// Answer is the document that the analysis prints for a case. Causes, Next and
-// WarmUp are for those who know them; they are never nil, so that the keys
-// always hold a list.
+// Answer is the document that the analysis prints for a case. Causes and Next
+// are for those who know them; no list is ever nil, so that the keys always hold
+// one.
 type Answer struct {
 	ID      string        `json:"id"`
 	Deltas  []Delta       `json:"deltas"`
@@ -17,7 +17,7 @@ type Answer struct {
 	Causes  []CauseAnswer `json:"causes"`
 	Next    []CheckAnswer `json:"next"`
 	Boiling *Boiling      `json:"boiling"`
-	WarmUp  []any         `json:"warm_up"`
+	WarmUp  []WarmUp      `json:"warm_up"`
 }
 
 // CauseAnswer is a cause in the document, with what speaks for it and against
@@ -43,7 +43,7 @@ type CheckAnswer struct {
 func Document(c *cases.Case, f Findings) Answer {
 	a := Answer{
 		ID: c.ID, Deltas: make([]Delta, len(f.Deltas)), Flags: make([]Flag, len(f.Flags)),
-		Causes: []CauseAnswer{}, Next: []CheckAnswer{}, WarmUp: []any{},
+		Causes: []CauseAnswer{}, Next: []CheckAnswer{}, WarmUp: make([]WarmUp, len(f.WarmUps)),
 	}
 	for i, d := range f.Deltas {
 		d.ValueK, d.ExpectedLowK, d.ExpectedHighK = hundredths(d.ValueK), rounded(d.ExpectedLowK), rounded(d.ExpectedHighK)
@@ -55,6 +55,9 @@ func Document(c *cases.Case, f Findings) Answer {
 		}
 		a.Flags[i] = flag
 	}
+	for i, w := range f.WarmUps {
+		a.WarmUp[i] = w.rounded()
+	}
 	if b := f.Boiling; b != nil {
 		a.Boiling = &Boiling{hundredths(b.PointC), hundredths(b.HottestC), hundredths(b.MarginK)}
 	}
@@ -65,7 +68,7 @@ func hundredths[T diagram.Celsius | diagram.DeltaK](v T) T {
 	return T(math.Round(float64(v)*100) / 100)
 }
 
-func rounded(v *diagram.DeltaK) *diagram.DeltaK {
+func rounded[T diagram.Celsius | diagram.DeltaK](v *T) *T {
 	if v == nil {
 		return nil
 	}

@@ -19,6 +19,7 @@ type Findings struct {
 	Rounds  []Round  // as the case's rounds
 	Deltas  []Delta  // round by round, in the layout's order
 	Flags   []Flag   // by severity, then by round
+	WarmUps []WarmUp // as the case's logs
 	Boiling *Boiling // nil where cap, coolant or temperature isn't known
 }
 
@@ -93,7 +94,7 @@ type Flag struct {
 	Text     string          `json:"text"`
 	Because  []string        `json:"because"`
 	Points   []diagram.Point `json:"-"` // where it happens
-	Stage    cases.Stage     `json:"-"` // of the workshop test it comes from; "": of none, or not noted
+	Stage    cases.Stage     `json:"-"` // of the workshop test or the log it comes from; "": of none, or not noted
 }
 
 // In is the flag with its sentences in the chosen units. Flags are made in °C,

@@ -10,7 +10,6 @@ import (
 // air enough to show a thermostat that doesn't shut.
 const (
 	roadKmh = 60
-	slowKmh = 30
 	roadS   = 60
 )
 
@@ -66,11 +65,11 @@ func (w run) roadLow(from int) float64 {
 	return low
 }
 
-// slowHigh is what slow driving reaches, but for its hottest tenth.
+// slowHigh is what slower driving reaches, but for its hottest tenth.
 func (w run) slowHigh(from int) float64 {
 	var values []float64
 	for _, b := range w.bins[min(from, len(w.bins)):] {
-		if b.kmh < slowKmh {
+		if b.kmh < roadKmh {
 			values = append(values, b.ect)
 		}
 	}

@@ -23,6 +23,7 @@ const (
 	jumpKPerS    = 2
 	spikeS       = 20
 	restingK     = 1
+	drivenKmh    = 30
 	drivenRestS  = 300
 	stoodRestS   = 600
 	restsUnderC  = 60
@@ -98,7 +99,7 @@ func findStuck(w run) *Rest {
 
 func (w run) cantRest(r Rest, from, to int) bool {
 	least := float64(stoodRestS)
-	if mean(column(w.bins[from:to], func(b bin) float64 { return b.kmh })) >= slowKmh {
+	if mean(column(w.bins[from:to], func(b bin) float64 { return b.kmh })) >= drivenKmh {
 		least = drivenRestS
 	}
 	never := from == 0 && (r.C < neverMovedC || r.C > neverBelowC)

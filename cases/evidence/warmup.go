@@ -1,0 +1,56 @@
+package evidence
+
+import (
+	"math"
+
+	"loopbook/cases"
+	"loopbook/diagram"
+	"loopbook/diagram/warmup"
+)
+
+// WarmUp is what one of the case's logs tells, as the document has it; Result
+// is all of it. KneeS counts from the engine's start.
+type WarmUp struct {
+	Log               string           `json:"log"`
+	KneeC             *diagram.Celsius `json:"knee_c"`
+	KneeS             *float64         `json:"knee_s"`
+	PlateauC          *diagram.Celsius `json:"plateau_c"`
+	ReachesRegulating *bool            `json:"reaches_regulating"`
+	Stage             cases.Stage      `json:"-"`
+	Result            warmup.Result    `json:"-"`
+}
+
+// warmUps are the case's logs, each analysed.
+func warmUps(c *cases.Case) []WarmUp {
+	var out []WarmUp
+	for i := range c.Logs {
+		out = append(out, warmUp(c, &c.Logs[i]))
+	}
+	return out
+}
+
+func warmUp(c *cases.Case, l *cases.Log) WarmUp {
+	aim := ratingOf(c).targetC + diagram.Celsius(targetK)
+	r := warmup.Analyse(
+		warmup.Series{TimeS: l.TimeS, EctC: l.EctC, RPM: l.EngineRPM, SpeedKmh: l.SpeedKmh, IntakeC: l.IntakeC},
+		warmup.Options{OpensC: &aim, AmbientC: c.Site.AmbientC},
+	)
+	w := WarmUp{Log: l.Name, ReachesRegulating: r.ReachesRegulating, Stage: l.Stage, Result: r}
+	if k := r.Knee; k != nil {
+		w.KneeC, w.KneeS = &k.C, &k.S
+	}
+	if p := r.Plateau; p != nil {
+		w.PlateauC = &p.C
+	}
+	return w
+}
+
+// rounded is the warm-up to 0.01 °C and a second.
+func (w WarmUp) rounded() WarmUp {
+	w.KneeC, w.PlateauC = rounded(w.KneeC), rounded(w.PlateauC)
+	if w.KneeS != nil {
+		s := math.Round(*w.KneeS)
+		w.KneeS = &s
+	}
+	return w
+}
