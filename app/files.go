@@ -73,6 +73,10 @@ func (w *window) chooseImport() {
 
 // importURIs takes files into the notebook, all or none, and opens the last.
 func (w *window) importURIs(files []fyne.URI) {
+	if len(files) == 1 && isLog(files[0].Path()) {
+		w.readLog(files[0].Path())
+		return
+	}
 	bundles := make([]cases.Bundle, 0, len(files))
 	for _, file := range files {
 		b, err := exchange.ReadFile(file.Path())
@@ -122,7 +126,7 @@ func (w *window) print() {
 		return
 	}
 	w.leave()
-	path, err := w.paperPath()
+	path, err := w.paperPath(".pdf")
 	if err == nil {
 		d := w.desk
 		err = writeFile(path, func(f *os.File) error {
@@ -141,7 +145,8 @@ func (w *window) print() {
 	}
 }
 
-func (w *window) paperPath() (string, error) {
+// paperPath is a name in the documents' folder after the case's title.
+func (w *window) paperPath(ending string) (string, error) {
 	home, err := os.UserHomeDir()
 	if err != nil {
 		return "", err
@@ -150,7 +155,7 @@ func (w *window) paperPath() (string, error) {
 	if err := os.MkdirAll(dir, 0o755); err != nil {
 		return "", err
 	}
-	return filepath.Join(dir, fileName(w.desk.c.Title)+".pdf"), nil
+	return filepath.Join(dir, fileName(w.desk.c.Title)+ending), nil
 }
 
 // fileName makes a name that any system can hold from a case's title.

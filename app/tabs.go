@@ -41,6 +41,8 @@ func (w *window) showTab() {
 	switch w.tabs.SelectedIndex() {
 	case complaintTab:
 		w.complaint.Show(d.c, d.units)
+	case warmUpTab:
+		w.showWarmUp()
 	case hoseMapTab:
 		w.showHoseMap()
 	case verdictTab:

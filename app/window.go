@@ -23,6 +23,7 @@ import (
 	"loopbook/app/ui/kit"
 	"loopbook/app/ui/notebook"
 	"loopbook/app/ui/verdict"
+	"loopbook/app/ui/warmup"
 	"loopbook/app/ui/whatif"
 	"loopbook/cases"
 	"loopbook/cases/sqlite"
@@ -92,6 +93,8 @@ type window struct {
 
 	notebook  *notebook.View
 	complaint *complaint.View
+	warmup    *warmup.View
+	logs      *warmups
 	hosemap   *hosemap.View
 	causes    *causes.View
 	whatif    *whatif.View
@@ -142,11 +145,13 @@ func (w *window) makeScreens() {
 	w.hosemap.Edit, w.hosemap.OnReading, w.hosemap.OnRound = d.edit, d.typed, d.showRound
 	w.hosemap.OnLayout = func(id string) { d.edit("layout", func(c *cases.Case) { c.Loop.Layout = id }) }
 	w.hosemap.OnCauses = w.goToCauses
+	w.makeWarmUp()
 	w.makeCauses()
 	w.makeWhatIf()
 	w.head = newHead(d.undo, d.redo)
 	w.tabs = container.NewAppTabs(
 		container.NewTabItem("Complaint", w.complaint.Content()),
+		container.NewTabItem("Warm-up", w.warmup.Content()),
 		container.NewTabItem("Hose map", w.hosemap.Content()),
 		container.NewTabItem("Causes", w.causes.Content()),
 		container.NewTabItem("Verdict and paper", w.verdict.Content()),
@@ -170,6 +175,7 @@ func (w *window) makeScreens() {
 // The tabs by their place.
 const (
 	complaintTab = iota
+	warmUpTab
 	hoseMapTab
 	causesTab
 	verdictTab

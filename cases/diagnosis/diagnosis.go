@@ -140,18 +140,33 @@ func (j *Judge) factors(c *cases.Case, f evidence.Findings, stage cases.Stage) [
 	return out
 }
 
-// findings are the words of what the trade's rules found in the stage's rounds;
-// it is false where no round holds a temperature.
+// findings are the words of what the trade's rules found in the stage's rounds
+// and logs; it is false where none of them holds a temperature.
 func findings(c *cases.Case, f evidence.Findings, stage cases.Stage) (words []string, measured bool) {
 	for i, r := range f.Rounds {
 		measured = measured || of(stage, c.Rounds[i].Stage) && (len(r.Readings) > 0 || c.Rounds[i].EctC != nil)
 	}
+	for _, l := range c.Logs {
+		measured = measured || of(stage, l.Stage) && len(l.EctC) > 0
+	}
 	for _, flag := range f.Flags {
-		if flag.Severity != evidence.Note && flag.Round >= 0 && of(stage, c.Rounds[flag.Round].Stage) {
+		ofRound := flag.Round >= 0 && of(stage, c.Rounds[flag.Round].Stage)
+		ofLog := flag.Round == evidence.WholeCase && logFinding(flag.ID) && of(stage, flag.Stage)
+		if flag.Severity != evidence.Note && (ofRound || ofLog) {
 			words = append(words, flag.ID)
 		}
 	}
 	return words, measured
+}
+
+// logFinding reports whether a finding that belongs to no round is of a log;
+// workshop tests, which have others, weigh by their outcomes.
+func logFinding(id string) bool {
+	switch id {
+	case "engine-below-target", "thermostat-opening-late", "thermostat-passing-early", "drops-on-road", "warm-up-no-knee", "sensor-stuck", "sensor-jumps":
+		return true
+	}
+	return false
 }
 
 // outcome is how a workshop check came out.

@@ -42,7 +42,9 @@ func (x Expecter) Expect(c *cases.Case, round int) evidence.Expectation {
 	if known && !hot {
 		h.draws = h.nearest(engine)
 	}
-	skip := func(p diagram.Point) bool { return p == diagram.AirOn || p == diagram.AirOff && stillAir(&c.Rounds[round]) }
+	skip := func(p diagram.Point) bool {
+		return p == diagram.AirOn || p == diagram.AirOff && stillAir(&c.Rounds[round])
+	}
 	for _, at := range p.Setting.Loop.Points {
 		if !skip(at.Point) {
 			out.Points[at.Point] = h.point(at.Point)

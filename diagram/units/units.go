@@ -58,16 +58,16 @@ func US() Set { return Set{F, PSI, Miles} }
 var ErrNotANumber = errors.New("not a number")
 
 // Temp writes a temperature without its unit, to a tenth where it has one.
-func (s Set) Temp(c diagram.Celsius) string { return short(s.fromC(c), 1) }
+func (s Set) Temp(c diagram.Celsius) string { return short(s.FromC(c), 1) }
 
 // TempUnit writes a temperature with its unit, whole.
 func (s Set) TempUnit(c diagram.Celsius) string {
-	return short(s.fromC(c), 0) + " " + string(s.Temperature)
+	return short(s.FromC(c), 0) + " " + string(s.Temperature)
 }
 
 // TempRange writes a range of temperatures, whole and without the unit.
 func (s Set) TempRange(low, high diagram.Celsius) string {
-	return span(s.fromC(low), s.fromC(high))
+	return span(s.FromC(low), s.FromC(high))
 }
 
 // Delta writes a difference, whole, with its unit: K, or F° for a difference
@@ -162,7 +162,8 @@ func Number(text string) (float64, error) {
 	return v, nil
 }
 
-func (s Set) fromC(c diagram.Celsius) float64 {
+// FromC is a temperature's number in the chosen unit.
+func (s Set) FromC(c diagram.Celsius) float64 {
 	if s.Temperature == F {
 		return float64(c)*1.8 + 32
 	}

@@ -104,7 +104,9 @@ func (l Lines) plot(look Look, columns int) (*plot.Plot, error) {
 		}
 	}
 	for _, v := range l.Levels {
-		addLevel(p, look, v)
+		if err := addLevel(p, look, v); err != nil {
+			return nil, err
+		}
 	}
 	for _, m := range l.Marks {
 		if err := addMark(p, look, m); err != nil {
@@ -190,12 +192,20 @@ func addCurve(p *plot.Plot, look Look, c Curve, columns int) error {
 	return nil
 }
 
-func addLevel(p *plot.Plot, look Look, v Level) {
+// addLevel draws a limit right across; its words stand under it at the right.
+func addLevel(p *plot.Plot, look Look, v Level) error {
 	line := plotter.NewFunction(func(float64) float64 { return v.Y })
 	line.Color, line.Width, line.Dashes = look.Soft, look.Size/9, []vg.Length{look.Size / 5, look.Size / 4}
-	p.Add(line)
-	p.Legend.Add(v.Name, line)
+	words, err := plotter.NewLabels(plotter.XYLabels{XYs: plotter.XYs{{X: p.X.Max, Y: v.Y}}, Labels: []string{v.Name}})
+	if err != nil {
+		return err
+	}
+	look.write(&words.TextStyle[0])
+	words.TextStyle[0].XAlign, words.TextStyle[0].YAlign = text.XRight, text.YTop
+	words.Offset = vg.Point{X: -look.Size / 2, Y: -look.Size / 4}
+	p.Add(line, words)
 	p.Y.Min, p.Y.Max = min(p.Y.Min, v.Y), max(p.Y.Max, v.Y)
+	return nil
 }
 
 func addMark(p *plot.Plot, look Look, m Mark) error {
@@ -209,7 +219,7 @@ func addMark(p *plot.Plot, look Look, m Mark) error {
 	if err != nil {
 		return err
 	}
-	words.Offset = vg.Point{X: look.Size, Y: -look.Size * 1.3}
+	words.Offset = vg.Point{X: look.Size, Y: -look.Size * 3}
 	for i := range words.TextStyle {
 		look.write(&words.TextStyle[i])
 	}

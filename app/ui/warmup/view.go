@@ -1,0 +1,254 @@
+// Package warmup is the screen for the warm-up: logs from a file or written
+// down minute by minute, each as a curve with what it tells.
+package warmup
+
+import (
+	"fmt"
+	"math"
+	"strconv"
+	"strings"
+	"time"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/theme"
+	"fyne.io/fyne/v2/widget"
+
+	"loopbook/app/ui/kit"
+	"loopbook/cases"
+	"loopbook/diagram/units"
+	"loopbook/report/chart"
+)
+
+// Data is what the screen shows.
+type Data struct {
+	Case    cases.Case
+	Log     int // which of the case's logs; -1: there is none
+	Lines   chart.Lines
+	Facts   []Fact
+	Remarks []string
+	Reading string // how far a file is read; "": none is being read
+	Units   units.Set
+}
+
+// Fact is one thing that the log tells.
+type Fact struct{ What, Value string }
+
+// View is the screen.
+type View struct {
+	// OnFile asks for a file to read; OnLog turns to another log; OnSave writes
+	// the chart as "png" or "svg".
+	OnFile func()
+	OnLog  func(i int)
+	OnSave func(kind string)
+
+	edit    func(what string, change func(*cases.Case))
+	now     func() time.Time
+	data    Data
+	pick    *widget.Select
+	picking bool
+	chart   *kit.ChartView
+	facts   *fyne.Container
+	remarks *widget.RichText
+	reading *widget.Label
+	minute  *kit.Field
+	degrees *kit.Field
+	slip    *widget.Label // why the last temperature wasn't taken
+	clock   *clock
+	save    *widget.Button
+	svg     *widget.Button
+	remove  *widget.Button
+	empty   fyne.CanvasObject
+	content fyne.CanvasObject
+}
+
+// New makes the screen; edit changes the case, now is the clock.
+func New(edit func(what string, change func(*cases.Case)), now func() time.Time) *View {
+	v := &View{
+		OnFile: func() {}, OnLog: func(int) {}, OnSave: func(string) {},
+		edit: edit, now: now, data: Data{Log: -1}, chart: kit.NewChartView(), facts: container.NewVBox(),
+		remarks: kit.Paragraphs(), reading: widget.NewLabel(""),
+		slip: widget.NewLabel(""),
+	}
+	v.chart.Under = v.under
+	v.pick = widget.NewSelect(nil, func(string) {
+		if i := v.pick.SelectedIndex(); !v.picking && i >= 0 {
+			v.OnLog(i)
+		}
+	})
+	v.slip.Importance, v.slip.Wrapping = widget.DangerImportance, fyne.TextWrapWord
+	v.minute = kit.NewField("min", nil)
+	v.degrees = kit.NewField("°C", nil)
+	v.degrees.Stay = true
+	v.degrees.OnSubmitted = func(string) { v.add() }
+	v.clock = newClock(now, func(minutes float64) { v.minute.SetText(written(minutes)) })
+	v.content = v.layout()
+	return v
+}
+
+func (v *View) layout() fyne.CanvasObject {
+	file := widget.NewButtonWithIcon("Read a log (CSV)", theme.FolderOpenIcon(), func() { v.OnFile() })
+	file.Importance = widget.HighImportance
+	v.save = quiet("PNG", theme.DocumentSaveIcon(), func() { v.OnSave("png") })
+	v.svg = quiet("SVG", theme.DocumentSaveIcon(), func() { v.OnSave("svg") })
+	v.remove = quiet("Remove this log", theme.DeleteIcon(), v.drop)
+	top := container.NewBorder(nil, nil, container.NewHBox(kit.Wide(240, v.pick), v.remove), container.NewHBox(v.reading, v.save, v.svg, file))
+	hand := kit.Section("Written down",
+		kit.Paragraphs(kit.Span{Text: "Start the clock with the engine, type what the scan tool or the gauge shows each minute, and press Enter.", Small: true}),
+		v.clock.content,
+		container.NewGridWithColumns(2, labelled("Minute", v.minute), labelled("Coolant", v.degrees)),
+		v.slip,
+		kit.Card("act", "While it warms",
+			kit.Span{Text: "Outdoors or with the exhaust extracted. Keep the cap shut. The fan may start by itself; keep clear of belts.", Small: true}),
+	)
+	side := container.NewVScroll(container.NewVBox(kit.Section("What it tells", v.facts, v.remarks), hand))
+	v.empty = container.NewCenter(kit.Wide(420, kit.Paragraphs(
+		kit.Span{Text: "No warm-up yet", Bold: true},
+		kit.Span{Text: "Read a log that a scan tool saved as CSV, drop the file on the window, or write the temperature down from a cold start. Where the curve breaks the thermostat opens; where it stays is what it holds."})))
+	return container.NewBorder(container.NewPadded(top), nil, nil, kit.Wide(300, container.NewPadded(side)), container.NewStack(v.empty, container.NewPadded(v.chart)))
+}
+
+func quiet(label string, icon fyne.Resource, do func()) *widget.Button {
+	b := widget.NewButtonWithIcon(label, icon, do)
+	b.Importance = widget.LowImportance
+	return b
+}
+
+func labelled(label string, o fyne.CanvasObject) fyne.CanvasObject {
+	return container.NewVBox(widget.NewLabel(label), o)
+}
+
+// Content is the screen's widget.
+func (v *View) Content() fyne.CanvasObject { return v.content }
+
+// First is where a hand begins to type.
+func (v *View) First() fyne.Focusable { return v.degrees }
+
+// Show paints a case's log. Call it on the Fyne goroutine.
+func (v *View) Show(d Data) {
+	if d.Case.ID != v.data.Case.ID {
+		v.clock.stop()
+		v.minute.SetText("")
+		v.degrees.SetText("")
+		v.slip.SetText("")
+	}
+	v.data = d
+	names := make([]string, len(d.Case.Logs))
+	for i, l := range d.Case.Logs {
+		names[i] = fmt.Sprintf("%d  %s", i+1, nameOf(l))
+	}
+	v.picking = true
+	v.pick.SetOptions(names)
+	if d.Log >= 0 && d.Log < len(names) {
+		v.pick.SetSelectedIndex(d.Log)
+	} else {
+		v.pick.ClearSelected()
+	}
+	v.picking = false
+	v.reading.SetText(d.Reading)
+	v.degrees.SetPlaceHolder(string(d.Units.Temperature))
+	show(d.Log >= 0, v.chart, v.save, v.svg, v.remove, v.pick)
+	show(d.Log < 0, v.empty)
+	v.chart.Draw(d.Lines)
+	v.facts.RemoveAll()
+	for _, f := range d.Facts {
+		what, value := widget.NewLabel(f.What), widget.NewLabelWithStyle(f.Value, fyne.TextAlignTrailing, fyne.TextStyle{Bold: true})
+		v.facts.Add(container.NewBorder(nil, nil, what, value))
+	}
+	spans := make([]kit.Span, len(d.Remarks))
+	for i, r := range d.Remarks {
+		spans[i] = kit.Span{Text: r, Small: true}
+	}
+	kit.SetParagraphs(v.remarks, spans...)
+}
+
+func show(on bool, objects ...fyne.CanvasObject) {
+	for _, o := range objects {
+		if on {
+			o.Show()
+		} else {
+			o.Hide()
+		}
+	}
+}
+
+func nameOf(l cases.Log) string {
+	name := l.Name
+	if name == "" {
+		name = "log"
+	}
+	if l.Stage == cases.AfterRepair {
+		name += ", after repair"
+	}
+	return name
+}
+
+// under words a place of the chart.
+func (v *View) under(x, y float64) string {
+	return fmt.Sprintf("%.1f min, %.0f %s", x, y, v.data.Units.Temperature)
+}
+
+// handLog is the name of the log that is written down here.
+const handLog = "written down"
+
+// add takes a written temperature into the log that is written down.
+func (v *View) add() {
+	minutes, errM := strconv.ParseFloat(strings.Replace(strings.TrimSpace(v.minute.Text), ",", ".", 1), 64)
+	c, errC := v.data.Units.ParseTemp(v.degrees.Text)
+	switch {
+	case errM != nil || !(minutes >= 0 && minutes <= 600):
+		v.slip.SetText("Not kept: minutes are 0 to 600.")
+		return
+	case errC != nil:
+		v.slip.SetText("Not kept: write a temperature, 70 or 70.5.")
+		return
+	}
+	v.slip.SetText("")
+	v.degrees.SetText("")
+	v.edit(fmt.Sprintf("%s at %s min", v.data.Units.TempUnit(c), written(minutes)), func(k *cases.Case) {
+		put(handOf(k), minutes*60, float64(c))
+	})
+}
+
+// handOf is the case's log that is written down, a new one if there is none.
+func handOf(k *cases.Case) *cases.Log {
+	for i := range k.Logs {
+		if k.Logs[i].Name == handLog {
+			return &k.Logs[i]
+		}
+	}
+	k.Logs = append(k.Logs, cases.Log{Name: handLog, Stage: cases.BeforeRepair})
+	return &k.Logs[len(k.Logs)-1]
+}
+
+// put keeps the series in the order of time; a second temperature for a moment
+// replaces the first.
+func put(l *cases.Log, s, c float64) {
+	at := len(l.TimeS)
+	for at > 0 && l.TimeS[at-1] >= s {
+		at--
+	}
+	if at < len(l.TimeS) && math.Abs(l.TimeS[at]-s) < 1 {
+		l.EctC[at] = c
+		return
+	}
+	l.TimeS = append(l.TimeS[:at], append([]float64{s}, l.TimeS[at:]...)...)
+	l.EctC = append(l.EctC[:at], append([]float64{c}, l.EctC[at:]...)...)
+}
+
+func (v *View) drop() {
+	i := v.data.Log
+	v.edit("log removed", func(k *cases.Case) {
+		if i >= 0 && i < len(k.Logs) {
+			k.Logs = append(k.Logs[:i], k.Logs[i+1:]...)
+		}
+	})
+}
+
+// Leave stops nothing: what is typed is taken by Enter alone, and the clock
+// goes on.
+func (v *View) Leave() {}
+
+func written(minutes float64) string {
+	return strconv.FormatFloat(math.Round(minutes*10)/10, 'f', -1, 64)
+}

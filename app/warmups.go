@@ -1,0 +1,236 @@
+package main
+
+import (
+	"context"
+	"errors"
+	"fmt"
+	"math"
+	"os"
+	"path/filepath"
+	"strings"
+	"time"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/dialog"
+	"fyne.io/fyne/v2/storage"
+
+	view "loopbook/app/ui/warmup"
+	"loopbook/cases"
+	"loopbook/cases/logfile"
+	"loopbook/diagram"
+	"loopbook/diagram/units"
+	"loopbook/diagram/warmup"
+	"loopbook/report/chart"
+)
+
+// warmups reads logs for the warm-up screen and turns them into curves.
+type warmups struct {
+	shown   int    // of the case's logs
+	of      string // the case that shown belongs to
+	reading string
+	cancel  context.CancelFunc
+}
+
+func (w *window) makeWarmUp() {
+	w.logs = &warmups{cancel: func() {}}
+	w.warmup = view.New(w.desk.edit, time.Now)
+	w.warmup.OnFile = w.chooseLog
+	w.warmup.OnLog = func(i int) { w.logs.shown = i; w.showWarmUp() }
+	w.warmup.OnSave = w.saveChart
+}
+
+// showWarmUp paints the log that is looked at.
+func (w *window) showWarmUp() {
+	d := w.desk
+	w.logs.follow(&d.c)
+	i := min(w.logs.shown, len(d.c.Logs)-1)
+	if i < 0 && len(d.c.Logs) > 0 {
+		i = len(d.c.Logs) - 1
+	}
+	data := view.Data{Case: d.c, Log: i, Reading: w.logs.reading, Units: d.units}
+	if i >= 0 {
+		r := d.found.WarmUps[i].Result
+		data.Lines, data.Facts, data.Remarks = curve(&d.c, &d.c.Logs[i], r, d.units), facts(r, d.units), remarks(r, d.units)
+	}
+	w.warmup.Show(data)
+}
+
+// follow drops what belongs to another case.
+func (l *warmups) follow(c *cases.Case) {
+	if l.of == c.ID {
+		return
+	}
+	l.cancel()
+	l.of, l.shown, l.reading = c.ID, len(c.Logs)-1, ""
+}
+
+// curve is a log with its rating, its target and where the thermostat opens.
+func curve(c *cases.Case, l *cases.Log, r warmup.Result, u units.Set) chart.Lines {
+	lines := chart.Lines{X: "minutes", Y: "coolant, " + string(u.Temperature)}
+	measured := chart.Curve{Name: "coolant", X: make([]float64, len(l.TimeS)), Y: make([]float64, len(l.TimeS))}
+	for i, s := range l.TimeS {
+		measured.X[i], measured.Y[i] = s/60, math.NaN()
+		if i < len(l.EctC) {
+			measured.Y[i] = u.FromC(diagram.Celsius(l.EctC[i]))
+		}
+	}
+	lines.Curves = append(lines.Curves, measured)
+	if len(measured.X) < 40 {
+		lines.Curves = append(lines.Curves, chart.Curve{X: measured.X, Y: measured.Y, Kind: chart.Dots})
+	}
+	if c.Loop.ThermostatOpensC != nil {
+		lines.Levels = append(lines.Levels,
+			chart.Level{Y: u.FromC(*c.Loop.ThermostatOpensC), Name: "thermostat's rating"},
+			chart.Level{Y: u.FromC(r.TargetC), Name: "to be reached (regulation)"})
+	}
+	if k := r.Knee; k != nil {
+		lines.Marks = append(lines.Marks, chart.Mark{X: (k.S + r.StartS) / 60, Y: u.FromC(k.C), Name: "opens, " + u.TempUnit(k.C)})
+	}
+	return lines
+}
+
+func remarks(r warmup.Result, u units.Set) []string {
+	out := make([]string, len(r.Remarks))
+	for i, text := range r.Remarks {
+		out[i] = u.Sentence(text)
+	}
+	return out
+}
+
+func facts(r warmup.Result, u units.Set) []view.Fact {
+	var out []view.Fact
+	add := func(what, value string) { out = append(out, view.Fact{What: what, Value: value}) }
+	if r.StartC != nil {
+		add("Starts at", u.TempUnit(*r.StartC))
+	}
+	for _, level := range warmup.Levels() {
+		if s, ok := r.SecondsTo[level]; ok {
+			add("To "+u.TempUnit(diagram.Celsius(level)), minutesWords(s))
+		}
+	}
+	if r.Knee != nil {
+		add("Thermostat opens", fmt.Sprintf("%s, %s", u.TempUnit(r.Knee.C), minutesWords(r.Knee.S)))
+	}
+	if r.Plateau != nil {
+		add("Holds", u.TempUnit(r.Plateau.C))
+	}
+	if len(r.FanCycles) > 0 {
+		add("Fan cycles", fmt.Sprint(len(r.FanCycles)))
+	}
+	if r.ReachesRegulating != nil {
+		add("Reaches its target", map[bool]string{true: "yes", false: "no"}[*r.ReachesRegulating])
+	}
+	return out
+}
+
+func minutesWords(s float64) string { return fmt.Sprintf("%d:%02d min", int(s)/60, int(s)%60) }
+
+func (w *window) chooseLog() {
+	d := dialog.NewFileOpen(func(r fyne.URIReadCloser, err error) {
+		if err != nil {
+			w.tell(err)
+			return
+		}
+		if r != nil {
+			r.Close()
+			w.readLog(r.URI().Path())
+		}
+	}, w.window)
+	d.SetFilter(storage.NewExtensionFileFilter([]string{".csv", ".txt", ".tsv", ".log"}))
+	d.Resize(fyne.NewSize(900, 600))
+	w.ask(d)
+}
+
+// isLog reports whether a dropped file is taken for a log rather than a case.
+func isLog(path string) bool {
+	switch strings.ToLower(filepath.Ext(path)) {
+	case ".csv", ".txt", ".tsv", ".log":
+		return true
+	}
+	return false
+}
+
+// readLog takes a file into the open case, apart from the window. Another
+// case, or another file, drops it.
+func (w *window) readLog(path string) {
+	d := w.desk
+	if !d.open {
+		w.tell(errors.New("a log belongs to a case: open one, or begin one, and drop the file again"))
+		return
+	}
+	w.logs.follow(&d.c)
+	w.logs.cancel()
+	ctx, cancel := context.WithCancel(d.ctx)
+	w.logs.cancel = cancel
+	id, name, size := d.c.ID, filepath.Base(path), int64(1)
+	if info, err := os.Stat(path); err == nil {
+		size = max(info.Size(), 1)
+	}
+	progress := func(bytes int64) {
+		fyne.Do(func() { w.logReads(ctx, fmt.Sprintf("Reading %s: %d %%", name, 100*bytes/size)) })
+	}
+	w.logs.reading = "Reading " + name
+	w.tabs.SelectIndex(warmUpTab)
+	w.showWarmUp()
+	w.start(func() {
+		read, err := logfile.FromFile(ctx, path, logfile.Options{Progress: progress})
+		fyne.Do(func() {
+			if ctx.Err() != nil || d.c.ID != id {
+				return
+			}
+			w.logReads(ctx, "")
+			if err != nil {
+				w.tell(fmt.Errorf("%w\nThe case is as it was", err))
+				return
+			}
+			w.takeLog(name, read)
+		})
+	})
+}
+
+func (w *window) logReads(ctx context.Context, text string) {
+	if ctx.Err() == nil {
+		w.logs.reading = text
+		w.showWarmUp()
+	}
+}
+
+func (w *window) takeLog(name string, read logfile.Read) {
+	l := read.Log
+	l.Name = strings.TrimSuffix(name, filepath.Ext(name))
+	w.logs.shown = len(w.desk.c.Logs)
+	w.desk.edit("log "+l.Name, func(c *cases.Case) { c.Logs = append(c.Logs, l) })
+	if len(read.Remarks) > 0 {
+		w.logs.reading = read.Remarks[0]
+		w.showWarmUp()
+	}
+}
+
+// saveChart writes the curve beside the papers.
+func (w *window) saveChart(kind string) {
+	d := w.desk
+	i := w.logs.shown
+	if i < 0 || i >= len(d.c.Logs) {
+		return
+	}
+	lines := curve(&d.c, &d.c.Logs[i], d.found.WarmUps[i].Result, d.units)
+	draw := lines.PNG
+	if kind == "svg" {
+		draw = lines.SVG
+	}
+	text, err := draw(chart.Plain(), 720, 360)
+	if err != nil {
+		w.tell(err)
+		return
+	}
+	path, err := w.paperPath(fmt.Sprintf(" warm-up %d.%s", i+1, kind))
+	if err == nil {
+		err = os.WriteFile(path, text, 0o644)
+	}
+	if err != nil {
+		w.tell(fmt.Errorf("the curve is not written: %w", err))
+		return
+	}
+	w.logs.reading = "Written to " + path
+	w.showWarmUp()
+}

@@ -1,0 +1,37 @@
+package main
+
+import (
+	"fmt"
+	"os"
+	"path/filepath"
+	"testing"
+)
+
+// A dropped CSV goes into the open case as a log; a faulty one leaves the case
+// as it was; without a case it is refused.
+func TestDroppedLogGoesIntoTheCase(t *testing.T) {
+	w, _ := shown(t)
+	path := filepath.Join(t.TempDir(), "drive.csv")
+	text := "Time,Coolant temperature (°C)\n"
+	for i := 0; i < 60; i++ {
+		text += fmt.Sprintf("%d,%d\n", i*10, 12+i)
+	}
+	if err := os.WriteFile(path, []byte(text), 0o644); err != nil {
+		t.Fatal(err)
+	}
+	w.newCase()
+	w.readLog(path)
+	if logs := w.desk.c.Logs; len(logs) != 1 || logs[0].Name != "drive" || len(logs[0].EctC) != 60 || w.tabs.SelectedIndex() != warmUpTab {
+		t.Fatalf("%d logs: %+v", len(logs), logs)
+	}
+	if err := os.WriteFile(path, []byte("no numbers at all"), 0o644); err != nil {
+		t.Fatal(err)
+	}
+	w.readLog(path)
+	if len(w.desk.c.Logs) != 1 {
+		t.Errorf("a faulty file left %d logs", len(w.desk.c.Logs))
+	}
+	if isLog("case.json") || !isLog("A.CSV") {
+		t.Error("files are taken for what they aren't")
+	}
+}
