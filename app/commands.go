@@ -55,6 +55,12 @@ func commands() map[string]command {
 				`[{"label": "warm idle", "drive": "idle", "minutes": 25, "heater": "full", "measure": true}]` +
 				"\nwith drive idle, raised or road. What comes out is made by a model and measured nowhere.", simulate,
 		},
+		"warm-up": {
+			`FILE.csv… [--opens-c N] [--ambient-c N] [--map ect="COLUMN",time="COLUMN"]`,
+			"print what each log tells of the warm-up, one JSON line a file",
+			"FILE is a log as CSV, of any make, or - for standard input. Which column is what is found out; --map sets it by hand:\n" +
+				"time, ect, rpm, speed, intake, load. Seconds count from the engine's start. The thermostat opens at 88 °C unless told.", warmUp,
+		},
 		"tour": {"", "show the main job as text, on the first demo case", "", tour},
 	}
 }

@@ -41,5 +41,7 @@ func (r *Result) start(t trip, o Options) {
 		r.remark(fmt.Sprintf("no cold start in this log: it begins at %.0f °C", float64(*r.StartC)))
 	case !known:
 		r.remark("no engine speed in this log: the seconds count from its beginning")
+	case t.startS()-t.rows[0].s >= 1:
+		r.remark(fmt.Sprintf("the engine stands for the first %.0f s: the seconds count from its start", t.startS()-t.rows[0].s))
 	}
 }

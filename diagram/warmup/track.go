@@ -9,6 +9,8 @@ const (
 	maxBins  = 4000
 	medianS  = 10
 	bridgedS = 60 // the longest gap that a straight line may cross
+
+	enoughSteps = 1000 // tell the usual one
 )
 
 // track is a trip on even steps, from the engine's start. NaN is not known.
@@ -47,7 +49,7 @@ func stepOf(rows []sample) float64 {
 		if math.IsNaN(a.ect) {
 			continue
 		}
-		if !math.IsNaN(last) {
+		if !math.IsNaN(last) && len(steps) < enoughSteps {
 			steps = append(steps, a.s-last)
 		}
 		last = a.s

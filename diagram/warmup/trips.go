@@ -32,7 +32,7 @@ type trip struct {
 
 // split reads the record's trips, those that hold a temperature.
 func split(s Series) []trip {
-	p := splitter{stoodFrom: math.NaN()}
+	p := splitter{rows: make([]sample, 0, len(s.TimeS)), stoodFrom: math.NaN()}
 	for i := range s.TimeS {
 		if a := s.row(i); !math.IsNaN(a.s) {
 			p.add(a)
