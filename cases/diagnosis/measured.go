@@ -23,9 +23,9 @@ type reading struct {
 // one that grows with the excess over ambient. A car isn't this model, whatever
 // its parameters, so this is judgement and meant to be generous.
 const (
-	modelK      = 2.0
-	modelPart   = 0.05
-	sensorSdK   = 3.0
+	modelK      = 2.5
+	modelPart   = 0.065
+	sensorSdK   = 3.5
 	gunBiasSdK  = 1.5 // of a handheld gun as a whole, shared by a case's readings
 	loosePoints = 2   // of points that depend on how a car is plumbed
 )
