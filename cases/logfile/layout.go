@@ -3,7 +3,6 @@ package logfile
 import (
 	"errors"
 	"fmt"
-	"strings"
 )
 
 const (
@@ -19,7 +18,8 @@ type layout struct {
 	header     []string
 	headerLine int // 0 without a heading
 	units      []unit
-	firstData  int // line
+	firstData  int  // line
+	whole      bool // the beginning is the whole file
 	remarks    []string
 }
 
@@ -31,7 +31,7 @@ type row struct {
 
 // findLayout finds delimiter, heading, units and decimal mark.
 func findLayout(head []byte) (*layout, error) {
-	l := &layout{end: lineEnd(head)}
+	l := &layout{end: lineEnd(head), whole: len(head) < headBytes}
 	var rows []row
 	best := 0.0
 	width := 0
@@ -68,7 +68,9 @@ func firstRows(head []byte, end, delim byte) ([]row, error) {
 		for i, c := range cells {
 			r.cells[i] = string(trim(c))
 		}
-		rows = append(rows, r)
+		if filled(cells) {
+			rows = append(rows, r)
+		}
 	}
 	return rows, nil
 }
@@ -133,116 +135,4 @@ func isValue(cell string) bool {
 func (r row) isData(width int) bool {
 	readable, text := r.readable()
 	return len(r.cells) >= max(2, width/2) && readable > 0 && 2*readable >= text
-}
-
-// place finds where the data begin, and heading and units above them.
-func (l *layout) place(rows []row, width int) {
-	first := firstData(rows, width)
-	above := rows[:first]
-	if n := len(above); n > 0 && above[n-1].isUnits() {
-		for _, c := range above[n-1].cells {
-			u, _ := unitOf(c)
-			l.units = append(l.units, u)
-		}
-		above = above[:n-1]
-	}
-	if n := len(above); n > 0 && len(above[n-1].cells) >= max(2, width/2) {
-		l.headerLine = above[n-1].line
-		l.header = append(l.header, above[n-1].cells...)
-		l.header[0] = strings.TrimLeft(l.header[0], "#/ ")
-	} else {
-		l.remarks = append(l.remarks, "the file has no heading: its columns are told by their values")
-	}
-	for len(l.header) < width {
-		l.header = append(l.header, "")
-	}
-	for i, h := range l.header {
-		if h == "" {
-			l.header[i] = fmt.Sprintf("column %d", i+1)
-		}
-	}
-	l.firstData = rows[first].line
-	l.decide(rows[first:])
-}
-
-// firstData is the index of the first of three rows of values on end, or of
-// those that end the file.
-func firstData(rows []row, width int) int {
-	for i := range rows {
-		run := 0
-		for j := i; j < len(rows) && j < i+3 && rows[j].isData(width); j++ {
-			run++
-		}
-		if run == 3 || run > 0 && i+run == len(rows) {
-			return i
-		}
-	}
-	return 0
-}
-
-// isUnits reports whether most cells hold a unit.
-func (r row) isUnits() bool {
-	units, others := 0, 0
-	for _, c := range r.cells {
-		if _, ok := unitOf(c); ok {
-			units++
-		} else if !missing([]byte(c)) {
-			others++
-		}
-	}
-	return units >= 2 && units > 2*others
-}
-
-// decide finds the decimal mark and the order of day and month.
-func (l *layout) decide(rows []row) {
-	var points, commas, thousands, twelveHours, dayFirst, monthFirst int
-	for _, r := range rows {
-		for _, c := range r.cells {
-			points += marked(c, '.')
-			commas += marked(c, ',')
-			thousands += groupedBy(c, ',')
-			if strings.HasSuffix(strings.ToLower(strings.ReplaceAll(c, ".", "")), "m") && strings.Contains(c, ":") {
-				twelveHours++
-			}
-			dayFirst += onlyAs(c, false)
-			monthFirst += onlyAs(c, true)
-		}
-	}
-	l.decimal = decimal{'.'}
-	if commas > 0 && (points == 0 || commas > thousands) && commas >= points {
-		l.decimal = decimal{','}
-	}
-	l.monthFirst = monthFirst > dayFirst || monthFirst == dayFirst && twelveHours > 0
-}
-
-// marked is 1 if the last of the marks in a number is the one given.
-func marked(cell string, mark byte) int {
-	_, rest, ok := decimal{mark}.number([]byte(cell))
-	i := strings.LastIndexAny(cell, ".,")
-	if !ok || strings.ContainsAny(string(rest), ".,:/") || i < 0 || cell[i] != mark {
-		return 0
-	}
-	return 1
-}
-
-// groupedBy is 1 if the mark may part thousands: three digits follow it.
-func groupedBy(cell string, mark byte) int {
-	i := strings.LastIndexByte(cell, mark)
-	if i < 0 || marked(cell, mark) == 0 || !grouped([]byte(cell[i+1:])) {
-		return 0
-	}
-	return 1
-}
-
-// onlyAs is 1 if a date can only be read in the one order of day and month.
-func onlyAs(cell string, monthFirst bool) int {
-	if !strings.Contains(cell, "/") {
-		return 0
-	}
-	_, so := readStamp([]byte(cell), monthFirst)
-	_, otherwise := readStamp([]byte(cell), !monthFirst)
-	if so && !otherwise {
-		return 1
-	}
-	return 0
 }

@@ -1,0 +1,86 @@
+package logfile_test
+
+import (
+	"fmt"
+	"strings"
+	"testing"
+
+	"loopbook/cases"
+	"loopbook/cases/logfile"
+)
+
+// TestLayouts has ways to arrange a table that files of the field have.
+func TestLayouts(t *testing.T) {
+	want := cases.Log{TimeS: line(4, 0, 1), EctC: []float64{20, 20.5, 21, 21.5}, EngineRPM: []float64{1800, 1850, 1900, 1950}}
+	for name, text := range map[string]string{
+		"plain":                "time,ect,rpm\n0,20,1800\n1,20.5,1850\n2,21,1900\n3,21.5,1950\n",
+		"spreadsheet's hint":   "sep=;\ntime;ect;rpm\n0;20;1800\n1;20,5;1850\n2;21;1900\n3;21,5;1950\n",
+		"blanks":               "time , ect, rpm\n 0, 20, 1800\n 1, 20.5, 1850\n 2, 21, 1900\n 3, 21.5, 1950\n",
+		"numbered rows":        "No.;time;ect;rpm\n1;0;20;1800\n2;1;20.5;1850\n3;2;21;1900\n4;3;21.5;1950\n",
+		"German thousands":     "Zeit;KMT;Kühlmittel;Drehzahl\n0,00;;20,0;1.800,0\n1,00;;20,5;1.850,0\n2,00;;21,0;1.900,0\n3,00;;21,5;1.950,0\n",
+		"units above":          "time;ect;rpm\n[s];[°C];[1/min]\n\n0;20;1800\n1;20.5;1850\n2;21;1900\n3;21.5;1950\n",
+		"group row":            "general;engine;engine\ntime;ect;rpm\n0;20;1800\n1;20.5;1850\n2;21;1900\n3;21.5;1950\n",
+		"preamble of numbers":  "Date;16.02.2018;08:30\nVersion;3;1\nChannels;3\n\ntime;ect;rpm\n0;20;1800\n1;20.5;1850\n2;21;1900\n3;21.5;1950\n",
+		"states beside":        "time;ect;rpm;loop;gear;note;state\n0;20;1800;open;P;a;b\n1;20.5;1850;open;P;a;b\n2;21;1900;shut;D;a;b\n3;21.5;1950;shut;D;a;b\n",
+		"first rows blank":     "time;ect;rpm\n;;\n0;20;1800\n1;20.5;1850\n2;21;1900\n3;21.5;1950\n;;\n",
+		"delimiters too many":  "time;ect;rpm\n0;20;1800;;\n1;20.5;1850;;\n2;21;1900;;\n3;21.5;1950;;\n",
+		"byte-order mark":      "\uFEFFtime;ect;rpm\r\n0;20;1800\r\n1;20.5;1850\r\n2;21;1900\r\n3;21.5;1950\r\n",
+		"carriage return more": "time;ect;rpm\r\r\n0;20;1800\r\r\n1;20.5;1850\r\r\n2;21;1900\r\r\n3;21.5;1950\r\r\n",
+		"all quoted":           "\"time\";\"ect\";\"rpm\"\n\"0\";\"20\";\"1,800\"\n\"1\";\"20.5\";\"1,850\"\n\"2\";\"21\";\"1,900\"\n\"3\";\"21.5\";\"1,950\"\n",
+		"no end of line":       "time;ect;rpm\n0;20;1800\n1;20.5;1850\n2;21;1900\n3;21.5;1950",
+		"powers of ten":        "time;ect;rpm\n0;2e1;1.8E+03\n1;2.05e+1;18.5e2\n2;+21;190000e-2\n3;21.5;1950\n",
+		"kelvin":               "time;ect (K);rpm\n0;293.15;1800\n1;293.65;1850\n2;294.15;1900\n3;294.65;1950\n",
+		"numbers of channels":  "time;ch1;ch2\n0;20;1800\n1;20.5;1850\n2;21;1900\n3;21.5;1950\n",
+	} {
+		t.Run(name, func(t *testing.T) {
+			o := logfile.Options{}
+			if name == "numbers of channels" {
+				o.Map = map[string]string{"ect": "ch1", "rpm": "ch2"}
+			}
+			got, err := from(text, o)
+			if err != nil {
+				t.Fatal(err)
+			}
+			if problem := differs(got.Log, want); problem != "" {
+				t.Errorf("%s; %+v, %q", problem, got.Columns, got.Remarks)
+			}
+		})
+	}
+}
+
+// TestColumnThatBeginsLate: a sensor that says nothing in the part from which
+// the columns are chosen is still found by its name.
+func TestColumnThatBeginsLate(t *testing.T) {
+	var b strings.Builder
+	b.WriteString("time;ect;rpm\n")
+	const rows = 500_000
+	for i := range rows {
+		cell := ""
+		if i > rows-1000 {
+			cell = "80"
+		}
+		fmt.Fprintf(&b, "%d;%s;800\n", i, cell)
+	}
+	got, err := from(b.String(), logfile.Options{})
+	if err != nil || got.Log.EctC[len(got.Log.EctC)-1] != 80 || got.Rows != rows {
+		t.Errorf("From = %d rows, %v", got.Rows, err)
+	}
+}
+
+func TestNoTable(t *testing.T) {
+	for text, want := range map[string]string{
+		"":                         "line 1: the file is empty",
+		"\n \r\n":                  "line 1: the file is empty",
+		"time;ect\n":               "line 1",
+		"time;ect\n0;20\n":         `line 2, column "time"`,
+		"a\nb\x01c\n":              "line 2: holds byte 0x01",
+		"\x1f\x8b\x08":             "line 1: this file is compressed",
+		strings.Repeat(",", 3000):  "line 1: has 3001 columns",
+		strings.Repeat("x", 2<<20): "line 1: is longer than 1 MB",
+		"time;ect\n0;20\n1;21\n" + strings.Repeat("5;", 6<<19): "line 4: is longer than 1 MB",
+	} {
+		if _, err := from(text, logfile.Options{}); err == nil || !strings.Contains(err.Error(), want) {
+			t.Errorf("From(%.20q) = %v, want %q", text, err, want)
+		}
+	}
+}

@@ -1,0 +1,96 @@
+package logfile
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+)
+
+// place finds where the data begin, and heading and units above them.
+func (l *layout) place(rows []row, width int) {
+	first := firstData(rows, width)
+	heading, units := above(rows[:first], width)
+	for _, c := range units.cells {
+		u, _ := unitOf(c)
+		l.units = append(l.units, u)
+	}
+	l.headerLine = heading.line
+	l.header = append(l.header, heading.cells...)
+	if heading.line == 0 {
+		l.remarks = append(l.remarks, "the file has no heading: its columns are told by their values")
+	} else {
+		l.header[0] = strings.TrimLeft(l.header[0], "#/ ")
+	}
+	for len(l.header) < width {
+		l.header = append(l.header, "")
+	}
+	for i, h := range l.header {
+		if h == "" {
+			l.header[i] = fmt.Sprintf("column %d", i+1)
+		}
+	}
+	l.firstData = rows[first].line
+	l.decide(rows[first:])
+}
+
+// above are the heading and the row of units that end what stands above the
+// data; either may be missing.
+func above(rows []row, width int) (heading, units row) {
+	if n := len(rows); n > 0 && rows[n-1].isUnits() {
+		units = rows[n-1]
+		rows = rows[:n-1]
+	}
+	if n := len(rows); n > 0 && len(rows[n-1].cells) >= max(2, width/2) {
+		heading = rows[n-1]
+	}
+	return heading, units
+}
+
+// firstData is where rows of values begin: below a heading that names the time
+// or the coolant, since a preamble can look like data; else at the first three
+// on end, or at those that end the file.
+func firstData(rows []row, width int) int {
+	first := -1
+	for i := range rows {
+		if i > 0 && rows[i-1].isData(width) {
+			continue
+		}
+		run := 0
+		for j := i; j < len(rows) && j < i+3 && rows[j].isData(width); j++ {
+			run++
+		}
+		if run < 3 && (run == 0 || i+run < len(rows)) {
+			continue
+		}
+		if heading, _ := above(rows[:i], width); heading.isNamed() {
+			return i
+		}
+		if first < 0 {
+			first = i
+		}
+	}
+	return max(0, first)
+}
+
+// isNamed reports whether a row has a name for the time or the coolant.
+func (r row) isNamed() bool {
+	all, others := phrases(), foreign()
+	return slices.ContainsFunc(r.cells, func(c string) bool {
+		name, _, _ := cutUnit(c)
+		key, _ := named(fold(name), all, others)
+		return key == Time || key == Ect
+	})
+}
+
+// isUnits reports whether most cells hold a unit.
+func (r row) isUnits() bool {
+	units, others := 0, 0
+	for _, c := range r.cells {
+		if _, ok := unitOf(c); ok {
+			units++
+		} else if !missing([]byte(c)) {
+			others++
+		}
+	}
+	return units >= 2 && units > 2*others
+}
