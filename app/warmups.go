@@ -16,6 +16,7 @@ import (
 
 	view "loopbook/app/ui/warmup"
 	"loopbook/cases"
+	"loopbook/cases/diagnosis"
 	"loopbook/cases/logfile"
 	"loopbook/diagram"
 	"loopbook/diagram/units"
@@ -29,6 +30,38 @@ type warmups struct {
 	of      string // the case that shown belongs to
 	reading string
 	cancel  context.CancelFunc
+
+	key  string          // of the crowd that the band is of, or will be
+	band *diagnosis.Band // nil: not known, or not yet
+}
+
+// expectLog finds out, apart from the window, how healthy cars would have
+// warmed up as the log's car was run. The air outside is what the log began in
+// where the case doesn't say.
+func (w *window) expectLog(l *cases.Log, startS float64) {
+	c := w.desk.c
+	p, ok := diagnosis.PlanForLog(&c, l, startS)
+	key := ""
+	if ok {
+		key = p.Setting.Key()
+	}
+	if key == w.logs.key {
+		return
+	}
+	w.logs.key, w.logs.band = key, nil
+	if !ok {
+		return
+	}
+	w.start(func() {
+		e, err := w.desk.mind.crowds.Get(w.desk.ctx, p, nil)
+		fyne.Do(func() {
+			if err == nil && w.logs.key == key {
+				band := diagnosis.BandOf(e, startS)
+				w.logs.band = &band
+				w.showWarmUp()
+			}
+		})
+	})
 }
 
 func (w *window) makeWarmUp() {
@@ -50,7 +83,8 @@ func (w *window) showWarmUp() {
 	data := view.Data{Case: d.c, Log: i, Reading: w.logs.reading, Units: d.units}
 	if i >= 0 {
 		r := d.found.WarmUps[i].Result
-		data.Lines, data.Facts, data.Remarks = curve(&d.c, &d.c.Logs[i], r, d.units), facts(r, d.units), remarks(r, d.units)
+		w.expectLog(&d.c.Logs[i], r.StartS)
+		data.Lines, data.Facts, data.Remarks = curve(&d.c, &d.c.Logs[i], r, w.logs.band, d.units), facts(r, d.units), remarks(r, d.units)
 	}
 	w.warmup.Show(data)
 }
@@ -65,8 +99,17 @@ func (l *warmups) follow(c *cases.Case) {
 }
 
 // curve is a log with its rating, its target and where the thermostat opens.
-func curve(c *cases.Case, l *cases.Log, r warmup.Result, u units.Set) chart.Lines {
+func curve(c *cases.Case, l *cases.Log, r warmup.Result, b *diagnosis.Band, u units.Set) chart.Lines {
 	lines := chart.Lines{X: "minutes", Y: "coolant, " + string(u.Temperature)}
+	if b != nil {
+		band := chart.Band{Name: "healthy, driven like this"}
+		for i, s := range b.TimeS {
+			band.X = append(band.X, s/60)
+			band.Low = append(band.Low, u.FromC(diagram.Celsius(b.LowC[i])))
+			band.High = append(band.High, u.FromC(diagram.Celsius(b.HighC[i])))
+		}
+		lines.Bands = append(lines.Bands, band)
+	}
 	measured := chart.Curve{Name: "coolant", X: make([]float64, len(l.TimeS)), Y: make([]float64, len(l.TimeS))}
 	for i, s := range l.TimeS {
 		measured.X[i], measured.Y[i] = s/60, math.NaN()
@@ -213,7 +256,7 @@ func (w *window) saveChart(kind string) {
 	if i < 0 || i >= len(d.c.Logs) {
 		return
 	}
-	lines := curve(&d.c, &d.c.Logs[i], d.found.WarmUps[i].Result, d.units)
+	lines := curve(&d.c, &d.c.Logs[i], d.found.WarmUps[i].Result, w.logs.band, d.units)
 	draw := lines.PNG
 	if kind == "svg" {
 		draw = lines.SVG

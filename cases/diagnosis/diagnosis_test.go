@@ -335,3 +335,38 @@ func TestOddCasesAreAnswered(t *testing.T) {
 		}
 	}
 }
+
+// A log that begins cold lies in the band of healthy cars that are run alike
+// where it is one of theirs, and the band has come to the rating by its end
+// (WU1: 5 to 12 min of driving, common practice).
+func TestBandOfALog(t *testing.T) {
+	b := newBench(t)
+	c := idle("inlet-thermostat", 90, nil)
+	l := cases.Log{}
+	for s := 0.0; s <= 1500; s += 5 {
+		l.TimeS, l.EctC = append(l.TimeS, s), append(l.EctC, 20)
+		l.EngineRPM, l.SpeedKmh = append(l.EngineRPM, 2200), append(l.SpeedKmh, 70)
+	}
+	plan, ok := diagnosis.PlanForLog(&c, &l, 0)
+	if !ok {
+		t.Fatal("no plan")
+	}
+	crowd, err := b.crowds.Get(context.Background(), plan, nil)
+	if err != nil {
+		t.Fatal(err)
+	}
+	band := diagnosis.BandOf(crowd, 0)
+	last := len(band.TimeS) - 1
+	if band.TimeS[0] != 0 || band.TimeS[last] != 1500 || !(band.LowC[last] > 77 && band.HighC[last] < 105) {
+		t.Errorf("from %g s to %g s, ends at %g to %g °C", band.TimeS[0], band.TimeS[last], band.LowC[last], band.HighC[last])
+	}
+	for i := range band.TimeS {
+		if band.LowC[i] > band.HighC[i] || band.TimeS[i] < 240 && band.HighC[i] > 85 {
+			t.Errorf("at %g s: %g to %g °C", band.TimeS[i], band.LowC[i], band.HighC[i])
+		}
+	}
+	l.EngineRPM = nil
+	if _, ok := diagnosis.PlanForLog(&c, &l, 0); ok {
+		t.Error("a log without the engine's speed has a band")
+	}
+}

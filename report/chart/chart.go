@@ -113,6 +113,7 @@ func (l Lines) plot(look Look, columns int) (*plot.Plot, error) {
 			return nil, err
 		}
 	}
+	p.Y.Max += (p.Y.Max - p.Y.Min) / 25 // room for a peak's stroke and its mark
 	return p, nil
 }
 

@@ -98,6 +98,7 @@ type chartRenderer struct {
 type drawn struct {
 	curves *chart.Curve
 	points int
+	bands  int
 	size   fyne.Size
 	scale  float32
 	paper  string
@@ -125,7 +126,7 @@ func (r *chartRenderer) draw() {
 	if c := fyne.CurrentApp().Driver().CanvasForObject(v); c != nil {
 		v.scale = c.Scale()
 	}
-	now := drawn{size: size, scale: v.scale, paper: fmt.Sprint(CurrentPalette()[drawing.Card])}
+	now := drawn{size: size, scale: v.scale, bands: len(v.lines.Bands), paper: fmt.Sprint(CurrentPalette()[drawing.Card])}
 	if len(v.lines.Curves) > 0 {
 		now.curves, now.points = &v.lines.Curves[0], len(v.lines.Curves[0].X)
 	}

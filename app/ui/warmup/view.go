@@ -183,9 +183,22 @@ func nameOf(l cases.Log) string {
 	return name
 }
 
-// under words a place of the chart.
-func (v *View) under(x, y float64) string {
-	return fmt.Sprintf("%.1f min, %.0f %s", x, y, v.data.Units.Temperature)
+// under words the curve's value nearest to a place of the chart.
+func (v *View) under(x, _ float64) string {
+	near, found := 0, false
+	if len(v.data.Lines.Curves) == 0 {
+		return ""
+	}
+	c := v.data.Lines.Curves[0]
+	for i, at := range c.X {
+		if !math.IsNaN(c.Y[i]) && (!found || math.Abs(at-x) < math.Abs(c.X[near]-x)) {
+			near, found = i, true
+		}
+	}
+	if !found {
+		return ""
+	}
+	return fmt.Sprintf("%.1f min, %.1f %s", c.X[near], c.Y[near], v.data.Units.Temperature)
 }
 
 // handLog is the name of the log that is written down here.

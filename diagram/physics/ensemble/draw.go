@@ -114,6 +114,10 @@ func (d draw) way(stop Stop, first bool) []physics.Stage {
 		seconds = d.nextS
 	}
 	own, before, hold := d.params.Drive(0, stop.RPM, stop.SpeedKmh, blower), d.lead(blower), d.holdS
+	if stop.Logged {
+		own.Seconds = stop.Seconds
+		return []physics.Stage{own}
+	}
 	if stop.SpeedKmh > 0 {
 		before, hold = own, roadHoldS
 	}

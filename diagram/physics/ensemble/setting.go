@@ -43,6 +43,7 @@ type Stop struct {
 	RPM      float64 // 0: not known
 	SpeedKmh float64
 	Blower   float64 // of the cabin, 0 to 1; below 0: not known
+	Logged   bool    // the seconds are a record's, and the car was run so all of them
 }
 
 // Stops is the number of stops of all starts together, without the one ahead.
