@@ -4,7 +4,6 @@ import (
 	"context"
 	"errors"
 	"fmt"
-	"math"
 	"os"
 	"path/filepath"
 	"strings"
@@ -18,10 +17,10 @@ import (
 	"loopbook/cases"
 	"loopbook/cases/diagnosis"
 	"loopbook/cases/logfile"
-	"loopbook/diagram"
 	"loopbook/diagram/units"
 	"loopbook/diagram/warmup"
 	"loopbook/report/chart"
+	"loopbook/report/picture"
 )
 
 // warmups reads logs for the warm-up screen and turns them into curves.
@@ -84,7 +83,7 @@ func (w *window) showWarmUp() {
 	if i >= 0 {
 		r := d.found.WarmUps[i].Result
 		w.expectLog(&d.c.Logs[i], r.StartS)
-		data.Lines, data.Facts, data.Remarks = curve(&d.c, &d.c.Logs[i], r, w.logs.band, d.units), facts(r, d.units), remarks(r, d.units)
+		data.Lines, data.Facts, data.Remarks = picture.WarmUp(&d.c, &d.c.Logs[i], r, w.logs.band, d.units), facts(r, d.units), remarks(r, d.units)
 	}
 	w.warmup.Show(data)
 }
@@ -98,38 +97,12 @@ func (l *warmups) follow(c *cases.Case) {
 	l.of, l.shown, l.reading = c.ID, len(c.Logs)-1, ""
 }
 
-// curve is a log with its rating, its target and where the thermostat opens.
-func curve(c *cases.Case, l *cases.Log, r warmup.Result, b *diagnosis.Band, u units.Set) chart.Lines {
-	lines := chart.Lines{X: "minutes", Y: "coolant, " + string(u.Temperature)}
-	if b != nil {
-		band := chart.Band{Name: "healthy, driven like this"}
-		for i, s := range b.TimeS {
-			band.X = append(band.X, s/60)
-			band.Low = append(band.Low, u.FromC(diagram.Celsius(b.LowC[i])))
-			band.High = append(band.High, u.FromC(diagram.Celsius(b.HighC[i])))
-		}
-		lines.Bands = append(lines.Bands, band)
+func facts(r warmup.Result, u units.Set) []view.Fact {
+	var out []view.Fact
+	for _, f := range picture.WarmUpFacts(r, u) {
+		out = append(out, view.Fact{What: f[0], Value: f[1]})
 	}
-	measured := chart.Curve{Name: "coolant", X: make([]float64, len(l.TimeS)), Y: make([]float64, len(l.TimeS))}
-	for i, s := range l.TimeS {
-		measured.X[i], measured.Y[i] = s/60, math.NaN()
-		if i < len(l.EctC) {
-			measured.Y[i] = u.FromC(diagram.Celsius(l.EctC[i]))
-		}
-	}
-	lines.Curves = append(lines.Curves, measured)
-	if len(measured.X) < 40 {
-		lines.Curves = append(lines.Curves, chart.Curve{X: measured.X, Y: measured.Y, Kind: chart.Dots})
-	}
-	if c.Loop.ThermostatOpensC != nil {
-		lines.Levels = append(lines.Levels,
-			chart.Level{Y: u.FromC(*c.Loop.ThermostatOpensC), Name: "thermostat's rating"},
-			chart.Level{Y: u.FromC(r.TargetC), Name: "to be reached (regulation)"})
-	}
-	if k := r.Knee; k != nil {
-		lines.Marks = append(lines.Marks, chart.Mark{X: (k.S + r.StartS) / 60, Y: u.FromC(k.C), Name: "opens, " + u.TempUnit(k.C)})
-	}
-	return lines
+	return out
 }
 
 func remarks(r warmup.Result, u units.Set) []string {
@@ -139,34 +112,6 @@ func remarks(r warmup.Result, u units.Set) []string {
 	}
 	return out
 }
-
-func facts(r warmup.Result, u units.Set) []view.Fact {
-	var out []view.Fact
-	add := func(what, value string) { out = append(out, view.Fact{What: what, Value: value}) }
-	if r.StartC != nil {
-		add("Starts at", u.TempUnit(*r.StartC))
-	}
-	for _, level := range warmup.Levels() {
-		if s, ok := r.SecondsTo[level]; ok {
-			add("To "+u.TempUnit(diagram.Celsius(level)), minutesWords(s))
-		}
-	}
-	if r.Knee != nil {
-		add("Thermostat opens", fmt.Sprintf("%s, %s", u.TempUnit(r.Knee.C), minutesWords(r.Knee.S)))
-	}
-	if r.Plateau != nil {
-		add("Holds", u.TempUnit(r.Plateau.C))
-	}
-	if len(r.FanCycles) > 0 {
-		add("Fan cycles", fmt.Sprint(len(r.FanCycles)))
-	}
-	if r.ReachesRegulating != nil {
-		add("Reaches its target", map[bool]string{true: "yes", false: "no"}[*r.ReachesRegulating])
-	}
-	return out
-}
-
-func minutesWords(s float64) string { return fmt.Sprintf("%d:%02d min", int(s)/60, int(s)%60) }
 
 func (w *window) chooseLog() {
 	d := dialog.NewFileOpen(func(r fyne.URIReadCloser, err error) {
@@ -256,7 +201,7 @@ func (w *window) saveChart(kind string) {
 	if i < 0 || i >= len(d.c.Logs) {
 		return
 	}
-	lines := curve(&d.c, &d.c.Logs[i], d.found.WarmUps[i].Result, w.logs.band, d.units)
+	lines := picture.WarmUp(&d.c, &d.c.Logs[i], d.found.WarmUps[i].Result, w.logs.band, d.units)
 	draw := lines.PNG
 	if kind == "svg" {
 		draw = lines.SVG

@@ -82,6 +82,7 @@ func (r *record) write() {
 	r.complaint()
 	r.troubleCodes()
 	r.rounds()
+	r.warmUps()
 	r.wholeCase()
 	r.tests()
 	r.verdict()

@@ -10,6 +10,7 @@ import (
 	"loopbook/cases"
 	"loopbook/cases/casetest"
 	"loopbook/cases/evidence"
+	"loopbook/diagram"
 	"loopbook/diagram/units"
 	"loopbook/report"
 )
@@ -166,5 +167,22 @@ func BenchmarkRecord(b *testing.B) {
 				}
 			}
 		})
+	}
+}
+
+// A log stands as a curve of vectors with its words, in the units chosen, and
+// one without any temperature says so.
+func TestWarmUpIsACurve(t *testing.T) {
+	l := cases.Log{Name: "cold drive", Stage: cases.BeforeRepair}
+	for s := 0.0; s <= 1500; s += 10 {
+		l.TimeS, l.EctC = append(l.TimeS, s), append(l.EctC, min(10+s*0.12, 88))
+	}
+	opens := diagram.Celsius(88)
+	c := &cases.Case{ID: "L", Title: "Log", Loop: cases.Loop{ThermostatOpensC: &opens}, Logs: []cases.Log{l, {Name: "nothing"}}}
+	text := flat(pdfText(t, record(t, c, report.Options{})))
+	for _, want := range []string{"Warm-up: cold drive, before repair", "minutes", "coolant, °C", "thermostat's rating", "To 80 °C", "Warm-up: nothing", "It holds no coolant temperature."} {
+		if !strings.Contains(text, want) {
+			t.Errorf("no %q in %s", want, text)
+		}
 	}
 }

@@ -16,10 +16,14 @@ func (r *record) tests() {
 	for i := range r.c.Tests {
 		t := &r.c.Tests[i]
 		list := r.measured(t)
-		if i == 0 {
-			r.heading("Tests", subStyle.lead()+10+r.factsHeight(list[:min(len(list), 4)], 2))
+		keep := r.factsHeight(list[:min(len(list), 4)], 2)
+		if len(list) == 0 {
+			keep = tableStart // a table or a sentence comes first
 		}
-		r.subheading(join(", ", capital(t.Kind.Name()), t.Stage.Name()), r.factsHeight(list[:min(len(list), 4)], 2))
+		if i == 0 {
+			r.heading("Tests", subStyle.lead()+10+keep)
+		}
+		r.subheading(join(", ", capital(t.Kind.Name()), t.Stage.Name()), keep)
 		r.test(t, list)
 	}
 }
