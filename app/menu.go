@@ -35,11 +35,14 @@ func (w *window) menu() *fyne.MainMenu {
 			key("Complaint", fyne.Key1, func() { w.tabs.SelectIndex(complaintTab) }),
 			key("Warm-up", fyne.Key2, func() { w.tabs.SelectIndex(warmUpTab) }),
 			key("Hose map", fyne.Key3, func() { w.tabs.SelectIndex(hoseMapTab) }),
+			key("Checks", fyne.Key4, w.goToChecks),
 			key("Causes", fyne.Key5, w.goToCauses),
 			key("Verdict and paper", fyne.Key6, func() { w.tabs.SelectIndex(verdictTab) }),
 			key("What if", fyne.Key7, w.goToWhatIf),
 			fyne.NewMenuItemSeparator(),
 			key("Add a round, same conditions", fyne.KeyR, w.addRound),
+			key("Do the shown check again", fyne.KeyT, w.checkAgain),
+			fyne.NewMenuItem("Delete the shown check", w.deleteCheck),
 		),
 		w.unitsMenu(),
 		w.lightMenu(),
@@ -151,4 +154,22 @@ func (w *window) goToCauses() {
 func (w *window) goToWhatIf() {
 	w.tabs.SelectIndex(whatIfTab)
 	w.window.Canvas().Focus(w.whatif.First())
+}
+
+func (w *window) goToChecks() {
+	w.tabs.SelectIndex(checksTab)
+	w.window.Canvas().Focus(w.checks.Focus())
+}
+
+func (w *window) checkAgain() {
+	if w.desk.open {
+		w.tabs.SelectIndex(checksTab)
+		w.checks.Again()
+	}
+}
+
+func (w *window) deleteCheck() {
+	if w.desk.open && w.tabs.SelectedIndex() == checksTab {
+		w.checks.Delete()
+	}
 }

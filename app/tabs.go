@@ -45,6 +45,8 @@ func (w *window) showTab() {
 		w.showWarmUp()
 	case hoseMapTab:
 		w.showHoseMap()
+	case checksTab:
+		w.checks.Show(d.c, d.units)
 	case verdictTab:
 		w.verdict.Show(d.c, d.units)
 	}

@@ -17,6 +17,7 @@ import (
 	"fyne.io/fyne/v2/widget"
 
 	"loopbook/app/ui/causes"
+	"loopbook/app/ui/checks"
 	"loopbook/app/ui/complaint"
 	"loopbook/app/ui/greeting"
 	"loopbook/app/ui/hosemap"
@@ -26,6 +27,7 @@ import (
 	"loopbook/app/ui/warmup"
 	"loopbook/app/ui/whatif"
 	"loopbook/cases"
+	"loopbook/cases/diagnosis/likelihood"
 	"loopbook/cases/sqlite"
 	"loopbook/diagram"
 )
@@ -96,6 +98,7 @@ type window struct {
 	warmup    *warmup.View
 	logs      *warmups
 	hosemap   *hosemap.View
+	checks    *checks.View
 	causes    *causes.View
 	whatif    *whatif.View
 	live      *live
@@ -113,11 +116,16 @@ func newWindow(ctx context.Context, a fyne.App, store *sqlite.Store, start func(
 	if err != nil {
 		return nil, err
 	}
+	tables, err := likelihood.Shipped()
+	if err != nil {
+		return nil, err
+	}
 	w := &window{app: a, start: start, prefs: preferences{a.Preferences()}, desk: d}
 	a.Settings().SetTheme(kit.NewTheme(w.prefs.light()))
 	w.window = a.NewWindow("Loopbook")
 	w.window.SetMaster()
 	d.units = w.prefs.units()
+	w.checks = checks.New(d.edit, checkWords(tables))
 	w.makeScreens()
 	w.use(store)
 	w.window.SetMainMenu(w.menu())
@@ -153,6 +161,7 @@ func (w *window) makeScreens() {
 		container.NewTabItem("Complaint", w.complaint.Content()),
 		container.NewTabItem("Warm-up", w.warmup.Content()),
 		container.NewTabItem("Hose map", w.hosemap.Content()),
+		container.NewTabItem("Checks", w.checks.Content()),
 		container.NewTabItem("Causes", w.causes.Content()),
 		container.NewTabItem("Verdict and paper", w.verdict.Content()),
 		container.NewTabItem("What if", w.whatif.Content()),
@@ -177,6 +186,7 @@ const (
 	complaintTab = iota
 	warmUpTab
 	hoseMapTab
+	checksTab
 	causesTab
 	verdictTab
 	whatIfTab
@@ -233,6 +243,7 @@ func (w *window) leave() {
 	}
 	w.hosemap.Leave()
 	w.complaint.Leave()
+	w.checks.Leave()
 	w.verdict.Leave()
 }
 

@@ -1,0 +1,119 @@
+package main
+
+import (
+	"fmt"
+	"strings"
+
+	"loopbook/app/ui/checks"
+	"loopbook/cases"
+	"loopbook/cases/diagnosis"
+	"loopbook/cases/diagnosis/likelihood"
+	"loopbook/cases/evidence"
+	"loopbook/diagram"
+	"loopbook/diagram/coolant"
+	"loopbook/diagram/units"
+)
+
+// checkWords are the words of the screen of checks, from the tables that the
+// causes are weighed by.
+func checkWords(t *likelihood.Tables) checks.Words {
+	infos := map[cases.TestKind]likelihood.Check{}
+	for _, c := range t.Checks() {
+		infos[cases.TestKind(c.Check)] = c
+	}
+	return checks.Words{
+		Info: func(kind cases.TestKind, u units.Set) checks.Info { return checkInfo(infos[kind], kind, u) },
+		Result: func(c *cases.Case, test *cases.Test, u units.Set) checks.Result {
+			return checkResult(t, c, test, u)
+		},
+		TopUp: topUpWords,
+		Stage: func(c *cases.Case) cases.Stage { return diagnosis.StageOf(c) },
+	}
+}
+
+func checkInfo(c likelihood.Check, kind cases.TestKind, u units.Set) checks.Info {
+	guide := evidence.GuideTo(kind)
+	info := checks.Info{
+		Title: c.Title, Minutes: fmt.Sprintf("%.0f min", c.Minutes), Text: u.Sentence(c.Text),
+		Caution: u.Sentence(strings.TrimSuffix(c.Caution, " The vehicle maker's procedure comes first.")),
+		Accepts: u.Sentence(guide.Accepts), NotProven: u.Sentence(guide.NotProven),
+	}
+	switch c.Needs {
+	case likelihood.Cold:
+		info.Needs = "Engine cold"
+	case likelihood.Warm:
+		info.Needs = "Engine warm"
+	}
+	return info
+}
+
+func checkResult(t *likelihood.Tables, c *cases.Case, test *cases.Test, u units.Set) checks.Result {
+	found := evidence.Workshop(c, test)
+	r := checks.Result{}
+	for _, o := range t.Outcomes(test.Kind) {
+		if o.Word == found.Outcome {
+			r.Says = o.Says
+		}
+	}
+	if r.Says != "" && found.Outcome != evidence.Pass {
+		r.Severity = string(evidence.Note) // what raises no flag is told
+	}
+	for i, f := range found.Flags {
+		f = f.In(u)
+		if i == 0 || f.Severity == evidence.Act {
+			r.Severity = string(f.Severity)
+		}
+		r.Told = append(r.Told, checks.Told{Severity: string(f.Severity), Text: f.Text, Because: f.Because})
+	}
+	for _, s := range found.Sums {
+		r.Sums = append(r.Sums, [2]string{u.Sentence(s.Name), u.Sentence(s.Value)})
+	}
+	return r
+}
+
+// topUpWords tell what to drain and what to fill for a wanted strength.
+func topUpWords(c *cases.Case, t *cases.Test, want, with float64, u units.Set) string {
+	mix, ok := evidence.Sample(c, t)
+	switch {
+	case !ok:
+		return "Measure the strength first."
+	case c.Loop.CapacityL == nil:
+		return "Write the loop's capacity."
+	}
+	fill := fmt.Sprintf("coolant of %.0f %%", with)
+	switch {
+	case want < float64(mix.Strength):
+		with, fill = 0, "water"
+	case with >= 100:
+		fill = "concentrate"
+	}
+	drain, err := coolant.Change(coolant.Litre(*c.Loop.CapacityL), mix.Strength, coolant.VolumePercent(want), coolant.VolumePercent(with))
+	switch {
+	case err != nil:
+		return fmt.Sprintf("%s doesn't bring it from %.0f to %.0f %%.", "Coolant of that strength", float64(mix.Strength), want)
+	case drain < 0.05:
+		return "It is as strong as wanted."
+	}
+	text := fmt.Sprintf("Drain %.1f l and fill %.1f l of %s.", float64(drain), float64(drain), fill)
+	mix.Strength = coolant.VolumePercent(want)
+	if freezes, err := mix.FreezeC(); err == nil {
+		text += " Then it freezes at " + u.TempUnit(freezes)
+		if boils, ok := boilsUnderCap(c, mix); ok {
+			text += " and boils at " + u.TempUnit(boils) + " under this cap"
+		}
+		text += "."
+	}
+	return text + " The sum takes the loop for well mixed; measure again after a drive."
+}
+
+func boilsUnderCap(c *cases.Case, mix coolant.Mixture) (diagram.Celsius, bool) {
+	if c.Loop.CapKPa == nil {
+		return 0, false
+	}
+	altitude := diagram.Metre(0)
+	if c.Site.AltitudeM != nil {
+		altitude = *c.Site.AltitudeM
+	}
+	boils, err := mix.BoilUnderCapC(*c.Loop.CapKPa, altitude)
+	return boils, err == nil
+}

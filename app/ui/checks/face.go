@@ -1,0 +1,49 @@
+package checks
+
+import (
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+
+	"loopbook/app/ui/kit"
+	"loopbook/cases"
+	"loopbook/diagram/units"
+)
+
+// faceLines are the lines of the field that can be seen without scrolling.
+const faceLines = 6
+
+// face is the form of a face scan: a grid as text, and its picture.
+type face struct {
+	s       *sheet
+	field   *kit.Field
+	picture *kit.Picture
+}
+
+func (s *sheet) face() fyne.CanvasObject {
+	f := &face{s: s, picture: kit.NewDrawn(1)}
+	f.field = kit.NewArea("85 84 85\n70 71 70\n55 55 56", faceLines, func(text string) {
+		rows, err := parseGrid(text, s.v.units)
+		f.field.Refuse(err)
+		if err == nil {
+			s.change("face", func(t *cases.Test) { t.ShownC = rows })
+		}
+	})
+	s.more = append(s.more, f)
+	labelled := kit.Labelled("", f.field)
+	f.title(s.v.units)
+	return container.NewVBox(labelled,
+		note("Type it or paste it from a spreadsheet: tabs, semicolons, commas or blanks part the places, a dash is a gap. Tab leaves the field."),
+		f.picture)
+}
+
+func (f *face) title(u units.Set) {
+	f.field.Title("Temperatures over the face, " + string(u.Temperature) + ", one line a row, top first")
+}
+
+func (f *face) show(t *cases.Test) {
+	f.title(f.s.v.units)
+	f.field.Put(gridText(t.ShownC, f.s.v.units))
+	f.picture.Draw(heatMap(t.ShownC, f.s.v.units))
+}
+
+func (f *face) leave() { f.field.Leave() }

@@ -1,0 +1,163 @@
+package checks
+
+import (
+	"strings"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/widget"
+
+	"loopbook/app/ui/kit"
+	"loopbook/cases"
+)
+
+// kindList lists the kinds of check with how they came out. Up and Down choose,
+// Enter goes into the form.
+type kindList struct {
+	widget.List
+	v     *View
+	kinds []cases.TestKind
+	quiet bool
+}
+
+func newKindList(v *View) *kindList {
+	l := &kindList{v: v, kinds: cases.Words[cases.TestKind]()}
+	l.Length = func() int { return len(l.kinds) }
+	l.CreateItem = func() fyne.CanvasObject { return newKindRow() }
+	l.UpdateItem = func(i widget.ListItemID, o fyne.CanvasObject) { l.fill(i, o.(*kindRow)) }
+	l.OnSelected = func(i widget.ListItemID) {
+		if !l.quiet {
+			v.choose(l.kinds[i])
+		}
+	}
+	l.HideSeparators = true
+	l.ExtendBaseWidget(l)
+	return l
+}
+
+func (l *kindList) show() {
+	l.quiet = true
+	defer func() { l.quiet = false }()
+	l.Refresh()
+	l.Select(l.chosen())
+}
+
+func (l *kindList) chosen() int {
+	for i, k := range l.kinds {
+		if k == l.v.kind {
+			return i
+		}
+	}
+	return 0
+}
+
+// TypedKey chooses as the arrows go.
+func (l *kindList) TypedKey(e *fyne.KeyEvent) {
+	switch e.Name {
+	case fyne.KeyUp:
+		l.Select(max(l.chosen()-1, 0))
+	case fyne.KeyDown:
+		l.Select(min(l.chosen()+1, len(l.kinds)-1))
+	case fyne.KeyHome:
+		l.Select(0)
+	case fyne.KeyEnd:
+		l.Select(len(l.kinds) - 1)
+	case fyne.KeyReturn, fyne.KeyEnter, fyne.KeyRight:
+		l.v.FocusForm()
+	}
+}
+
+func (l *kindList) fill(i int, row *kindRow) {
+	kind := l.kinds[i]
+	info := l.v.say.Info(kind, l.v.units)
+	var done []string
+	worst := ""
+	for _, at := range l.v.tests(kind) {
+		r := l.v.result(at)
+		worst = severity(r)
+		says := r.Says
+		if says == "" {
+			says, worst = "begun", "note"
+			if len(r.Told) > 0 {
+				says, worst = "to be looked at", severity(r)
+			}
+		}
+		if stage := l.v.c.Tests[at].Stage; stage == cases.AfterRepair {
+			says += " after repair"
+		}
+		done = append(done, says)
+	}
+	if done == nil {
+		row.put(info.Title, joined(" · ", info.Minutes, strings.ToLower(info.Needs)), "")
+		return
+	}
+	row.put(info.Title, kit.Capital(strings.Join(done, ", ")), worst)
+}
+
+func joined(by string, parts ...string) string {
+	var out []string
+	for _, p := range parts {
+		if p != "" {
+			out = append(out, p)
+		}
+	}
+	return strings.Join(out, by)
+}
+
+// kindRow is a line of the list: the check, and how it came out.
+type kindRow struct {
+	widget.BaseWidget
+	title, done *widget.Label
+	sign        *fyne.Container
+	worst       string
+}
+
+func newKindRow() *kindRow {
+	r := &kindRow{title: widget.NewLabel(""), done: kit.Small(""), sign: container.NewStack()}
+	r.title.Truncation = fyne.TextTruncateEllipsis
+	r.ExtendBaseWidget(r)
+	return r
+}
+
+// CreateRenderer puts the sign before the words.
+func (r *kindRow) CreateRenderer() fyne.WidgetRenderer {
+	sign := kit.Wide(20, container.NewCenter(r.sign))
+	return widget.NewSimpleRenderer(container.NewBorder(nil, nil, sign, nil, container.New(twoLines{}, r.title, r.done)))
+}
+
+func (r *kindRow) put(title, done, worst string) {
+	r.title.TextStyle.Bold = worst != ""
+	r.title.SetText(title)
+	r.done.SetText(done)
+	if worst == r.worst {
+		return
+	}
+	r.worst = worst
+	r.sign.RemoveAll()
+	if worst != "" {
+		r.sign.Add(kit.Sign(worst))
+	}
+}
+
+// twoLines sets two lines of text closer than a box would, so that all kinds fit
+// into a window of 800.
+type twoLines struct{}
+
+const (
+	rowHeight  = 46
+	lineHeight = 20
+	rowOver    = 4 // what the first line's own padding takes off the top
+)
+
+// MinSize is of a fixed height.
+func (twoLines) MinSize(o []fyne.CanvasObject) fyne.Size {
+	return fyne.NewSize(max(o[0].MinSize().Width, o[1].MinSize().Width), rowHeight)
+}
+
+// Layout puts the second line under the first.
+func (twoLines) Layout(o []fyne.CanvasObject, room fyne.Size) {
+	for i, line := range o {
+		line.Move(fyne.NewPos(0, lineHeight*float32(i)-rowOver))
+		line.Resize(fyne.NewSize(room.Width, line.MinSize().Height))
+	}
+}

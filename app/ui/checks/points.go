@@ -1,0 +1,141 @@
+package checks
+
+import (
+	"slices"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+
+	"loopbook/app/ui/kit"
+	"loopbook/cases"
+	"loopbook/diagram"
+	"loopbook/diagram/units"
+)
+
+// bench is the form of a thermostat in heated water.
+func (s *sheet) bench() (short, rest []fyne.CanvasObject) {
+	return row(
+			s.temp("Rated to open at", func(t *cases.Test) **diagram.Celsius { return &t.RatedOpensC }),
+			s.temp("Rated full open at", func(t *cases.Test) **diagram.Celsius { return &t.RatedFullC }),
+			s.number("Rated lift, mm", 0, 100, func(t *cases.Test) **float64 { return &t.RatedLiftMM }),
+		), row(
+			kit.Heading("Water and lift"),
+			note("One line for each look, the shut ones too. Without a rating here that of the case counts. Enter goes on; an emptied line goes away."),
+			s.table(&table{
+				what:    "point",
+				columns: []column{benchTemp("Water", waterC), benchNumber("Lift, mm", liftMM)},
+				length:  func(t *cases.Test) int { return len(t.Points) },
+				grow:    growBench,
+				drop:    dropBench,
+				ending:  s.heating,
+			}),
+		)
+}
+
+func waterC(p *cases.BenchPoint) **diagram.Celsius { return &p.WaterC }
+func liftMM(p *cases.BenchPoint) **float64         { return &p.LiftMM }
+func tempC(p *cases.BenchPoint) **diagram.Celsius  { return &p.TempC }
+func ohm(p *cases.BenchPoint) **float64            { return &p.Ohm }
+
+// heating says whether the water of a line is warming or cooling.
+func (s *sheet) heating(row int) ending {
+	choice := kit.NewChoice([]answer{yes, no}, func(a answer) string {
+		if a == yes {
+			return "warming"
+		}
+		return "cooling"
+	}, func(a answer) {
+		s.change("water", func(t *cases.Test) {
+			if row < len(t.Points) {
+				t.Points[row].Heating = truth(a)
+			}
+		})
+	})
+	return ending{choice.Select, func(t *cases.Test) {
+		if row >= len(t.Points) {
+			choice.Put("")
+			choice.Disable()
+			return
+		}
+		choice.Enable()
+		choice.Put(said(t.Points[row].Heating))
+	}}
+}
+
+// growBench adds a line that goes the way of the one before.
+func growBench(t *cases.Test) {
+	p := cases.BenchPoint{}
+	if t.Kind == "thermostat-bench" {
+		up := true
+		if n := len(t.Points); n > 0 && t.Points[n-1].Heating != nil {
+			up = *t.Points[n-1].Heating
+		}
+		p.Heating = &up
+	}
+	t.Points = append(t.Points, p)
+}
+
+func dropBench(t *cases.Test, row int) {
+	if p := t.Points[row]; p.WaterC == nil && p.LiftMM == nil && p.TempC == nil && p.Ohm == nil {
+		t.Points = slices.Delete(t.Points, row, row+1)
+	}
+}
+
+// sensor is the form of a sensor's resistance: measured beside the reference.
+func (s *sheet) sensor() (short, rest []fyne.CanvasObject) {
+	measured := s.table(&table{
+		what:    "measured",
+		columns: []column{benchTemp("At", tempC), benchNumber("Ω", ohm)},
+		length:  func(t *cases.Test) int { return len(t.Points) },
+		grow:    growBench,
+		drop:    dropBench,
+	})
+	reference := s.table(&table{
+		what: "reference",
+		columns: []column{
+			pointTemp("At", func(t *cases.Test, i int) **diagram.Celsius { return &t.Reference[i].TempC }),
+			pointNumber("Ω", func(t *cases.Test, i int) **float64 { return &t.Reference[i].Ohm }),
+		},
+		length: func(t *cases.Test) int { return len(t.Reference) },
+		grow:   func(t *cases.Test) { t.Reference = append(t.Reference, cases.OhmPoint{}) },
+		drop: func(t *cases.Test, i int) {
+			if p := t.Reference[i]; p.TempC == nil && p.Ohm == nil {
+				t.Reference = slices.Delete(t.Reference, i, i+1)
+			}
+		},
+	})
+	return nil, row(
+		note("The reference is the maker's curve: three points of it or more, on both sides of what is measured. Enter goes on; an emptied line goes away."),
+		two(container.NewVBox(kit.Heading("Measured"), measured), container.NewVBox(kit.Heading("Reference"), reference)),
+	)
+}
+
+func benchTemp(title string, of func(*cases.BenchPoint) **diagram.Celsius) column {
+	return pointTemp(title, func(t *cases.Test, i int) **diagram.Celsius { return of(&t.Points[i]) })
+}
+
+func benchNumber(title string, of func(*cases.BenchPoint) **float64) column {
+	return pointNumber(title, func(t *cases.Test, i int) **float64 { return of(&t.Points[i]) })
+}
+
+func pointTemp(title string, at func(*cases.Test, int) **diagram.Celsius) column {
+	return column{
+		title: func(u units.Set) string { return title + " " + string(u.Temperature) },
+		read: func(t *cases.Test, i int, u units.Set) string {
+			return kit.Written(*at(t, i), u.Temp)
+		},
+		write: func(t *cases.Test, i int, text string, u units.Set) error {
+			return kit.Set(at(t, i), text, u.ParseTemp)
+		},
+	}
+}
+
+func pointNumber(title string, at func(*cases.Test, int) **float64) column {
+	return column{
+		title: func(units.Set) string { return title },
+		read:  func(t *cases.Test, i int, _ units.Set) string { return kit.Written(*at(t, i), plain) },
+		write: func(t *cases.Test, i int, text string, _ units.Set) error {
+			return kit.Set(at(t, i), text, notNegative)
+		},
+	}
+}

@@ -1,0 +1,47 @@
+package checks
+
+import (
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/widget"
+
+	"loopbook/app/ui/kit"
+)
+
+// showResult tells how the check came out, in words first.
+func (s *sheet) showResult(r Result) {
+	s.result.RemoveAll()
+	if s.v.place() >= len(s.v.c.Tests) {
+		return // not begun
+	}
+	var body, reasons []kit.Span
+	for _, told := range r.Told {
+		body = append(body, kit.Span{Text: told.Text})
+		for _, why := range told.Because {
+			reasons = append(reasons, kit.Span{Text: kit.Capital(why) + ".", Small: true})
+		}
+	}
+	level := severity(r)
+	if r.Says == "" && len(r.Told) == 0 {
+		level = "note"
+	}
+	s.result.Add(kit.Card(level, headline(r), body...))
+	if len(r.Sums) > 0 {
+		lines := container.New(kit.Tight{})
+		for _, sum := range r.Sums {
+			lines.Add(sumLine(sum))
+		}
+		s.result.Add(lines)
+	}
+	if len(reasons) > 0 {
+		s.result.Add(kit.Paragraphs(reasons...))
+	}
+}
+
+func sumLine(sum [2]string) fyne.CanvasObject {
+	value := widget.NewLabel(sum[1])
+	value.TextStyle.Bold, value.Wrapping = true, fyne.TextWrapWord
+	name := widget.NewLabel(sum[0])
+	name.Wrapping = fyne.TextWrapWord
+	return container.New(kit.Shares{1, 1}, name, value)
+}

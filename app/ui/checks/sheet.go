@@ -1,0 +1,162 @@
+package checks
+
+import (
+	"fmt"
+	"slices"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/theme"
+	"fyne.io/fyne/v2/widget"
+
+	"loopbook/app/ui/kit"
+	"loopbook/cases"
+	"loopbook/diagram/units"
+)
+
+// sheet is the form of one check, with what goes with it.
+type sheet struct {
+	v     *View
+	kind  cases.TestKind
+	nth   int
+	units units.Set
+	form  *kit.Form
+	first fyne.Focusable
+	more  []part // tables and the like
+
+	which   *widget.Select
+	quiet   bool
+	remove  *widget.Button
+	done    *fyne.Container // which one it is, once one is begun
+	result  *fyne.Container
+	content fyne.CanvasObject
+}
+
+// part is a piece of a form that isn't a single field.
+type part interface {
+	show(t *cases.Test)
+	leave()
+}
+
+func newSheet(v *View) *sheet {
+	s := &sheet{v: v, kind: v.kind, nth: v.nth, units: v.units, result: container.NewVBox()}
+	info := v.say.Info(v.kind, v.units)
+	s.form = kit.NewForm(func(what string, change func(*cases.Case)) { v.edit(info.Title+": "+what, change) })
+	short, rest := s.fields()
+	s.first = focusable(container.NewVBox(append(slices.Clone(short), rest...)...))
+	rows := append(row(s.head(info), caution(info), container.NewGridWithColumns(2, append(short, s.stage())...)), rest...)
+	left := container.NewVBox(append(rows, s.result)...)
+	s.content = container.NewVScroll(container.NewPadded(container.New(kit.Shares{470, 300}, left, container.NewPadded(guide(info)))))
+	return s
+}
+
+// head names the check, and which one of several it is.
+func (s *sheet) head(info Info) fyne.CanvasObject {
+	s.which = widget.NewSelect(nil, func(string) {
+		if i := s.which.SelectedIndex(); !s.quiet && i >= 0 {
+			s.v.turn(i)
+		}
+	})
+	again := widget.NewButtonWithIcon("Again", theme.ContentAddIcon(), s.v.Again)
+	again.Importance = widget.LowImportance
+	s.remove = widget.NewButtonWithIcon("Delete", theme.DeleteIcon(), s.v.Delete)
+	s.remove.Importance = widget.LowImportance
+	pills := container.NewHBox(kit.Pill(info.Minutes))
+	if info.Needs != "" {
+		pills.Add(kit.Pill(info.Needs))
+	}
+	title := kit.Heading(info.Title)
+	title.Truncation = fyne.TextTruncateEllipsis
+	s.done = container.NewBorder(nil, nil, nil, container.NewHBox(again, s.remove), s.which)
+	return container.NewVBox(container.NewBorder(nil, nil, nil, pills, title), s.done)
+}
+
+func caution(info Info) fyne.CanvasObject {
+	return kit.Card("act", "Caution", kit.Span{Text: info.Caution, Small: true})
+}
+
+func guide(info Info) fyne.CanvasObject {
+	part := func(title, text string) fyne.CanvasObject {
+		return container.New(kit.Tight{More: 2}, kit.Heading(title), kit.Paragraphs(kit.Span{Text: text}))
+	}
+	return container.NewVBox(part("What to do", info.Text), part("What is accepted", info.Accepts),
+		part("What a pass does not prove", info.NotProven),
+		kit.Paragraphs(kit.Span{Text: "The vehicle maker's procedure and limits come first.", Small: true, Color: theme.ColorNamePlaceHolder}))
+}
+
+// show paints the check.
+func (s *sheet) show() {
+	at := s.v.place()
+	c := s.v.c
+	s.form.Show(c, s.v.units)
+	t := s.test(&c)
+	for _, m := range s.more {
+		m.show(t)
+	}
+	s.showWhich()
+	if at < len(s.v.c.Tests) {
+		s.remove.Enable()
+	} else {
+		s.remove.Disable()
+	}
+	s.showResult(s.v.result(at))
+}
+
+func (s *sheet) showWhich() {
+	s.quiet = true
+	defer func() { s.quiet = false }()
+	var names []string
+	for i, at := range s.v.tests(s.kind) {
+		stage := s.v.c.Tests[at].Stage.Name()
+		if stage == "" {
+			stage = "stage not known"
+		}
+		names = append(names, fmt.Sprintf("%d: %s", i+1, joined(", ", stage, s.v.result(at).Says)))
+	}
+	if s.nth >= len(names) {
+		names = append(names, fmt.Sprintf("%d: not done yet", len(names)+1))
+	}
+	if len(s.v.tests(s.kind)) > 0 {
+		s.done.Show()
+	} else {
+		s.done.Hide()
+	}
+	s.which.SetOptions(names)
+	s.which.SetSelectedIndex(s.nth)
+}
+
+func (s *sheet) leave() {
+	s.form.Leave()
+	for _, m := range s.more {
+		m.leave()
+	}
+}
+
+// test is the shown check in a case; one that isn't begun is put there.
+func (s *sheet) test(c *cases.Case) *cases.Test {
+	at := s.v.place()
+	for len(c.Tests) <= at {
+		c.Tests = append(c.Tests[:len(c.Tests):len(c.Tests)], cases.Test{Kind: s.kind, Stage: s.v.say.Stage(&s.v.c)})
+	}
+	return &c.Tests[at]
+}
+
+// change edits the shown check.
+func (s *sheet) change(what string, do func(*cases.Test)) {
+	s.v.edit(s.kind.Name()+": "+what, func(c *cases.Case) { do(s.test(c)) })
+}
+
+// focusable is the first thing in o that takes the focus.
+func focusable(o fyne.CanvasObject) fyne.Focusable {
+	if f, ok := o.(fyne.Focusable); ok {
+		return f
+	}
+	if c, ok := o.(*fyne.Container); ok {
+		for _, child := range c.Objects {
+			if f := focusable(child); f != nil {
+				return f
+			}
+		}
+	}
+	return nil
+}

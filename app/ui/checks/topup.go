@@ -1,0 +1,57 @@
+package checks
+
+import (
+	"errors"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/widget"
+
+	"loopbook/app/ui/kit"
+	"loopbook/cases"
+	"loopbook/diagram/units"
+)
+
+// topUp works out what to drain and what to fill. What is wanted is asked for
+// here and not kept: it is no finding of the case.
+type topUp struct {
+	s          *sheet
+	want, with float64
+	says       *widget.Label
+}
+
+var errPercent = errors.New("write 0 to 100")
+
+func (s *sheet) topUp() fyne.CanvasObject {
+	t := &topUp{s: s, want: 50, with: 100, says: widget.NewLabel("")}
+	t.says.Wrapping = fyne.TextWrapWord
+	s.more = append(s.more, t)
+	return container.NewVBox(kit.Heading("Topping up"),
+		two(t.percent("Wanted strength, volume %", &t.want), t.percent("Fill with coolant of, volume %", &t.with)),
+		t.says)
+}
+
+func (t *topUp) percent(label string, at *float64) fyne.CanvasObject {
+	var f *kit.Field
+	f = kit.NewField("", func(text string) {
+		v, err := units.Number(text)
+		if err == nil && !(v >= 0 && v <= 100) {
+			err = errPercent
+		}
+		f.Refuse(err)
+		if err == nil {
+			*at = v
+			t.show(nil)
+		}
+	})
+	f.Put(plain(*at))
+	return kit.Labelled(label, f)
+}
+
+// show works it out anew.
+func (t *topUp) show(*cases.Test) {
+	c := t.s.v.c
+	t.says.SetText(t.s.v.say.TopUp(&c, t.s.test(&c), t.want, t.with, t.s.v.units))
+}
+
+func (t *topUp) leave() {}

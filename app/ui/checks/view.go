@@ -1,0 +1,208 @@
+// Package checks is the screen of the workshop checks: which there are, which
+// are done and how they came out, and a form for each with what to do first,
+// its caution, its limits, and what a pass doesn't prove.
+package checks
+
+import (
+	"slices"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+
+	"loopbook/app/ui/kit"
+	"loopbook/cases"
+	"loopbook/diagram/units"
+)
+
+// Info is what is known of a kind of check, ready to be read.
+type Info struct {
+	Title     string
+	Minutes   string
+	Needs     string // of the engine; "": anything
+	Text      string // how it is done
+	Caution   string
+	Accepts   string // by which limits, and from where they are
+	NotProven string // by a pass
+}
+
+// Result is how a check came out, ready to be read.
+type Result struct {
+	Says     string // the outcome; "" is not judged yet
+	Severity string // "act", "look", "note", or "" where all is well
+	Told     []Told
+	Sums     [][2]string // what a number is, and the number
+}
+
+// Told is one finding with its reasons.
+type Told struct {
+	Severity, Text string
+	Because        []string
+}
+
+// Words are what the screen asks for.
+type Words struct {
+	Info   func(cases.TestKind, units.Set) Info
+	Result func(*cases.Case, *cases.Test, units.Set) Result
+	// TopUp tells how much to drain and to fill for a wanted strength, with
+	// coolant of another one, in percent.
+	TopUp func(c *cases.Case, t *cases.Test, want, with float64, u units.Set) string
+	Stage func(*cases.Case) cases.Stage // of a check that is begun now
+}
+
+// View is the screen.
+type View struct {
+	edit func(what string, change func(*cases.Case))
+	say  Words
+
+	c       cases.Case
+	units   units.Set
+	kind    cases.TestKind
+	nth     int // of the tests of this kind
+	list    *kindList
+	sheet   *sheet
+	right   *fyne.Container
+	content fyne.CanvasObject
+}
+
+// New makes the screen; edit changes the case.
+func New(edit func(string, func(*cases.Case)), say Words) *View {
+	v := &View{edit: edit, say: say, units: units.Metric(), kind: cases.Words[cases.TestKind]()[0], right: container.NewStack()}
+	v.list = newKindList(v)
+	v.content = container.New(beside{256}, v.list, v.right)
+	return v
+}
+
+// Content is the screen's widget.
+func (v *View) Content() fyne.CanvasObject { return v.content }
+
+// Focus is the list of checks.
+func (v *View) Focus() fyne.Focusable { return v.list }
+
+// Show paints a case. Call it on the Fyne goroutine.
+func (v *View) Show(c cases.Case, u units.Set) {
+	other := c.ID != v.c.ID
+	v.c, v.units = c, u
+	if other {
+		v.nth = max(len(v.tests(v.kind))-1, 0)
+	}
+	v.nth = min(v.nth, len(v.tests(v.kind)))
+	if other || v.sheet == nil || v.sheet.kind != v.kind || v.sheet.nth != v.nth || v.sheet.units != u {
+		v.sheet = newSheet(v)
+		v.right.Objects = []fyne.CanvasObject{v.sheet.content}
+		v.right.Refresh()
+	}
+	v.list.show()
+	v.sheet.show()
+}
+
+// Leave keeps what is being typed.
+func (v *View) Leave() {
+	if v.sheet != nil {
+		v.sheet.leave()
+	}
+}
+
+// tests are the places of a kind's checks in the case.
+func (v *View) tests(kind cases.TestKind) []int {
+	var at []int
+	for i, t := range v.c.Tests {
+		if t.Kind == kind {
+			at = append(at, i)
+		}
+	}
+	return at
+}
+
+// place is where the shown check stands in the case, or will.
+func (v *View) place() int {
+	if at := v.tests(v.kind); v.nth < len(at) {
+		return at[v.nth]
+	}
+	return len(v.c.Tests)
+}
+
+// choose turns to a kind, at its last check.
+func (v *View) choose(kind cases.TestKind) {
+	v.Leave()
+	v.kind, v.nth = kind, max(len(v.tests(kind))-1, 0)
+	v.Show(v.c, v.units)
+}
+
+// turn shows another check of the kind; one past the last is a new one.
+func (v *View) turn(nth int) {
+	v.Leave()
+	v.nth = nth
+	v.Show(v.c, v.units)
+}
+
+// Again begins another check of the shown kind.
+func (v *View) Again() {
+	v.turn(len(v.tests(v.kind)))
+	v.FocusForm()
+}
+
+// Delete takes the shown check out of the case.
+func (v *View) Delete() {
+	at := v.place()
+	if at >= len(v.c.Tests) {
+		return
+	}
+	v.sheet = nil // what is being typed there goes with it
+	v.nth = max(v.nth-1, 0)
+	v.edit(v.kind.Name()+" deleted", func(c *cases.Case) { c.Tests = slices.Delete(c.Tests, at, at+1) })
+	v.focus(v.list)
+}
+
+// FocusForm puts the caret into the form.
+func (v *View) FocusForm() { v.focus(v.sheet.first) }
+
+func (v *View) focus(on fyne.Focusable) {
+	if c := fyne.CurrentApp().Driver().CanvasForObject(v.content); c != nil && on != nil {
+		c.Focus(on)
+	}
+}
+
+// result is how one check came out.
+func (v *View) result(at int) Result {
+	if at >= len(v.c.Tests) {
+		return Result{}
+	}
+	return v.say.Result(&v.c, &v.c.Tests[at], v.units)
+}
+
+// beside gives the left its width and the rest to the right. The left comes
+// first on the way of the Tab key.
+type beside struct{ left float32 }
+
+// MinSize is that of both.
+func (b beside) MinSize(o []fyne.CanvasObject) fyne.Size {
+	l, r := o[0].MinSize(), o[1].MinSize()
+	return fyne.NewSize(b.left+r.Width, max(l.Height, r.Height))
+}
+
+// Layout puts both beside each other.
+func (b beside) Layout(o []fyne.CanvasObject, room fyne.Size) {
+	o[0].Move(fyne.Position{})
+	o[0].Resize(fyne.NewSize(b.left, room.Height))
+	o[1].Move(fyne.NewPos(b.left, 0))
+	o[1].Resize(fyne.NewSize(room.Width-b.left, room.Height))
+}
+
+// severity of a kit.Card for an outcome.
+func severity(r Result) string {
+	if r.Severity == "" {
+		return "fine"
+	}
+	return r.Severity
+}
+
+// headline is the outcome in a few words.
+func headline(r Result) string {
+	switch {
+	case r.Says != "":
+		return kit.Capital(r.Says)
+	case len(r.Told) > 0:
+		return "Look"
+	}
+	return "Not enough to judge yet"
+}

@@ -1,0 +1,337 @@
+package checks
+
+import (
+	"math"
+	"strings"
+	"testing"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/test"
+	"fyne.io/fyne/v2/widget"
+
+	"loopbook/app/ui/kit"
+	"loopbook/cases"
+	"loopbook/diagram/units"
+)
+
+// desk stands for what keeps the case.
+type desk struct {
+	v      *View
+	c      cases.Case
+	units  units.Set
+	window fyne.Window
+	asked  []float64 // what was asked of the topping up
+}
+
+func screen(t *testing.T) *desk {
+	t.Helper()
+	test.NewTempApp(t)
+	d := &desk{units: units.Metric()}
+	d.v = New(func(_ string, change func(*cases.Case)) {
+		change(&d.c)
+		d.show()
+	}, Words{
+		Info: func(k cases.TestKind, _ units.Set) Info {
+			return Info{Title: k.Name(), Minutes: "5 min", Needs: "Engine cold", Text: "how", Caution: "mind", Accepts: "limit", NotProven: "rest"}
+		},
+		Result: func(_ *cases.Case, t *cases.Test, _ units.Set) Result {
+			if t.EndKPa == nil {
+				return Result{}
+			}
+			return Result{Says: "falls", Severity: "act", Told: []Told{{"act", "It leaks.", []string{"why"}}}, Sums: [][2]string{{"Leak rate", "2 kPa/min"}}}
+		},
+		TopUp: func(_ *cases.Case, _ *cases.Test, want, with float64, _ units.Set) string {
+			d.asked = []float64{want, with}
+			return "drain"
+		},
+		Stage: func(*cases.Case) cases.Stage { return cases.BeforeRepair },
+	})
+	d.window = test.NewTempWindow(t, container.NewStack(d.v.Content()))
+	d.window.Resize(fyne.NewSize(1048, 690))
+	d.show()
+	return d
+}
+
+func (d *desk) show() { d.v.Show(d.c, d.units) }
+
+// fields are the form's fields, in the way of the Tab key.
+func fields(o fyne.CanvasObject) []*kit.Field {
+	switch o := o.(type) {
+	case *kit.Field:
+		return []*kit.Field{o}
+	case *container.Scroll:
+		return fields(o.Content)
+	case *fyne.Container:
+		var out []*kit.Field
+		for _, child := range o.Objects {
+			out = append(out, fields(child)...)
+		}
+		return out
+	}
+	return nil
+}
+
+func selects(o fyne.CanvasObject) []*widget.Select {
+	switch o := o.(type) {
+	case *widget.Select:
+		return []*widget.Select{o}
+	case *container.Scroll:
+		return selects(o.Content)
+	case *fyne.Container:
+		var out []*widget.Select
+		for _, child := range o.Objects {
+			out = append(out, selects(child)...)
+		}
+		return out
+	}
+	return nil
+}
+
+func (d *desk) key(k fyne.KeyName) {
+	d.window.Canvas().Focused().TypedKey(&fyne.KeyEvent{Name: k})
+}
+
+// typed types at the caret and goes on by Enter.
+func (d *desk) typed(texts ...string) {
+	for _, text := range texts {
+		for _, r := range text {
+			d.window.Canvas().Focused().TypedRune(r)
+		}
+		d.key(fyne.KeyReturn)
+	}
+}
+
+// Arrows choose the check, Enter goes into its form, Enter goes on: a whole
+// pressure test without a mouse.
+func TestACheckIsDoneByKeyboardAlone(t *testing.T) {
+	d := screen(t)
+	d.window.Canvas().Focus(d.v.Focus())
+	d.key(fyne.KeyDown)
+	d.key(fyne.KeyUp)
+	d.key(fyne.KeyReturn)
+	d.typed("100", "94,5", "20", "19", "10")
+	if len(d.c.Tests) != 1 {
+		t.Fatalf("tests = %+v, want one", d.c.Tests)
+	}
+	got := d.c.Tests[0]
+	if got.Kind != "pressure-hold" || got.Stage != cases.BeforeRepair || *got.StartKPa != 100 || *got.EndKPa != 94.5 || *got.StartC != 20 || *got.EndC != 19 || *got.Minutes != 10 {
+		t.Errorf("kept %+v", got)
+	}
+	said := texts(d.v.sheet.result)
+	for _, want := range []string{"Falls", "It leaks.", "Why.", "Leak rate", "2 kPa/min"} {
+		if !strings.Contains(said, want) {
+			t.Errorf("%q is not told in %q", want, said)
+		}
+	}
+}
+
+func TestLookingKeepsNothing(t *testing.T) {
+	d := screen(t)
+	for _, kind := range d.v.list.kinds {
+		d.v.choose(kind)
+		d.v.FocusForm()
+		d.window.Canvas().Unfocus()
+		if d.v.sheet.first == nil {
+			t.Errorf("%s has no field to begin at", kind)
+		}
+	}
+	if len(d.c.Tests) != 0 {
+		t.Errorf("looking at the forms made %+v", d.c.Tests)
+	}
+}
+
+func TestAgainStageAndDelete(t *testing.T) {
+	d := screen(t)
+	d.v.choose("level")
+	pickLevel := func(word string) { selects(d.v.sheet.content)[1].SetSelected(word) }
+	pickLevel("low")
+	d.v.Again()
+	pickLevel("full")
+	selects(d.v.sheet.content)[2].SetSelected("after repair")
+	if len(d.c.Tests) != 2 || d.c.Tests[0].State != "low" || d.c.Tests[1].State != "full" || d.c.Tests[1].Stage != cases.AfterRepair {
+		t.Fatalf("tests = %+v", d.c.Tests)
+	}
+	d.v.sheet.which.SetSelectedIndex(0)
+	d.v.Delete()
+	if len(d.c.Tests) != 1 || d.c.Tests[0].State != "full" {
+		t.Errorf("after deleting the first: %+v", d.c.Tests)
+	}
+	d.v.Delete()
+	d.v.Delete() // nothing is left to delete
+	if len(d.c.Tests) != 0 {
+		t.Errorf("left: %+v", d.c.Tests)
+	}
+}
+
+// A table grows under the caret, line by line, and an emptied line goes.
+func TestABenchTableIsTypedThrough(t *testing.T) {
+	d := screen(t)
+	d.v.choose("thermostat-bench")
+	table := fields(d.v.sheet.content)[3:]
+	d.window.Canvas().Focus(table[0])
+	d.typed("70", "0")
+	if n := len(fields(d.v.sheet.content)[3:]); n != 4 {
+		t.Fatalf("%d fields in the table, want two lines", n)
+	}
+	table = fields(d.v.sheet.content)[3:]
+	table[2].SetText("90")
+	table[2].Leave()
+	table[3].SetText("4.5")
+	table[3].Leave()
+	choices := selects(d.v.sheet.content)
+	choices[len(choices)-2].SetSelected("cooling")
+	p := d.c.Tests[0].Points
+	if len(p) != 2 || *p[0].WaterC != 70 || *p[0].LiftMM != 0 || !*p[0].Heating || *p[1].WaterC != 90 || *p[1].LiftMM != 4.5 || *p[1].Heating {
+		t.Fatalf("points = %+v", p)
+	}
+	for _, f := range table[:2] {
+		f.SetText("")
+		f.Leave()
+	}
+	if p := d.c.Tests[0].Points; len(p) != 1 || *p[0].WaterC != 90 {
+		t.Errorf("after emptying the first line: %+v", p)
+	}
+	table[1].SetText("far")
+	table[1].Leave()
+	if d.c.Tests[0].Points[0].LiftMM == nil || table[1].Text != "far" {
+		t.Errorf("a word for a lift: %+v, the field holds %q", d.c.Tests[0].Points, table[1].Text)
+	}
+}
+
+func TestASensorsReferenceIsATableOfItsOwn(t *testing.T) {
+	d := screen(t)
+	d.units = units.US()
+	d.v.choose("sensor-resistance")
+	d.show()
+	f := fields(d.v.sheet.content)
+	for i, text := range []string{"68", "2502", "212", "175,7"} {
+		f[i].SetText(text)
+		f[i].Leave()
+		if i == 1 {
+			f = append(f[:2], fields(d.v.sheet.content)[4:]...) // the second table's line
+		}
+	}
+	got := d.c.Tests[0]
+	if len(got.Points) != 1 || len(got.Reference) != 1 || *got.Points[0].TempC != 20 || *got.Reference[0].TempC != 100 || *got.Reference[0].Ohm != 175.7 {
+		t.Errorf("kept %+v and %+v", got.Points, got.Reference)
+	}
+}
+
+func TestWaysToWriteAFace(t *testing.T) {
+	want := [][]float64{{85, 84.5, 85}, {70, math.NaN(), 70}}
+	for name, text := range map[string]string{
+		"tabs of a spreadsheet":      "85\t84,5\t85\r\n70\t\t70\r\n",
+		"semicolons, decimal commas": "85;84,5;85\n70;;70",
+		"commas":                     "85,84.5,85\n70,,70",
+		"commas and blanks":          "85, 84.5, 85\n70, -, 70",
+		"blanks":                     "85 84,5 85\n\n70  –  70\n",
+	} {
+		rows, err := parseGrid(text, units.Metric())
+		if err != nil || !same(rows, want) {
+			t.Errorf("%s: %v, %v", name, rows, err)
+		}
+		again, err := parseGrid(gridText(rows, units.Metric()), units.Metric())
+		if err != nil || !same(again, want) {
+			t.Errorf("%s, written and read again: %v, %v", name, again, err)
+		}
+	}
+	if rows, err := parseGrid("212 185\n212", units.US()); err != nil || rows[0][0] != 100 || rows[0][1] != 85 || !math.IsNaN(rows[1][1]) {
+		t.Errorf("in °F with a short row: %v, %v", rows, err)
+	}
+	if _, err := parseGrid("85 84\n70 warm", units.Metric()); err == nil || !strings.Contains(err.Error(), "line 2, place 2") {
+		t.Errorf("a word: %v", err)
+	}
+	if _, err := parseGrid("85 8000", units.Metric()); err == nil {
+		t.Error("8000 °C was taken")
+	}
+}
+
+func same(a, b [][]float64) bool {
+	if len(a) != len(b) {
+		return false
+	}
+	for i := range a {
+		for j := range b[i] {
+			if len(a[i]) != len(b[i]) || a[i][j] != b[i][j] && !(math.IsNaN(a[i][j]) && math.IsNaN(b[i][j])) {
+				return false
+			}
+		}
+	}
+	return true
+}
+
+func TestAFaceIsKeptAndDrawn(t *testing.T) {
+	d := screen(t)
+	d.v.choose("core-scan")
+	area := fields(d.v.sheet.content)[0]
+	area.SetText("85;84;85\n70;50;70\n55;55;56")
+	area.Leave()
+	if got := d.c.Tests[0].ShownC; len(got) != 3 || got[1][1] != 50 {
+		t.Fatalf("kept %v", got)
+	}
+	marks, numbers := 0, 0
+	for _, s := range heatMap(d.c.Tests[0].ShownC, d.units).Shapes {
+		switch kind := shapeName(s); kind {
+		case "wedge":
+			marks++
+		case "label":
+			numbers++
+		}
+	}
+	if marks != 1 || numbers != 9 {
+		t.Errorf("%d numbers and %d cold places are drawn, want 9 and 1", numbers, marks)
+	}
+	area.SetText("85;84;warm")
+	area.Leave()
+	if got := d.c.Tests[0].ShownC; len(got) != 3 || area.Text != "85;84;warm" {
+		t.Errorf("a word changed the face: %v, the field holds %q", got, area.Text)
+	}
+}
+
+func TestToppingUpAsksForWhatIsWanted(t *testing.T) {
+	d := screen(t)
+	d.v.choose("coolant")
+	f := fields(d.v.sheet.content)
+	want := f[len(f)-2]
+	want.SetText("45")
+	want.Leave()
+	if len(d.asked) != 2 || d.asked[0] != 45 || d.asked[1] != 100 || len(d.c.Tests) != 0 {
+		t.Errorf("asked %v, tests %+v", d.asked, d.c.Tests)
+	}
+	want.SetText("450")
+	want.Leave()
+	if d.asked[0] != 45 {
+		t.Errorf("asked for %v %%", d.asked[0])
+	}
+}
+
+func TestAnotherCaseShowsItsOwn(t *testing.T) {
+	d := screen(t)
+	d.v.choose("level")
+	selects(d.v.sheet.content)[1].SetSelected("low")
+	first := d.v.sheet
+	d.c = cases.Case{ID: "other"}
+	d.show()
+	if d.v.sheet == first || selects(d.v.sheet.content)[1].Selected != "" && selects(d.v.sheet.content)[1].Selected != kit.Unknown {
+		t.Errorf("the other case's level is %q", selects(d.v.sheet.content)[1].Selected)
+	}
+}
+
+func TestTheListTellsWhatIsDone(t *testing.T) {
+	d := screen(t)
+	end := kPa(90)
+	d.c.Tests = []cases.Test{{Kind: "pressure-hold", EndKPa: end}, {Kind: "pressure-hold", Stage: cases.AfterRepair, EndKPa: end}, {Kind: "bubbles"}}
+	d.show()
+	for kind, want := range map[cases.TestKind]string{"pressure-hold": "Falls, falls after repair", "bubbles": "Begun", "cap": "5 min · engine cold"} {
+		row := newKindRow()
+		for i, k := range d.v.list.kinds {
+			if k == kind {
+				d.v.list.fill(i, row)
+			}
+		}
+		if row.done.Text != want {
+			t.Errorf("%s: %q, want %q", kind, row.done.Text, want)
+		}
+	}
+}
