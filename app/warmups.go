@@ -6,6 +6,7 @@ import (
 	"fmt"
 	"os"
 	"path/filepath"
+	"slices"
 	"strings"
 	"time"
 
@@ -29,6 +30,8 @@ type warmups struct {
 	of      string // the case that shown belongs to
 	reading string
 	cancel  context.CancelFunc
+	path    string // of the file that was read last
+	read    logfile.Read
 
 	key  string          // of the crowd that the band is of, or will be
 	band *diagnosis.Band // nil: not known, or not yet
@@ -69,6 +72,7 @@ func (w *window) makeWarmUp() {
 	w.warmup.OnFile = w.chooseLog
 	w.warmup.OnLog = func(i int) { w.logs.shown = i; w.showWarmUp() }
 	w.warmup.OnSave = w.saveChart
+	w.warmup.OnColumns = func() { w.askColumns(w.logs.path, w.logs.read, nil) }
 }
 
 // showWarmUp paints the log that is looked at.
@@ -85,6 +89,10 @@ func (w *window) showWarmUp() {
 		w.expectLog(&d.c.Logs[i], r.StartS)
 		data.Lines, data.Facts, data.Remarks = picture.WarmUp(&d.c, &d.c.Logs[i], r, w.logs.band, d.units), facts(r, d.units), remarks(r, d.units)
 	}
+	if w.logs.path != "" {
+		data.Remarks = append(append([]string{columnsTold(w.logs.read)}, w.logs.read.Remarks...), data.Remarks...)
+		data.Columns = true
+	}
 	w.warmup.Show(data)
 }
 
@@ -94,7 +102,7 @@ func (l *warmups) follow(c *cases.Case) {
 		return
 	}
 	l.cancel()
-	l.of, l.shown, l.reading = c.ID, len(c.Logs)-1, ""
+	l.of, l.shown, l.reading, l.path, l.read = c.ID, len(c.Logs)-1, "", "", logfile.Read{}
 }
 
 func facts(r warmup.Result, u units.Set) []view.Fact {
@@ -140,7 +148,14 @@ func isLog(path string) bool {
 
 // readLog takes a file into the open case, apart from the window. Another
 // case, or another file, drops it.
-func (w *window) readLog(path string) {
+func (w *window) readLog(path string) { w.readLogAs(path, nil) }
+
+// keptSamples is how many samples of a log go into the case: two a second of an
+// ordinary warm-up.
+const keptSamples = 3000
+
+// readLogAs reads the file with columns that were said by hand (nil: found out).
+func (w *window) readLogAs(path string, by map[string]string) {
 	d := w.desk
 	if !d.open {
 		w.tell(errors.New("a log belongs to a case: open one, or begin one, and drop the file again"))
@@ -160,20 +175,35 @@ func (w *window) readLog(path string) {
 	w.logs.reading = "Reading " + name
 	w.tabs.SelectIndex(warmUpTab)
 	w.showWarmUp()
+	remembered := w.prefs.columns
 	w.start(func() {
-		read, err := logfile.FromFile(ctx, path, logfile.Options{Progress: progress})
+		o := logfile.Options{Map: by, Progress: progress, MaxSamples: keptSamples}
+		read, err := logfile.FromFile(ctx, path, o)
+		if by == nil && len(read.Header) > 0 {
+			if o.Map = remembered(logfile.Fingerprint(read.Header)); o.Map != nil {
+				read, err = logfile.FromFile(ctx, path, o)
+			}
+		}
 		fyne.Do(func() {
-			if ctx.Err() != nil || d.c.ID != id {
-				return
+			if ctx.Err() == nil && d.c.ID == id {
+				w.logReads(ctx, "")
+				w.logRead(path, read, err)
 			}
-			w.logReads(ctx, "")
-			if err != nil {
-				w.tell(fmt.Errorf("%w\nThe case is as it was", err))
-				return
-			}
-			w.takeLog(name, read)
 		})
 	})
+}
+
+// logRead takes what was read, or asks which column is what.
+func (w *window) logRead(path string, read logfile.Read, err error) {
+	switch {
+	case err != nil && len(read.Header) > 0:
+		w.askColumns(path, read, err)
+	case err != nil:
+		w.tell(fmt.Errorf("%w\nThe case is as it was", err))
+	default:
+		w.logs.path, w.logs.read = path, read
+		w.takeLog(filepath.Base(path), read)
+	}
 }
 
 func (w *window) logReads(ctx context.Context, text string) {
@@ -183,15 +213,23 @@ func (w *window) logReads(ctx context.Context, text string) {
 	}
 }
 
+// takeLog puts a log into the case; read again it replaces itself.
 func (w *window) takeLog(name string, read logfile.Read) {
 	l := read.Log
 	l.Name = strings.TrimSuffix(name, filepath.Ext(name))
-	w.logs.shown = len(w.desk.c.Logs)
-	w.desk.edit("log "+l.Name, func(c *cases.Case) { c.Logs = append(c.Logs, l) })
-	if len(read.Remarks) > 0 {
-		w.logs.reading = read.Remarks[0]
-		w.showWarmUp()
+	at := slices.IndexFunc(w.desk.c.Logs, func(had cases.Log) bool { return had.Name == l.Name })
+	if at < 0 {
+		at = len(w.desk.c.Logs)
 	}
+	w.logs.shown = at
+	w.desk.edit("log "+l.Name, func(c *cases.Case) {
+		if at < len(c.Logs) {
+			l.Stage = c.Logs[at].Stage
+			c.Logs[at] = l
+			return
+		}
+		c.Logs = append(c.Logs, l)
+	})
 }
 
 // saveChart writes the curve beside the papers.

@@ -5,6 +5,8 @@ import (
 	"os"
 	"path/filepath"
 	"testing"
+
+	"loopbook/cases/logfile"
 )
 
 // A dropped CSV goes into the open case as a log; a faulty one leaves the case
@@ -33,5 +35,30 @@ func TestDroppedLogGoesIntoTheCase(t *testing.T) {
 	}
 	if isLog("case.json") || !isLog("A.CSV") {
 		t.Error("files are taken for what they aren't")
+	}
+}
+
+// A log that is read again replaces itself, and what was said of its columns is
+// remembered for files with the same heading.
+func TestColumnsAreRememberedByHeading(t *testing.T) {
+	w, _ := shown(t)
+	path := filepath.Join(t.TempDir(), "odd.csv")
+	text := "Time,A,B\n"
+	for i := 0; i < 60; i++ {
+		text += fmt.Sprintf("%d,%d,%d\n", i*10, 12+i, 70-i/2)
+	}
+	if err := os.WriteFile(path, []byte(text), 0o644); err != nil {
+		t.Fatal(err)
+	}
+	w.newCase()
+	chosen := map[string]string{"time": "Time", "ect": "B"}
+	w.readLogAs(path, chosen)
+	if logs := w.desk.c.Logs; len(logs) != 1 || logs[0].EctC[0] != 70 {
+		t.Fatalf("by hand: %+v", logs)
+	}
+	w.prefs.setColumns(logfile.Fingerprint([]string{"Time", "A", "B"}), chosen)
+	w.readLog(path)
+	if logs := w.desk.c.Logs; len(logs) != 1 || logs[0].EctC[0] != 70 {
+		t.Errorf("read again: %d logs, the first begins at %g", len(logs), logs[0].EctC[0])
 	}
 }

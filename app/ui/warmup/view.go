@@ -27,6 +27,7 @@ type Data struct {
 	Lines   chart.Lines
 	Facts   []Fact
 	Remarks []string
+	Columns bool   // whether the columns of the file that was read last can be set anew
 	Reading string // how far a file is read; "": none is being read
 	Units   units.Set
 }
@@ -41,6 +42,8 @@ type View struct {
 	OnFile func()
 	OnLog  func(i int)
 	OnSave func(kind string)
+	// OnColumns asks which column of the file is what.
+	OnColumns func()
 
 	edit    func(what string, change func(*cases.Case))
 	now     func() time.Time
@@ -57,6 +60,7 @@ type View struct {
 	clock   *clock
 	save    *widget.Button
 	svg     *widget.Button
+	columns *widget.Button
 	remove  *widget.Button
 	empty   fyne.CanvasObject
 	content fyne.CanvasObject
@@ -65,7 +69,7 @@ type View struct {
 // New makes the screen; edit changes the case, now is the clock.
 func New(edit func(what string, change func(*cases.Case)), now func() time.Time) *View {
 	v := &View{
-		OnFile: func() {}, OnLog: func(int) {}, OnSave: func(string) {},
+		OnFile: func() {}, OnLog: func(int) {}, OnSave: func(string) {}, OnColumns: func() {},
 		edit: edit, now: now, data: Data{Log: -1}, chart: kit.NewChartView(), facts: container.NewVBox(),
 		remarks: kit.Paragraphs(), reading: widget.NewLabel(""),
 		slip: widget.NewLabel(""),
@@ -91,8 +95,9 @@ func (v *View) layout() fyne.CanvasObject {
 	file.Importance = widget.HighImportance
 	v.save = quiet("PNG", theme.DocumentSaveIcon(), func() { v.OnSave("png") })
 	v.svg = quiet("SVG", theme.DocumentSaveIcon(), func() { v.OnSave("svg") })
+	v.columns = quiet("Columns", theme.ListIcon(), func() { v.OnColumns() })
 	v.remove = quiet("Remove this log", theme.DeleteIcon(), v.drop)
-	top := container.NewBorder(nil, nil, container.NewHBox(kit.Wide(240, v.pick), v.remove), container.NewHBox(v.reading, v.save, v.svg, file))
+	top := container.NewBorder(nil, nil, container.NewHBox(kit.Wide(240, v.pick), v.remove), container.NewHBox(v.reading, v.columns, v.save, v.svg, file))
 	hand := kit.Section("Written down",
 		kit.Paragraphs(kit.Span{Text: "Start the clock with the engine, type what the scan tool or the gauge shows each minute, and press Enter.", Small: true}),
 		v.clock.content,
@@ -149,6 +154,7 @@ func (v *View) Show(d Data) {
 	v.degrees.SetPlaceHolder(string(d.Units.Temperature))
 	show(d.Log >= 0, v.chart, v.save, v.svg, v.remove, v.pick)
 	show(d.Log < 0, v.empty)
+	show(d.Columns, v.columns)
 	v.chart.Draw(d.Lines)
 	v.facts.RemoveAll()
 	for _, f := range d.Facts {

@@ -1,0 +1,113 @@
+package main
+
+import (
+	"encoding/json"
+	"fmt"
+	"strings"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/dialog"
+	"fyne.io/fyne/v2/widget"
+
+	"loopbook/app/ui/kit"
+	"loopbook/cases/logfile"
+)
+
+// columnNames are the keys of a log's columns in the words of the trade.
+var columnNames = map[string]string{
+	logfile.Time: "Time", logfile.Ect: "Coolant temperature", logfile.RPM: "Engine speed",
+	logfile.Speed: "Road speed", logfile.Intake: "Intake air", logfile.Load: "Load",
+}
+
+const noColumn = "not in this file"
+
+// askColumns lets a person say which column is what, with the file's first
+// rows in sight. What is said is remembered for files with the same heading.
+func (w *window) askColumns(path string, read logfile.Read, why error) {
+	taken := map[string]string{}
+	for _, c := range read.Columns {
+		taken[c.Key] = c.Header
+	}
+	rows := container.NewGridWithColumns(2)
+	picks := map[string]*widget.Select{}
+	for _, key := range logfile.Keys() {
+		pick := widget.NewSelect(append([]string{noColumn}, read.Header...), nil)
+		pick.SetSelected(noColumn)
+		if h, ok := taken[key]; ok {
+			pick.SetSelected(h)
+		}
+		picks[key] = pick
+		rows.Add(widget.NewLabel(columnNames[key]))
+		rows.Add(pick)
+	}
+	top := kit.Paragraphs(kit.Span{Text: "Said once, it holds for every file with the same heading.", Small: true})
+	if why != nil {
+		top = kit.Paragraphs(kit.Span{Text: why.Error(), Bold: true}, kit.Span{Text: "Choose by hand, and it is read again.", Small: true})
+	}
+	body := container.NewBorder(top, nil, nil, nil, container.NewVBox(rows, widget.NewSeparator(), preview(read)))
+	d := dialog.NewCustomConfirm("Which column is what", "Read", "Leave it", kit.Wide(640, body), func(ok bool) {
+		if !ok {
+			return
+		}
+		chosen := map[string]string{}
+		for key, pick := range picks {
+			chosen[key] = ""
+			if pick.Selected != noColumn {
+				chosen[key] = pick.Selected
+			}
+		}
+		w.prefs.setColumns(logfile.Fingerprint(read.Header), chosen)
+		w.readLogAs(path, chosen)
+	}, w.window)
+	w.ask(d)
+}
+
+// preview is the file's heading with its first rows.
+func preview(read logfile.Read) fyne.CanvasObject {
+	const most = 6
+	grid := container.NewGridWithColumns(max(len(read.Header), 1))
+	for _, h := range read.Header {
+		grid.Add(widget.NewLabelWithStyle(h, fyne.TextAlignLeading, fyne.TextStyle{Bold: true}))
+	}
+	for _, row := range read.Preview[:min(most, len(read.Preview))] {
+		for i := range read.Header {
+			cell := ""
+			if i < len(row) {
+				cell = row[i]
+			}
+			grid.Add(widget.NewLabel(cell))
+		}
+	}
+	scroll := container.NewHScroll(grid)
+	scroll.SetMinSize(fyne.NewSize(600, 230))
+	return scroll
+}
+
+// columnsTold says in one line what was taken for what.
+func columnsTold(read logfile.Read) string {
+	var parts []string
+	for _, c := range read.Columns {
+		text := fmt.Sprintf("%s: %s", strings.ToLower(columnNames[c.Key]), c.Header)
+		if c.Guessed {
+			text += " (by its values)"
+		}
+		parts = append(parts, text)
+	}
+	return "Taken from the file: " + strings.Join(parts, "; ") + "."
+}
+
+// columns is what was said of files with a heading, or nil.
+func (p preferences) columns(fingerprint string) map[string]string {
+	var m map[string]string
+	if json.Unmarshal([]byte(p.String("log-columns-"+fingerprint)), &m) != nil {
+		return nil // nothing was said
+	}
+	return m
+}
+
+func (p preferences) setColumns(fingerprint string, m map[string]string) {
+	if text, err := json.Marshal(m); err == nil {
+		p.SetString("log-columns-"+fingerprint, string(text))
+	}
+}
