@@ -18,6 +18,7 @@ import (
 	"loopbook/cases"
 	"loopbook/cases/diagnosis"
 	"loopbook/cases/logfile"
+	"loopbook/cases/sqlite"
 	"loopbook/diagram/units"
 	"loopbook/diagram/warmup"
 	"loopbook/report/chart"
@@ -184,6 +185,9 @@ func (w *window) readLogAs(path string, by map[string]string) {
 				read, err = logfile.FromFile(ctx, path, o)
 			}
 		}
+		if err == nil {
+			err = keepOriginal(ctx, d.store, id, path, size)
+		}
 		fyne.Do(func() {
 			if ctx.Err() == nil && d.c.ID == id {
 				w.logReads(ctx, "")
@@ -191,6 +195,23 @@ func (w *window) readLogAs(path string, by map[string]string) {
 			}
 		})
 	})
+}
+
+// keptBytes is how large a file may be that is kept as it came beside the
+// samples that are drawn; a case with all of its files travels as one bundle.
+const keptBytes = 64 << 20
+
+// keepOriginal keeps the file with the case, once for the same content.
+func keepOriginal(ctx context.Context, store *sqlite.Store, id, path string, size int64) error {
+	if size > keptBytes {
+		return nil
+	}
+	data, err := os.ReadFile(path)
+	if err != nil {
+		return err
+	}
+	name := "logs/" + fileName(strings.TrimSuffix(filepath.Base(path), filepath.Ext(path))) + strings.ToLower(filepath.Ext(path))
+	return store.Attach(ctx, id, name, data)
 }
 
 // logRead takes what was read, or asks which column is what.

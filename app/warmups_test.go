@@ -26,6 +26,9 @@ func TestDroppedLogGoesIntoTheCase(t *testing.T) {
 	if logs := w.desk.c.Logs; len(logs) != 1 || logs[0].Name != "drive" || len(logs[0].EctC) != 60 || w.tabs.SelectedIndex() != warmUpTab {
 		t.Fatalf("%d logs: %+v", len(logs), logs)
 	}
+	if files, err := w.desk.store.Attachments(w.desk.ctx, w.desk.c.ID); err != nil || len(files) != 1 || files[0].Name != "logs/drive.csv" {
+		t.Errorf("kept as it came: %+v, %v", files, err)
+	}
 	if err := os.WriteFile(path, []byte("no numbers at all"), 0o644); err != nil {
 		t.Fatal(err)
 	}
