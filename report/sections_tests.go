@@ -6,6 +6,8 @@ import (
 
 	"loopbook/cases"
 	"loopbook/diagram"
+	"loopbook/report/chart"
+	"loopbook/report/picture"
 )
 
 func (r *record) tests() {
@@ -36,7 +38,22 @@ func (r *record) test(t *cases.Test, list facts) {
 		r.paragraph("No values are noted.", softStyle)
 	}
 	r.bench(t)
+	r.curve(t)
 	r.face(t.ShownC)
+}
+
+// curve is a test's numbers as a curve, where that says more than they do.
+func (r *record) curve(t *cases.Test) {
+	lines, ok := picture.Test(t, r.say.Set)
+	if !ok {
+		return
+	}
+	const height = 130
+	r.space(bodyStyle.lead())
+	r.need(height)
+	if err := lines.OnPage(r.pdf, chart.Plain(), family, margin, r.y, r.inner()*0.7, height); err == nil {
+		r.y += height
+	}
 }
 
 // measured are the single values of a test, whichever its kind uses.

@@ -89,11 +89,11 @@ func (s Set) DeltaUnit() string {
 
 // Pressure writes a pressure with its unit.
 func (s Set) PressureUnit(p diagram.KPa) string {
-	return short(s.fromKPa(p), s.pressureDigits()) + " " + string(s.Pressure)
+	return short(s.FromKPa(p), s.pressureDigits()) + " " + string(s.Pressure)
 }
 
 // Press writes a pressure without its unit.
-func (s Set) Press(p diagram.KPa) string { return short(s.fromKPa(p), s.pressureDigits()) }
+func (s Set) Press(p diagram.KPa) string { return short(s.FromKPa(p), s.pressureDigits()) }
 
 // Dist writes a distance given in kilometres, whole and without its unit.
 func (s Set) Dist(km float64) string { return short(s.fromKm(km), 0) }
@@ -177,7 +177,8 @@ func (s Set) fromK(k diagram.DeltaK) float64 {
 	return float64(k)
 }
 
-func (s Set) fromKPa(p diagram.KPa) float64 {
+// FromKPa is a gauge pressure's number in the chosen unit.
+func (s Set) FromKPa(p diagram.KPa) float64 {
 	switch s.Pressure {
 	case PSI:
 		return float64(p) / kPaPerPSI

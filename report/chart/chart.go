@@ -24,6 +24,7 @@ var ErrEmpty = errors.New("nothing to draw")
 // Lines is a chart of curves over one axis.
 type Lines struct {
 	X, Y   string // what the axes hold, with units
+	LogY   bool   // a logarithmic scale, for values above 0
 	Curves []Curve
 	Bands  []Band
 	Levels []Level
@@ -89,6 +90,10 @@ func (l Lines) plot(look Look, columns int) (*plot.Plot, error) {
 	}
 	p := plot.New()
 	dress(p, look)
+	p.Legend.Top = l.falls()
+	if p.Legend.Top {
+		p.Legend.YOffs = -look.Size
+	}
 	p.X.Label.Text, p.Y.Label.Text = l.X, l.Y
 	grid := plotter.NewGrid()
 	grid.Vertical.Color, grid.Horizontal.Color = look.Grid, look.Grid
@@ -113,8 +118,20 @@ func (l Lines) plot(look Look, columns int) (*plot.Plot, error) {
 			return nil, err
 		}
 	}
+	if l.LogY {
+		p.Y.Scale, p.Y.Tick.Marker = plot.LogScale{}, plot.LogTicks{Prec: -1}
+		return p, nil
+	}
 	p.Y.Max += (p.Y.Max - p.Y.Min) / 25 // room for a peak's stroke and its mark
 	return p, nil
+}
+
+// falls reports whether the first curve ends lower than it began: the room for
+// words is above it then.
+func (l Lines) falls() bool {
+	c := l.Curves[0]
+	n := min(len(c.X), len(c.Y))
+	return n > 1 && c.Y[n-1] < c.Y[0]
 }
 
 func (l Lines) drawable() bool {
@@ -130,7 +147,7 @@ func (l Lines) drawable() bool {
 
 func dress(p *plot.Plot, look Look) {
 	p.BackgroundColor = look.Paper
-	look.write(&p.Legend.TextStyle) // it stands below on the right, where curves that rise leave room
+	look.write(&p.Legend.TextStyle)
 	p.Legend.Padding, p.Legend.YOffs, p.Legend.XOffs = look.Size/4, look.Size, -look.Size
 	for _, a := range []*plot.Axis{&p.X, &p.Y} {
 		a.Color, a.LineStyle.Color, a.Tick.Color = look.Soft, look.Soft, look.Soft
@@ -221,6 +238,9 @@ func addMark(p *plot.Plot, look Look, m Mark) error {
 		return err
 	}
 	words.Offset = vg.Point{X: look.Size, Y: -look.Size * 3}
+	if m.Y < p.Y.Min+(p.Y.Max-p.Y.Min)/4 {
+		words.Offset.Y = look.Size
+	}
 	for i := range words.TextStyle {
 		look.write(&words.TextStyle[i])
 	}
