@@ -56,6 +56,11 @@ func (w *window) turnTo(path string, demo bool) error {
 }
 
 func (w *window) chooseImport() {
+	w.pickFile([]string{".json", ".zip", ".loopbook"}, func(file fyne.URI) { w.importURIs([]fyne.URI{file}) })
+}
+
+// pickFile asks for a file with one of the endings.
+func (w *window) pickFile(endings []string, take func(fyne.URI)) {
 	d := dialog.NewFileOpen(func(r fyne.URIReadCloser, err error) {
 		if err != nil {
 			w.tell(err)
@@ -63,10 +68,10 @@ func (w *window) chooseImport() {
 		}
 		if r != nil {
 			r.Close()
-			w.importURIs([]fyne.URI{r.URI()})
+			take(r.URI())
 		}
 	}, w.window)
-	d.SetFilter(storage.NewExtensionFileFilter([]string{".json", ".zip", ".loopbook"}))
+	d.SetFilter(storage.NewExtensionFileFilter(endings))
 	d.Resize(fyne.NewSize(900, 600))
 	w.ask(d)
 }

@@ -11,8 +11,6 @@ import (
 	"time"
 
 	"fyne.io/fyne/v2"
-	"fyne.io/fyne/v2/dialog"
-	"fyne.io/fyne/v2/storage"
 
 	view "loopbook/app/ui/warmup"
 	"loopbook/cases"
@@ -123,28 +121,14 @@ func remarks(r warmup.Result, u units.Set) []string {
 }
 
 func (w *window) chooseLog() {
-	d := dialog.NewFileOpen(func(r fyne.URIReadCloser, err error) {
-		if err != nil {
-			w.tell(err)
-			return
-		}
-		if r != nil {
-			r.Close()
-			w.readLog(r.URI().Path())
-		}
-	}, w.window)
-	d.SetFilter(storage.NewExtensionFileFilter([]string{".csv", ".txt", ".tsv", ".log"}))
-	d.Resize(fyne.NewSize(900, 600))
-	w.ask(d)
+	w.pickFile(logEndings(), func(file fyne.URI) { w.readLog(file.Path()) })
 }
+
+func logEndings() []string { return []string{".csv", ".txt", ".tsv", ".log"} }
 
 // isLog reports whether a dropped file is taken for a log rather than a case.
 func isLog(path string) bool {
-	switch strings.ToLower(filepath.Ext(path)) {
-	case ".csv", ".txt", ".tsv", ".log":
-		return true
-	}
-	return false
+	return slices.Contains(logEndings(), strings.ToLower(filepath.Ext(path)))
 }
 
 // readLog takes a file into the open case, apart from the window. Another
