@@ -109,12 +109,17 @@ func TestDemoEvidenceAgreesWithTheVerdicts(t *testing.T) {
 	}
 }
 
-// acts are the flags of one stage's rounds and tests by themselves, and
+// acts are the flags of one stage's rounds, logs and tests by themselves, and
 // whether they ask to act. No reading may contradict its neighbour.
 func acts(t *testing.T, a *evidence.Analyst, name string, c cases.Case, stage cases.Stage) map[string]bool {
 	t.Helper()
 	part := c
-	part.Rounds, part.Tests = nil, nil
+	part.Rounds, part.Tests, part.Logs = nil, nil, nil
+	for _, l := range c.Logs {
+		if l.Stage == stage {
+			part.Logs = append(part.Logs, l)
+		}
+	}
 	for _, r := range c.Rounds {
 		if r.Stage == stage {
 			part.Rounds = append(part.Rounds, r)

@@ -55,10 +55,25 @@ func (x Expecter) Expect(c *cases.Case, round int) evidence.Expectation {
 	}
 	for _, d := range p.Setting.Loop.Deltas {
 		if d.From != "" && !skip(d.From) {
-			out.Deltas[d.Name] = h.delta(d)
+			out.Deltas[d.Name] = wider(h.delta(d), out.Deltas[d.Name])
 		}
 	}
 	return out
+}
+
+// wider is the model's span, as wide at least as the trade's rule for the same
+// conditions: what the trade calls usual isn't called unusual on a model's word.
+func wider(model, trade evidence.Span) evidence.Span {
+	if trade.LowK != nil && *trade.LowK < *model.LowK {
+		model.LowK = trade.LowK
+	}
+	if trade.HighK != nil && *trade.HighK > *model.HighK {
+		model.HighK = trade.HighK
+	}
+	if trade.Source != "" {
+		model.Source += "; or the trade's rule, where that is wider: " + trade.Source
+	}
+	return model
 }
 
 // stillAir reports whether no fan and no road moves the air through the
