@@ -159,7 +159,7 @@ func sensorSums(c *cases.Case, t *cases.Test) []Sum {
 	if err != nil {
 		return nil
 	}
-	out := []Sum{{"Reference curve", fmt.Sprintf("passes its worst point by %.1f K", max(float64(curve.OffK), -float64(curve.OffK)))}}
+	out := []Sum{{"Reference curve", fmt.Sprintf("within %.1f K of its points", max(float64(curve.OffK), -float64(curve.OffK)))}}
 	if !curve.Smooth() {
 		out[0].Value = fmt.Sprintf("not smooth, %.0f K off at its worst: look for a slip in it", float64(curve.OffK))
 	}

@@ -91,7 +91,7 @@ func (f *Face) judge(along [][]float64) {
 		return
 	case f.LineShare >= stripeShare:
 		f.Pattern = Tubes
-		off = belowWarmest(off)
+		off = belowWarmest(along, off)
 	case hot > -cold:
 		f.Pattern = Hot
 	default:

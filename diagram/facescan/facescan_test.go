@@ -68,6 +68,17 @@ func TestPatterns(t *testing.T) {
 	}
 }
 
+// Tubes that are plugged below are warm where the coolant comes in: there
+// nothing is cold.
+func TestTubesAreColdOnlyWhereTheyAre(t *testing.T) {
+	f := facescan.Judge([][]float64{
+		{97, 97, 96, 96, 95, 95}, {92, 91, 90, 86, 79, 77}, {87, 85, 81, 68, 57, 54}, {81, 78, 71, 55, 45, 42}, {76, 72, 63, 49, 40, 37},
+	})
+	if f.Pattern != facescan.Tubes || f.ColdPlaces[0][5] || !f.ColdPlaces[4][5] || f.ColdPlaces[4][0] || f.ColdShare < 0.35 || f.ColdShare > 0.5 {
+		t.Errorf("%+v", f)
+	}
+}
+
 // A gun repeats to 1 K or so; that makes no pattern of a healthy face and
 // hides none of a plugged one.
 func TestNoiseMakesNoPattern(t *testing.T) {

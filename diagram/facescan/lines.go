@@ -37,26 +37,34 @@ func runs(lines [][]float64) float64 {
 }
 
 // residuals are the places less the median of their line.
-func residuals(lines [][]float64) [][]float64 { return less(lines, median) }
+func residuals(lines [][]float64) [][]float64 {
+	return less(lines, func(line []float64) float64 { return median(known(line)) })
+}
 
-// belowWarmest are the same, less the warmest tube's mean: where most tubes are
-// plugged, the median is one of them.
-func belowWarmest(off [][]float64) [][]float64 {
-	warmest := math.Inf(-1)
-	for _, tube := range turned(off) {
-		if v := known(tube); len(v) > 0 {
-			warmest = max(warmest, mean(v))
+// belowWarmest are the places less the warmest tube's, line by line: where most
+// tubes are plugged, the median is one of them. A gap in that tube leaves the
+// warmest place of its line.
+func belowWarmest(lines, off [][]float64) [][]float64 {
+	tube, warmest := 0, math.Inf(-1)
+	for j, t := range turned(off) {
+		if v := known(t); len(v) > 0 && mean(v) > warmest {
+			tube, warmest = j, mean(v)
 		}
 	}
-	return less(off, func([]float64) float64 { return warmest })
+	return less(lines, func(line []float64) float64 {
+		if w := line[tube]; !math.IsNaN(w) {
+			return w
+		}
+		return slices.Max(known(line))
+	})
 }
 
 func less(lines [][]float64, of func([]float64) float64) [][]float64 {
 	out := make([][]float64, len(lines))
 	for i, line := range lines {
 		out[i] = slices.Clone(line)
-		if v := known(line); len(v) > 0 {
-			by := of(v)
+		if len(known(line)) > 0 {
+			by := of(line)
 			for j := range out[i] {
 				out[i][j] -= by
 			}

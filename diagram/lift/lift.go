@@ -129,9 +129,9 @@ func (c Curve) AtMM(t diagram.Celsius) float64 {
 }
 
 // HysteresisK is how much further the water has to cool than it was warmed for
-// the same lift, half of the whole.
+// the same lift, half of what both reach.
 func HysteresisK(up, down Curve) (diagram.DeltaK, bool) {
-	half := (up.BaseMM + up.FullMM) / 2
+	half := (up.BaseMM + min(up.FullMM, down.FullMM)) / 2
 	a, okUp := up.reaches(half)
 	b, okDown := down.reaches(half)
 	return a.Minus(b), okUp && okDown

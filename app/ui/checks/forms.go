@@ -23,7 +23,7 @@ func (s *sheet) fields() (short, rest []fyne.CanvasObject) {
 		), row(note("The temperatures are those of the gauge and the neck: their air loses pressure as it cools, and that is taken off."))
 	case "cap":
 		return row(
-			s.press("Rated, if other than the case says", func(t *cases.Test) **diagram.KPa { return &t.RatedKPa }),
+			s.press("Rated, where other", func(t *cases.Test) **diagram.KPa { return &t.RatedKPa }),
 			s.press("Opens at", func(t *cases.Test) **diagram.KPa { return &t.OpensKPa }),
 			s.yesNo("Holds for a minute", "holds", "falls", func(t *cases.Test) **bool { return &t.Holds }),
 			s.yesNo("Vacuum valve", "opens and shuts", "sticks", func(t *cases.Test) **bool { return &t.VacuumValveOK }),

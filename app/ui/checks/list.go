@@ -54,17 +54,23 @@ func (l *kindList) chosen() int {
 // TypedKey chooses as the arrows go.
 func (l *kindList) TypedKey(e *fyne.KeyEvent) {
 	switch e.Name {
-	case fyne.KeyUp:
-		l.Select(max(l.chosen()-1, 0))
-	case fyne.KeyDown:
-		l.Select(min(l.chosen()+1, len(l.kinds)-1))
+	case fyne.KeyUp, fyne.KeyDown:
+		l.step(e.Name, 1)
 	case fyne.KeyHome:
-		l.Select(0)
+		l.step(fyne.KeyUp, len(l.kinds))
 	case fyne.KeyEnd:
-		l.Select(len(l.kinds) - 1)
+		l.step(fyne.KeyDown, len(l.kinds))
 	case fyne.KeyReturn, fyne.KeyEnter, fyne.KeyRight:
 		l.v.FocusForm()
 	}
+}
+
+// step goes some lines on and chooses where it comes to.
+func (l *kindList) step(way fyne.KeyName, lines int) {
+	for i := 0; i < lines; i++ {
+		l.List.TypedKey(&fyne.KeyEvent{Name: way})
+	}
+	l.List.TypedKey(&fyne.KeyEvent{Name: fyne.KeySpace})
 }
 
 func (l *kindList) fill(i int, row *kindRow) {

@@ -19,8 +19,7 @@ func (s *sheet) bench() (short, rest []fyne.CanvasObject) {
 			s.temp("Rated full open at", func(t *cases.Test) **diagram.Celsius { return &t.RatedFullC }),
 			s.number("Rated lift, mm", 0, 100, func(t *cases.Test) **float64 { return &t.RatedLiftMM }),
 		), row(
-			kit.Heading("Water and lift"),
-			note("One line for each look, the shut ones too. Without a rating here that of the case counts. Enter goes on; an emptied line goes away."),
+			titled("Water and lift", "One line for each look, the shut ones too. Without a rating here that of the case counts. Enter goes on; an emptied line goes away."),
 			s.table(&table{
 				what:    "point",
 				columns: []column{benchTemp("Water", waterC), benchNumber("Lift, mm", liftMM)},
@@ -30,6 +29,10 @@ func (s *sheet) bench() (short, rest []fyne.CanvasObject) {
 				ending:  s.heating,
 			}),
 		)
+}
+
+func titled(title, text string) fyne.CanvasObject {
+	return container.New(kit.Tight{More: 2}, kit.Heading(title), note(text))
 }
 
 func waterC(p *cases.BenchPoint) **diagram.Celsius { return &p.WaterC }
@@ -53,11 +56,10 @@ func (s *sheet) heating(row int) ending {
 	})
 	return ending{choice.Select, func(t *cases.Test) {
 		if row >= len(t.Points) {
-			choice.Put("")
-			choice.Disable()
+			choice.Hide()
 			return
 		}
-		choice.Enable()
+		choice.Show()
 		choice.Put(said(t.Points[row].Heating))
 	}}
 }
@@ -106,7 +108,7 @@ func (s *sheet) sensor() (short, rest []fyne.CanvasObject) {
 	})
 	return nil, row(
 		note("The reference is the maker's curve: three points of it or more, on both sides of what is measured. Enter goes on; an emptied line goes away."),
-		two(container.NewVBox(kit.Heading("Measured"), measured), container.NewVBox(kit.Heading("Reference"), reference)),
+		two(container.New(kit.Tight{}, kit.Heading("Measured"), measured), container.New(kit.Tight{}, kit.Heading("Reference"), reference)),
 	)
 }
 

@@ -25,7 +25,7 @@ func (s *sheet) showResult(r Result) {
 	if r.Says == "" && len(r.Told) == 0 {
 		level = "note"
 	}
-	s.result.Add(kit.Card(level, headline(r), body...))
+	s.result.Add(outcome(level, headline(r), body))
 	if len(r.Sums) > 0 {
 		lines := container.New(kit.Tight{})
 		for _, sum := range r.Sums {
@@ -38,10 +38,21 @@ func (s *sheet) showResult(r Result) {
 	}
 }
 
+// outcome is a card; with nothing to tell it is its head alone.
+func outcome(level, word string, body []kit.Span) fyne.CanvasObject {
+	if len(body) > 0 {
+		return kit.Card(level, word, body...)
+	}
+	head := widget.NewLabel(word)
+	head.TextStyle.Bold, head.Wrapping = true, fyne.TextWrapWord
+	fill, edge := kit.Grounds(level)
+	return kit.On(kit.NewGround(fill, edge, 6), container.NewBorder(nil, nil, container.NewCenter(kit.Sign(level)), nil, head))
+}
+
 func sumLine(sum [2]string) fyne.CanvasObject {
 	value := widget.NewLabel(sum[1])
 	value.TextStyle.Bold, value.Wrapping = true, fyne.TextWrapWord
 	name := widget.NewLabel(sum[0])
 	name.Wrapping = fyne.TextWrapWord
-	return container.New(kit.Shares{1, 1}, name, value)
+	return container.New(kit.Shares{150, 140}, name, value)
 }

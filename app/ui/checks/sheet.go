@@ -29,8 +29,12 @@ type sheet struct {
 	remove  *widget.Button
 	done    *fyne.Container // which one it is, once one is begun
 	result  *fyne.Container
+	scroll  *container.Scroll
 	content fyne.CanvasObject
 }
+
+// see brings a field into sight.
+func (s *sheet) see(o fyne.CanvasObject) { kit.InSight(s.scroll, o) }
 
 // part is a piece of a form that isn't a single field.
 type part interface {
@@ -45,8 +49,10 @@ func newSheet(v *View) *sheet {
 	short, rest := s.fields()
 	s.first = focusable(container.NewVBox(append(slices.Clone(short), rest...)...))
 	rows := append(row(s.head(info), caution(info), container.NewGridWithColumns(2, append(short, s.stage())...)), rest...)
-	left := container.NewVBox(append(rows, s.result)...)
-	s.content = container.NewVScroll(container.NewPadded(container.New(kit.Shares{470, 300}, left, container.NewPadded(guide(info)))))
+	right := container.NewVBox(s.result, guide(info)) // so the result is in sight whatever is typed
+	s.scroll = container.NewVScroll(container.NewPadded(container.NewVBox(rows...)))
+	s.content = container.New(kit.Shares{474, 306}, s.scroll, container.NewVScroll(container.NewPadded(right)))
+	s.form.Follow(s.see)
 	return s
 }
 
@@ -55,6 +61,7 @@ func (s *sheet) head(info Info) fyne.CanvasObject {
 	s.which = widget.NewSelect(nil, func(string) {
 		if i := s.which.SelectedIndex(); !s.quiet && i >= 0 {
 			s.v.turn(i)
+			s.v.focus(s.v.sheet.which) // this one is gone
 		}
 	})
 	again := widget.NewButtonWithIcon("Again", theme.ContentAddIcon(), s.v.Again)

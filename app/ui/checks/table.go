@@ -21,11 +21,10 @@ type table struct {
 	drop    func(t *cases.Test, row int) // a line that holds nothing any more
 	ending  func(row int) ending         // a choice at the end of a line; may be nil
 
-	heads   []*widget.Label
-	rows    []*tableRow
-	box     *fyne.Container
-	slip    *widget.Label
-	content fyne.CanvasObject
+	heads []*widget.Label
+	rows  []*tableRow
+	box   *fyne.Container
+	slip  *widget.Label
 }
 
 // column is one number of a line.
@@ -57,11 +56,11 @@ func (s *sheet) table(t *table) fyne.CanvasObject {
 		head.Add(l)
 	}
 	if t.ending != nil {
-		head.Add(kit.Small("Water"))
+		head.Add(kit.Small("Water is"))
 	}
 	s.more = append(s.more, t)
 	t.rowsTo(1)
-	return container.NewVBox(head, t.box, t.slip)
+	return container.NewVBox(container.New(kit.Tight{}, head, t.box), t.slip)
 }
 
 func (t *table) shares() kit.Shares {
@@ -142,6 +141,7 @@ func (t *table) field(row, j int) *kit.Field {
 			t.s.change(t.what, func(test *cases.Test) { t.write(test, row, j, text) })
 		}
 	})
+	f.Follow(t.s.see)
 	return f
 }
 

@@ -199,6 +199,32 @@ func TestABenchTableIsTypedThrough(t *testing.T) {
 	}
 }
 
+// Whoever goes on by Enter sees where the caret is.
+func TestALongTableFollowsTheCaret(t *testing.T) {
+	d := screen(t)
+	d.v.choose("thermostat-bench")
+	d.window.Canvas().Focus(fields(d.v.sheet.content)[3])
+	for i := 0; i < 25; i++ {
+		f := fields(d.v.sheet.content)
+		d.window.Canvas().Focus(f[len(f)-2]) // past the choice of the line before
+		d.typed("70", "1")
+	}
+	if n := len(d.c.Tests[0].Points); n != 25 {
+		t.Fatalf("%d points", n)
+	}
+	f := fields(d.v.sheet.content)
+	last := f[len(f)-2]
+	d.window.Canvas().Focus(last)
+	y := fyne.CurrentApp().Driver().AbsolutePositionForObject(last).Y
+	if y < 0 || y+last.Size().Height > 700 {
+		t.Errorf("the caret's field lies at %g, out of sight", y)
+	}
+	d.window.Canvas().Focus(f[0])
+	if y := fyne.CurrentApp().Driver().AbsolutePositionForObject(f[0]).Y; y < 0 {
+		t.Errorf("back at the first field, it lies at %g", y)
+	}
+}
+
 func TestASensorsReferenceIsATableOfItsOwn(t *testing.T) {
 	d := screen(t)
 	d.units = units.US()

@@ -63,6 +63,33 @@ func (f *Form) Text(label, hint string, at func(*cases.Case) *string) fyne.Canva
 // First is the form's first field.
 func (f *Form) First() fyne.Focusable { return f.texts[0] }
 
+// Follow calls see with a field when the caret comes to it.
+func (f *Form) Follow(see func(fyne.CanvasObject)) {
+	for _, t := range f.texts {
+		t.Follow(see)
+	}
+}
+
+// Follow calls see with the field when the caret comes to it.
+func (f *Field) Follow(see func(fyne.CanvasObject)) { f.onFocus = func() { see(f) } }
+
+// InSight scrolls no further than it must for o to be seen.
+func InSight(scroll *container.Scroll, o fyne.CanvasObject) {
+	driver := fyne.CurrentApp().Driver()
+	top := driver.AbsolutePositionForObject(o).Y - driver.AbsolutePositionForObject(scroll).Y
+	bottom := top + o.Size().Height - scroll.Size().Height
+	to := scroll.Offset
+	switch {
+	case top < 0:
+		to.Y += top
+	case bottom > 0:
+		to.Y += bottom
+	default:
+		return
+	}
+	scroll.ScrollToOffset(to)
+}
+
 // Area binds a text of several lines.
 func (f *Form) Area(label, hint string, rows int, at func(*cases.Case) *string) fyne.CanvasObject {
 	field := NewArea(hint, rows, func(text string) {

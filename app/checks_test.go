@@ -1,0 +1,92 @@
+package main
+
+import (
+	"strings"
+	"testing"
+
+	"fyne.io/fyne/v2"
+
+	"loopbook/cases"
+	"loopbook/cases/diagnosis/likelihood"
+	"loopbook/diagram/units"
+)
+
+// A check that is typed in its tab is kept, judged and weighed.
+func TestACheckIsTypedAndWeighed(t *testing.T) {
+	w, _ := shown(t)
+	w.newCase()
+	w.goToChecks()
+	if w.window.Canvas().Focused() != w.checks.Focus() {
+		t.Fatal("the list of checks has no focus")
+	}
+	w.window.Canvas().Focused().TypedKey(&fyne.KeyEvent{Name: fyne.KeyReturn})
+	for _, text := range []string{"100", "60"} {
+		for _, r := range text {
+			w.window.Canvas().Focused().TypedRune(r)
+		}
+		w.window.Canvas().Focused().TypedKey(&fyne.KeyEvent{Name: fyne.KeyReturn})
+	}
+	if c := w.desk.c.Tests; len(c) != 1 || c[0].Kind != "pressure-hold" || *c[0].EndKPa != 60 || c[0].Stage != cases.BeforeRepair {
+		t.Fatalf("tests = %+v", c)
+	}
+	found := false
+	for _, f := range w.desk.found.Flags {
+		found = found || f.ID == "pressure-drop"
+	}
+	if basis := w.desk.causes().Basis; !found || !strings.Contains(basis, "1 test") {
+		t.Errorf("flags %+v, basis %q", w.desk.found.Flags, basis)
+	}
+	w.checkAgain()
+	w.deleteCheck() // of what isn't begun
+	if len(w.desk.c.Tests) != 1 {
+		t.Errorf("left: %+v", w.desk.c.Tests)
+	}
+	w.undo()
+	w.undo()
+	if len(w.desk.c.Tests) != 0 {
+		t.Errorf("after two steps back: %+v", w.desk.c.Tests)
+	}
+}
+
+// Mixing by volume, as every maker's table has it: of 7 l at 30 %, two sevenths
+// make way for concentrate to reach 50 %; a fifth of 5 l at 50 % for water to
+// reach 40 %.
+func TestToppingUpIsToldInWords(t *testing.T) {
+	tables, err := likelihood.Shipped()
+	if err != nil {
+		t.Fatal(err)
+	}
+	say := checkWords(tables)
+	for _, tt := range []struct {
+		litres, have, want, with float64
+		words                    string
+	}{
+		{7, 30, 50, 100, "Drain 2.0 l and fill 2.0 l of concentrate. Then it freezes at -37 °C."},
+		{5, 50, 40, 100, "Drain 1.0 l and fill 1.0 l of water."},
+		{6, 30, 40, 50, "Drain 3.0 l and fill 3.0 l of coolant of 50 %."},
+		{6, 30, 60, 50, "doesn't bring it from 30 to 60 %"},
+		{6, 50, 50, 100, "as strong as wanted"},
+	} {
+		c := &cases.Case{Loop: cases.Loop{CapacityL: &tt.litres}}
+		if got := say.TopUp(c, &cases.Test{VolumePercent: &tt.have}, tt.want, tt.with, units.Metric()); !strings.Contains(got, tt.words) {
+			t.Errorf("%+v: %q", tt, got)
+		}
+	}
+	if got := say.TopUp(&cases.Case{}, &cases.Test{}, 50, 100, units.Metric()); got != "Measure the strength first." {
+		t.Errorf("nothing measured: %q", got)
+	}
+}
+
+func TestEveryCheckIsExplained(t *testing.T) {
+	tables, err := likelihood.Shipped()
+	if err != nil {
+		t.Fatal(err)
+	}
+	say := checkWords(tables)
+	for _, kind := range cases.Words[cases.TestKind]() {
+		i := say.Info(kind, units.US())
+		if i.Title == "" || i.Minutes == "0 min" || i.Text == "" || i.Caution == "" || i.Accepts == "" || i.NotProven == "" || strings.Contains(i.Accepts, "kPa") {
+			t.Errorf("%s: %+v", kind, i)
+		}
+	}
+}
