@@ -3,6 +3,7 @@ package evidence
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"loopbook/cases"
 	"loopbook/diagram"
@@ -19,7 +20,8 @@ const (
 )
 
 // benchTest judges a thermostat in heated water: where it opens, how far, and
-// whether it shuts again (TH1 to TH4).
+// whether it shuts again (TH1 to TH4). It is early or late only where the curve
+// says so and somebody saw it open, or shut, outside the tolerance.
 func benchTest(c *cases.Case, t *cases.Test) judgement {
 	rated, up := benchRating(c, t), benchPoints(t, true)
 	curve, err := lifts.Fit(up)
@@ -30,17 +32,20 @@ func benchTest(c *cases.Case, t *cases.Test) judgement {
 		return found(outcome, ofCase("thermostat-bench", Act, text, append(because, seenNotes)...))
 	}
 	coldest, hottest := ends(up)
+	low, high := *rated-opensEarlyK, *rated+opensEarlyK
 	rule := fmt.Sprintf("rated to open at %s, ±3 K (TH1, published, M2)", inC(*rated))
-	switch stands := curve.BaseMM >= lifts.MovesMM; {
-	case stands && coldest < *rated-opensEarlyK:
+	stands := curve.BaseMM >= lifts.MovesMM
+	saw := func(it func(lifts.Point) bool) bool { return !stands && slices.ContainsFunc(up, it) }
+	switch {
+	case stands && coldest < low:
 		return bad("open", fmt.Sprintf("The thermostat stands open in water of %s.", inC(coldest)), rule)
-	case !stands && !curve.Moves && hottest > *rated+opensEarlyK:
+	case !stands && !curve.Moves && hottest > high:
 		return bad("shut", fmt.Sprintf("In water of %s the thermostat doesn't open.", inC(hottest)), rule)
 	case !stands && !curve.Moves:
 		return judgement{}
-	case !stands && curve.LatestC < *rated-opensEarlyK:
+	case curve.LatestC < low && saw(func(p lifts.Point) bool { return p.WaterC < low && p.MM >= lifts.MovesMM }):
 		return bad("early", fmt.Sprintf("The thermostat opens at %s: too early.", inC(curve.OpensC)), rule)
-	case !stands && curve.EarliestC > *rated+opensEarlyK:
+	case curve.EarliestC > high && saw(func(p lifts.Point) bool { return p.WaterC > high && p.MM < lifts.MovesMM }):
 		return bad("late", fmt.Sprintf("The thermostat opens at %s: too late.", inC(curve.OpensC)), rule)
 	}
 	if text, because := smallLift(t, curve, hottest, *rated); text != "" {
@@ -49,7 +54,7 @@ func benchTest(c *cases.Case, t *cases.Test) judgement {
 	if at, mm, ok := stillOpen(t); ok {
 		return bad("open", fmt.Sprintf("Cooled to %s the thermostat still stands %.1f mm open.", inC(at), mm), "shut again by 40 °C (TH4, published, V2, V3)")
 	}
-	return passIf(curve.BaseMM < lifts.MovesMM) // else it was never seen shut
+	return passIf(!stands) // else it was never seen shut
 }
 
 func benchRating(c *cases.Case, t *cases.Test) *diagram.Celsius {

@@ -126,7 +126,7 @@ func benchSums(c *cases.Case, t *cases.Test) []Sum {
 	if err != nil || !up.Moves {
 		return nil
 	}
-	out := []Sum{{"Opens at", fmt.Sprintf("%.1f °C, between %.1f and %.1f °C", float64(up.OpensC), float64(up.EarliestC), float64(up.LatestC))}}
+	out := []Sum{{"Opens at", fmt.Sprintf("%.1f °C (%.1f to %.1f °C)", float64(up.OpensC), float64(up.EarliestC), float64(up.LatestC))}}
 	if up.BaseMM >= lifts.MovesMM {
 		out = []Sum{{"Stands open by", fmt.Sprintf("%.1f mm at the coldest", up.BaseMM)}}
 	}

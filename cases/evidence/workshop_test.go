@@ -109,6 +109,13 @@ func TestASlipAndAValveThatStaysOpen(t *testing.T) {
 	if got := evidence.Outcome(&cases.Case{}, &test); got != "pass" {
 		t.Errorf("one slip makes it %q", got)
 	}
+	test = cases.Test{Kind: "thermostat-bench", RatedOpensC: degC(82.2)} // one of the two in the middle is a slip
+	for _, p := range [][2]float64{{60, 0}, {71.1, 0}, {76.7, 0}, {80, 3}, {84.4, 2}, {87.8, 5}, {96.1, 9}} {
+		test.Points = append(test.Points, cases.BenchPoint{WaterC: degC(p[0]), LiftMM: casetest.P(p[1])})
+	}
+	if got := evidence.Outcome(&cases.Case{}, &test); got != "pass" {
+		t.Errorf("shut at 76.7 °C with a tolerance that ends at 79.2 makes it %q", got)
+	}
 	test = row(82, 82, 95, 8)
 	test.Points = append(test.Points, cases.BenchPoint{WaterC: degC(38), LiftMM: casetest.P(1.5), Heating: casetest.P(false)})
 	if got := evidence.Workshop(&cases.Case{}, &test); got.Outcome != "open" || !strings.Contains(got.Flags[0].Text, "38 °C") {

@@ -60,7 +60,7 @@ func (s *sheet) table(t *table) fyne.CanvasObject {
 	}
 	s.more = append(s.more, t)
 	t.rowsTo(1)
-	return container.NewVBox(container.New(kit.Tight{}, head, t.box), t.slip)
+	return container.NewVBox(t.slip, container.New(kit.Tight{}, head, t.box))
 }
 
 func (t *table) shares() kit.Shares {
