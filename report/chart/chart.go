@@ -10,6 +10,7 @@ import (
 	"errors"
 	"image/color"
 	"math"
+	"slices"
 
 	"gonum.org/v1/plot"
 	"gonum.org/v1/plot/plotter"
@@ -90,10 +91,7 @@ func (l Lines) plot(look Look, columns int) (*plot.Plot, error) {
 	}
 	p := plot.New()
 	dress(p, look)
-	p.Legend.Top = l.falls()
-	if p.Legend.Top {
-		p.Legend.YOffs = -look.Size
-	}
+	l.placeLegend(p, look)
 	p.X.Label.Text, p.Y.Label.Text = l.X, l.Y
 	grid := plotter.NewGrid()
 	grid.Vertical.Color, grid.Horizontal.Color = look.Grid, look.Grid
@@ -124,6 +122,20 @@ func (l Lines) plot(look Look, columns int) (*plot.Plot, error) {
 	}
 	p.Y.Max += (p.Y.Max - p.Y.Min) / 25 // room for a peak's stroke and its mark
 	return p, nil
+}
+
+// placeLegend puts the names where curves leave room: below on the right where
+// they rise, above it where they fall, above on the left where a mark stands
+// below.
+func (l Lines) placeLegend(p *plot.Plot, look Look) {
+	low := slices.ContainsFunc(l.Marks, func(m Mark) bool { return m.Y <= l.Curves[0].Y[0] })
+	p.Legend.Top, p.Legend.Left = low || l.falls(), low && !l.falls()
+	if p.Legend.Top {
+		p.Legend.YOffs = -look.Size
+	}
+	if p.Legend.Left {
+		p.Legend.XOffs = look.Size
+	}
 }
 
 // falls reports whether the first curve ends lower than it began: the room for

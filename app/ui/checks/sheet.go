@@ -12,6 +12,7 @@ import (
 	"loopbook/app/ui/kit"
 	"loopbook/cases"
 	"loopbook/diagram/units"
+	"loopbook/report/picture"
 )
 
 // sheet is the form of one check, with what goes with it.
@@ -29,6 +30,7 @@ type sheet struct {
 	remove  *widget.Button
 	done    *fyne.Container // which one it is, once one is begun
 	result  *fyne.Container
+	curve   *kit.ChartView // of a check that has one
 	scroll  *container.Scroll
 	content fyne.CanvasObject
 }
@@ -43,13 +45,13 @@ type part interface {
 }
 
 func newSheet(v *View) *sheet {
-	s := &sheet{v: v, kind: v.kind, nth: v.nth, units: v.units, result: container.NewVBox()}
+	s := &sheet{v: v, kind: v.kind, nth: v.nth, units: v.units, result: container.NewVBox(), curve: kit.NewChartView()}
 	info := v.say.Info(v.kind, v.units)
 	s.form = kit.NewForm(func(what string, change func(*cases.Case)) { v.edit(info.Title+": "+what, change) })
 	short, rest := s.fields()
 	s.first = focusable(container.NewVBox(append(slices.Clone(short), rest...)...))
 	rows := append(row(s.head(info), caution(info), container.NewGridWithColumns(2, append(short, s.stage())...)), rest...)
-	right := container.NewVBox(s.result, guide(info)) // so the result is in sight whatever is typed
+	right := container.NewVBox(s.result, s.curve, guide(info)) // so the result is in sight whatever is typed
 	s.scroll = container.NewVScroll(container.NewPadded(container.NewVBox(rows...)))
 	s.content = container.New(kit.Shares{474, 306}, s.scroll, container.NewVScroll(container.NewPadded(right)))
 	s.form.Follow(s.see)
@@ -107,6 +109,18 @@ func (s *sheet) show() {
 		s.remove.Disable()
 	}
 	s.showResult(s.v.result(at))
+	s.showCurve(t)
+}
+
+// showCurve draws the check's numbers, where they make a curve.
+func (s *sheet) showCurve(t *cases.Test) {
+	lines, ok := picture.Test(t, s.v.units)
+	if !ok {
+		s.curve.Hide()
+		return
+	}
+	s.curve.Show()
+	s.curve.Draw(lines)
 }
 
 func (s *sheet) showWhich() {

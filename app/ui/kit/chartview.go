@@ -107,7 +107,7 @@ type drawn struct {
 func (r *chartRenderer) Objects() []fyne.CanvasObject {
 	return []fyne.CanvasObject{r.image, r.ground, r.words}
 }
-func (r *chartRenderer) MinSize() fyne.Size { return fyne.NewSize(320, 200) }
+func (r *chartRenderer) MinSize() fyne.Size { return fyne.NewSize(260, 190) }
 func (r *chartRenderer) Destroy()           {}
 
 func (r *chartRenderer) Layout(size fyne.Size) {
