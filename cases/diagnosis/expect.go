@@ -148,7 +148,8 @@ const (
 
 func (h crowdAt) delta(at diagram.DeltaAt) evidence.Span {
 	all := h.over(func(d int) float64 { return h.shows(at.From, d) - h.shows(at.To, d) })
-	low, high := nineTenths(all, math.Hypot(pairSdK, pairPart*median(all)))
+	loose := max(looseness(at.From), looseness(at.To))
+	low, high := nineTenths(all, loose*math.Hypot(pairSdK, pairPart*median(all)))
 	l, u := diagram.DeltaK(low), diagram.DeltaK(high)
 	return evidence.Span{LowK: &l, HighK: &u, Source: h.source(), Class: modelClass}
 }

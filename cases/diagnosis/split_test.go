@@ -178,8 +178,8 @@ func hold(t *testing.T, name string, cars func(testing.TB, int64, int, trial.Lev
 	}{
 		{trial.Temperatures, "temperatures", 10, 25},
 		{trial.OneSymptom, "and one symptom", 20, 40},
-		{trial.Complaint, "several rounds, symptoms, codes", 30, 55},
-		{trial.Checks, "and checks", 40, 65},
+		{trial.Complaint, "several rounds, symptoms, codes", 25, 45},
+		{trial.Checks, "and checks", 35, 60},
 	} {
 		all := judgeAll(t, cars(t, 11, *splitCases, tt.level))
 		s := scored(all)
