@@ -193,7 +193,7 @@ func coreScan(c *cases.Case, t *cases.Test) judgement {
 	case facescan.Cold:
 		return found("patch", ofCase("core-patch", severity, fmt.Sprintf("The core's face has a patch %.0f K off its neighbours: tubes are blocked there.", float64(f.MostK)), append(because, share)...))
 	case facescan.Hot:
-		return judgement{flags: []Flag{ofCase("core-fins", Look, fmt.Sprintf("The core's face has a patch %.0f K hotter than its neighbours: no air takes its heat there. Look at the fins.", float64(f.MostK)), because...)}}
+		return found("hot-patch", ofCase("core-fins", Look, fmt.Sprintf("The core's face has a patch %.0f K hotter than its neighbours: no air takes its heat there. Look at the fins.", float64(f.MostK)), because...))
 	}
 	return wholeFace(c, f)
 }

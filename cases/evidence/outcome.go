@@ -23,7 +23,7 @@ const Pass = "pass"
 //	level              low, empty
 //	pump-drive         belt, play, weeps
 //	hose-look          collapses
-//	core-scan          patch, hot-through, cold-through
+//	core-scan          patch, hot-patch, hot-through, cold-through
 //	bubbles            seen
 //	heater-flow        weak, none
 func Outcome(c *cases.Case, t *cases.Test) string { return judgeTest(c, t).outcome }

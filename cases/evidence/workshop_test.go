@@ -156,7 +156,7 @@ func TestFaceTellsTubesFromFins(t *testing.T) {
 		t.Errorf("tubes: %+v", got)
 	}
 	got = evidence.Workshop(&cases.Case{}, &fins)
-	if got.Outcome != "" || len(got.Flags) != 1 || got.Flags[0].ID != "core-fins" {
+	if got.Outcome != "hot-patch" || len(got.Flags) != 1 || got.Flags[0].ID != "core-fins" {
 		t.Errorf("fins: %+v", got)
 	}
 }
