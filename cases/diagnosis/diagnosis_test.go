@@ -365,8 +365,8 @@ func TestBandOfALog(t *testing.T) {
 			t.Errorf("at %g s: %g to %g °C", band.TimeS[i], band.LowC[i], band.HighC[i])
 		}
 	}
-	l.EngineRPM = nil
+	c.Loop.Layout = "of-another-world"
 	if _, ok := diagnosis.PlanForLog(&c, &l, 0); ok {
-		t.Error("a log without the engine's speed has a band")
+		t.Error("a loop that isn't known has a band")
 	}
 }

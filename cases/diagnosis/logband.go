@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"loopbook/cases"
+	"loopbook/diagram"
 	"loopbook/diagram/physics/ensemble"
 )
 
@@ -21,19 +22,22 @@ const (
 )
 
 // PlanForLog is what has to be simulated to know how healthy cars would warm up
-// as the log's car was run, from StartS of the log on. It reports false where
-// the layout isn't known, or the log doesn't say how the engine ran.
+// as the log's car was run, from StartS of the log on: idling, where the log
+// doesn't say. It reports false where the layout isn't known.
 func PlanForLog(c *cases.Case, l *cases.Log, startS float64) (Plan, bool) {
 	p, ok := PlanFor(&cases.Case{Loop: c.Loop, Site: c.Site}, cases.BeforeRepair)
 	n := len(l.TimeS)
-	if !ok || n == 0 || len(l.EngineRPM) != n || !(l.TimeS[n-1]-startS > 120) {
+	if !ok || n == 0 || !(l.TimeS[n-1]-startS > 120) {
 		return Plan{}, false
 	}
 	step := min(l.TimeS[n-1]-startS, bandMostS) / bandPoints
-	start := ensemble.Start{AmbientC: p.Setting.Starts[0].AmbientC}
+	start := ensemble.Start{AmbientC: airOf(c, l)}
 	for i := 0; i < bandPoints; i++ {
 		from := startS + step*float64(i)
-		stop := ensemble.Stop{Seconds: step, RPM: mean(l.TimeS, l.EngineRPM, from, from+step), Blower: -1, Logged: true}
+		stop := ensemble.Stop{Seconds: step, Blower: -1, Logged: true}
+		if len(l.EngineRPM) == n {
+			stop.RPM = mean(l.TimeS, l.EngineRPM, from, from+step)
+		}
 		if len(l.SpeedKmh) == n {
 			stop.SpeedKmh = mean(l.TimeS, l.SpeedKmh, from, from+step)
 		}
@@ -41,6 +45,24 @@ func PlanForLog(c *cases.Case, l *cases.Log, startS float64) (Plan, bool) {
 	}
 	p.Setting.Starts, p.Setting.Ahead = []ensemble.Start{start}, ensemble.Stop{Seconds: 1, Logged: true}
 	return p.Healthy(), true
+}
+
+// airOf is the air outside: the case's, a round's, or what a cold log begins with.
+func airOf(c *cases.Case, l *cases.Log) diagram.Celsius {
+	if c.Site.AmbientC == nil {
+		for i := range c.Rounds {
+			if c.Rounds[i].AmbientC != nil {
+				return ambient(c, i)
+			}
+		}
+		const cold = 35
+		for _, column := range [][]float64{l.IntakeC, l.EctC} {
+			if len(column) > 0 && column[0] < cold {
+				return diagram.Celsius(math.Round(max(column[0], -40)))
+			}
+		}
+	}
+	return ambient(c, -1)
 }
 
 // mean is a column's mean between two times; gaps, and nothing at all, are 0.

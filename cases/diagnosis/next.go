@@ -7,6 +7,7 @@ import (
 
 	"loopbook/cases"
 	"loopbook/cases/diagnosis/likelihood"
+	"loopbook/cases/evidence"
 	"loopbook/diagram"
 	"loopbook/diagram/physics/ensemble"
 )
@@ -39,6 +40,8 @@ func (j *Judge) Next(r Ranking) []Check {
 	for _, check := range j.tables.Checks() {
 		kind := cases.TestKind(check.Check)
 		switch {
+		case check.Needs == likelihood.Warm && s.tooHot():
+		case check.Check == likelihood.WarmUp && s.logged():
 		case check.Check == likelihood.HosePoint:
 			for _, p := range s.unread() {
 				offer(Check{check, p, s.pointBits(joint, p)})
@@ -52,6 +55,21 @@ func (j *Judge) Next(r Ranking) []Check {
 	}
 	sort.SliceStable(out, func(a, b int) bool { return out[a].PerMinute() > out[b].PerMinute() })
 	return out
+}
+
+// tooHot reports whether the engine was last seen so hot that it is to be switched
+// off: then nothing is asked for that needs it to run.
+func (s *sheet) tooHot() bool {
+	if s.last() < 0 {
+		return false
+	}
+	i := s.plan.Rounds[s.last()]
+	return evidence.TooHotToRun(&s.c.Rounds[i], s.found.Rounds[i])
+}
+
+// logged reports whether the stage has a log of a warm-up already.
+func (s *sheet) logged() bool {
+	return slices.ContainsFunc(s.c.Logs, func(l cases.Log) bool { return of(s.plan.Stage, l.Stage) && len(l.EctC) > 0 })
 }
 
 // testBits is the information expected of a check with those outcomes.

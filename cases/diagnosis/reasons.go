@@ -188,14 +188,19 @@ func (s *sheet) words(f feature, own, healthy int) string {
 	return fmt.Sprintf("%s%s %.0f %s; %s", f.title, label, f.value, unit, would)
 }
 
-// span is the middle four fifths of what a cause's draws show of a feature.
+// span is what nine in ten of a cause's cars would show of a feature, as the hose
+// map has it: of those that are as warm as this one where there are any.
 func (s *sheet) span(f feature, cause int) (low, high float64) {
-	all := make([]float64, s.crowd.N)
-	for d := range all {
-		all[d] = s.shows(f, cause, d)
+	cars := newCrowdAt(s.crowd, f.stop, cases.Words[cases.Cause]()[cause])
+	if engine, known := engineOf(&s.c.Rounds[s.plan.Rounds[f.stop]]); known && f.a.point != "" && !cars.allColder(engine) {
+		cars.draws = cars.nearest(engine)
 	}
-	sort.Float64s(all)
-	return all[len(all)/10], all[len(all)-1-len(all)/10]
+	all := cars.over(func(d int) float64 { return s.shows(f, cause, d) })
+	if f.b == nil {
+		return nineTenths(all, f.sdK)
+	}
+	loose := max(looseness(f.a.point), looseness(f.b.point))
+	return nineTenths(all, loose*math.Hypot(pairSdK, pairPart*median(all)))
 }
 
 // Would is what a cause's cars show at a point in a round of the case: the

@@ -144,6 +144,31 @@ func hotCaution(all []*moment) []Flag {
 		"belt and pulleys: stop the engine first (published, V20)")}
 }
 
+// stopHotC is where an engine is switched off, whatever its thermostat: halfway
+// from the hottest that fans allow (FN5, 105 to 112 °C, common practice) to where
+// coolant under a usual cap boils.
+const stopHotC diagram.Celsius = 115
+
+// TooHotToRun reports whether the engine of a round, as it was judged, has to be
+// switched off before anything else is done with it.
+func TooHotToRun(noted *cases.Round, found Round) bool {
+	return noted.Gauge == cases.GaugeRed || found.EngineC != nil && *found.EngineC >= stopHotC
+}
+
+// stopHot says first of all what to do with an engine that is too hot, as long
+// as the last round was.
+func stopHot(all []*moment) []Flag {
+	if len(all) == 0 {
+		return nil
+	}
+	last := all[len(all)-1]
+	if !TooHotToRun(last.round, Round{EngineC: last.engine.c}) {
+		return nil
+	}
+	return []Flag{ofCase("stop-hot", Act, "Switch the engine off and let it cool, with the cap shut: don't rev it, don't open it.",
+		last.engineWords(), fmt.Sprintf("from %s on, or with the gauge in the red, running on boils the coolant and warps the head (common practice)", inC(stopHotC)))}
+}
+
 // hottestLiquid is the hottest coolant of the round, by gun or sensor.
 func (m *moment) hottestLiquid() (diagram.Celsius, bool) {
 	best, ok := m.hottest(liquidPoints()...)

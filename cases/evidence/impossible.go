@@ -16,6 +16,7 @@ func (m *moment) downhill() [][2]diagram.Point {
 	pairs := [][2]diagram.Point{
 		{diagram.EngineOut, diagram.RadIn},
 		{diagram.RadIn, diagram.RadOut},
+		{diagram.RadOut, diagram.PumpIn},
 		{diagram.HeaterIn, diagram.HeaterOut},
 		{diagram.AirOff, diagram.AirOn},
 	}
@@ -34,11 +35,20 @@ func (m *moment) markImpossible() {
 		if !okA || !okB || a.Doubtful || b.Doubtful {
 			continue
 		}
-		if over := b.TrueC.Minus(a.TrueC); over > pairError(a, b) {
+		if over := b.TrueC.Minus(a.TrueC); over > pairError(a, b)+creeps(pair) {
 			m.mark(pair, fmt.Sprintf("%s at %s is %s hotter than %s at %s before it",
 				name(pair[1]), inC(b.TrueC), inK(over), name(pair[0]), inC(a.TrueC)))
 		}
 	}
+}
+
+// creeps is by how much still coolant may be warmer at the pair's second place:
+// the lower hose takes warmth from the pump it ends at (judgement).
+func creeps(pair [2]diagram.Point) diagram.DeltaK {
+	if pair[1] == diagram.PumpIn {
+		return 10
+	}
+	return 0
 }
 
 func (m *moment) mark(pair [2]diagram.Point, why string) {

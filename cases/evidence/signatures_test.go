@@ -159,7 +159,7 @@ var faults = map[string]broken{
 		shutAbove(s, 108)
 		s.set("engine_out", s.t["housing"]-d)
 	})},
-	"F02 HIDLE_FAN": {want: "engine-above-rating thermostat-not-opening", scene: one(func(s *scene, d float64) {
+	"F02 HIDLE_FAN": {want: "engine-above-rating stop-hot thermostat-not-opening", scene: one(func(s *scene, d float64) {
 		shutAbove(s, 115)
 		s.set("engine_out", 60).set("rad_in", 115-d).set("rad_out", 30)
 	})},

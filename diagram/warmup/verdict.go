@@ -60,6 +60,8 @@ func (w run) reaches(c float64) float64 {
 // noCall says why an engine under its target isn't called cold, or "".
 func (r *Result) noCall(w run, o Options) string {
 	switch share := w.idles(); {
+	case !w.drivingKnown():
+		return "whether the car was driven isn't recorded; standing, an engine may stay cool"
 	case o.AmbientC != nil && *o.AmbientC < frostC:
 		return fmt.Sprintf("the air outside is under %d °C", frostC)
 	case share > idleShare:
@@ -74,6 +76,16 @@ func (r *Result) noCall(w run, o Options) string {
 		return "it hasn't held a level for long"
 	}
 	return ""
+}
+
+// drivingKnown reports whether revs or speed are recorded at all.
+func (w run) drivingKnown() bool {
+	for _, b := range w.bins {
+		if !math.IsNaN(b.kmh) || !math.IsNaN(b.rpm) {
+			return true
+		}
+	}
+	return false
 }
 
 // idles is the share of the run that is idling, by speed or else by revs; 0

@@ -28,7 +28,11 @@ func WarmUp(c *cases.Case, l *cases.Log, r warmup.Result, b *diagnosis.Band, u u
 		}
 	}
 	if b != nil {
-		lines.Bands, measured.Name = append(lines.Bands, band(b, u)), "measured"
+		like := "healthy, driven like this"
+		if len(l.EngineRPM) == 0 && len(l.SpeedKmh) == 0 {
+			like = "healthy, if it idles"
+		}
+		lines.Bands, measured.Name = append(lines.Bands, band(b, like, u)), "measured"
 	}
 	lines.Curves = append(lines.Curves, measured)
 	if len(measured.X) < fewPoints {
@@ -45,8 +49,8 @@ func WarmUp(c *cases.Case, l *cases.Log, r warmup.Result, b *diagnosis.Band, u u
 	return lines
 }
 
-func band(b *diagnosis.Band, u units.Set) chart.Band {
-	out := chart.Band{Name: "healthy, driven like this"}
+func band(b *diagnosis.Band, name string, u units.Set) chart.Band {
+	out := chart.Band{Name: name}
 	for i, s := range b.TimeS {
 		out.X = append(out.X, s/60)
 		out.Low = append(out.Low, u.FromC(diagram.Celsius(b.LowC[i])))

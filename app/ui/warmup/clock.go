@@ -30,8 +30,10 @@ func newClock(now func() time.Time, tell func(minutes float64)) *clock {
 	return c
 }
 
+func (c *clock) runs() bool { return c.cancel != nil }
+
 func (c *clock) press() {
-	if c.cancel != nil {
+	if c.runs() {
 		c.stop()
 		return
 	}

@@ -53,6 +53,7 @@ type View struct {
 	chart   *kit.ChartView
 	facts   *fyne.Container
 	remarks *widget.RichText
+	pane    *fyne.Container // laid out anew when its words change
 	reading *widget.Label
 	minute  *kit.Field
 	degrees *kit.Field
@@ -106,7 +107,8 @@ func (v *View) layout() fyne.CanvasObject {
 		kit.Card("act", "While it warms",
 			kit.Span{Text: "Outdoors or with the exhaust extracted. Keep the cap shut. The fan may start by itself; keep clear of belts.", Small: true}),
 	)
-	side := container.NewVScroll(container.NewVBox(kit.Section("What it tells", v.facts, v.remarks), hand))
+	v.pane = container.NewVBox(hand, kit.Section("What it tells", v.facts, v.remarks))
+	side := container.NewVScroll(v.pane)
 	v.empty = container.NewCenter(kit.Wide(420, kit.Paragraphs(
 		kit.Span{Text: "No warm-up yet", Bold: true},
 		kit.Span{Text: "Read a log that a scan tool saved as CSV, drop the file on the window, or write the temperature down from a cold start. Where the curve breaks the thermostat opens; where it stays is what it holds."})))
@@ -166,6 +168,7 @@ func (v *View) Show(d Data) {
 		spans[i] = kit.Span{Text: r, Small: true}
 	}
 	kit.SetParagraphs(v.remarks, spans...)
+	v.pane.Refresh()
 }
 
 func show(on bool, objects ...fyne.CanvasObject) {
@@ -224,6 +227,9 @@ func (v *View) add() {
 	}
 	v.slip.SetText("")
 	v.degrees.SetText("")
+	if !v.clock.runs() {
+		v.minute.SetText(written(minutes + 1)) // the next line of the list
+	}
 	v.edit(fmt.Sprintf("%s at %s min", v.data.Units.TempUnit(c), written(minutes)), func(k *cases.Case) {
 		put(handOf(k), minutes*60, float64(c))
 	})
