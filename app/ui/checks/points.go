@@ -22,7 +22,7 @@ func (s *sheet) bench() (short, rest []fyne.CanvasObject) {
 			titled("Water and lift", "One line for each look, the shut ones too. Without a rating here that of the case counts. Enter goes on; an emptied line goes away."),
 			s.table(&table{
 				what:    "point",
-				columns: []column{benchTemp("Water", waterC), benchNumber("Lift, mm", liftMM)},
+				columns: []column{benchTemp("Water", waterC), benchNumber("Lift, mm", mostLiftMM, liftMM)},
 				length:  func(t *cases.Test) int { return len(t.Points) },
 				grow:    growBench,
 				drop:    dropBench,
@@ -87,7 +87,7 @@ func dropBench(t *cases.Test, row int) {
 func (s *sheet) sensor() (short, rest []fyne.CanvasObject) {
 	measured := s.table(&table{
 		what:    "measured",
-		columns: []column{benchTemp("At", tempC), benchNumber("Ω", ohm)},
+		columns: []column{benchTemp("At", tempC), benchNumber("Ω", mostOhm, ohm)},
 		length:  func(t *cases.Test) int { return len(t.Points) },
 		grow:    growBench,
 		drop:    dropBench,
@@ -96,7 +96,7 @@ func (s *sheet) sensor() (short, rest []fyne.CanvasObject) {
 		what: "reference",
 		columns: []column{
 			pointTemp("At", func(t *cases.Test, i int) **diagram.Celsius { return &t.Reference[i].TempC }),
-			pointNumber("Ω", func(t *cases.Test, i int) **float64 { return &t.Reference[i].Ohm }),
+			pointNumber("Ω", mostOhm, func(t *cases.Test, i int) **float64 { return &t.Reference[i].Ohm }),
 		},
 		length: func(t *cases.Test) int { return len(t.Reference) },
 		grow:   func(t *cases.Test) { t.Reference = append(t.Reference, cases.OhmPoint{}) },
@@ -116,8 +116,8 @@ func benchTemp(title string, of func(*cases.BenchPoint) **diagram.Celsius) colum
 	return pointTemp(title, func(t *cases.Test, i int) **diagram.Celsius { return of(&t.Points[i]) })
 }
 
-func benchNumber(title string, of func(*cases.BenchPoint) **float64) column {
-	return pointNumber(title, func(t *cases.Test, i int) **float64 { return of(&t.Points[i]) })
+func benchNumber(title string, most float64, of func(*cases.BenchPoint) **float64) column {
+	return pointNumber(title, most, func(t *cases.Test, i int) **float64 { return of(&t.Points[i]) })
 }
 
 func pointTemp(title string, at func(*cases.Test, int) **diagram.Celsius) column {
@@ -132,12 +132,13 @@ func pointTemp(title string, at func(*cases.Test, int) **diagram.Celsius) column
 	}
 }
 
-func pointNumber(title string, at func(*cases.Test, int) **float64) column {
+// pointNumber takes numbers from 0 to most.
+func pointNumber(title string, most float64, at func(*cases.Test, int) **float64) column {
 	return column{
 		title: func(units.Set) string { return title },
 		read:  func(t *cases.Test, i int, _ units.Set) string { return kit.Written(*at(t, i), plain) },
 		write: func(t *cases.Test, i int, text string, _ units.Set) error {
-			return kit.Set(at(t, i), text, notNegative)
+			return kit.Set(at(t, i), text, upTo(most))
 		},
 	}
 }
