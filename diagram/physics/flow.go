@@ -54,12 +54,18 @@ func (s *Sim) entryDrop(part int) float64 {
 	case diagram.Radiator:
 		return s.p.RadiatorDrop
 	case diagram.HeaterCore:
+		if s.stage.HeaterShut {
+			return shutDrop
+		}
 		return s.p.HeaterDrop
 	case diagram.OilCooler:
 		return s.p.OilCoolerDrop
 	}
 	return 0
 }
+
+// shutDrop is of a heater's valve that is shut, kPa/(L/s)².
+const shutDrop = 1e10
 
 // suckedFlat is what a soft lower hose adds: it gives way to the pump's
 // suction, which goes with the square of the speed.

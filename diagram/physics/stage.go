@@ -9,6 +9,10 @@ type Stage struct {
 	HeatKW   float64 // from the engine into its metal and coolant
 	SpeedKmh float64
 	Blower   float64 // of the cabin, 0 to 1
+
+	// HeaterShut is a car with a valve in its heater, turned to cold. Most have a
+	// flap instead, and coolant always flows (published, T8).
+	HeaterShut bool
 }
 
 // The drives that the parameters' heats stand for.

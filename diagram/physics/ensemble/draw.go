@@ -18,6 +18,7 @@ type draw struct {
 	blower   float64 // where a stop doesn't say
 	lateS    float64 // since the cold start, where a stop doesn't say
 	nextS    float64 // since the stop before, where a stop doesn't say
+	valved   bool    // whether the heater has a valve that shuts on cold
 	wall     float64 // by how much of its excess over ambient a hose's outside stands under its coolant
 }
 
@@ -57,6 +58,10 @@ const (
 	paceSpread = 0.2
 )
 
+// valvedPart is of the cars whose heater has a valve (judgement): fewer than
+// those with a flap, where coolant always flows (published, T8).
+const valvedPart = 0.35
+
 func (s Setting) draw(number int, rows []physics.Row) draw {
 	rng := rand.New(rand.NewSource(int64(number) + 1))
 	d := draw{params: physics.Pick(rows, func(r physics.Row) float64 {
@@ -74,6 +79,7 @@ func (s Setting) draw(number int, rows []physics.Row) draw {
 	d.blower = float64(rng.Intn(3)) / 2
 	d.lateS = between(rng, 240, 2700)
 	d.nextS = between(rng, 60, 1200)
+	d.valved = rng.Float64() < valvedPart
 	d.wall = wallLeast + (wallMost-wallLeast)*rng.Float64()
 	return d
 }
@@ -114,6 +120,8 @@ func (d draw) way(stop Stop, first bool) []physics.Stage {
 		seconds = d.nextS
 	}
 	own, before, hold := d.params.Drive(0, stop.RPM, stop.SpeedKmh, blower), d.lead(blower), d.holdS
+	shut := d.valved && stop.Blower == 0
+	own.HeaterShut, before.HeaterShut = shut, shut
 	if stop.Logged {
 		own.Seconds = stop.Seconds
 		return []physics.Stage{own}
