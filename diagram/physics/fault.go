@@ -95,7 +95,7 @@ func (f Fault) on(p Params) (Params, faulty, error) {
 	case "heater-valve-shut": // under 0.5 in the supply, so that both hoses are cold; else behind the core's supply, which stays hot
 		p.HeaterDrop *= 1e8
 		if s >= 0.5 {
-			x.supplyWK = 15
+			x.supplyWK = shutSupplyWK
 		}
 	case "combustion-leak":
 		if f.Form <= 0.6 { // a small leak shows in no temperature

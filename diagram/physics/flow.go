@@ -64,8 +64,12 @@ func (s *Sim) entryDrop(part int) float64 {
 	return 0
 }
 
-// shutDrop is of a heater's valve that is shut, kPa/(L/s)².
-const shutDrop = 1e10
+// A heater's valve that is shut: its resistance, kPa/(L/s)², and what warm coolant
+// that rises as far as the valve brings into the supply before it, W/K (judgement).
+const (
+	shutDrop             = 1e10
+	shutSupplyWK float64 = 15
+)
 
 // suckedFlat is what a soft lower hose adds: it gives way to the pump's
 // suction, which goes with the square of the speed.

@@ -172,6 +172,9 @@ func (s *Sim) creep(h hose) {
 	}
 	if h.to == s.c.heater {
 		wall += s.f.supplyWK / 1000
+		if s.stage.HeaterShut {
+			wall += shutSupplyWK / 1000
+		}
 	}
 	s.exchange(from, h.lump, wall+s.rising(rises, from, h.lump))
 	if h.lump != h.last {
