@@ -114,6 +114,10 @@ func TestAFewConfirmedCasesDontCountUnasked(t *testing.T) {
 			t.Errorf("%d cases, choice %q: learns %t, want %t", tt.n, tt.learn, got, tt.want)
 		}
 	}
+	demo := odds{confirmed: map[cases.Cause]int{"pump-weak": 40}, invented: true}
+	if demo.learns() {
+		t.Error("a demo's invented cases count unasked")
+	}
 }
 
 func TestJudgedRoundIsOneOfThePlan(t *testing.T) {

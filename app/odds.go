@@ -12,6 +12,7 @@ type odds struct {
 	flat      bool
 	learn     learning
 	confirmed map[cases.Cause]int // of the notebook without the open case
+	invented  bool                // the notebook's cases are a demo's: they teach only who asks them to
 }
 
 // learning is whether the notebook's confirmed cases count.
@@ -37,7 +38,7 @@ func (o odds) cases() int {
 
 func (o odds) learns() bool {
 	n := o.cases()
-	return n > 0 && (o.learn == learnYes || o.learn == learnUsual && n >= enoughCases)
+	return n > 0 && (o.learn == learnYes || o.learn == learnUsual && n >= enoughCases && !o.invented)
 }
 
 func (o odds) prior() diagnosis.Prior {
