@@ -88,6 +88,9 @@ func (w *window) showWarmUp() {
 		w.expectLog(&d.c.Logs[i], r.StartS)
 		data.Lines, data.Facts, data.Remarks = picture.WarmUp(&d.c, &d.c.Logs[i], r, w.logs.band, d.units), facts(r, d.units), remarks(r, d.units)
 	}
+	if i >= 0 && d.c.Loop.ThermostatOpensC == nil {
+		data.Remarks = append(data.Remarks, d.units.Sentence("The thermostat's rating is not known: 88 °C is taken."))
+	}
 	if w.logs.path != "" {
 		data.Remarks = append(append([]string{columnsTold(w.logs.read)}, w.logs.read.Remarks...), data.Remarks...)
 		data.Columns = true

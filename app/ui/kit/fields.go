@@ -29,6 +29,7 @@ type Field struct {
 	shown   string         // as it was put or last left
 	kept    string         // as the case has it
 	focused bool
+	fresh   bool // the tap that gave it the focus is still to come
 }
 
 // NewField makes a field; onLeft may be nil.
@@ -141,6 +142,7 @@ func (f *Field) AcceptsTab() bool { return false }
 
 // FocusGained marks the text so that a new number replaces the old.
 func (f *Field) FocusGained() {
+	f.fresh = true
 	f.focused = true
 	f.Entry.FocusGained()
 	if !f.MultiLine {
@@ -149,6 +151,16 @@ func (f *Field) FocusGained() {
 	if f.onFocus != nil {
 		f.onFocus()
 	}
+}
+
+// Tapped marks all that stands in a line as it is entered, so that typing
+// replaces it; a second tap sets the caret.
+func (f *Field) Tapped(e *fyne.PointEvent) {
+	f.Entry.Tapped(e)
+	if f.fresh && !f.MultiLine {
+		f.TypedShortcut(&fyne.ShortcutSelectAll{})
+	}
+	f.fresh = false
 }
 
 // FocusLost keeps what was typed.

@@ -130,3 +130,20 @@ func TestPaletteFollowsTheLight(t *testing.T) {
 		}
 	}
 }
+
+// A tap into a field that holds something marks it, so that what is typed
+// replaces it rather than stands behind it.
+func TestATapMarksWhatStands(t *testing.T) {
+	test.NewTempApp(t)
+	left := ""
+	f := kit.NewField("", func(text string) { left = text })
+	f.Put("39")
+	w := test.NewTempWindow(t, f)
+	w.Resize(fyne.NewSize(120, 60))
+	test.Tap(f)
+	test.Type(f, "38")
+	f.Leave()
+	if left != "38" {
+		t.Errorf("over 39, 38 was typed and %q was left", left)
+	}
+}
