@@ -17,15 +17,12 @@ type mind struct {
 	crowds  *diagnosis.Crowds
 }
 
-// draws is how many cars of each cause are simulated.
-const draws = 200
-
 func newMind() (*mind, error) {
 	table, err := evidence.Shipped()
 	if err != nil {
 		return nil, err
 	}
-	m := &mind{crowds: &diagnosis.Crowds{Draws: draws}}
+	m := &mind{crowds: &diagnosis.Crowds{Draws: diagnosis.UsualDraws}}
 	if m.analyst, err = evidence.New(diagnosis.Expecter{Table: table, Crowds: m.crowds}); err != nil {
 		return nil, err
 	}

@@ -50,6 +50,20 @@ const (
 	Healthy Cause = "none"
 )
 
+// Blower is the part of the cabin's fan at a setting; it is false where the
+// setting isn't known.
+func (h Heater) Blower() (part float64, known bool) {
+	switch h {
+	case HeaterOff:
+		return 0, true
+	case HeaterHalf:
+		return 0.5, true
+	case HeaterFull:
+		return 1, true
+	}
+	return 0, false
+}
+
 // word is a type of the vocabulary: a value either is in its list or is empty.
 type word interface{ words() []wordName }
 

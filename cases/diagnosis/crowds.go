@@ -7,8 +7,8 @@ import (
 	"loopbook/diagram/physics/ensemble"
 )
 
-// usualDraws is how many cars of each cause a case is judged by.
-const usualDraws = 200
+// UsualDraws is how many cars of each cause a case is judged by.
+const UsualDraws = 200
 
 // keptCrowds is how many crowds are kept: some cases looked at in turn, with their
 // two stages.
@@ -17,7 +17,7 @@ const keptCrowds = 8
 // Crowds simulates a plan's crowd once and keeps the last few. It may be used
 // from several goroutines.
 type Crowds struct {
-	Draws int // of each cause; 0: the usual 200
+	Draws int // of each cause; 0: UsualDraws
 
 	mu    sync.Mutex
 	kept  map[string]*ensemble.Ensemble
@@ -48,7 +48,7 @@ func (k *Crowds) Get(ctx context.Context, p Plan, soFar func(*ensemble.Ensemble)
 	}
 	draws := k.Draws
 	if draws == 0 {
-		draws = usualDraws
+		draws = UsualDraws
 	}
 	e, err := ensemble.Run(ctx, p.Setting, draws, soFar)
 	if err == nil {

@@ -36,12 +36,7 @@ func (x Expecter) Expect(c *cases.Case, round int) evidence.Expectation {
 	if crowd == nil || stop < 0 {
 		return out
 	}
-	h := newCrowdAt(crowd, stop, cases.Healthy)
-	engine, known := engineOf(&c.Rounds[round])
-	hot := known && h.allColder(engine)
-	if known && !hot {
-		h.draws = h.nearest(engine)
-	}
+	h, hot := newCrowdAt(crowd, stop, cases.Healthy).asWarmAs(&c.Rounds[round])
 	skip := func(p diagram.Point) bool {
 		return p == diagram.AirOn || p == diagram.AirOff && stillAir(&c.Rounds[round])
 	}
@@ -130,7 +125,7 @@ func (h crowdAt) over(f func(draw int) float64) []float64 {
 
 func (h crowdAt) point(p diagram.Point) evidence.Range {
 	all := h.over(func(d int) float64 { return h.shows(p, d) })
-	low, high := nineTenths(all, h.sdK(p, median(all)))
+	low, high := nineTenths(all, modelSdK(p, median(all), h.air))
 	return evidence.Range{LowC: diagram.Celsius(low), HighC: diagram.Celsius(high), Source: h.source(), Class: modelClass}
 }
 
@@ -138,18 +133,9 @@ func (h crowdAt) source() string {
 	return fmt.Sprintf("this loop's model, here and now: nine in ten of %d cars", len(h.draws))
 }
 
-// A difference of two readings errs by what the gun repeats to (3 K each: IR9,
-// common practice) and by two hoses' walls, which stand 2 to 8 K under their
-// coolant (IR8, from memory); the model errs by a part of it (judgement).
-const (
-	pairSdK  = 3.5
-	pairPart = 0.2
-)
-
 func (h crowdAt) delta(at diagram.DeltaAt) evidence.Span {
 	all := h.over(func(d int) float64 { return h.shows(at.From, d) - h.shows(at.To, d) })
-	loose := max(looseness(at.From), looseness(at.To))
-	low, high := nineTenths(all, loose*math.Hypot(pairSdK, pairPart*median(all)))
+	low, high := nineTenths(all, differenceSdK(at.From, at.To, median(all)))
 	l, u := diagram.DeltaK(low), diagram.DeltaK(high)
 	return evidence.Span{LowK: &l, HighK: &u, Source: h.source(), Class: modelClass}
 }
@@ -160,13 +146,20 @@ func (h crowdAt) shows(p diagram.Point, draw int) float64 {
 	return r.wouldShow(float64(h.crowd.Look(h.cause, draw, h.stop)[h.crowd.Slot(p)]), h.crowd.Wall(draw), h.air)
 }
 
-// sdK is the error of the model and the gun at a point of that temperature.
-func (h crowdAt) sdK(p diagram.Point, c float64) float64 {
-	return looseness(p) * math.Hypot(modelK, modelPart*math.Abs(c-h.air))
-}
-
 func (h crowdAt) ect(draw int) float64 {
 	return float64(h.crowd.Look(h.cause, draw, h.stop)[ensemble.ECT])
+}
+
+// asWarmAs are those of the cars that are about as warm as a round's engine. All
+// of them are left where that isn't known, or where none gets so hot, of which
+// it reports true.
+func (h crowdAt) asWarmAs(r *cases.Round) (like crowdAt, hotter bool) {
+	engine, known := engineOf(r)
+	hotter = known && h.allColder(engine)
+	if known && !hotter {
+		h.draws = h.nearest(engine)
+	}
+	return h, hotter
 }
 
 // allColder reports whether an engine of that temperature is hotter than the

@@ -42,6 +42,23 @@ func looseness(p diagram.Point) float64 {
 	return 1
 }
 
+// modelSdK is the error of the model and the gun at a point of that temperature.
+func modelSdK(p diagram.Point, c, air float64) float64 {
+	return looseness(p) * math.Hypot(modelK, modelPart*math.Abs(c-air))
+}
+
+// A difference of two readings errs by what the gun repeats to (3 K each: IR9,
+// common practice) and by two hoses' walls, which stand 2 to 8 K under their
+// coolant (IR8, from memory); the model errs by a part of it (judgement).
+const (
+	pairSdK  = 3.5
+	pairPart = 0.2
+)
+
+func differenceSdK(a, b diagram.Point, k float64) float64 {
+	return max(looseness(a), looseness(b)) * math.Hypot(pairSdK, pairPart*k)
+}
+
 // readings are what a stage's rounds hold of temperatures, stop by stop.
 func readings(c *cases.Case, f evidence.Findings, p Plan, e *ensemble.Ensemble) []reading {
 	var out []reading
@@ -63,8 +80,7 @@ func readings(c *cases.Case, f evidence.Findings, p Plan, e *ensemble.Ensemble) 
 
 func newReading(r evidence.Reading, stop, slot int, air float64) reading {
 	out := reading{stop: stop, slot: slot, point: r.Point, shownC: float64(r.TrueC), gun: !r.Point.Air()}
-	out.sdK = looseness(r.Point) * math.Hypot(modelK, modelPart*math.Abs(out.shownC-air))
-	out.sdK = math.Hypot(out.sdK, float64(r.UncertainK))
+	out.sdK = math.Hypot(modelSdK(r.Point, out.shownC, air), float64(r.UncertainK))
 	out.wall = wallOf(r.Point)
 	return out
 }

@@ -180,7 +180,7 @@ func (s *sheet) pointBits(joint weights, p diagram.Point) float64 {
 		}
 	}
 	root := math.Sqrt(trust(len(s.readings) + 1))
-	return mutual(blurred(sharp, func(c float64) float64 { return at.sdK(p, c) / root }))
+	return mutual(blurred(sharp, func(c float64) float64 { return modelSdK(p, c, at.air) / root }))
 }
 
 func bin(c float64) int { return int(min(max((c-coldestC)/binK, 0), bins-1)) }

@@ -164,13 +164,8 @@ func ambient(c *cases.Case, i int) diagram.Celsius {
 
 // blower is the cabin's fan at a setting of the heater; below 0 it isn't known.
 func blower(h cases.Heater) float64 {
-	switch h {
-	case cases.HeaterOff:
-		return 0
-	case cases.HeaterHalf:
-		return 0.5
-	case cases.HeaterFull:
-		return 1
+	if part, known := h.Blower(); known {
+		return part
 	}
 	return -1
 }

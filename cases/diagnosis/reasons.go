@@ -192,15 +192,14 @@ func (s *sheet) words(f feature, own, healthy int) string {
 // map has it: of those that are as warm as this one where there are any.
 func (s *sheet) span(f feature, cause int) (low, high float64) {
 	cars := newCrowdAt(s.crowd, f.stop, cases.Words[cases.Cause]()[cause])
-	if engine, known := engineOf(&s.c.Rounds[s.plan.Rounds[f.stop]]); known && f.a.point != "" && !cars.allColder(engine) {
-		cars.draws = cars.nearest(engine)
+	if f.a.point != "" { // the sensor itself isn't taken as known
+		cars, _ = cars.asWarmAs(&s.c.Rounds[s.plan.Rounds[f.stop]])
 	}
 	all := cars.over(func(d int) float64 { return s.shows(f, cause, d) })
 	if f.b == nil {
 		return nineTenths(all, f.sdK)
 	}
-	loose := max(looseness(f.a.point), looseness(f.b.point))
-	return nineTenths(all, loose*math.Hypot(pairSdK, pairPart*median(all)))
+	return nineTenths(all, differenceSdK(f.a.point, f.b.point, median(all)))
 }
 
 // Would is what a cause's cars show at a point in a round of the case: the
@@ -211,9 +210,6 @@ func Would(c *cases.Case, p Plan, crowd *ensemble.Ensemble, cause cases.Cause, r
 	if crowd == nil || stop < 0 || crowd.Slot(at) < 0 {
 		return evidence.Range{}, false
 	}
-	cars := newCrowdAt(crowd, stop, cause)
-	if engine, known := engineOf(&c.Rounds[round]); known && !cars.allColder(engine) {
-		cars.draws = cars.nearest(engine)
-	}
+	cars, _ := newCrowdAt(crowd, stop, cause).asWarmAs(&c.Rounds[round])
 	return cars.point(at), true
 }

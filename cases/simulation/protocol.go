@@ -90,13 +90,8 @@ func (s Step) stage(p physics.Params) physics.Stage {
 
 // blower is the cabin fan's part at a setting of the heater; not said is off.
 func blower(h cases.Heater) (part float64, known bool) {
-	switch h {
-	case cases.HeaterFull:
-		return 1, true
-	case cases.HeaterHalf:
-		return 0.5, true
-	case cases.HeaterOff, "":
-		return 0, true
+	if h == "" {
+		h = cases.HeaterOff
 	}
-	return 0, false
+	return h.Blower()
 }

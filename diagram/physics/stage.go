@@ -25,12 +25,12 @@ const (
 
 // Idle is a stage at idle, in the workshop, with the cabin's blower at a part.
 func (p Params) Idle(seconds, blower float64) Stage {
-	return Stage{Seconds: seconds, RPM: idleRPM, HeatKW: p.IdleHeatKW, Blower: blower}
+	return p.Drive(seconds, idleRPM, 0, blower)
 }
 
 // Raised is a stage at 2500 rpm without load.
 func (p Params) Raised(seconds, blower float64) Stage {
-	return Stage{Seconds: seconds, RPM: raisedRPM, HeatKW: p.RaisedHeatKW, Blower: blower}
+	return p.Drive(seconds, raisedRPM, 0, blower)
 }
 
 // Road is a stage at a steady 70 km/h.

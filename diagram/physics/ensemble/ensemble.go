@@ -167,54 +167,57 @@ func (e *Ensemble) of(cause, draw int) []float32 {
 
 // visit simulates a draw with a cause past all of the stops.
 func (e *Ensemble) visit(cause, number int, d draw, f physics.Fault) error {
-	stop := 0
-	for i, start := range e.Setting.Starts {
-		if i == len(e.Setting.Starts)-1 && number < AheadDraws {
-			start.Stops = append(slices.Clone(start.Stops), e.Setting.Ahead)
-		}
-		if err := e.drive(start, d, f, func(look func([]float32)) {
-			look(e.Look(cause, number, stop))
-			stop++
-		}); err != nil {
+	s, at := e.Setting, 0
+	for i, start := range s.Starts {
+		sim, err := physics.New(s.Loop, d.params, f, physics.Conditions{
+			AmbientC: start.AmbientC, AltitudeM: s.AltitudeM, Coolant: s.Coolant, Fan: s.Fan,
+		})
+		if err != nil {
 			return err
+		}
+		sim.Hurry()
+		stops := start.Stops
+		if i == len(s.Starts)-1 && number < AheadDraws {
+			stops = append(slices.Clone(stops), s.Ahead)
+		}
+		for n, stop := range stops {
+			duty, err := reach(sim, d.way(stop, n == 0))
+			if err != nil {
+				return err
+			}
+			e.note(e.Look(cause, number, at), sim, duty)
+			at++
 		}
 	}
 	return nil
 }
 
-// drive takes a car from its cold start past its stops and shows each.
-func (e *Ensemble) drive(start Start, d draw, f physics.Fault, see func(func([]float32))) error {
-	s := e.Setting
-	sim, err := physics.New(s.Loop, d.params, f, physics.Conditions{
-		AmbientC: start.AmbientC, AltitudeM: s.AltitudeM, Coolant: s.Coolant, Fan: s.Fan,
-	})
-	if err != nil {
-		return err
-	}
-	sim.Hurry()
-	for i, stop := range start.Stops {
-		ran, from := 0.0, 0.0
-		for _, stage := range d.way(stop, i == 0) {
-			end, last := sim.Seconds()+stage.Seconds, sim.Seconds()
-			if err := sim.Run(stage, func(s *physics.Sim) {
-				if now := s.Seconds(); now > end-dutyS {
-					from += now - last
-					if s.FanRuns() {
-						ran += now - last
-					}
+// reach drives a car through stages and answers the part of their last minutes
+// that its fan ran.
+func reach(sim *physics.Sim, way []physics.Stage) (duty float64, err error) {
+	ran, from := 0.0, 0.0
+	for _, stage := range way {
+		end, last := sim.Seconds()+stage.Seconds, sim.Seconds()
+		if err := sim.Run(stage, func(s *physics.Sim) {
+			if now := s.Seconds(); now > end-dutyS {
+				from += now - last
+				if s.FanRuns() {
+					ran += now - last
 				}
-				last = sim.Seconds()
-			}); err != nil {
-				return err
 			}
+			last = s.Seconds()
+		}); err != nil {
+			return 0, err
 		}
-		see(func(look []float32) {
-			look[ECT], look[FanDuty] = float32(sim.ECT()), float32(ran/max(from, 1))
-			for j, at := range s.Loop.Points {
-				c, _ := sim.At(at.Point)
-				look[FirstSlot+j] = float32(c)
-			}
-		})
 	}
-	return nil
+	return ran / max(from, 1), nil
+}
+
+// note fills a look with what the car shows now.
+func (e *Ensemble) note(look []float32, sim *physics.Sim, duty float64) {
+	look[ECT], look[FanDuty] = float32(sim.ECT()), float32(duty)
+	for j, at := range e.Setting.Loop.Points {
+		c, _ := sim.At(at.Point)
+		look[FirstSlot+j] = float32(c)
+	}
 }
