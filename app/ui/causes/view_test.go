@@ -6,9 +6,9 @@ import (
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/test"
-	"fyne.io/fyne/v2/widget"
 
 	"loopbook/app/ui/kit"
+	"loopbook/app/ui/kit/kittest"
 	"loopbook/cases"
 )
 
@@ -85,7 +85,7 @@ func TestReasonsForAndAgainstLookDifferent(t *testing.T) {
 	d.For = []Reason{{"the flow is weak", "30×", 0.7}}
 	d.Against = []Reason{{"the heater is hot", "3.0×", 0.2}}
 	v, _ := shown(t, d)
-	got := texts(v.reasons)
+	got := kittest.Texts(v.reasons)
 	for _, want := range []string{"Speaks for it", "30×", "The flow is weak", "Speaks against it", "3.0×", "The heater is hot"} {
 		if !strings.Contains(got, want) {
 			t.Errorf("%q is not told in %q", want, got)
@@ -110,7 +110,7 @@ func TestAChecksCautionStandsInItsCard(t *testing.T) {
 	d := ranked()
 	d.Checks = []Check{{Title: "Cap test", Minutes: "5 min", Worth: "takes away 20 % of the doubt", Text: "Pump it.", Needs: "Engine cold", Caution: "Never open it hot."}}
 	v, _ := shown(t, d)
-	got := texts(v.checks.Objects[0])
+	got := kittest.Texts(v.checks.Objects[0])
 	for _, want := range []string{"Cap test", "5 min", "20 %", "Engine cold. Pump it.", "Never open it hot."} {
 		if !strings.Contains(got, want) {
 			t.Errorf("%q is not told in %q", want, got)
@@ -125,23 +125,4 @@ func TestNobodyLearnsFromNoCases(t *testing.T) {
 	if !v.prior.learn.Disabled() {
 		t.Error("one can learn from no confirmed case")
 	}
-}
-
-// texts gathers what a container says.
-func texts(o fyne.CanvasObject) string {
-	switch o := o.(type) {
-	case *widget.Label:
-		return o.Text
-	case *widget.RichText:
-		return o.String()
-	case *fyne.Container:
-		var out []string
-		for _, child := range o.Objects {
-			if child.Visible() {
-				out = append(out, texts(child))
-			}
-		}
-		return strings.Join(out, "\n")
-	}
-	return ""
 }

@@ -11,6 +11,7 @@ import (
 	"fyne.io/fyne/v2/widget"
 
 	"loopbook/app/ui/kit"
+	"loopbook/app/ui/kit/kittest"
 	"loopbook/cases"
 	"loopbook/diagram/units"
 )
@@ -118,7 +119,7 @@ func TestACheckIsDoneByKeyboardAlone(t *testing.T) {
 	if got.Kind != "pressure-hold" || got.Stage != cases.BeforeRepair || *got.StartKPa != 100 || *got.EndKPa != 94.5 || *got.StartC != 20 || *got.EndC != 19 || *got.Minutes != 10 {
 		t.Errorf("kept %+v", got)
 	}
-	said := texts(d.v.sheet.result)
+	said := kittest.Texts(d.v.sheet.result)
 	for _, want := range []string{"Falls", "It leaks.", "Why.", "Leak rate", "2 kPa/min"} {
 		if !strings.Contains(said, want) {
 			t.Errorf("%q is not told in %q", want, said)

@@ -1,0 +1,28 @@
+// Package kittest helps the screens' tests to see what a person would.
+package kittest
+
+import (
+	"strings"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/widget"
+)
+
+// Texts gathers what a container says, a line each.
+func Texts(o fyne.CanvasObject) string {
+	switch o := o.(type) {
+	case *widget.Label:
+		return o.Text
+	case *widget.RichText:
+		return o.String()
+	case *fyne.Container:
+		var out []string
+		for _, child := range o.Objects {
+			if child.Visible() {
+				out = append(out, Texts(child))
+			}
+		}
+		return strings.Join(out, "\n")
+	}
+	return ""
+}
