@@ -74,7 +74,7 @@ func wider(model, trade evidence.Span) evidence.Span {
 // stillAir reports whether no fan and no road moves the air through the
 // radiator: what a probe behind it shows then is the draught's whim.
 func stillAir(r *cases.Round) bool {
-	return r.Fan != cases.FanOn && !(r.SpeedKmh != nil && *r.SpeedKmh > walkKmh)
+	return r.Fan != cases.FanOn && !(r.SpeedKmh != nil && *r.SpeedKmh > evidence.StandingKmh)
 }
 
 // StageOfRound is a round's stage; one that isn't noted is before the repair.
@@ -179,10 +179,6 @@ func (h crowdAt) nearest(engineC float64) []int {
 	return out[:(len(out)+3)/4]
 }
 
-// liesK is from where on the gun is believed rather than the sensor: DT16,
-// common practice.
-const liesK = 10
-
 // engineOf is the engine's temperature by its sensor, or by the hottest point
 // that the engine's own coolant reaches where that is much hotter or all there
 // is.
@@ -193,7 +189,7 @@ func engineOf(r *cases.Round) (c float64, known bool) {
 			hottest = max(hottest, float64(*at.ShownC))
 		}
 	}
-	if r.EctC != nil && !(hottest > float64(*r.EctC)+liesK) {
+	if r.EctC != nil && !(hottest > float64(*r.EctC+diagram.Celsius(evidence.SensorFailK))) {
 		return float64(*r.EctC), true
 	}
 	return hottest, !math.IsInf(hottest, -1)

@@ -5,6 +5,7 @@ import (
 
 	"loopbook/cases"
 	"loopbook/cases/diagnosis/likelihood"
+	"loopbook/cases/evidence"
 	"loopbook/diagram"
 	"loopbook/diagram/coolant"
 	"loopbook/diagram/physics"
@@ -140,15 +141,12 @@ func (p *Plan) add(c *cases.Case, i int) {
 	if r.EngineRPM != nil {
 		stop.RPM = min(max(*r.EngineRPM, 0), 6000)
 	}
-	if r.SpeedKmh != nil && *r.SpeedKmh > walkKmh {
+	if r.SpeedKmh != nil && *r.SpeedKmh > evidence.StandingKmh {
 		stop.SpeedKmh = min(*r.SpeedKmh, 160)
 	}
 	last.Stops = append(last.Stops, stop)
 	p.Setting.Starts, p.Rounds = starts, append(p.Rounds, i)
 }
-
-// walkKmh is no drive: a manoeuvre in the yard.
-const walkKmh = 5
 
 // ambient is the air outside, whole degrees, within what the model knows.
 func ambient(c *cases.Case, i int) diagram.Celsius {

@@ -16,14 +16,15 @@ type engine struct {
 	witness diagram.Point
 }
 
-// Where the scan tool's value fails against the gun: DT16 for a taped metal,
-// common practice. On a hose the coolant may be 8 K above the rubber (IR8,
-// from memory).
+// On a hose the coolant may be 8 K above the rubber (IR8, from memory).
 const (
-	sensorFailK diagram.DeltaK = 10
-	hoseUnderK  diagram.DeltaK = 8
-	creepK      diagram.DeltaK = 20 // a hose that much under the rating may hold still coolant
+	hoseUnderK diagram.DeltaK = 8
+	creepK     diagram.DeltaK = 20 // a hose that much under the rating may hold still coolant
 )
+
+// SensorFailK is from where on the gun is believed rather than the scan tool:
+// DT16 for a taped metal, common practice.
+const SensorFailK diagram.DeltaK = 10
 
 // engineSide are the points whose coolant comes straight from the engine, the
 // upper hose's only while something flows there.
@@ -37,7 +38,7 @@ func (m *moment) findEngine() engine {
 	e := engine{witness: m.sensorWitness()}
 	hottest, any := m.hottest(engineSide()...)
 	switch ect := m.round.EctC; {
-	case ect != nil && any && hottest.TrueC.Minus(*ect) > sensorFailK:
+	case ect != nil && any && hottest.TrueC.Minus(*ect) > SensorFailK:
 		e.lies, e.witness = true, hottest.Point // no hose is hotter than its coolant
 		e.set(hottest.TrueC, fmt.Sprintf("the gun at %s, since the sensor reads under it", name(hottest.Point)))
 	case ect != nil && m.readsHigh(*ect, e.witness):
@@ -101,7 +102,7 @@ func (m *moment) readsHigh(ect diagram.Celsius, p diagram.Point) bool {
 	if !ok || !m.flows(w) {
 		return false
 	}
-	limit := sensorFailK
+	limit := SensorFailK
 	if w.onHose() {
 		limit += hoseUnderK
 	}

@@ -141,7 +141,7 @@ func sensorTest(t *cases.Test) judgement {
 		return passIf(compared)
 	}
 	severity, way := Look, "high"
-	if math.Abs(float64(worst)) > float64(sensorFailK) {
+	if math.Abs(float64(worst)) > float64(SensorFailK) {
 		severity = Act
 	}
 	if worst < 0 {

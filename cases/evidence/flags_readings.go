@@ -41,7 +41,7 @@ func (m *moment) standsAlone() []Flag {
 	r := m.readings[m.alone]
 	return []Flag{m.flag("reading-alone", Look, []diagram.Point{r.Point},
 		fmt.Sprintf("%s at %s stands alone against the sensor and the other readings: repeat this reading.", r.Point, inC(r.TrueC)),
-		r.Why, fmt.Sprintf("more than %s from the sensor and from each of them (DT16, common practice); it takes no part", inK(sensorFailK)))}
+		r.Why, fmt.Sprintf("more than %s from the sensor and from each of them (DT16, common practice); it takes no part", inK(SensorFailK)))}
 }
 
 func (m *moment) notInLayout() []Flag {

@@ -64,7 +64,7 @@ func (m *moment) mark(pair [2]diagram.Point, why string) {
 // doesn't make the sensor a liar.
 func (m *moment) markAlone() {
 	hot, ok := m.hottest(engineSide()...)
-	if !ok || m.round.EctC == nil || hot.TrueC.Minus(*m.round.EctC) <= sensorFailK {
+	if !ok || m.round.EctC == nil || hot.TrueC.Minus(*m.round.EctC) <= SensorFailK {
 		return
 	}
 	agree := 0
@@ -73,7 +73,7 @@ func (m *moment) markAlone() {
 		if !usable || p == hot.Point {
 			continue
 		}
-		if hot.TrueC.Minus(r.TrueC) <= sensorFailK {
+		if hot.TrueC.Minus(r.TrueC) <= SensorFailK {
 			return
 		}
 		if m.agrees(r) {
@@ -91,7 +91,7 @@ func (m *moment) markAlone() {
 // value with it.
 func (m *moment) agrees(r Reading) bool {
 	off := m.round.EctC.Minus(r.TrueC)
-	return r.Point != diagram.RadIn && !m.still(r) && max(off, -off) <= sensorFailK
+	return r.Point != diagram.RadIn && !m.still(r) && max(off, -off) <= SensorFailK
 }
 
 // pairError grows where the surfaces differ: on like surfaces the error of the

@@ -85,14 +85,17 @@ const (
 )
 
 const (
-	raisedRPM   = 1500 // above any idle, under the 2500 rpm that the trade holds
-	standingKmh = 5    // a manoeuvre in the yard is no drive
-	ramAirKmh   = 40   // from here the fan may stay off: FN9, published (T7)
+	raisedRPM = 1500 // above any idle, under the 2500 rpm that the trade holds
+	ramAirKmh = 40   // from here the fan may stay off: FN9, published (T7)
 )
+
+// StandingKmh is the speed up to which a car stands: a manoeuvre in the yard is
+// no drive.
+const StandingKmh = 5
 
 func paceOf(r *cases.Round) pace {
 	switch {
-	case r.SpeedKmh != nil && *r.SpeedKmh > standingKmh:
+	case r.SpeedKmh != nil && *r.SpeedKmh > StandingKmh:
 		return road
 	case r.EngineRPM != nil && *r.EngineRPM >= raisedRPM:
 		return raised
