@@ -77,3 +77,9 @@ var (
 	//go:embed diagnosis/checks.json
 	Checks []byte
 )
+
+// Words holds the words that a person reads: a folder for each language, a
+// file for each room, a template by its name.
+//
+//go:embed words/*/*.json
+var Words embed.FS

@@ -32,9 +32,9 @@ func (s Set) Sentence(text string) string {
 func (s Set) spoken(unit string) (convert func(float64) string, to string) {
 	switch unit {
 	case "°C":
-		return func(v float64) string { return short(s.FromC(diagram.Celsius(v)), 0) }, string(s.Temperature)
+		return func(v float64) string { return Short(s.FromC(diagram.Celsius(v)), 0) }, string(s.Temperature)
 	case "K":
-		return func(v float64) string { return short(s.fromK(diagram.DeltaK(v)), 0) }, s.DeltaUnit()
+		return func(v float64) string { return Short(s.FromK(diagram.DeltaK(v)), 0) }, s.DeltaUnit()
 	case "kPa":
 		return func(v float64) string { return s.Press(diagram.KPa(v)) }, string(s.Pressure)
 	}

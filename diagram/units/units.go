@@ -58,11 +58,11 @@ func US() Set { return Set{F, PSI, Miles} }
 var ErrNotANumber = errors.New("not a number")
 
 // Temp writes a temperature without its unit, to a tenth where it has one.
-func (s Set) Temp(c diagram.Celsius) string { return short(s.FromC(c), 1) }
+func (s Set) Temp(c diagram.Celsius) string { return Short(s.FromC(c), 1) }
 
 // TempUnit writes a temperature with its unit, whole.
 func (s Set) TempUnit(c diagram.Celsius) string {
-	return short(s.FromC(c), 0) + " " + string(s.Temperature)
+	return Short(s.FromC(c), 0) + " " + string(s.Temperature)
 }
 
 // TempRange writes a range of temperatures, whole and without the unit.
@@ -72,11 +72,11 @@ func (s Set) TempRange(low, high diagram.Celsius) string {
 
 // Delta writes a difference, whole, with its unit: K, or F° for a difference
 // in degrees Fahrenheit.
-func (s Set) Delta(k diagram.DeltaK) string { return short(s.fromK(k), 0) + " " + s.DeltaUnit() }
+func (s Set) Delta(k diagram.DeltaK) string { return Short(s.FromK(k), 0) + " " + s.DeltaUnit() }
 
 // DeltaRange writes a range of differences with its unit.
 func (s Set) DeltaRange(low, high diagram.DeltaK) string {
-	return span(s.fromK(low), s.fromK(high)) + " " + s.DeltaUnit()
+	return span(s.FromK(low), s.FromK(high)) + " " + s.DeltaUnit()
 }
 
 // DeltaUnit is the unit of a difference.
@@ -89,21 +89,21 @@ func (s Set) DeltaUnit() string {
 
 // Pressure writes a pressure with its unit.
 func (s Set) PressureUnit(p diagram.KPa) string {
-	return short(s.FromKPa(p), s.pressureDigits()) + " " + string(s.Pressure)
+	return Short(s.FromKPa(p), s.PressureDigits()) + " " + string(s.Pressure)
 }
 
 // Press writes a pressure without its unit.
-func (s Set) Press(p diagram.KPa) string { return short(s.FromKPa(p), s.pressureDigits()) }
+func (s Set) Press(p diagram.KPa) string { return Short(s.FromKPa(p), s.PressureDigits()) }
 
 // Dist writes a distance given in kilometres, whole and without its unit.
-func (s Set) Dist(km float64) string { return short(s.fromKm(km), 0) }
+func (s Set) Dist(km float64) string { return Short(s.FromKm(km), 0) }
 
 // DistUnit writes a distance with its unit, thousands apart.
-func (s Set) DistUnit(km float64) string { return thousands(s.fromKm(km)) + " " + string(s.Distance) }
+func (s Set) DistUnit(km float64) string { return thousands(s.FromKm(km)) + " " + string(s.Distance) }
 
 // Speed writes a speed given in km/h, with its unit.
 func (s Set) Speed(kmh float64) string {
-	return short(s.fromKm(kmh), 0) + " " + s.SpeedUnit()
+	return Short(s.FromKm(kmh), 0) + " " + s.SpeedUnit()
 }
 
 // SpeedUnit is the unit of a speed.
@@ -125,7 +125,7 @@ func (s Set) ParseTemp(text string) (diagram.Celsius, error) {
 		c = diagram.Celsius((v - 32) / 1.8)
 	}
 	if !c.Plausible() {
-		return 0, fmt.Errorf("%s %s can't be: write %s to %s", short(v, 1), s.Temperature, s.Temp(diagram.MinC), s.Temp(diagram.MaxC))
+		return 0, fmt.Errorf("%s %s can't be: write %s to %s", Short(v, 1), s.Temperature, s.Temp(diagram.MinC), s.Temp(diagram.MaxC))
 	}
 	return c, nil
 }
@@ -170,7 +170,8 @@ func (s Set) FromC(c diagram.Celsius) float64 {
 	return float64(c)
 }
 
-func (s Set) fromK(k diagram.DeltaK) float64 {
+// FromK is a difference's number in the chosen unit.
+func (s Set) FromK(k diagram.DeltaK) float64 {
 	if s.Temperature == F {
 		return float64(k) * 1.8
 	}
@@ -188,7 +189,8 @@ func (s Set) FromKPa(p diagram.KPa) float64 {
 	return float64(p)
 }
 
-func (s Set) pressureDigits() int {
+// PressureDigits is how many digits behind the point a pressure is worth.
+func (s Set) PressureDigits() int {
 	switch s.Pressure {
 	case PSI:
 		return 1
@@ -198,16 +200,17 @@ func (s Set) pressureDigits() int {
 	return 0
 }
 
-func (s Set) fromKm(km float64) float64 {
+// FromKm is a distance's or a speed's number in the chosen unit, from km or km/h.
+func (s Set) FromKm(km float64) float64 {
 	if s.Distance == Miles {
 		return km / kmPerMile
 	}
 	return km
 }
 
-// short writes v with at most that many digits behind the point, and no
+// Short writes v with at most that many digits behind the point, and no
 // negative zero.
-func short(v float64, digits int) string {
+func Short(v float64, digits int) string {
 	p := math.Pow(10, float64(digits))
 	v = math.Round(v*p)/p + 0
 	return strconv.FormatFloat(v, 'f', -1, 64)
@@ -215,13 +218,13 @@ func short(v float64, digits int) string {
 
 func span(low, high float64) string {
 	if low < 0 || high < 0 {
-		return short(low, 0) + " to " + short(high, 0)
+		return Short(low, 0) + " to " + Short(high, 0)
 	}
-	return short(low, 0) + "–" + short(high, 0)
+	return Short(low, 0) + "–" + Short(high, 0)
 }
 
 func thousands(v float64) string {
-	s := short(v, 0)
+	s := Short(v, 0)
 	for i := len(s) - 3; i > 0; i -= 3 {
 		s = s[:i] + "\u00a0" + s[i:]
 	}
