@@ -169,15 +169,27 @@ type Verdict struct {
 	Extra       Extra  `json:"-"`
 }
 
-// Repair is what was done.
+// Repair is what was done. Version 1 of the format names the first three keys;
+// the others are additions, which a reader that doesn't know them keeps as it
+// keeps any unknown key. Prices are in major units of the currency and without
+// tax; package cases/money sums them exactly.
 type Repair struct {
 	Parts       []Part   `json:"parts"`
 	LabourHours *float64 `json:"labour_hours"`
 	AccessNote  string   `json:"access_note"`
-	Extra       Extra    `json:"-"`
+
+	Currency           string   `json:"currency"` // ISO 4217, as EUR
+	TaxPercent         *float64 `json:"tax_percent"`
+	LabourPricePerHour *float64 `json:"labour_price_per_hour"`
+	StepsDone          []string `json:"steps_done"`  // of package cases/access, by their ids
+	CodesAfter         []string `json:"codes_after"` // read after the repair; NoCodes alone: none came back
+	Extra              Extra    `json:"-"`
 }
 
-// Part is a line of the parts list.
+// NoCodes among Repair.CodesAfter says that the memory was read and is empty.
+const NoCodes = "none"
+
+// Part is a line of the parts list; the price is of one piece.
 type Part struct {
 	Name     string   `json:"name"`
 	Quantity *float64 `json:"quantity"`

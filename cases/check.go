@@ -48,6 +48,7 @@ func (d *decoder) checkLoop(c *Case) {
 	d.within("site.altitude_m", asFloat(c.Site.AltitudeM), -500, 9000)
 	d.within("vehicle.odometer_km", c.Vehicle.OdometerKm, 0, 1e7)
 	d.within("repair.labour_hours", c.Repair.LabourHours, 0, 1e5)
+	d.within("repair.tax_percent", c.Repair.TaxPercent, 0, 100)
 }
 
 func (d *decoder) checkRound(path string, r *Round) {
