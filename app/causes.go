@@ -168,10 +168,10 @@ func (d *desk) compare(out *causes.Data, a answer) {
 		out.Rounds = append(out.Rounds, causes.Round{Index: i, Name: name})
 	}
 	out.Round = round
-	state := picture.State(l, &d.c, d.found, round, d.units)
+	state := picture.State(l, &d.c, d.found, round, d.by())
 	ghosts := picture.Ghosts(l, state, func(at diagram.Point) (evidence.Range, bool) {
 		return diagnosis.Would(a.c, p, a.crowd, a.chosen.Cause, round, at)
-	}, d.units)
+	}, d.by())
 	out.Ghosts = drawing.DrawGhosts(l, state, ghosts)
 	out.Compare = d.compared(l, ghosts, a)
 }

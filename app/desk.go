@@ -12,6 +12,7 @@ import (
 	"loopbook/cases/sqlite"
 	"loopbook/diagram"
 	"loopbook/diagram/drawing"
+	"loopbook/diagram/say"
 	"loopbook/diagram/units"
 	"loopbook/report/picture"
 )
@@ -283,7 +284,7 @@ func (d *desk) drawing() (drawing.Picture, map[diagram.Point]kit.Typed) {
 	if err != nil {
 		return drawing.Picture{}, nil
 	}
-	state := picture.State(l, &d.c, d.found, d.round, d.units)
+	state := picture.State(l, &d.c, d.found, d.round, d.by())
 	texts := map[diagram.Point]kit.Typed{}
 	for p, s := range state.Points {
 		if s.Mark == drawing.CantReach {
@@ -298,3 +299,6 @@ func (d *desk) drawing() (drawing.Picture, map[diagram.Point]kit.Typed) {
 	}
 	return drawing.Draw(l, state, false), texts
 }
+
+// by says texts in the units chosen; the window speaks English.
+func (d *desk) by() say.Speaker { return say.English().With(d.units) }

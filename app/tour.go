@@ -10,6 +10,7 @@ import (
 	"loopbook/cases/evidence"
 	"loopbook/diagram"
 	"loopbook/diagram/drawing"
+	"loopbook/diagram/say"
 	"loopbook/diagram/units"
 	"loopbook/report"
 	"loopbook/report/picture"
@@ -40,7 +41,7 @@ func tour(_ context.Context, c console, args []string) error {
 	}
 	for i, r := range k.Rounds {
 		fmt.Fprintf(c.out, "\n%s\n", r.Label)
-		tellRound(c.out, l, picture.State(l, &k, found, i, u))
+		tellRound(c.out, l, picture.State(l, &k, found, i, say.English()))
 	}
 	fmt.Fprintln(c.out, "\nWhat it means")
 	for _, f := range found.Flags {

@@ -17,6 +17,7 @@ import (
 	"loopbook/cases/diagnosis"
 	"loopbook/cases/logfile"
 	"loopbook/cases/sqlite"
+	"loopbook/diagram/say"
 	"loopbook/diagram/units"
 	"loopbook/diagram/warmup"
 	"loopbook/report/chart"
@@ -86,7 +87,7 @@ func (w *window) showWarmUp() {
 	if i >= 0 {
 		r := d.found.WarmUps[i].Result
 		w.expectLog(&d.c.Logs[i], r.StartS)
-		data.Lines, data.Facts, data.Remarks = picture.WarmUp(&d.c, &d.c.Logs[i], r, w.logs.band, d.units), facts(r, d.units), remarks(r, d.units)
+		data.Lines, data.Facts, data.Remarks = picture.WarmUp(&d.c, &d.c.Logs[i], r, w.logs.band, d.by()), facts(r, d.units), remarks(r, d.units)
 	}
 	if i >= 0 && d.c.Loop.ThermostatOpensC == nil {
 		data.Remarks = append(data.Remarks, d.units.Sentence("The thermostat's rating is not known: 88 °C is taken."))
@@ -109,7 +110,7 @@ func (l *warmups) follow(c *cases.Case) {
 
 func facts(r warmup.Result, u units.Set) []view.Fact {
 	var out []view.Fact
-	for _, f := range picture.WarmUpFacts(r, u) {
+	for _, f := range picture.WarmUpFacts(r, say.English().With(u)) {
 		out = append(out, view.Fact{What: f[0], Value: f[1]})
 	}
 	return out
@@ -247,7 +248,7 @@ func (w *window) saveChart(kind string) {
 	if i < 0 || i >= len(d.c.Logs) {
 		return
 	}
-	lines := picture.WarmUp(&d.c, &d.c.Logs[i], d.found.WarmUps[i].Result, w.logs.band, d.units)
+	lines := picture.WarmUp(&d.c, &d.c.Logs[i], d.found.WarmUps[i].Result, w.logs.band, d.by())
 	draw := lines.PNG
 	if kind == "svg" {
 		draw = lines.SVG

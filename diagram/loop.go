@@ -122,7 +122,6 @@ type DeltaAt struct {
 // Caption is a word beside a part.
 type Caption struct {
 	Part string `json:"part"`
-	Text string `json:"text"`
 	At   XY     `json:"at"`
 }
 

@@ -13,6 +13,7 @@ import (
 	"loopbook/cases"
 	"loopbook/cases/evidence"
 	"loopbook/diagram"
+	"loopbook/diagram/say"
 	"loopbook/diagram/units"
 )
 
@@ -58,7 +59,7 @@ func Record(w io.Writer, c *cases.Case, f evidence.Findings, o Options) error {
 	if err != nil {
 		return err
 	}
-	r := record{paper: p, c: c, f: f, say: words{chosen(o.Units)}, codes: codes, loop: layout(c)}
+	r := record{paper: p, c: c, f: f, say: words{chosen(o.Units)}, by: say.English().With(chosen(o.Units)), codes: codes, loop: layout(c)}
 	r.write()
 	return p.write(w)
 }
@@ -69,6 +70,7 @@ type record struct {
 	c     *cases.Case
 	f     evidence.Findings
 	say   words
+	by    say.Speaker
 	codes evidence.Codes
 	loop  *diagram.Loop // nil: not known
 	blank []string      // the sections that nothing is noted for

@@ -28,7 +28,7 @@ func (r *record) round(i int) {
 	keep := r.factsHeight(list, 3)
 	var d drawing.Picture
 	if r.loop != nil {
-		d = drawing.Draw(r.loop, picture.State(r.loop, r.c, r.f, i, r.say.Set), true)
+		d = drawing.Draw(r.loop, picture.State(r.loop, r.c, r.f, i, r.by), true)
 		keep += d.Height * r.drawScale(d, r.mostDrawn())
 	}
 	r.heading(join(": ", fmt.Sprintf("Round %d", i+1), r.c.Rounds[i].Label), keep)

@@ -44,7 +44,7 @@ func (r *record) test(t *cases.Test, list facts) {
 
 // curve is a test's numbers as a curve, where that says more than they do.
 func (r *record) curve(t *cases.Test) {
-	lines, ok := picture.Test(t, r.say.Set)
+	lines, ok := picture.Test(t, r.by)
 	if !ok {
 		return
 	}

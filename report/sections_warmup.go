@@ -21,7 +21,7 @@ func (r *record) warmUps() {
 		if l.Stage != "" {
 			name += ", " + l.Stage.Name()
 		}
-		curve := picture.WarmUp(r.c, l, w.Result, nil, r.say.Set)
+		curve := picture.WarmUp(r.c, l, w.Result, nil, r.by)
 		r.heading("Warm-up: "+name, chartHeight+4*bodyStyle.lead())
 		err := curve.OnPage(r.pdf, chart.Plain(), family, margin, r.y, r.inner(), chartHeight)
 		if errors.Is(err, chart.ErrEmpty) {
@@ -30,7 +30,7 @@ func (r *record) warmUps() {
 		}
 		r.y += chartHeight + bodyStyle.lead()
 		var list facts
-		for _, f := range picture.WarmUpFacts(w.Result, r.say.Set) {
+		for _, f := range picture.WarmUpFacts(w.Result, r.by) {
 			list.add(f[0], f[1])
 		}
 		r.facts(list, 2)

@@ -48,7 +48,7 @@ func (d *drafter) caution() {
 	b := d.loop.Caution
 	d.add(Rect{Box: b, Corner: 6, Fill: In(ActGround), Stroke: In(ActText), StrokeWidth: 1.5},
 		Wedge{Center: diagram.XY{b[0] + 12, b[1] + 16}, Radius: 7.5, Toward: Up, Fill: In(ActSign), Stroke: In(ActText), StrokeWidth: 1})
-	d.label(b[0]+24, b[1]+15, "Keep it shut", nameSize-1, true, ActText, Start)
+	d.label(b[0]+24, b[1]+15, d.state.By.Of("drawing.keep-shut"), nameSize-1, true, ActText, Start)
 	y := b[1] + 33
 	for _, line := range wrap(d.state.Caution, 13) {
 		d.label(b[0]+9, y, line, labelSize, false, Text, Start)
@@ -75,7 +75,7 @@ func (d *drafter) legend() {
 	}
 	low, high, value := 50.0, 75.0, 66.0
 	d.bar(diagram.Box{b[0] + 164, y + 2, 64, barHeight}, &low, &high, &value, 120, false)
-	d.label(b[0]+164, y+16, "thick: expected here", labelSize, false, Soft, Start)
+	d.label(b[0]+164, y+16, d.state.By.Of("drawing.bar"), labelSize, false, Soft, Start)
 }
 
 // ranged reports whether any point has an expected range.

@@ -7,6 +7,8 @@ import (
 
 	"loopbook/diagram"
 	"loopbook/diagram/drawing"
+	"loopbook/diagram/say"
+	"loopbook/diagram/units"
 )
 
 func loop(t *testing.T, id string) *diagram.Loop {
@@ -197,18 +199,36 @@ func TestCaptionsStandFree(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	for _, l := range loops {
-		words := map[string]bool{"part open": true}
-		for _, c := range l.Captions {
-			words[c.Text] = true
+	for _, lang := range say.Langs() {
+		by, err := say.In(lang, units.Metric())
+		if err != nil {
+			t.Fatal(err)
 		}
-		for _, shape := range drawing.Draw(l, drawing.State{Thermostat: drawing.ALittleOpen}, true).Shapes {
-			if w, ok := shape.(drawing.Label); ok && words[w.Text] {
-				if on := under(l, textBox(w)); on != "" {
-					t.Errorf("%s: %q stands on %s", l.ID, w.Text, on)
-				}
-			}
+		for _, l := range loops {
+			captionsStandFree(t, l, by)
 		}
+	}
+}
+
+func captionsStandFree(t *testing.T, l *diagram.Loop, by say.Speaker) {
+	t.Helper()
+	words := map[string]bool{by.Of("drawing.part-open"): true}
+	for _, p := range l.Parts {
+		words[by.Of("part."+string(p.Kind))] = !p.Kind.Burns() && p.Kind != diagram.Bottle
+	}
+	seen := 0
+	for _, shape := range drawing.Draw(l, drawing.State{By: by, Thermostat: drawing.ALittleOpen}, true).Shapes {
+		w, ok := shape.(drawing.Label)
+		if !ok || !words[w.Text] {
+			continue
+		}
+		seen++
+		if on := under(l, textBox(w)); on != "" {
+			t.Errorf("%s, %s: %q stands on %s", l.ID, by.Lang, w.Text, on)
+		}
+	}
+	if seen <= len(l.Captions) {
+		t.Errorf("%s, %s: %d captions are drawn of %d and the thermostat's word", l.ID, by.Lang, seen, len(l.Captions))
 	}
 }
 

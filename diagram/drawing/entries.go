@@ -52,7 +52,7 @@ func (d *drafter) box(box diagram.Box, s PointState) {
 	}
 	if s.Mark == CantReach {
 		d.add(Line{From: diagram.XY{box[0] + 8, mid + 7}, To: diagram.XY{box[0] + 15, mid - 7}, Stroke: In(Text), Width: 2})
-		d.label(box[0]+22, mid, "can't reach", labelSize, false, Text, Start)
+		d.label(box[0]+22, mid, d.state.By.Of("drawing.cant-reach"), labelSize, false, Text, Start)
 		return
 	}
 	d.label(box[0]+68, mid, d.state.Unit, labelSize, false, Soft, Start)

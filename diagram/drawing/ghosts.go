@@ -1,9 +1,8 @@
 package drawing
 
 import (
-	"strings"
-
 	"loopbook/diagram"
+	"loopbook/diagram/say"
 )
 
 // Ghost is what a cause would show at a point, beside what was measured.
@@ -60,8 +59,7 @@ func (d *drafter) wordless() {
 	d.shapes = kept
 	for _, p := range d.loop.Parts {
 		if p.Kind.Burns() {
-			name := strings.ToUpper(string(p.Kind[:1])) + string(p.Kind[1:])
-			d.label(p.Box[0]+p.Box[2]/2, p.Box[1]+70, name, ghostSize, true, Text, Middle)
+			d.label(p.Box[0]+p.Box[2]/2, p.Box[1]+70, d.name(p.Kind), ghostSize, true, Text, Middle)
 		}
 	}
 }
@@ -131,15 +129,15 @@ func matchSign(at diagram.XY, scale float64, m Match) []Shape {
 }
 
 // GhostLegend explains the pills and their signs, at the size of usual text.
-func GhostLegend() (width, height float64, shapes []Shape) {
+func GhostLegend(by say.Speaker) (width, height float64, shapes []Shape) {
 	const mid = 11
 	word := func(x float64, text string, ink Role) Shape {
 		return Label{At: diagram.XY{x, mid}, Text: text, Size: labelSize, Ink: In(ink)}
 	}
 	shapes = []Shape{
-		Rect{Box: diagram.Box{0, 1, 74, 20}, Corner: 5, Fill: In(Text)}, word(7, "measured", Paper),
-		Rect{Box: diagram.Box{82, 1, 84, 20}, Corner: 5, Fill: In(Card), Stroke: In(Text), StrokeWidth: 1.5}, word(89, "would show", Text),
-		word(196, "agrees", Text), word(266, "differs", Text),
+		Rect{Box: diagram.Box{0, 1, 74, 20}, Corner: 5, Fill: In(Text)}, word(7, by.Of("drawing.measured"), Paper),
+		Rect{Box: diagram.Box{82, 1, 84, 20}, Corner: 5, Fill: In(Card), Stroke: In(Text), StrokeWidth: 1.5}, word(89, by.Of("drawing.would-show"), Text),
+		word(196, by.Of("drawing.agrees"), Text), word(266, by.Of("drawing.differs"), Text),
 	}
 	shapes = append(shapes, matchSign(diagram.XY{184, mid}, 0.65, Agrees)...)
 	return 316, 22, append(shapes, matchSign(diagram.XY{254, mid}, 0.65, Differs)...)

@@ -8,12 +8,10 @@ import (
 
 func (d *drafter) part(p diagram.Part) {
 	switch p.Kind {
-	case diagram.Engine:
-		d.engine(p.Box, "Engine", d.state.Sensor)
-	case diagram.Head:
-		d.engine(p.Box, "Head", d.state.Sensor)
+	case diagram.Engine, diagram.Head:
+		d.engine(p.Box, d.name(p.Kind), d.state.Sensor)
 	case diagram.Block:
-		d.engine(p.Box, "Block", "")
+		d.engine(p.Box, d.name(p.Kind), "")
 	case diagram.Radiator:
 		d.core(p.Box, d.heat(diagram.RadIn, diagram.RadOut), d.heat(diagram.RadOut, diagram.RadIn), 11, 5)
 	case diagram.HeaterCore:
@@ -132,27 +130,33 @@ func (d *drafter) bottle(b diagram.Box) {
 	d.add(Rect{Box: body, Corner: 7, Fill: In(Card), Stroke: In(PartLine), StrokeWidth: 2},
 		Rect{Box: diagram.Box{body[0] + 2, level, body[2] - 4, body[1] + body[3] - level - 2}, Corner: 5, Fill: In(Coolant)},
 		Rect{Box: cap, Corner: 2, Fill: In(PartLine)})
-	d.label(body[0]+8, body[1]+16, "Bottle", labelSize, true, Text, Start)
+	d.label(body[0]+8, body[1]+16, d.name(diagram.Bottle), labelSize, true, Text, Start)
 	d.label(body[0]+8, level+body[3]*0.25, d.state.Bottle, labelSize, false, Text, Start)
 }
 
+// name is a part's in words.
+func (d *drafter) name(k diagram.PartKind) string { return d.state.By.Of("part." + string(k)) }
+
 func (d *drafter) caption(c diagram.Caption) {
-	align := Start
+	align, name := Start, c.Part
 	for _, p := range d.loop.Parts {
-		if p.ID == c.Part && c.At[0] < p.Box[0] {
-			align = End
+		if p.ID == c.Part {
+			name = d.name(p.Kind)
+			if c.At[0] < p.Box[0] {
+				align = End
+			}
 		}
 	}
-	d.label(c.At[0], c.At[1], c.Text, labelSize, true, Text, align)
+	d.label(c.At[0], c.At[1], name, labelSize, true, Text, align)
 	if p := d.loop.Part(diagram.Thermostat); p == nil || p.ID != c.Part {
 		return
 	}
-	word := d.state.Thermostat.word() // of the first, as the plate
+	word := d.state.By.Say(d.state.Thermostat.word()) // of the first, as the plate
 	if align == End {
 		d.label(c.At[0], c.At[1]+15, word, labelSize, false, Soft, End)
 		return
 	}
-	if d.taken(diagram.Box{c.At[0] + 90, c.At[1], 60, 0}) {
+	if d.taken(diagram.Box{c.At[0] + 90, c.At[1], 8 * float64(len([]rune(word))), 0}) {
 		d.label(c.At[0], c.At[1]+15, word, labelSize, false, Soft, Start)
 		return
 	}

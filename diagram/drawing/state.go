@@ -1,10 +1,14 @@
 package drawing
 
-import "loopbook/diagram"
+import (
+	"loopbook/diagram"
+	"loopbook/diagram/say"
+)
 
-// State is what the drawing shows beside the layout itself. All words are
-// ready to be read: whoever fills it has chosen the units.
+// State is what the drawing shows beside the layout itself. Its words are
+// ready to be read; By says the layout's own.
 type State struct {
+	By         say.Speaker
 	Points     map[diagram.Point]PointState
 	Deltas     map[string]DeltaState
 	Thermostat Opening
@@ -63,16 +67,16 @@ const (
 	Open
 )
 
-func (o Opening) word() string {
+func (o Opening) word() say.Text {
 	switch o {
 	case Shut:
-		return "shut"
+		return say.Of("drawing.shut")
 	case ALittleOpen:
-		return "part open"
+		return say.Of("drawing.part-open")
 	case Open:
-		return "open"
+		return say.Of("drawing.open")
 	}
-	return ""
+	return say.Text{}
 }
 
 // Picture is the drawing of one round, with the places that can be typed into.

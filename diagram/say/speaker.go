@@ -12,6 +12,7 @@ import (
 )
 
 // Speaker says texts in one language and one set of units. It is immutable.
+// The zero Speaker speaks English.
 type Speaker struct {
 	Lang  Lang
 	Units units.Set
@@ -34,10 +35,16 @@ func English() Speaker {
 	return s
 }
 
+// With speaks the same language in other units.
+func (s Speaker) With(u units.Set) Speaker {
+	s.Units = u
+	return s
+}
+
 // Say is t in words. A template that isn't there says its name.
 func (s Speaker) Say(t Text) string {
 	if t.key != own {
-		template, ok := s.words[t.key]
+		template, ok := s.catalogue()[t.key]
 		if !ok {
 			return t.key
 		}
@@ -59,6 +66,14 @@ func (s Speaker) whole(args []any) string {
 		return ""
 	}
 	return s.arg(args[0], shape{})
+}
+
+// catalogue is the speaker's; the zero Speaker has the English one.
+func (s Speaker) catalogue() map[string]string {
+	if s.words == nil {
+		return English().words
+	}
+	return s.words
 }
 
 // Of says a template of the catalogue with its arguments.

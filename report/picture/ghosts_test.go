@@ -6,6 +6,7 @@ import (
 	"loopbook/cases/evidence"
 	"loopbook/diagram"
 	"loopbook/diagram/drawing"
+	"loopbook/diagram/say"
 	"loopbook/diagram/units"
 	"loopbook/report/picture"
 )
@@ -25,7 +26,7 @@ func TestGhostsCompareWhatIsMeasured(t *testing.T) {
 	would := func(p diagram.Point) (evidence.Range, bool) {
 		return evidence.Range{LowC: 80, HighC: 95}, p != diagram.AirOn
 	}
-	got := picture.Ghosts(l, s, would, units.Metric())
+	got := picture.Ghosts(l, s, would, say.English())
 	for p, want := range map[diagram.Point]drawing.Ghost{
 		diagram.Housing:   {Measured: "95.4", Would: "80–95", Match: drawing.Agrees}, // 95, as it is read
 		diagram.EngineOut: {Measured: "60", Would: "80–95", Match: drawing.Differs},

@@ -3,24 +3,25 @@
 package picture
 
 import (
-	"fmt"
 	"strings"
 
 	"loopbook/cases"
 	"loopbook/cases/evidence"
 	"loopbook/diagram"
 	"loopbook/diagram/drawing"
-	"loopbook/diagram/units"
+	"loopbook/diagram/say"
 )
 
 // openBelowC is the strictest limit that an owner's manual sets for touching
 // the cap (numbers.csv SF1, published).
 const openBelowC diagram.Celsius = 50
 
-// State is what the drawing of a round shows, in the units chosen. A round
+// State is what the drawing of a round shows, as the speaker says it. A round
 // that the case doesn't have gives the bare loop with its scales.
-func State(l *diagram.Loop, c *cases.Case, f evidence.Findings, round int, u units.Set) drawing.State {
+func State(l *diagram.Loop, c *cases.Case, f evidence.Findings, round int, by say.Speaker) drawing.State {
+	u := by.Units
 	s := drawing.State{
+		By:     by,
 		Points: map[diagram.Point]drawing.PointState{},
 		Deltas: map[string]drawing.DeltaState{},
 		Unit:   string(u.Temperature),
@@ -33,27 +34,28 @@ func State(l *diagram.Loop, c *cases.Case, f evidence.Findings, round int, u uni
 	}
 	r, found := &c.Rounds[round], f.Rounds[round]
 	for _, at := range l.Points {
-		s.Points[at.Point] = point(r.Reading(at.Point), found, at.Point, u)
+		s.Points[at.Point] = point(r.Reading(at.Point), found, at.Point, by)
 	}
 	for _, d := range f.Deltas {
 		if d.Round == round {
-			s.Deltas[d.Name] = delta(d, u)
+			s.Deltas[d.Name] = delta(d, by)
 		}
 	}
 	s.Thermostat, s.Doubt = opening(l, found), doubt(f.Flags, round)
-	s.Fan, s.FanOn = fan(r.Fan)
+	s.Fan, s.FanOn = fan(r.Fan, by)
 	if r.EctC != nil {
-		s.Sensor = "sensor " + u.TempUnit(*r.EctC)
+		s.Sensor = by.Of("drawing.sensor", *r.EctC)
 	}
-	s.Bottle = level(c.Tests, r.Stage)
+	s.Bottle = level(c.Tests, r.Stage, by)
 	if hottest(r, found) > openBelowC {
-		s.Caution = "Hot. Open under " + u.TempUnit(openBelowC) + "."
+		s.Caution = by.Of("drawing.hot", openBelowC)
 	}
 	return s
 }
 
-func point(shown *cases.Reading, found evidence.Round, p diagram.Point, u units.Set) drawing.PointState {
+func point(shown *cases.Reading, found evidence.Round, p diagram.Point, by say.Speaker) drawing.PointState {
 	var s drawing.PointState
+	u := by.Units
 	if want, ok := found.Expected[p]; ok {
 		low, high := want.LowC, want.HighC
 		s.LowC, s.HighC = &low, &high
@@ -74,28 +76,29 @@ func point(shown *cases.Reading, found evidence.Round, p diagram.Point, u units.
 	s.Text, s.TrueC, s.Mark = u.Temp(value), &value, drawing.Kept
 	switch {
 	case reading.Impossible:
-		s.Mark, s.Range, s.Note = drawing.Repeat, "", "repeat this one"
+		s.Mark, s.Range, s.Note = drawing.Repeat, "", by.Of("drawing.repeat")
 	case reading.Doubtful:
-		s.Mark, s.Range, s.Note = drawing.Repeat, "", "repeat on tape"
+		s.Mark, s.Range, s.Note = drawing.Repeat, "", by.Of("drawing.repeat-on-tape")
 	case reading.State == evidence.Low:
-		s.Mark, s.Note = drawing.OutOfRange, by(*s.LowC-value, u)+" under"
+		s.Mark, s.Note = drawing.OutOfRange, off(*s.LowC-value, "under", by)
 	case reading.State == evidence.High:
-		s.Mark, s.Note = drawing.OutOfRange, by(value-*s.HighC, u)+" over"
+		s.Mark, s.Note = drawing.OutOfRange, off(value-*s.HighC, "over", by)
 	case reading.CorrectionK > 0.5 || reading.CorrectionK < -0.5:
-		s.Note = "gun " + u.Temp(reading.ShownC)
+		s.Note = by.Of("drawing.gun", reading.ShownC)
 	}
 	return s
 }
 
-// by is how far a reading is out of its range.
-func by(c diagram.Celsius, u units.Set) string {
+// off is how far a reading is under or over its range.
+func off(c diagram.Celsius, way string, by say.Speaker) string {
 	if c < 1 {
-		return "just"
+		return by.Of("drawing.just-" + way)
 	}
-	return strings.Replace(u.Delta(diagram.DeltaK(c)), " F°", "°", 1) // there is no room for more
+	return strings.Replace(by.Of("drawing."+way, diagram.DeltaK(c)), " F°", "°", 1) // there is no room for more
 }
 
-func delta(d evidence.Delta, u units.Set) drawing.DeltaState {
+func delta(d evidence.Delta, by say.Speaker) drawing.DeltaState {
+	u := by.Units
 	s := drawing.DeltaState{Text: u.Delta(d.ValueK), ValK: d.ValueK, LowK: d.ExpectedLowK, HighK: d.ExpectedHighK, Mark: drawing.Kept}
 	if d.State == evidence.Low || d.State == evidence.High {
 		s.Mark = drawing.OutOfRange
@@ -104,9 +107,9 @@ func delta(d evidence.Delta, u units.Set) drawing.DeltaState {
 	case s.LowK != nil && s.HighK != nil:
 		s.Range = u.DeltaRange(*s.LowK, *s.HighK)
 	case s.LowK != nil:
-		s.Range = "over " + u.Delta(*s.LowK)
+		s.Range = by.Of("drawing.delta-over", *s.LowK)
 	case s.HighK != nil:
-		s.Range = "up to " + u.Delta(*s.HighK)
+		s.Range = by.Of("drawing.delta-up-to", *s.HighK)
 	}
 	return s
 }
@@ -156,17 +159,20 @@ func doubt(flags []evidence.Flag, round int) bool {
 	return false
 }
 
-func fan(s cases.FanState) (word string, on bool) {
-	if s == cases.FanOn || s == cases.FanOff {
-		return "Fan " + s.Name(), s == cases.FanOn
+func fan(s cases.FanState, by say.Speaker) (word string, on bool) {
+	switch s {
+	case cases.FanOn:
+		return by.Of("drawing.fan-on"), true
+	case cases.FanOff:
+		return by.Of("drawing.fan-off"), false
 	}
-	return "Fan", false
+	return by.Of("drawing.fan"), false
 }
 
-func level(tests []cases.Test, stage cases.Stage) string {
+func level(tests []cases.Test, stage cases.Stage, by say.Speaker) string {
 	for i := len(tests) - 1; i >= 0; i-- {
 		if tests[i].State != "" && (stage == "" || tests[i].Stage == stage) {
-			return fmt.Sprintf("level %s", tests[i].State)
+			return by.Of("drawing.level-" + string(tests[i].State))
 		}
 	}
 	return ""

@@ -8,6 +8,7 @@ import (
 	"loopbook/cases/evidence"
 	"loopbook/diagram"
 	"loopbook/diagram/drawing"
+	"loopbook/diagram/say"
 	"loopbook/diagram/units"
 	"loopbook/report/picture"
 )
@@ -37,7 +38,7 @@ func state(t *testing.T, c cases.Case, round int, u units.Set) drawing.State {
 	if err != nil {
 		t.Fatal(err)
 	}
-	return picture.State(l, &c, a.Analyse(&c), round, u)
+	return picture.State(l, &c, a.Analyse(&c), round, say.English().With(u))
 }
 
 func TestHotEngineWithAShutThermostat(t *testing.T) {

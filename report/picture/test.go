@@ -4,21 +4,21 @@ import (
 	"sort"
 
 	"loopbook/cases"
-	"loopbook/diagram/units"
+	"loopbook/diagram/say"
 	"loopbook/report/chart"
 )
 
 // Test is a workshop check's numbers as a curve: a thermostat's lift over the
 // water's temperature, a sensor's resistance beside its reference, or a
 // pressure over the minutes. It is false for a check that has none.
-func Test(t *cases.Test, u units.Set) (chart.Lines, bool) {
+func Test(t *cases.Test, by say.Speaker) (chart.Lines, bool) {
 	switch t.Kind {
 	case "thermostat-bench":
-		return bench(t, u)
+		return bench(t, by)
 	case "sensor-resistance":
-		return sensor(t, u)
+		return sensor(t, by)
 	case "pressure-hold":
-		return pressure(t, u)
+		return pressure(t, by)
 	}
 	return chart.Lines{}, false
 }
@@ -26,14 +26,15 @@ func Test(t *cases.Test, u units.Set) (chart.Lines, bool) {
 // leastPoints is from where on a line says more than its numbers.
 const leastPoints = 3
 
-func bench(t *cases.Test, u units.Set) (chart.Lines, bool) {
-	lines := chart.Lines{X: "water, " + string(u.Temperature), Y: "lift, mm"}
+func bench(t *cases.Test, by say.Speaker) (chart.Lines, bool) {
+	u := by.Units
+	lines := chart.Lines{X: by.Of("chart.water", string(u.Temperature)), Y: by.Of("chart.lift")}
 	points := 0
 	for _, way := range []struct {
 		name    string
 		heating bool
 		kind    chart.Kind
-	}{{"heating", true, chart.Main}, {"cooling", false, chart.Second}} {
+	}{{by.Of("chart.heating"), true, chart.Main}, {by.Of("chart.cooling"), false, chart.Second}} {
 		c := chart.Curve{Name: way.name, Kind: way.kind}
 		for _, p := range t.Points {
 			if heats := p.Heating == nil || *p.Heating; p.WaterC != nil && p.LiftMM != nil && heats == way.heating {
@@ -47,16 +48,17 @@ func bench(t *cases.Test, u units.Set) (chart.Lines, bool) {
 		}
 	}
 	if t.RatedOpensC != nil {
-		lines.Marks = append(lines.Marks, chart.Mark{X: u.FromC(*t.RatedOpensC), Name: "rated to open"})
+		lines.Marks = append(lines.Marks, chart.Mark{X: u.FromC(*t.RatedOpensC), Name: by.Of("chart.rated-to-open")})
 	}
 	if t.RatedLiftMM != nil {
-		lines.Levels = append(lines.Levels, chart.Level{Y: *t.RatedLiftMM, Name: "rated lift"})
+		lines.Levels = append(lines.Levels, chart.Level{Y: *t.RatedLiftMM, Name: by.Of("chart.rated-lift")})
 	}
 	return lines, points >= leastPoints
 }
 
-func sensor(t *cases.Test, u units.Set) (chart.Lines, bool) {
-	lines := chart.Lines{X: "sensor, " + string(u.Temperature), Y: "ohms", LogY: true}
+func sensor(t *cases.Test, by say.Speaker) (chart.Lines, bool) {
+	u := by.Units
+	lines := chart.Lines{X: by.Of("chart.sensor", string(u.Temperature)), Y: by.Of("chart.ohms"), LogY: true}
 	add := func(name string, kind chart.Kind, at []cases.OhmPoint) {
 		c := chart.Curve{Name: name, Kind: kind}
 		for _, p := range at {
@@ -69,25 +71,26 @@ func sensor(t *cases.Test, u units.Set) (chart.Lines, bool) {
 			lines.Curves = append(lines.Curves, c)
 		}
 	}
-	add("reference", chart.Second, t.Reference)
+	add(by.Of("chart.reference"), chart.Second, t.Reference)
 	var measured []cases.OhmPoint
 	for _, p := range t.Points {
 		measured = append(measured, cases.OhmPoint{TempC: p.TempC, Ohm: p.Ohm})
 	}
-	add("measured", chart.Dots, measured)
+	add(by.Of("chart.measured"), chart.Dots, measured)
 	return lines, len(lines.Curves) == 2
 }
 
-func pressure(t *cases.Test, u units.Set) (chart.Lines, bool) {
+func pressure(t *cases.Test, by say.Speaker) (chart.Lines, bool) {
 	if t.StartKPa == nil || t.EndKPa == nil || t.Minutes == nil || !(*t.Minutes > 0) {
 		return chart.Lines{}, false
 	}
+	u := by.Units
 	c := chart.Curve{X: []float64{0, *t.Minutes}, Y: []float64{u.FromKPa(*t.StartKPa), u.FromKPa(*t.EndKPa)}}
 	dots := c
 	dots.Kind = chart.Dots
 	return chart.Lines{
-		X: "minutes", Y: "pressure, " + string(u.Pressure), Curves: []chart.Curve{c, dots},
-		Levels: []chart.Level{{Name: "none left"}},
+		X: by.Of("chart.minutes"), Y: by.Of("chart.pressure", string(u.Pressure)), Curves: []chart.Curve{c, dots},
+		Levels: []chart.Level{{Name: by.Of("chart.none-left")}},
 	}, true
 }
 

@@ -7,7 +7,7 @@ import (
 	"loopbook/cases"
 	"loopbook/cases/diagnosis"
 	"loopbook/diagram"
-	"loopbook/diagram/units"
+	"loopbook/diagram/say"
 	"loopbook/diagram/warmup"
 	"loopbook/report/chart"
 )
@@ -18,8 +18,9 @@ const fewPoints = 40
 // WarmUp is a log as a curve, with the thermostat's rating, the regulation's
 // target, where the thermostat opens, and where healthy cars would be (nil: not
 // known).
-func WarmUp(c *cases.Case, l *cases.Log, r warmup.Result, b *diagnosis.Band, u units.Set) chart.Lines {
-	lines := chart.Lines{X: "minutes", Y: "coolant, " + string(u.Temperature)}
+func WarmUp(c *cases.Case, l *cases.Log, r warmup.Result, b *diagnosis.Band, by say.Speaker) chart.Lines {
+	u := by.Units
+	lines := chart.Lines{X: by.Of("chart.minutes"), Y: by.Of("chart.coolant", string(u.Temperature))}
 	measured := chart.Curve{X: make([]float64, len(l.TimeS)), Y: make([]float64, len(l.TimeS))}
 	for i, s := range l.TimeS {
 		measured.X[i], measured.Y[i] = s/60, math.NaN()
@@ -28,11 +29,11 @@ func WarmUp(c *cases.Case, l *cases.Log, r warmup.Result, b *diagnosis.Band, u u
 		}
 	}
 	if b != nil {
-		like := "healthy, driven like this"
+		like := by.Of("chart.healthy-driven")
 		if len(l.EngineRPM) == 0 && len(l.SpeedKmh) == 0 {
-			like = "healthy, if it idles"
+			like = by.Of("chart.healthy-idling")
 		}
-		lines.Bands, measured.Name = append(lines.Bands, band(b, like, u)), "measured"
+		lines.Bands, measured.Name = append(lines.Bands, band(b, like, by)), by.Of("chart.measured")
 	}
 	lines.Curves = append(lines.Curves, measured)
 	if len(measured.X) < fewPoints {
@@ -40,16 +41,17 @@ func WarmUp(c *cases.Case, l *cases.Log, r warmup.Result, b *diagnosis.Band, u u
 	}
 	if c.Loop.ThermostatOpensC != nil {
 		lines.Levels = append(lines.Levels,
-			chart.Level{Y: u.FromC(*c.Loop.ThermostatOpensC), Name: "thermostat's rating"},
-			chart.Level{Y: u.FromC(r.TargetC), Name: "to be reached (regulation)"})
+			chart.Level{Y: u.FromC(*c.Loop.ThermostatOpensC), Name: by.Of("chart.rating")},
+			chart.Level{Y: u.FromC(r.TargetC), Name: by.Of("chart.target")})
 	}
 	if k := r.Knee; k != nil {
-		lines.Marks = append(lines.Marks, chart.Mark{X: (k.S + r.StartS) / 60, Y: u.FromC(k.C), Name: "opens, " + u.TempUnit(k.C)})
+		lines.Marks = append(lines.Marks, chart.Mark{X: (k.S + r.StartS) / 60, Y: u.FromC(k.C), Name: by.Of("chart.opens", k.C)})
 	}
 	return lines
 }
 
-func band(b *diagnosis.Band, name string, u units.Set) chart.Band {
+func band(b *diagnosis.Band, name string, by say.Speaker) chart.Band {
+	u := by.Units
 	out := chart.Band{Name: name}
 	for i, s := range b.TimeS {
 		out.X = append(out.X, s/60)
@@ -60,30 +62,40 @@ func band(b *diagnosis.Band, name string, u units.Set) chart.Band {
 }
 
 // WarmUpFacts are what a log tells, each with its name.
-func WarmUpFacts(r warmup.Result, u units.Set) [][2]string {
+func WarmUpFacts(r warmup.Result, by say.Speaker) [][2]string {
 	var out [][2]string
-	add := func(what, value string) { out = append(out, [2]string{what, value}) }
+	add := func(what, value say.Text) { out = append(out, [2]string{by.Say(what), by.Say(value)}) }
 	if r.StartC != nil {
-		add("Starts at", u.TempUnit(*r.StartC))
+		add(say.Of("warm-up.starts-at"), say.Of("quantity", *r.StartC))
 	}
 	for _, level := range warmup.Levels() {
 		if s, ok := r.SecondsTo[level]; ok {
-			add("To "+u.TempUnit(diagram.Celsius(level)), minutes(s))
+			add(say.Of("warm-up.to", diagram.Celsius(level)), minutes(s))
 		}
 	}
 	if r.Knee != nil {
-		add("Thermostat opens", fmt.Sprintf("%s, %s", u.TempUnit(r.Knee.C), minutes(r.Knee.S)))
+		add(say.Of("warm-up.opens"), say.Of("warm-up.opens-at", r.Knee.C, minutes(r.Knee.S)))
 	}
 	if r.Plateau != nil {
-		add("Holds", u.TempUnit(r.Plateau.C))
+		add(say.Of("warm-up.holds"), say.Of("quantity", r.Plateau.C))
 	}
 	if len(r.FanCycles) > 0 {
-		add("Fan cycles", fmt.Sprint(len(r.FanCycles)))
+		add(say.Of("warm-up.fan-cycles"), say.Of("quantity", len(r.FanCycles)))
 	}
 	if reaches := r.ReachesRegulating; reaches != nil {
-		add("Reaches its target", map[bool]string{true: "yes", false: "no"}[*reaches])
+		add(say.Of("warm-up.reaches"), YesNo(*reaches))
 	}
 	return out
 }
 
-func minutes(s float64) string { return fmt.Sprintf("%d:%02d min", int(s)/60, int(s)%60) }
+func minutes(s float64) say.Text {
+	return say.Of("warm-up.minutes", fmt.Sprintf("%d:%02d", int(s)/60, int(s)%60))
+}
+
+// YesNo is a word of its own.
+func YesNo(is bool) say.Text {
+	if is {
+		return say.Of("yes")
+	}
+	return say.Of("no")
+}

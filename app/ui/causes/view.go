@@ -13,6 +13,7 @@ import (
 	"loopbook/app/ui/kit"
 	"loopbook/cases"
 	"loopbook/diagram/drawing"
+	"loopbook/diagram/say"
 )
 
 // Data is what the screen shows. All words are ready to be read.
@@ -117,7 +118,7 @@ const leastScale = 0.65
 
 func (v *View) middle() fyne.CanvasObject {
 	top := container.NewBorder(nil, nil, nil, v.chance, v.name)
-	w, h, shapes := drawing.GhostLegend()
+	w, h, shapes := drawing.GhostLegend(say.English())
 	legend := kit.NewPicture(w, h, shapes...)
 	under := container.NewVBox(widget.NewSeparator(), container.NewHBox(legend, layout.NewSpacer(), kit.Wide(168, v.rounds)))
 	return container.NewBorder(top, nil, nil, nil,

@@ -11,6 +11,7 @@ import (
 
 	"loopbook/app/ui/kit"
 	"loopbook/cases"
+	"loopbook/diagram/say"
 	"loopbook/diagram/units"
 	"loopbook/report/picture"
 )
@@ -114,7 +115,7 @@ func (s *sheet) show() {
 
 // showCurve draws the check's numbers, where they make a curve.
 func (s *sheet) showCurve(t *cases.Test) {
-	lines, ok := picture.Test(t, s.v.units)
+	lines, ok := picture.Test(t, say.English().With(s.v.units))
 	if !ok {
 		s.curve.Hide()
 		return

@@ -70,9 +70,9 @@ func vignette() fyne.CanvasObject {
 			{Bore: diagram.BoreHeater, Hot: diagram.Forward, Path: []diagram.XY{{160, 58}, {160, 162}}},
 		},
 		Captions: []diagram.Caption{
-			{Part: "thermostat", Text: "Thermostat", At: diagram.XY{194, 58}},
-			{Part: "pump", Text: "Pump", At: diagram.XY{194, 164}},
-			{Part: "radiator", Text: "Radiator", At: diagram.XY{580, 110}},
+			{Part: "thermostat", At: diagram.XY{194, 58}},
+			{Part: "pump", At: diagram.XY{194, 164}},
+			{Part: "radiator", At: diagram.XY{580, 110}},
 		},
 	}
 	return kit.Wide(560, kit.NewVignette(drawing.DrawBare(&l)))
