@@ -146,7 +146,7 @@ func (w *window) makeScreens() {
 			d.load(s.ID)
 		}
 	}
-	w.complaint = complaint.New(d.edit, complaint.Words{Code: d.mind.analyst.CodeMeaning, Coolant: coolantWords})
+	w.complaint = complaint.New(d.edit, complaint.Words{Code: d.mind.analyst.CodeMeaning, Coolant: coolantWords, VIN: vinWords})
 	w.verdict = verdict.New(d.edit)
 	w.verdict.OnPaper = w.print
 	w.hosemap = hosemap.New()

@@ -8,6 +8,7 @@ import (
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
 
 	"loopbook/app/ui/kit"
@@ -22,6 +23,7 @@ type View struct {
 	codes   *codes
 	say     Words
 	coolant *widget.Label
+	number  *widget.Label // warns of the vehicle's number
 	content fyne.CanvasObject
 }
 
@@ -29,12 +31,15 @@ type View struct {
 type Words struct {
 	Code    func(code string) string           // what a trouble code means
 	Coolant func(cases.Case, units.Set) string // when the filling freezes and boils
+	VIN     func(cases.Vehicle) string         // what is odd about the vehicle's number; "": nothing
 }
 
 // New makes the screen; edit changes the case.
 func New(edit func(what string, change func(*cases.Case)), say Words) *View {
 	f := kit.NewForm(edit)
-	v := &View{form: f, say: say, coolant: kit.Small(""), codes: newCodes(edit, say.Code)}
+	v := &View{form: f, say: say, coolant: kit.Small(""), number: widget.NewLabel(""), codes: newCodes(edit, say.Code)}
+	v.number.Importance, v.number.Wrapping = widget.WarningImportance, fyne.TextWrapWord
+	v.number.SizeName = theme.SizeNameCaptionText
 	left := container.NewVBox(
 		kit.Section("What the customer feels",
 			f.Text("Title", "the complaint in a few words", func(c *cases.Case) *string { return &c.Title }),
@@ -45,7 +50,7 @@ func New(edit func(what string, change func(*cases.Case)), say Words) *View {
 			kit.Ticks(f, "Symptoms", cases.Words[cases.Symptom](), cases.Symptom.Name, func(c *cases.Case) *[]cases.Symptom { return &c.Complaint.Symptoms }),
 		),
 	)
-	right := container.NewVBox(vehicle(f), loop(f, v.coolant), site(f), tags(f))
+	right := container.NewVBox(vehicle(f, v.number), loop(f, v.coolant), site(f), tags(f))
 	v.content = container.NewVScroll(container.NewPadded(container.New(kit.Shares{460, 540}, left, container.NewPadded(right))))
 	return v
 }
@@ -58,6 +63,8 @@ func (v *View) Show(c cases.Case, u units.Set) {
 	v.form.Show(c, u)
 	v.codes.show(c, u)
 	v.coolant.SetText(v.say.Coolant(c, u))
+	v.number.SetText(v.say.VIN(c.Vehicle))
+	v.number.Hidden = v.number.Text == ""
 }
 
 // First is the field where a new case begins: its title.
@@ -69,7 +76,7 @@ func (v *View) Leave() {
 	v.codes.leave()
 }
 
-func vehicle(f *kit.Form) fyne.CanvasObject {
+func vehicle(f *kit.Form, number fyne.CanvasObject) fyne.CanvasObject {
 	return kit.Section("Vehicle",
 		container.NewGridWithColumns(3,
 			f.Text("Make", "", func(c *cases.Case) *string { return &c.Vehicle.Make }),
@@ -82,6 +89,7 @@ func vehicle(f *kit.Form) fyne.CanvasObject {
 			f.Text("Customer", "", func(c *cases.Case) *string { return &c.Customer.Name }),
 			f.Text("Contact", "", func(c *cases.Case) *string { return &c.Customer.Contact }),
 		),
+		number,
 		hybridCaution(f),
 	)
 }

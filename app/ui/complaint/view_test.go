@@ -22,6 +22,12 @@ func screen(t *testing.T) (*View, *cases.Case) {
 	}, Words{
 		Code:    func(code string) string { return "meaning of " + code },
 		Coolant: func(c cases.Case, _ units.Set) string { return "coolant of " + c.Title },
+		VIN: func(v cases.Vehicle) string {
+			if v.VIN == "" {
+				return ""
+			}
+			return "odd: " + v.VIN
+		},
 	})
 	w := test.NewTempWindow(t, v.Content())
 	w.Resize(fyne.NewSize(1050, 700))
@@ -85,5 +91,17 @@ func TestWhatIsRefusedStaysInSight(t *testing.T) {
 	}
 	if !rpm.Revert() || rpm.Text != "" {
 		t.Errorf("taking it back leaves %q", rpm.Text)
+	}
+}
+
+func TestAWrongNumberIsKeptWithAWarning(t *testing.T) {
+	v, c := screen(t)
+	if v.number.Visible() {
+		t.Error("a warning without a number")
+	}
+	c.Vehicle.VIN = "123"
+	v.Show(*c, units.Metric())
+	if c.Vehicle.VIN != "123" || !v.number.Visible() || v.number.Text != "odd: 123" {
+		t.Errorf("number %q, warned %q", c.Vehicle.VIN, v.number.Text)
 	}
 }
