@@ -8,6 +8,7 @@ import (
 	"io"
 	"math"
 	"reflect"
+	"slices"
 	"strings"
 	"time"
 	"unicode/utf8"
@@ -198,15 +199,10 @@ func (d *decoder) word(path string, v reflect.Value) {
 	if !ok || v.String() == "" {
 		return
 	}
-	list := w.words()
-	known := make([]string, len(list))
-	for i, n := range list {
-		known[i] = n.word
-		if n.word == v.String() {
-			return
-		}
+	known := w.words()
+	if !slices.Contains(known, v.String()) {
+		d.fault(path, "unknown word %q: must be one of %s", clip(v.String()), strings.Join(known, ", "))
 	}
-	d.fault(path, "unknown word %q: must be one of %s", clip(v.String()), strings.Join(known, ", "))
 }
 
 func (d *decoder) time(raw []byte, path string, v reflect.Value) {

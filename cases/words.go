@@ -65,40 +65,7 @@ func (h Heater) Blower() (part float64, known bool) {
 }
 
 // word is a type of the vocabulary: a value either is in its list or is empty.
-type word interface{ words() []wordName }
-
-// wordName is a word of the format with the words of the trade for it.
-type wordName struct{ word, name string }
-
-// Name is the stage in the words of the trade.
-func (s Stage) Name() string { return nameIn(s, string(s)) }
-
-// Name is the fan's state in the words of the trade.
-func (s FanState) Name() string { return nameIn(s, string(s)) }
-
-// Name is the heater's setting in the words of the trade.
-func (h Heater) Name() string { return nameIn(h, string(h)) }
-
-// Name is the gauge's place in the words of the trade.
-func (g Gauge) Name() string { return nameIn(g, string(g)) }
-
-// Name is the motive power in the words of the trade.
-func (m Motive) Name() string { return nameIn(m, string(m)) }
-
-// Name is the kind of fan in the words of the trade.
-func (k FanKind) Name() string { return nameIn(k, string(k)) }
-
-// Name is the coolant's base in the words of the trade.
-func (b Base) Name() string { return nameIn(b, string(b)) }
-
-// Name is the symptom in the words of the trade.
-func (s Symptom) Name() string { return nameIn(s, string(s)) }
-
-// Name is the cause in the words of the trade.
-func (c Cause) Name() string { return nameIn(c, string(c)) }
-
-// Name is the check in the words of the trade.
-func (k TestKind) Name() string { return nameIn(k, string(k)) }
+type word interface{ words() []string }
 
 // Words lists the words of a vocabulary type in the format's order, with T as
 // one of the types above: Words[Symptom]() is every symptom.
@@ -110,147 +77,83 @@ func Words[T interface {
 	list := zero.words()
 	out := make([]T, len(list))
 	for i, w := range list {
-		out[i] = T(w.word)
+		out[i] = T(w)
 	}
 	return out
 }
 
-func nameIn(w word, s string) string {
-	for _, n := range w.words() {
-		if n.word == s {
-			return n.name
-		}
-	}
-	return s
+func (Stage) words() []string {
+	return []string{"before-repair", "after-repair"}
 }
 
-func (Stage) words() []wordName {
-	return []wordName{{"before-repair", "before repair"}, {"after-repair", "after repair"}}
+func (FanState) words() []string {
+	return []string{"off", "on", "unknown"}
 }
 
-func (FanState) words() []wordName {
-	return []wordName{{"off", "off"}, {"on", "on"}, {"unknown", "not known"}}
+func (Heater) words() []string {
+	return []string{"off", "half", "full", "unknown"}
 }
 
-func (Heater) words() []wordName {
-	return []wordName{{"off", "off"}, {"half", "half"}, {"full", "full"}, {"unknown", "not known"}}
+func (Gauge) words() []string {
+	return []string{"cold", "below-middle", "middle", "above-middle", "red"}
 }
 
-func (Gauge) words() []wordName {
-	return []wordName{
-		{"cold", "cold"},
-		{"below-middle", "below middle"},
-		{"middle", "middle"},
-		{"above-middle", "above middle"},
-		{"red", "red"},
-	}
+func (Motive) words() []string {
+	return []string{"petrol", "diesel", "hybrid", "other"}
 }
 
-func (Motive) words() []wordName {
-	return []wordName{{"petrol", "petrol"}, {"diesel", "diesel"}, {"hybrid", "hybrid"}, {"other", "other"}}
+func (FanKind) words() []string {
+	return []string{"electric", "viscous", "fixed", "none"}
 }
 
-func (FanKind) words() []wordName {
-	return []wordName{
-		{"electric", "electric fan"},
-		{"viscous", "viscous clutch"},
-		{"fixed", "belt-driven, fixed"},
-		{"none", "no fan"},
+func (Base) words() []string {
+	return []string{"ethylene-glycol", "propylene-glycol", "water"}
+}
+
+func (Symptom) words() []string {
+	return []string{
+		"warning-light", "gauge-low", "gauge-swings", "overheats-idle",
+		"overheats-road", "overheats-always", "cabin-heat-poor", "cabin-heat-comes-and-goes",
+		"slow-warm-up", "coolant-loss", "coolant-smell", "white-exhaust",
+		"bubbles-in-bottle", "hoses-hard-cold", "oil-milky", "fan-always-on",
+		"fan-never-on", "fuel-use-up",
 	}
 }
 
-func (Base) words() []wordName {
-	return []wordName{
-		{"ethylene-glycol", "ethylene glycol"},
-		{"propylene-glycol", "propylene glycol"},
-		{"water", "water"},
+func (Cause) words() []string {
+	return []string{
+		"none", "thermostat-stuck-open", "thermostat-stuck-closed", "thermostat-late",
+		"thermostat-early", "radiator-restricted", "radiator-airflow", "fan-not-running",
+		"pump-weak", "coolant-low-air", "lower-hose-collapse", "bypass-open",
+		"heater-core-restricted", "heater-valve-shut", "combustion-leak", "cap-weak",
+		"external-leak", "sensor-reads-low", "sensor-reads-high", "coolant-mix-wrong",
+		"fan-always-running", "thermostat-heater-fault", "cap-vacuum-stuck", "heater-air-side",
 	}
 }
 
-func (Symptom) words() []wordName {
-	return []wordName{
-		{"warning-light", "warning light"},
-		{"gauge-low", "gauge stays low"},
-		{"gauge-swings", "gauge swings"},
-		{"overheats-idle", "overheats standing"},
-		{"overheats-road", "overheats on the road"},
-		{"overheats-always", "overheats always"},
-		{"cabin-heat-poor", "poor cabin heat"},
-		{"cabin-heat-comes-and-goes", "cabin heat comes and goes"},
-		{"slow-warm-up", "slow to warm up"},
-		{"coolant-loss", "loses coolant"},
-		{"coolant-smell", "smell of coolant"},
-		{"white-exhaust", "white exhaust"},
-		{"bubbles-in-bottle", "bubbles in the bottle"},
-		{"hoses-hard-cold", "hoses hard when cold"},
-		{"oil-milky", "milky oil"},
-		{"fan-always-on", "fan always on"},
-		{"fan-never-on", "fan never on"},
-		{"fuel-use-up", "uses more fuel"},
+func (TestKind) words() []string {
+	return []string{
+		"pressure-hold", "cap", "combustion-gas", "coolant",
+		"thermostat-bench", "sensor-resistance", "fan", "level",
+		"pump-drive", "hose-look", "core-scan", "bubbles",
+		"heater-flow",
 	}
 }
 
-func (Cause) words() []wordName {
-	return []wordName{
-		{"none", "loop healthy"},
-		{"thermostat-stuck-open", "thermostat stuck open"},
-		{"thermostat-stuck-closed", "thermostat stuck closed"},
-		{"thermostat-late", "thermostat opens late"},
-		{"thermostat-early", "thermostat opens early"},
-		{"radiator-restricted", "radiator restricted inside"},
-		{"radiator-airflow", "radiator short of air"},
-		{"fan-not-running", "fan not running"},
-		{"pump-weak", "coolant pump weak"},
-		{"coolant-low-air", "coolant low or air trapped"},
-		{"lower-hose-collapse", "lower hose collapses"},
-		{"bypass-open", "bypass stays open"},
-		{"heater-core-restricted", "heater core restricted"},
-		{"heater-valve-shut", "heater valve shut"},
-		{"combustion-leak", "combustion gas in coolant"},
-		{"cap-weak", "pressure cap weak"},
-		{"external-leak", "leak to the outside"},
-		{"sensor-reads-low", "temperature sensor reads low"},
-		{"sensor-reads-high", "temperature sensor reads high"},
-		{"coolant-mix-wrong", "coolant mix wrong"},
-		{"fan-always-running", "fan always running"},
-		{"thermostat-heater-fault", "thermostat's heater faulty"},
-		{"cap-vacuum-stuck", "cap's vacuum valve stuck"},
-		{"heater-air-side", "heater fault on the air side"},
-	}
+func (GasResult) words() []string {
+	return []string{"positive", "negative"}
 }
 
-func (TestKind) words() []wordName {
-	return []wordName{
-		{"pressure-hold", "pressure hold"},
-		{"cap", "cap test"},
-		{"combustion-gas", "combustion-gas test"},
-		{"coolant", "coolant strength and looks"},
-		{"thermostat-bench", "thermostat in heated water"},
-		{"sensor-resistance", "sensor resistance"},
-		{"fan", "fan command"},
-		{"level", "coolant level"},
-		{"pump-drive", "pump drive"},
-		{"hose-look", "hose look"},
-		{"core-scan", "face scan of the core"},
-		{"bubbles", "bubbles after bleeding"},
-		{"heater-flow", "heater flow"},
-	}
+func (Looks) words() []string {
+	return []string{"clear", "rusty", "oily", "sludge"}
 }
 
-func (GasResult) words() []wordName {
-	return []wordName{{"positive", "gas found"}, {"negative", "no gas found"}}
+func (LevelState) words() []string {
+	return []string{"full", "low", "empty"}
 }
 
-func (Looks) words() []wordName {
-	return []wordName{{"clear", "clear"}, {"rusty", "rusty"}, {"oily", "oily"}, {"sludge", "sludge"}}
-}
-
-func (LevelState) words() []wordName {
-	return []wordName{{"full", "full"}, {"low", "low"}, {"empty", "empty"}}
-}
-
-func (HeaterFlow) words() []wordName {
-	return []wordName{{"full", "full"}, {"weak", "weak"}, {"none", "none"}}
+func (HeaterFlow) words() []string {
+	return []string{"full", "weak", "none"}
 }
 
 // Surface is what the gun was pointed at: a word of the format, or the

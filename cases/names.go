@@ -1,0 +1,119 @@
+package cases
+
+import "loopbook/diagram/say"
+
+// The vocabulary in the words of the trade: Text in the reader's language, Name
+// in English, for lists and for searching. What isn't known says nothing.
+
+// Text is the stage in the words of the trade.
+func (s Stage) Text() say.Text { return wordText("stage."+string(s), s) }
+
+// Name is Text in English.
+func (s Stage) Name() string { return s.Text().String() }
+
+// Text is the fan's state in the words of the trade.
+func (s FanState) Text() say.Text { return wordText("fan-state."+string(s), s) }
+
+// Name is Text in English.
+func (s FanState) Name() string { return s.Text().String() }
+
+// Text is the heater's setting in the words of the trade.
+func (h Heater) Text() say.Text { return wordText("heater."+string(h), h) }
+
+// Name is Text in English.
+func (h Heater) Name() string { return h.Text().String() }
+
+// Text is the gauge's place in the words of the trade.
+func (g Gauge) Text() say.Text { return wordText("gauge."+string(g), g) }
+
+// Name is Text in English.
+func (g Gauge) Name() string { return g.Text().String() }
+
+// Text is the motive power in the words of the trade.
+func (m Motive) Text() say.Text { return wordText("motive."+string(m), m) }
+
+// Name is Text in English.
+func (m Motive) Name() string { return m.Text().String() }
+
+// Text is the kind of fan in the words of the trade.
+func (k FanKind) Text() say.Text { return wordText("fan-kind."+string(k), k) }
+
+// Name is Text in English.
+func (k FanKind) Name() string { return k.Text().String() }
+
+// Text is the coolant's base in the words of the trade.
+func (b Base) Text() say.Text { return wordText("base."+string(b), b) }
+
+// Name is Text in English.
+func (b Base) Name() string { return b.Text().String() }
+
+// Text is the symptom in the words of the trade.
+func (s Symptom) Text() say.Text { return wordText("symptom."+string(s), s) }
+
+// Name is Text in English.
+func (s Symptom) Name() string { return s.Text().String() }
+
+// Text is the cause in the words of the trade.
+func (c Cause) Text() say.Text { return wordText("cause."+string(c), c) }
+
+// Name is Text in English.
+func (c Cause) Name() string { return c.Text().String() }
+
+// Text is the check in the words of the trade.
+func (k TestKind) Text() say.Text { return wordText("test."+string(k), k) }
+
+// Name is Text in English.
+func (k TestKind) Name() string { return k.Text().String() }
+
+// Text is the test's result in the words of the trade.
+func (g GasResult) Text() say.Text { return wordText("gas."+string(g), g) }
+
+// Name is Text in English.
+func (g GasResult) Name() string { return g.Text().String() }
+
+// Text is how the sample looks in the words of the trade.
+func (l Looks) Text() say.Text { return wordText("looks."+string(l), l) }
+
+// Name is Text in English.
+func (l Looks) Name() string { return l.Text().String() }
+
+// Text is the level in the words of the trade.
+func (l LevelState) Text() say.Text { return wordText("level."+string(l), l) }
+
+// Name is Text in English.
+func (l LevelState) Name() string { return l.Text().String() }
+
+// Text is the flow in the words of the trade.
+func (f HeaterFlow) Text() say.Text { return wordText("heater-flow."+string(f), f) }
+
+// Name is Text in English.
+func (f HeaterFlow) Name() string { return f.Text().String() }
+
+// Text is the surface in words.
+func (s Surface) Text() say.Text {
+	switch {
+	case s.Word != "":
+		return say.Of("surface." + s.Word)
+	case s.Emissivity != 0:
+		return say.Of("surface.stated", s.Emissivity)
+	}
+	return say.Text{}
+}
+
+// wordText is the catalogue's template of that name for a word of the
+// vocabulary. Nothing is said of the empty word; one that isn't in the
+// vocabulary is said as it stands.
+func wordText[T interface {
+	~string
+	word
+}](key string, w T) say.Text {
+	for _, known := range w.words() {
+		if known == string(w) {
+			return say.Of(key)
+		}
+	}
+	if w == "" {
+		return say.Text{}
+	}
+	return say.Own(string(w))
+}

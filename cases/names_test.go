@@ -1,0 +1,61 @@
+package cases_test
+
+import (
+	"testing"
+
+	"loopbook/cases"
+	"loopbook/diagram/say"
+)
+
+// Each word of the format is said in every language.
+func TestVocabularyHasItsWords(t *testing.T) {
+	var all []say.Text
+	all = append(all, texts(cases.Words[cases.Stage]()...)...)
+	all = append(all, texts(cases.Words[cases.FanState]()...)...)
+	all = append(all, texts(cases.Words[cases.Heater]()...)...)
+	all = append(all, texts(cases.Words[cases.Gauge]()...)...)
+	all = append(all, texts(cases.Words[cases.Motive]()...)...)
+	all = append(all, texts(cases.Words[cases.FanKind]()...)...)
+	all = append(all, texts(cases.Words[cases.Base]()...)...)
+	all = append(all, texts(cases.Words[cases.Symptom]()...)...)
+	all = append(all, texts(cases.Words[cases.Cause]()...)...)
+	all = append(all, texts(cases.Words[cases.TestKind]()...)...)
+	all = append(all, texts(cases.Words[cases.GasResult]()...)...)
+	all = append(all, texts(cases.Words[cases.Looks]()...)...)
+	all = append(all, texts(cases.Words[cases.LevelState]()...)...)
+	all = append(all, texts(cases.Words[cases.HeaterFlow]()...)...)
+	for _, w := range cases.Surfaces() {
+		all = append(all, cases.Surface{Word: w}.Text())
+	}
+	for _, l := range say.Langs() {
+		words, err := say.Catalogue(l)
+		if err != nil {
+			t.Fatal(err)
+		}
+		for _, text := range all {
+			if words[text.Key()] == "" {
+				t.Errorf("%s: %q has no words", l, text.Key())
+			}
+		}
+	}
+}
+
+func texts[T interface {
+	~string
+	Text() say.Text
+}](words ...T) []say.Text {
+	out := make([]say.Text, len(words))
+	for i, w := range words {
+		out[i] = w.Text()
+	}
+	return out
+}
+
+func TestUnknownWordIsSaidAsItStands(t *testing.T) {
+	if got := cases.Cause("gremlins").Name(); got != "gremlins" {
+		t.Errorf("Name of a word that isn't known = %q", got)
+	}
+	if !cases.Cause("").Text().Empty() || cases.Cause("").Name() != "" {
+		t.Error("a word that isn't noted says something")
+	}
+}
