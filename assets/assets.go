@@ -10,6 +10,12 @@ import "embed"
 //go:embed loops/*.json
 var Loops embed.FS
 
+// PlainLoops holds the loop as the customer's page draws it, by the side that
+// the thermostat sits on, in the same form under plain/loops/.
+//
+//go:embed plain/loops/*.json
+var PlainLoops embed.FS
+
 // DejaVuSans and DejaVuSansBold are the fonts of the papers. They carry Latin,
 // Greek and Cyrillic and the signs of the trade (≥, ≤, −, →), which the
 // window's own font lacks.
@@ -42,6 +48,12 @@ var TroubleCodes []byte
 //
 //go:embed demo/*.json
 var Demo embed.FS
+
+// Access holds what stands in the way of each part of a loop, what is renewed
+// with it, and the steps of filling and bleeding; the words are in Words.
+//
+//go:embed access.json
+var Access []byte
 
 // Physics holds the parameters of the simulated loop: each with its unit, its
 // range, and the reason or the class of source for it.
