@@ -16,8 +16,8 @@ import (
 	"loopbook/diagram"
 )
 
-// MaxBytes bounds a case document: a day of logging at 1 Hz is a hundredth of it.
-const MaxBytes = 64 << 20
+// MaxBytes bounds a case document: a day of logging at 1 Hz is a twelfth of it.
+const MaxBytes = 32 << 20
 
 // Decode reads one case document and checks it. An error is an Invalid, which
 // lists every fault with its place, or tells that the text isn't JSON.
@@ -34,6 +34,9 @@ func Decode(text []byte) (Case, error) {
 	}
 	if err := wellFormed(text); err != nil {
 		return Case{}, Invalid{{Problem: err.Error()}}
+	}
+	if bytes.Count(text, []byte(":")) > maxKeys { // no less than there are keys
+		return Case{}, Invalid{{Problem: "has too many keys: this is no case file"}}
 	}
 	var c Case
 	var d decoder
@@ -82,6 +85,7 @@ type decoder struct {
 const (
 	maxObjects = 100_000 // rounds, readings and the like together
 	maxNumbers = 1e6     // in one series: eleven days at 1 Hz
+	maxKeys    = 1e6     // of all objects together
 	maxFaults  = 1000
 )
 

@@ -1,9 +1,10 @@
 // Package exchange reads and writes case files: one case as JSON, or a bundle,
 // which is a zip of case.json and the files that the case names.
 //
-// What a file is, is told by its content, never by its ending. A file from a
-// stranger takes bounded memory: a document up to cases.MaxBytes, files up to
-// cases.MaxBundleBytes together, and MaxEntries names.
+// Many cases travel as a collection: a zip of bundles. What a file is, is told by
+// its content, never by its ending. A file from a stranger takes bounded memory:
+// a document up to cases.MaxBytes, files up to cases.MaxBundleBytes together,
+// and MaxEntries names; of a collection one bundle is in memory at a time.
 package exchange
 
 import (
@@ -58,13 +59,21 @@ func read(r io.Reader) (Bundle, error) {
 	if err != nil && err != io.EOF {
 		return Bundle{}, err
 	}
-	if bytes.HasPrefix(head, []byte("PK")) {
-		zipped, size, err := randomAccess(r, buffered)
+	if isZip(head) {
+		zipped, size, done, err := randomAccess(r, buffered, maxZip)
 		if err != nil {
 			return Bundle{}, err
 		}
+		defer done()
 		return unzip(zipped, size)
 	}
+	return plain(buffered, head)
+}
+
+func isZip(head []byte) bool { return bytes.HasPrefix(head, []byte("PK")) }
+
+// plain reads a case that stands alone.
+func plain(buffered io.Reader, head []byte) (Bundle, error) {
 	if begin := afterBlanks(head); len(begin) > 0 && begin[0] != '{' {
 		return Bundle{}, ErrNoCase // without reading the rest of it
 	}
@@ -91,20 +100,36 @@ func readUpTo(r io.Reader, limit int64) ([]byte, error) {
 
 func tooLarge(limit int64) error { return fmt.Errorf("is larger than %d MB", limit>>20) }
 
-// randomAccess is r itself where it is a file, or else what it holds.
-func randomAccess(r io.Reader, buffered *bufio.Reader) (io.ReaderAt, int64, error) {
+// randomAccess is r itself where it is a file, or else a copy of what it holds
+// that is gone when done is called: a bundle in a pipe needn't fit into memory.
+func randomAccess(r io.Reader, buffered *bufio.Reader, limit int64) (at io.ReaderAt, size int64, done func(), err error) {
 	if f, ok := r.(interface {
 		io.ReaderAt
 		io.Seeker
 	}); ok {
 		size, err := f.Seek(0, io.SeekEnd)
 		switch { // a pipe can't seek
-		case err == nil && size > maxZip:
-			return nil, 0, tooLarge(maxZip)
+		case err == nil && size > limit:
+			return nil, 0, nil, tooLarge(limit)
 		case err == nil:
-			return f, size, nil
+			return f, size, func() {}, nil
 		}
 	}
-	text, err := readUpTo(buffered, maxZip)
-	return bytes.NewReader(text), int64(len(text)), err
+	f, err := os.CreateTemp("", "loopbook-*")
+	if err != nil {
+		return nil, 0, nil, err
+	}
+	done = func() {
+		f.Close()
+		os.Remove(f.Name())
+	}
+	size, err = io.Copy(f, io.LimitReader(buffered, limit+1))
+	if err == nil && size > limit {
+		err = tooLarge(limit)
+	}
+	if err != nil {
+		done()
+		return nil, 0, nil, err
+	}
+	return f, size, done, nil
 }

@@ -2,6 +2,7 @@ package exchange
 
 import (
 	"archive/zip"
+	"bytes"
 	"errors"
 	"fmt"
 	"io"
@@ -56,22 +57,16 @@ func unzip(r io.ReaderAt, size int64) (Bundle, error) {
 	return b, nil
 }
 
-// directory lists a zip's files by name, and refuses names and kinds that a
+// directory lists a bundle's files by name, and refuses names and kinds that a
 // bundle can't have.
 func directory(r io.ReaderAt, size int64) (map[string]*zip.File, error) {
-	const perEntry = 512 // bytes, ample: 46, a name of up to 200, its times
-	bounded := &budget{r, MaxEntries * perEntry}
-	z, err := zip.NewReader(bounded, size)
+	files, err := list(r, size)
 	if err != nil {
-		return nil, fmt.Errorf("the zip is cut short or damaged: %w", err)
+		return nil, err
 	}
-	if len(z.File) > MaxEntries {
-		return nil, errEntries
-	}
-	bounded.left = 4 * maxZip // for the files themselves
-	entries := make(map[string]*zip.File, len(z.File))
+	entries := make(map[string]*zip.File, len(files))
 	var claimed uint64
-	for _, f := range z.File {
+	for _, f := range files {
 		if err := acceptable(f); err != nil {
 			return nil, err
 		}
@@ -88,6 +83,21 @@ func directory(r io.ReaderAt, size int64) (map[string]*zip.File, error) {
 		return nil, tooLarge(mostUnpacked)
 	}
 	return entries, nil
+}
+
+// list reads a zip's directory within bounds.
+func list(r io.ReaderAt, size int64) ([]*zip.File, error) {
+	const perEntry = 512 // bytes, ample: 46, a name of up to 200, its times
+	bounded := &budget{r, MaxEntries * perEntry}
+	z, err := zip.NewReader(bounded, size)
+	if err != nil {
+		return nil, fmt.Errorf("the zip is cut short or damaged: %w", err)
+	}
+	if len(z.File) > MaxEntries {
+		return nil, errEntries
+	}
+	bounded.left = size + 4*maxZip // for the files themselves
+	return z.File, nil
 }
 
 func acceptable(f *zip.File) error {
@@ -125,8 +135,20 @@ func unpack(f *zip.File, limit int64) ([]byte, error) {
 		return nil, err
 	}
 	defer r.Close()
-	return readUpTo(r, limit)
+	var data bytes.Buffer // in one piece where the claim can be true, or it would grow past it
+	if most := mostOf(f.CompressedSize64); f.UncompressedSize64 <= most {
+		data.Grow(int(f.UncompressedSize64) + bytes.MinRead)
+	}
+	n, err := data.ReadFrom(io.LimitReader(r, limit+1))
+	if err == nil && n > limit {
+		err = tooLarge(limit)
+	}
+	return data.Bytes(), err
 }
+
+// mostOf is how many bytes so many packed ones can give: deflate stores 258 bytes
+// in two bits at best (RFC 1951, 3.2.5 and 3.2.6).
+func mostOf(packed uint64) uint64 { return 1032*packed + 1032 }
 
 // complete tells which files the case names that the bundle doesn't hold.
 func complete(b Bundle) error {

@@ -1,0 +1,182 @@
+package exchange
+
+import (
+	"archive/zip"
+	"bufio"
+	"context"
+	"errors"
+	"fmt"
+	"io"
+	"os"
+	"path"
+	"strings"
+	"time"
+
+	"loopbook/cases"
+)
+
+// MaxBundles bounds the bundles in a collection: a larger notebook travels as
+// several.
+const MaxBundles = MaxEntries
+
+// maxCollection bounds a collection as it lies on the disk.
+const maxCollection = 16 << 30
+
+var (
+	errSameID  = errors.New("another case of this file has the same id")
+	errNothing = errors.New("holds no case")
+)
+
+// Each reads the cases of the file at path one after the other: one of a case or
+// a bundle, all of a collection. It calls take with each, or with the reason why
+// it is refused; what take answers ends the reading. An error of the file itself
+// is Each's own.
+func Each(ctx context.Context, path string, take func(Bundle, error) error) error {
+	f, err := os.Open(path)
+	if err != nil {
+		return err
+	}
+	defer f.Close()
+	return EachOf(ctx, path, f, take)
+}
+
+// EachOf is Each for r, which stands at its start; errors begin with name.
+func EachOf(ctx context.Context, name string, r io.Reader, take func(Bundle, error) error) error {
+	buffered := bufio.NewReaderSize(r, 512)
+	head, err := buffered.Peek(512)
+	if err != nil && err != io.EOF {
+		return fmt.Errorf("%s: %w", name, err)
+	}
+	if !isZip(head) {
+		b, err := plain(buffered, head)
+		return take(b, within(name, err))
+	}
+	zipped, size, done, err := randomAccess(r, buffered, maxCollection)
+	if err != nil {
+		return fmt.Errorf("%s: %w", name, err)
+	}
+	defer done()
+	bundles, err := collected(zipped, size)
+	switch {
+	case err != nil:
+		return fmt.Errorf("%s: %w", name, err)
+	case bundles != nil:
+		return eachIn(ctx, name, bundles, take)
+	case size > maxZip:
+		return fmt.Errorf("%s: %w", name, tooLarge(maxZip))
+	}
+	b, err := unzip(zipped, size)
+	return take(b, within(name, err))
+}
+
+func within(name string, err error) error {
+	if err != nil {
+		return fmt.Errorf("%s: %w", name, err)
+	}
+	return nil
+}
+
+// collected are the bundles of a collection, or nil where the zip is something
+// else.
+func collected(r io.ReaderAt, size int64) ([]*zip.File, error) {
+	z, err := list(r, size)
+	if err != nil {
+		return nil, err
+	}
+	seen := map[string]bool{}
+	for _, f := range z {
+		switch {
+		case f.Mode().Type() != 0 || path.Ext(f.Name) != ".zip" || strings.Contains(f.Name, "/"):
+			return nil, nil
+		case seen[f.Name]:
+			return nil, fmt.Errorf("entry %q: %w", f.Name, errTwice)
+		}
+		seen[f.Name] = true
+	}
+	if len(z) == 0 {
+		return nil, errNoDoc
+	}
+	return z, nil
+}
+
+// eachIn takes the bundles one by one. Two of one id would overwrite each other:
+// the second is refused.
+func eachIn(ctx context.Context, name string, bundles []*zip.File, take func(Bundle, error) error) error {
+	seen := map[string]bool{}
+	for _, f := range bundles {
+		if err := ctx.Err(); err != nil {
+			return err
+		}
+		b, err := inner(f)
+		if id := b.Case.ID; err == nil && id != "" {
+			if seen[id] {
+				b, err = Bundle{}, fmt.Errorf("id %q: %w", id, errSameID)
+			}
+			seen[id] = true
+		}
+		if err := take(b, within(name+": "+f.Name, err)); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+// inner reads a bundle that lies in a collection: stored, so that it can be read
+// in place, or packed by somebody who made the zip anew.
+func inner(f *zip.File) (Bundle, error) {
+	const encrypted = 1
+	switch {
+	case f.Flags&encrypted != 0:
+		return Bundle{}, errEncrypted
+	case f.UncompressedSize64 > maxZip:
+		return Bundle{}, tooLarge(maxZip)
+	}
+	r, err := f.Open()
+	if err != nil {
+		return Bundle{}, err
+	}
+	defer r.Close()
+	zipped, size, done, err := randomAccess(r, bufio.NewReader(r), maxZip)
+	if err != nil {
+		return Bundle{}, err
+	}
+	defer done()
+	return unzip(zipped, size)
+}
+
+// WriteCollection writes bundles as they come: next answers io.EOF after the
+// last. A bundle that Read would refuse ends it with an error.
+func WriteCollection(w io.Writer, next func() (Bundle, error)) (n int, err error) {
+	z := zip.NewWriter(w)
+	for {
+		b, err := next()
+		if err == io.EOF {
+			break
+		}
+		if err != nil {
+			return n, err
+		}
+		if n++; n > MaxBundles {
+			return n, fmt.Errorf("more than %d cases: write them as several files", MaxBundles)
+		}
+		if err := collect(z, n, b); err != nil {
+			return n, err
+		}
+	}
+	if n == 0 {
+		return 0, errNothing
+	}
+	return n, z.Close()
+}
+
+func collect(z *zip.Writer, n int, b cases.Bundle) error {
+	w, err := z.CreateHeader(&zip.FileHeader{
+		Name:     fmt.Sprintf("%05d.zip", n),
+		Method:   zip.Store, // it is packed already
+		Modified: time.Date(1980, 1, 1, 0, 0, 0, 0, time.UTC),
+	})
+	if err != nil {
+		return err
+	}
+	return WriteBundle(w, b)
+}
