@@ -1,0 +1,190 @@
+// Package proof holds what was measured after a repair against what was
+// measured before it, condition by condition, and says whether the repair is
+// shown to have worked.
+//
+// Only the stage says what is before and what after. A round is paired with one
+// of the same condition or with none: differences between unlike conditions
+// prove nothing.
+package proof
+
+import (
+	"loopbook/cases"
+	"loopbook/cases/diagnosis"
+	"loopbook/cases/evidence"
+	"loopbook/diagram/say"
+)
+
+// Proof is a case's repair, held against the time before it.
+type Proof struct {
+	Measured    bool    // anything was measured after the repair
+	Healthy     float64 // how probable the loop is healthy now; without measurements the prior
+	Verdict     Verdict
+	Sentence    say.Text // the verdict
+	Pairs       []Pair
+	Lone        []Lone // rounds of either stage without their like
+	Logs        []LogPair
+	Tests       []TestPair
+	Codes       Codes
+	Unexplained []evidence.Flag // what still stands out after the repair
+	Repeat      []say.Text      // what is to be measured to be sure
+}
+
+// Verdict is what the measurements after the repair come to.
+type Verdict string
+
+// The verdicts.
+const (
+	NotMeasured Verdict = "not-measured"
+	NotFixed    Verdict = "not-fixed"
+	NotShown    Verdict = "not-shown" // neither fixed nor not
+	Fixed       Verdict = "fixed"
+)
+
+// Judge holds the stages of a case against each other. The findings are the
+// case's, the ranking is of the stage after the repair.
+func Judge(c *cases.Case, f evidence.Findings, after diagnosis.Ranking) Proof {
+	p := Proof{Measured: measured(c), Healthy: chanceOf(after, cases.Healthy)}
+	p.Pairs, p.Lone = pairRounds(c, f)
+	p.Logs = pairLogs(c, f)
+	p.Tests = pairTests(c)
+	p.Codes = compareCodes(c)
+	p.Unexplained = unexplained(c, f)
+	p.Verdict = p.judge()
+	p.Sentence = p.say(c, after)
+	p.Repeat = p.repeat(c)
+	return p
+}
+
+func isAfter(s cases.Stage) bool { return s == cases.AfterRepair }
+
+// measured reports whether anything was measured after the repair.
+func measured(c *cases.Case) bool {
+	for i := range c.Rounds {
+		if r := &c.Rounds[i]; isAfter(r.Stage) && (len(r.Readings) > 0 || r.EctC != nil) {
+			return true
+		}
+	}
+	for i := range c.Logs {
+		if isAfter(c.Logs[i].Stage) && len(c.Logs[i].EctC) > 0 {
+			return true
+		}
+	}
+	for i := range c.Tests {
+		if t := &c.Tests[i]; isAfter(t.Stage) && evidence.Outcome(c, t) != "" {
+			return true
+		}
+	}
+	return false
+}
+
+func chanceOf(r diagnosis.Ranking, cause cases.Cause) float64 {
+	for _, c := range r.Causes {
+		if c.Cause == cause {
+			return c.Probability
+		}
+	}
+	return 0
+}
+
+// unexplained are the findings after the repair that ask for something.
+func unexplained(c *cases.Case, f evidence.Findings) []evidence.Flag {
+	var out []evidence.Flag
+	for _, flag := range f.Flags {
+		after := isAfter(flag.Stage)
+		if flag.Round >= 0 && flag.Round < len(c.Rounds) {
+			after = isAfter(c.Rounds[flag.Round].Stage)
+		}
+		if after && flag.Severity != evidence.Note {
+			out = append(out, flag)
+		}
+	}
+	return out
+}
+
+// A loop counts as shown to be healthy from this chance on, and as not mended
+// below the other (judgement): between them more has to be measured.
+const (
+	shownFrom  = 0.8
+	brokenFrom = 0.3
+)
+
+func (p *Proof) judge() Verdict {
+	act := 0
+	for _, f := range p.Unexplained {
+		if f.Severity == evidence.Act {
+			act++
+		}
+	}
+	switch {
+	case !p.Measured:
+		return NotMeasured
+	case p.Healthy < brokenFrom, act > 0 && p.Healthy < shownFrom:
+		return NotFixed
+	case p.Healthy >= shownFrom && len(p.Unexplained) == 0 && len(p.Codes.Back) == 0:
+		return Fixed
+	}
+	return NotShown
+}
+
+// say is the verdict in words, with what is likeliest where it isn't health.
+func (p *Proof) say(c *cases.Case, after diagnosis.Ranking) say.Text {
+	sure := 100 * p.Healthy
+	switch p.Verdict {
+	case NotMeasured:
+		return say.Of("proof.not-measured")
+	case Fixed:
+		return say.Of("proof.fixed", sure)
+	case NotShown:
+		return say.Of("proof.not-shown", sure)
+	}
+	worst := worst(after)
+	if worst.Cause == c.Verdict.Cause {
+		return say.Of("proof.not-fixed-same", sure, worst.Cause.Text(), 100*worst.Probability)
+	}
+	return say.Of("proof.not-fixed", sure, worst.Cause.Text(), 100*worst.Probability)
+}
+
+// worst is the likeliest fault of a ranking.
+func worst(r diagnosis.Ranking) diagnosis.Ranked {
+	for _, c := range r.Causes {
+		if c.Cause != cases.Healthy {
+			return c
+		}
+	}
+	return diagnosis.Ranked{}
+}
+
+// repeat is what has to be measured to be sure, the heaviest first.
+func (p *Proof) repeat(c *cases.Case) []say.Text {
+	var out []say.Text
+	for _, l := range p.Lone {
+		if !isAfter(c.Rounds[l.Round].Stage) {
+			out = append(out, say.Of("proof.repeat.round", roundName(c, l.Round)))
+		}
+	}
+	for _, l := range p.Logs {
+		if l.After < 0 {
+			out = append(out, say.Of("proof.repeat.log", say.Own(c.Logs[l.Before].Name)))
+		}
+	}
+	for _, t := range p.Tests {
+		if t.After < 0 && !ofOldPart(t.Kind) && t.BeforeOutcome != evidence.Pass {
+			out = append(out, say.Of("proof.repeat.test", t.Kind.Text()))
+		}
+	}
+	if len(c.Codes) > 0 && !p.Codes.Read {
+		out = append(out, say.Of("proof.repeat.codes"))
+	}
+	return out
+}
+
+// ofOldPart reports whether a check was of a part that has left the car.
+func ofOldPart(k cases.TestKind) bool { return k == "thermostat-bench" || k == "sensor-resistance" }
+
+// roundName is a round's label, or its number where it has none.
+func roundName(c *cases.Case, i int) say.Text {
+	if l := c.Rounds[i].Label; l != "" {
+		return say.Own(l)
+	}
+	return say.Of("proof.round", i+1)
+}
