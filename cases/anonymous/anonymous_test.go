@@ -1,0 +1,314 @@
+package anonymous_test
+
+import (
+	"archive/zip"
+	"bytes"
+	"encoding/binary"
+	"encoding/json"
+	"fmt"
+	"hash/crc32"
+	"image"
+	"image/color"
+	"image/jpeg"
+	"image/png"
+	"io"
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+	"time"
+	"unicode"
+
+	"golang.org/x/text/unicode/norm"
+
+	"loopbook/cases"
+	"loopbook/cases/anonymous"
+	"loopbook/cases/casetest"
+	"loopbook/cases/exchange"
+)
+
+// fullest is the demo's largest case as a bundle, with the customer's name hidden
+// where people put it.
+func fullest(t testing.TB) cases.Bundle {
+	t.Helper()
+	files, err := filepath.Glob("../../assets/demo/*.json")
+	if err != nil || len(files) == 0 {
+		t.Fatal(files, err)
+	}
+	var largest []byte
+	for _, file := range files {
+		text, err := os.ReadFile(file)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if len(text) > len(largest) {
+			largest = text
+		}
+	}
+	c, err := cases.Decode(largest)
+	if err != nil {
+		t.Fatal(err)
+	}
+	c.Customer = cases.Customer{Name: "Zoë Müller-Pöckwell", Contact: "zoe.mueller@pockwell.example, +49 170 5550123"}
+	c.Vehicle.VIN = "1G4AH59H45G118341" // 49 CFR 565.15, table V
+	c.Vehicle.OdometerKm = casetest.P(154_321.0)
+	c.Photos = []cases.Photo{
+		{File: "photos/Poeckwell front.jpg", Caption: "Frau MULLER's lower hose"},
+		{File: "photos/2.png", Caption: "the plate is RT-PK 4711"},
+	}
+	c.Verdict.Note = "Told Zoe on the phone (0170/5550123), she came on 12.11.2026."
+	c.Tags = append(c.Tags, "müller", "winter")
+	c.Lesson = "Ms Po\u0308ckwell's car, again: number 5G118341 on the order."
+	c.Repair.Parts = append(c.Repair.Parts, cases.Part{Name: "thermostat (PÖCKWELL)"})
+	c.Logs = append(c.Logs, cases.Log{Name: "zoe-mueller-2026-11-12", TimeS: []float64{0, 1}, EctC: []float64{20, 21}})
+	c.Extra = cases.Extra{"owner": json.RawMessage(`{"who": "Zo\u00eb M\u00fcller"}`)}
+	c.Repair.Extra = cases.Extra{"paid_by": json.RawMessage(`"Poeckwell"`)}
+	return cases.Bundle{Case: c, Files: map[string][]byte{
+		"photos/Poeckwell front.jpg": camera(t, "Zoë Müller-Pöckwell, RT-PK 4711"),
+		"photos/2.png":               noted(t, "Mueller"),
+		"logs/Mueller.csv":           []byte("# driver: Zo\xeb M\xfcller\nlat;lon;ect\n48.1;9.2;20\n"),
+		"other.heic":                 []byte("Poeckwell"),
+	}}
+}
+
+func picture() image.Image {
+	m := image.NewRGBA(image.Rect(0, 0, 40, 24))
+	for x := range 40 {
+		for y := range 24 {
+			m.Set(x, y, color.RGBA{uint8(6 * x), uint8(10 * y), 90, 255})
+		}
+	}
+	return m
+}
+
+// camera is a JPEG as a camera writes it: turned (6), with Exif that names its
+// owner (tag 315 of TIFF 6.0), a comment, and something behind its end.
+func camera(t testing.TB, owner string) []byte {
+	t.Helper()
+	var buf bytes.Buffer
+	if err := jpeg.Encode(&buf, picture(), nil); err != nil {
+		t.Fatal(err)
+	}
+	tiff := []byte("Exif\x00\x00II\x2A\x00\x08\x00\x00\x00\x02\x00")
+	tiff = append(tiff, 0x12, 1, 3, 0, 1, 0, 0, 0, 6, 0, 0, 0)
+	tiff = append(tiff, 0x3B, 1, 2, 0, byte(len(owner)), 0, 0, 0, 38, 0, 0, 0)
+	tiff = append(append(tiff, 0, 0, 0, 0), owner...)
+	part := func(mark byte, body []byte) []byte {
+		return append([]byte{0xFF, mark, byte((len(body) + 2) >> 8), byte(len(body) + 2)}, body...)
+	}
+	out := []byte{0xFF, 0xD8}
+	out = append(out, part(0xE1, tiff)...)
+	out = append(out, part(0xFE, []byte("by "+owner))...)
+	return append(append(out, buf.Bytes()[2:]...), owner...)
+}
+
+// noted is a PNG with a text (W3C PNG, 11.3.3.2) and something behind its end.
+func noted(t testing.TB, text string) []byte {
+	t.Helper()
+	var buf bytes.Buffer
+	if err := png.Encode(&buf, picture()); err != nil {
+		t.Fatal(err)
+	}
+	body := append([]byte("tEXtAuthor\x00"), text...)
+	chunk := binary.BigEndian.AppendUint32(nil, uint32(len(body)-4))
+	chunk = append(chunk, body...)
+	chunk = binary.BigEndian.AppendUint32(chunk, crc32.ChecksumIEEE(body))
+	const head = 8 + 25 // signature and IHDR
+	out := append(bytes.Clone(buf.Bytes()[:head]), chunk...)
+	return append(append(out, buf.Bytes()[head:]...), text...)
+}
+
+// TestTheNameIsNowhere holds every byte of the unpacked bundle, in several
+// encodings and without regard to case and marks, against the customer's names.
+func TestTheNameIsNowhere(t *testing.T) {
+	made, _, err := anonymous.Make(fullest(t), []string{"RT-PK 4711"})
+	if err != nil {
+		t.Fatal(err)
+	}
+	var zipped bytes.Buffer
+	if err := exchange.WriteBundle(&zipped, made); err != nil {
+		t.Fatal(err)
+	}
+	z, err := zip.NewReader(bytes.NewReader(zipped.Bytes()), int64(zipped.Len()))
+	if err != nil {
+		t.Fatal(err)
+	}
+	secret := []string{"muller", "mueller", "pockwell", "poeckwell", "zoe", "5550123", "4711", "118341", "2026-11-1", "12.11", "154321"}
+	for _, f := range z.File {
+		r, err := f.Open()
+		if err != nil {
+			t.Fatal(err)
+		}
+		data, err := io.ReadAll(r)
+		if err != nil {
+			t.Fatal(err)
+		}
+		for name, text := range readings(f.Name, data) {
+			for _, s := range secret {
+				if strings.Contains(text, s) {
+					t.Errorf("%s read as %s: holds %q", f.Name, name, s)
+				}
+			}
+		}
+	}
+}
+
+// readings are ways to read bytes: as UTF-8, Latin-1 and UTF-16, and with JSON's
+// escapes undone; folded.
+func readings(name string, data []byte) map[string]string {
+	latin := make([]rune, len(data))
+	for i, b := range data {
+		latin[i] = rune(b)
+	}
+	wide := func(order binary.ByteOrder) string {
+		var out []rune
+		for i := 0; i+1 < len(data); i += 2 {
+			out = append(out, rune(order.Uint16(data[i:])))
+		}
+		return string(out)
+	}
+	var any any
+	escaped := ""
+	if json.Unmarshal(data, &any) == nil {
+		escaped = fmt.Sprint(any)
+	}
+	out := map[string]string{"name": name, "UTF-8": string(data), "Latin-1": string(latin),
+		"UTF-16LE": wide(binary.LittleEndian), "UTF-16BE": wide(binary.BigEndian), "JSON": escaped}
+	for k, text := range out {
+		out[k] = plain(text)
+	}
+	return out
+}
+
+func plain(s string) string {
+	return strings.Map(func(r rune) rune {
+		if unicode.IsMark(r) {
+			return -1
+		}
+		return unicode.ToLower(r)
+	}, norm.NFD.String(s))
+}
+
+func TestPicturesStayPictures(t *testing.T) {
+	b := fullest(t)
+	made, told, err := anonymous.Make(b, nil)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if len(made.Files) != 2 || len(made.Case.Photos) != 2 {
+		t.Fatalf("files %d, photos %+v; want the two pictures", len(made.Files), made.Case.Photos)
+	}
+	for i, was := range []string{"photos/Poeckwell front.jpg", "photos/2.png"} {
+		before, _, errB := image.Decode(bytes.NewReader(b.Files[was]))
+		after, kind, errA := image.Decode(bytes.NewReader(made.Files[made.Case.Photos[i].File]))
+		if errA != nil || errB != nil {
+			t.Fatalf("%s: %v, %v", was, errB, errA)
+		}
+		for x := range 40 {
+			for y := range 24 {
+				if before.At(x, y) != after.At(x, y) {
+					t.Fatalf("%s (%s): pixel %d,%d changed", was, kind, x, y)
+				}
+			}
+		}
+	}
+	turned := made.Files[made.Case.Photos[0].File]
+	if !bytes.Contains(turned[:40], []byte{0x01, 0x12, 0, 3, 0, 0, 0, 1, 0, 6}) { // TIFF 6.0, tag 274
+		t.Errorf("the turn is lost: % x", turned[:40])
+	}
+	kinds := map[anonymous.Kind]int{}
+	for _, l := range told.Goes {
+		kinds[l.Kind]++
+	}
+	for kind, n := range map[anonymous.Kind]int{anonymous.Customer: 2, anonymous.Number: 1, anonymous.Notes: 2, anonymous.LogFile: 1, anonymous.OtherFile: 1, anonymous.Unknown: 2, anonymous.Odometer: 1} {
+		if kinds[kind] != n {
+			t.Errorf("%s goes %d times, want %d", kind, kinds[kind], n)
+		}
+	}
+}
+
+func TestWhatStays(t *testing.T) {
+	b := fullest(t)
+	before, err := cases.Encode(b.Case)
+	if err != nil {
+		t.Fatal(err)
+	}
+	made, told, err := anonymous.Make(b, nil)
+	if err != nil {
+		t.Fatal(err)
+	}
+	again, _, _ := anonymous.Make(b, nil)
+	c := made.Case
+	if after, _ := cases.Encode(b.Case); !bytes.Equal(before, after) {
+		t.Error("the case that was given changed")
+	}
+	if c.ID != again.Case.ID || c.ID == b.Case.ID {
+		t.Errorf("id %q, again %q: want the same, and another than before", c.ID, again.Case.ID)
+	}
+	if c.Vehicle.VIN != "1G4AH59H" || *c.Vehicle.OdometerKm != 154_000 || c.Vehicle.Make != b.Case.Vehicle.Make {
+		t.Errorf("vehicle %+v", c.Vehicle)
+	}
+	if len(c.Rounds) != len(b.Case.Rounds) || len(c.Tests) != len(b.Case.Tests) || len(c.Logs) != len(b.Case.Logs) {
+		t.Error("measurements are lost")
+	}
+	if c.Opened.Day() != 1 || c.Opened.Month() != b.Case.Opened.Month() || c.Opened.Location() != time.UTC {
+		t.Errorf("opened %v", c.Opened)
+	}
+	was, now := b.Case.Rounds[1].Taken.Sub(b.Case.Rounds[0].Taken), c.Rounds[1].Taken.Sub(c.Rounds[0].Taken)
+	if now != was.Truncate(time.Minute) {
+		t.Errorf("the second round is %v after the first, was %v", now, was)
+	}
+	stays := 0
+	for _, l := range told.Stays {
+		if l.Kind == anonymous.FreeText && l.Where == "complaint.text" && l.Was == b.Case.Complaint.Text {
+			stays++
+		}
+	}
+	if stays != 1 {
+		t.Error("the complaint's words aren't told among what stays")
+	}
+}
+
+// Spellings are of the common practice of each language; no source.
+func TestSpellings(t *testing.T) {
+	for _, tt := range []struct{ name, text, want string }{
+		{"Müller", "Mueller, MULLER, mu\u0308ller, Müllers Wagen", "[…], […], […], […]s Wagen"},
+		{"Mueller", "Müller", "[…]"},
+		{"Straßer", "STRASSER und strasser", "[…] und […]"},
+		{"Ærø Łukasz", "aero, Lukasz", "[…], […]"},
+		{"Ng", "Ng said long, ng.", "[…] said long, […]."},
+		{"Núñez de la Torre", "nunez, de la mañana, TORRE", "[…], de la mañana, […]"},
+		{"O'Neill", "oneill? O'Neill!", "o[…]? […]!"},
+		{"Peckwell", "front_peckwell2.jpg", "front_[…]2.jpg"},
+		{"", "write to a.b@c.example or +44 20 5550 0123 from 3/11/2026", "write to […] or […] from […]"},
+		{"", "12.5 kPa at 20 °C, 1000 to 2500 rpm, 2026", "12.5 kPa at 20 °C, 1000 to 2500 rpm, 2026"},
+	} {
+		c := casetest.Invented(1)
+		c.Customer = cases.Customer{Name: tt.name}
+		c.Lesson = tt.text
+		made, _, err := anonymous.Make(cases.Bundle{Case: c}, nil)
+		if err != nil || made.Case.Lesson != tt.want {
+			t.Errorf("%s in %q gives %q, %v; want %q", tt.name, tt.text, made.Case.Lesson, err, tt.want)
+		}
+	}
+}
+
+// A picture that is cut or made up is left out, and never a panic.
+func FuzzPictures(f *testing.F) {
+	f.Add(camera(f, "somebody"))
+	f.Add(noted(f, "somebody"))
+	f.Add([]byte{0xFF, 0xD8, 0xFF, 0xE1, 0, 2})
+	f.Fuzz(func(t *testing.T, data []byte) {
+		b := cases.Bundle{Case: casetest.Invented(1), Files: map[string][]byte{"photos/x": data}}
+		made, _, err := anonymous.Make(b, nil)
+		if err != nil {
+			t.Fatal(err)
+		}
+		for name, once := range made.Files {
+			again, _, err := anonymous.Make(cases.Bundle{Case: made.Case, Files: map[string][]byte{name: once}}, nil)
+			if err != nil || !bytes.Equal(again.Files[name], once) {
+				t.Fatalf("made anonymous twice it differs: %v", err)
+			}
+		}
+	})
+}

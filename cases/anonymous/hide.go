@@ -1,0 +1,208 @@
+package anonymous
+
+import (
+	"regexp"
+	"slices"
+	"strings"
+	"unicode"
+
+	"golang.org/x/text/unicode/norm"
+
+	"loopbook/cases"
+)
+
+// words are what mustn't be read, folded: without case and without the marks on
+// letters.
+type words struct {
+	inside []string // hidden inside other words too
+	alone  []string // short ones, hidden only where they stand alone
+}
+
+// shortest of a name's parts that is hidden inside a word ("peckwell-hose.jpg",
+// "HerrPeckwell"); a shorter one would take pieces out of ordinary words.
+const shortest = 4
+
+// secrets are the customer's name and its parts, the contact and its parts, the
+// vehicle's number and its serial part, and what a person adds.
+func secrets(c cases.Case, also []string) words {
+	var w words
+	for _, text := range append([]string{c.Customer.Name, c.Customer.Contact}, also...) {
+		w.add(text)
+		for _, group := range strings.FieldsFunc(text, func(r rune) bool { return unicode.IsSpace(r) || r == ',' || r == ';' }) {
+			whose, domain, _ := strings.Cut(group, "@")
+			w.add(domain) // whole: its parts are words as any
+			for _, part := range strings.FieldsFunc(whose, apart) {
+				if !particle(part) {
+					w.add(part)
+				}
+			}
+		}
+	}
+	if vin := strings.Join(strings.FieldsFunc(c.Vehicle.VIN, apart), ""); len(vin) == 17 {
+		w.add(vin)
+		w.add(vin[9:])  // year, plant and serial number
+		w.add(vin[11:]) // the serial number, as it stands on orders
+	} else {
+		w.add(c.Vehicle.VIN)
+	}
+	longestFirst := func(a, b string) int { return len(b) - len(a) }
+	slices.SortFunc(w.inside, longestFirst)
+	slices.SortFunc(w.alone, longestFirst)
+	return w
+}
+
+// add takes a word in every spelling that people use for it.
+func (w *words) add(text string) {
+	folded := strings.TrimSpace(string(fold(text).letters))
+	for _, s := range []string{folded, spelled(text), plainVowels(folded)} {
+		n := len([]rune(s))
+		switch {
+		case n == 0 || n == 1:
+		case n < shortest:
+			w.alone = append(w.alone, s)
+		default:
+			w.inside = append(w.inside, s)
+		}
+	}
+	w.inside, w.alone = unique(w.inside), unique(w.alone)
+}
+
+func unique(list []string) []string {
+	slices.Sort(list)
+	return slices.Compact(list)
+}
+
+// particle reports whether a part of a name is no name by itself, or a number too
+// short to tell anybody.
+func particle(part string) bool {
+	figures := strings.IndexFunc(part, func(r rune) bool { return !unicode.IsNumber(r) }) < 0
+	return figures && len(part) < shortest || slices.Contains(strings.Fields(`von van der den de di da del la le el al zu zur du dos das ibn bin the and und mr mrs ms dr
+		herr frau señor señora tel phone mobile mail`), strings.ToLower(part))
+}
+
+func apart(r rune) bool { return !unicode.IsLetter(r) && !unicode.IsNumber(r) && !unicode.IsMark(r) }
+
+// folded is a text's letters without case and marks, each with the place in the
+// text where it comes from.
+type folded struct {
+	letters  []rune
+	from, to []int // bytes of the text
+}
+
+func fold(text string) folded {
+	var f folded
+	for at, r := range text {
+		end := at + len(string(r))
+		if r == unicode.ReplacementChar {
+			end = at + 1 // a byte that is no UTF-8
+		}
+		for _, letter := range norm.NFKD.String(string(unicode.ToLower(r))) {
+			if unicode.IsMark(letter) {
+				continue
+			}
+			for _, l := range base(letter) {
+				f.letters = append(f.letters, l)
+				f.from, f.to = append(f.from, at), append(f.to, end)
+			}
+		}
+	}
+	return f
+}
+
+// base is a letter as it is typed where the keyboard lacks it (those that NFKD
+// leaves whole).
+func base(r rune) string {
+	switch unicode.ToLower(r) {
+	case 'ß':
+		return "ss"
+	case 'æ':
+		return "ae"
+	case 'œ':
+		return "oe"
+	case 'ø':
+		return "o"
+	case 'đ', 'ð':
+		return "d"
+	case 'ł':
+		return "l"
+	case 'þ':
+		return "th"
+	case 'ı':
+		return "i"
+	}
+	return string(unicode.ToLower(r))
+}
+
+// spelled is the text with German vowels written out: Müller as mueller.
+func spelled(text string) string {
+	out := strings.NewReplacer("ä", "ae", "ö", "oe", "ü", "ue", "å", "aa", "ø", "oe").Replace(strings.ToLower(norm.NFC.String(text)))
+	return strings.TrimSpace(string(fold(out).letters))
+}
+
+// plainVowels is the other way round: mueller as muller.
+func plainVowels(folded string) string {
+	return strings.NewReplacer("ae", "a", "oe", "o", "ue", "u").Replace(folded)
+}
+
+// The patterns of what leads to a person whoever it is: a mail address, a
+// telephone number (seven figures and more, with signs between), a day.
+var (
+	mail  = regexp.MustCompile(`[\p{L}\p{N}._%+-]+@[\p{L}\p{N}-]+(\.[\p{L}\p{N}-]+)+`)
+	phone = regexp.MustCompile(`(\+|\b0)\d[\d ()/.-]{5,}\d`)
+	day   = regexp.MustCompile(`\b\d{4}-\d{2}-\d{2}(T[\d:.]+Z?)?|\b\d{1,2}[./]\s?\d{1,2}[./]\s?(\d{4}|\d{2})\b`)
+)
+
+// clean is the text with every secret taken out.
+func (w words) clean(text string) string {
+	for _, pattern := range []*regexp.Regexp{mail, day, phone} {
+		text = pattern.ReplaceAllLiteralString(text, Hidden)
+	}
+	f := fold(text)
+	var cut []span
+	for _, secret := range w.inside {
+		cut = append(cut, f.find([]rune(secret), false)...)
+	}
+	for _, secret := range w.alone {
+		cut = append(cut, f.find([]rune(secret), true)...)
+	}
+	return without(text, cut)
+}
+
+type span struct{ from, to int }
+
+// find lists where the letters stand in the text.
+func (f folded) find(secret []rune, alone bool) []span {
+	var out []span
+	for i := 0; i+len(secret) <= len(f.letters); i++ {
+		end := i + len(secret)
+		if !slices.Equal(f.letters[i:end], secret) {
+			continue
+		}
+		if alone && (i > 0 && !apart(f.letters[i-1]) || end < len(f.letters) && !apart(f.letters[end])) {
+			continue
+		}
+		out = append(out, span{f.from[i], f.to[end-1]})
+	}
+	return out
+}
+
+func without(text string, cut []span) string {
+	if len(cut) == 0 {
+		return text
+	}
+	slices.SortFunc(cut, func(a, b span) int { return a.from - b.from })
+	var out strings.Builder
+	at := 0
+	for _, c := range cut {
+		if c.to <= at {
+			continue
+		}
+		if c.from >= at && !(c.from == at && strings.HasSuffix(out.String(), Hidden)) {
+			out.WriteString(text[at:c.from])
+			out.WriteString(Hidden)
+		}
+		at = c.to
+	}
+	out.WriteString(text[at:])
+	return out.String()
+}

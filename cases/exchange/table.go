@@ -1,0 +1,60 @@
+package exchange
+
+import (
+	"encoding/csv"
+	"io"
+	"strings"
+	"time"
+
+	"loopbook/cases"
+)
+
+// Table writes lines of the notebook as CSV (RFC 4180) for a spreadsheet.
+type Table struct{ w *csv.Writer }
+
+// NewTable writes the heading; heads name the seven columns: id, opened, title,
+// vehicle, layout, cause, changed.
+func NewTable(w io.Writer, heads [7]string) (*Table, error) {
+	t := &Table{csv.NewWriter(w)}
+	return t, t.line(heads[:])
+}
+
+// Add writes lines.
+func (t *Table) Add(lines []cases.Summary) error {
+	for _, s := range lines {
+		cells := []string{s.ID, date(s.Opened), s.Title, s.Vehicle, s.Layout, string(s.Cause), date(s.Changed)}
+		if err := t.line(cells); err != nil {
+			return err
+		}
+	}
+	t.w.Flush()
+	return t.w.Error()
+}
+
+func (t *Table) line(cells []string) error {
+	for i, c := range cells {
+		cells[i] = Cell(c)
+	}
+	if err := t.w.Write(cells); err != nil {
+		return err
+	}
+	t.w.Flush()
+	return t.w.Error()
+}
+
+func date(t time.Time) string {
+	if t.IsZero() {
+		return ""
+	}
+	return t.Format(time.DateOnly)
+}
+
+// Cell is the text as a cell that no spreadsheet takes for a formula: one that
+// begins as a formula does (OWASP, CSV injection: = + - @ tab carriage return; ASVS
+// 1.2.10 adds the null sign) gets a quotation mark before it.
+func Cell(text string) string {
+	if text != "" && strings.ContainsRune("=+-@\t\r\x00\n", rune(text[0])) {
+		return "'" + text
+	}
+	return text
+}
