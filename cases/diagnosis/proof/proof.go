@@ -11,6 +11,7 @@ import (
 	"loopbook/cases"
 	"loopbook/cases/diagnosis"
 	"loopbook/cases/evidence"
+	"loopbook/diagram/physics/ensemble"
 	"loopbook/diagram/say"
 )
 
@@ -18,6 +19,7 @@ import (
 type Proof struct {
 	Measured    bool    // anything was measured after the repair
 	Healthy     float64 // how probable the loop is healthy now; without measurements the prior
+	Draws       int     // simulated cars of each cause that temperatures were held against; 0: none yet
 	Verdict     Verdict
 	Sentence    say.Text // the verdict
 	Pairs       []Pair
@@ -40,10 +42,21 @@ const (
 	Fixed       Verdict = "fixed"
 )
 
+// Of ranks the causes after the repair and judges. The crowd is of the plan for
+// that stage with every cause, or nil where there is none yet; then temperatures
+// count by the trade's rules alone.
+func Of(c *cases.Case, f evidence.Findings, j *diagnosis.Judge, crowd *ensemble.Ensemble) Proof {
+	plan, ok := diagnosis.PlanFor(c, cases.AfterRepair)
+	if !ok {
+		crowd, plan.Stage = nil, cases.AfterRepair
+	}
+	return Judge(c, f, j.Rank(c, f, plan, crowd, diagnosis.Prior{Repaired: c.Verdict.Cause}))
+}
+
 // Judge holds the stages of a case against each other. The findings are the
 // case's, the ranking is of the stage after the repair.
 func Judge(c *cases.Case, f evidence.Findings, after diagnosis.Ranking) Proof {
-	p := Proof{Measured: measured(c), Healthy: chanceOf(after, cases.Healthy)}
+	p := Proof{Measured: measured(c), Healthy: chanceOf(after, cases.Healthy), Draws: after.Draws}
 	p.Pairs, p.Lone = pairRounds(c, f)
 	p.Logs = pairLogs(c, f)
 	p.Tests = pairTests(c)
@@ -101,10 +114,11 @@ func unexplained(c *cases.Case, f evidence.Findings) []evidence.Flag {
 	return out
 }
 
-// A loop counts as shown to be healthy from this chance on, and as not mended
-// below the other (judgement): between them more has to be measured.
+// A loop counts as shown to be healthy from this chance on, which is more than a
+// repair comes to unmeasured, and as not mended below the other (judgement):
+// between them more has to be measured.
 const (
-	shownFrom  = 0.8
+	shownFrom  = 0.85
 	brokenFrom = 0.3
 )
 
