@@ -11,7 +11,6 @@ import (
 type Prior struct {
 	Flat      bool                // all causes alike, rather than as workshops meet them
 	Confirmed map[cases.Cause]int // of the notebook's own cases; nil: not used
-	Repaired  cases.Cause         // this cause was repaired; "" or none: nothing was
 }
 
 // ParsePrior reads the name of a prior: workshop or flat.
@@ -56,33 +55,5 @@ func (j *Judge) chances(p Prior, c *cases.Case) []float64 {
 	for i := range out {
 		out[i] /= sum
 	}
-	return p.repaired(out)
-}
-
-// What a repair comes to before it is measured (judgement): four in five end the
-// complaint; of the rest one half has the same fault still, the other half
-// another one, as workshops meet them.
-const (
-	repairWorks = 0.8
-	sameFault   = 0.1
-)
-
-// repaired are the chances once a cause was repaired.
-func (p Prior) repaired(chances []float64) []float64 {
-	if p.Repaired == "" || p.Repaired == cases.Healthy {
-		return chances
-	}
-	healthy, same := indexOf(cases.Healthy), indexOf(p.Repaired)
-	others := 1 - chances[healthy] - chances[same]
-	for i := range chances {
-		switch i {
-		case healthy:
-			chances[i] = repairWorks
-		case same:
-			chances[i] = sameFault
-		default:
-			chances[i] *= (1 - repairWorks - sameFault) / others
-		}
-	}
-	return chances
+	return out
 }

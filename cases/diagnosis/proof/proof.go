@@ -11,7 +11,6 @@ import (
 	"loopbook/cases"
 	"loopbook/cases/diagnosis"
 	"loopbook/cases/evidence"
-	"loopbook/diagram/physics/ensemble"
 	"loopbook/diagram/say"
 )
 
@@ -42,20 +41,12 @@ const (
 	Fixed       Verdict = "fixed"
 )
 
-// Of ranks the causes after the repair and judges. The crowd is of the plan for
-// that stage with every cause, or nil where there is none yet; then temperatures
-// count by the trade's rules alone.
-func Of(c *cases.Case, f evidence.Findings, j *diagnosis.Judge, crowd *ensemble.Ensemble) Proof {
-	plan, ok := diagnosis.PlanFor(c, cases.AfterRepair)
-	if !ok {
-		crowd, plan.Stage = nil, cases.AfterRepair
-	}
-	return Judge(c, f, j.Rank(c, f, plan, crowd, diagnosis.Prior{Repaired: c.Verdict.Cause}))
-}
-
 // Judge holds the stages of a case against each other. The findings are the
-// case's, the ranking is of the stage after the repair.
+// case's; the ranking is of the stage after the repair, by the usual prior, in
+// place of which what is known of repairs is put. Without a crowd in it
+// temperatures count by the trade's rules alone.
 func Judge(c *cases.Case, f evidence.Findings, after diagnosis.Ranking) Proof {
+	after = after.Repaired(c.Verdict.Cause)
 	p := Proof{Measured: measured(c), Healthy: chanceOf(after, cases.Healthy), Draws: after.Draws}
 	p.Pairs, p.Lone = pairRounds(c, f)
 	p.Logs = pairLogs(c, f)

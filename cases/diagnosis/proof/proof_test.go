@@ -58,7 +58,11 @@ func judge(t *testing.T, c cases.Case) proof.Proof {
 		t.Fatal(err)
 	}
 	found := a.Analyse(&c)
-	return proof.Of(&c, found, j, nil)
+	plan, ok := diagnosis.PlanFor(&c, cases.AfterRepair)
+	if !ok {
+		t.Fatal("no plan")
+	}
+	return proof.Judge(&c, found, j.Rank(&c, found, plan, nil, diagnosis.Prior{}))
 }
 
 func TestNothingMeasuredProvesNothing(t *testing.T) {

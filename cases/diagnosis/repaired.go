@@ -1,0 +1,51 @@
+package diagnosis
+
+import "loopbook/cases"
+
+// What a repair comes to before it is measured (judgement): four in five end the
+// complaint; of the rest one half has the same fault still, the other half
+// another one, as workshops meet them.
+const (
+	repairWorks = 0.8
+	sameFault   = 0.1
+)
+
+// Repaired judges the stage after a repair by what is known of repairs, rather
+// than by what cars come in with: the same evidence, another prior. The ranking
+// stays as it is where no fault was repaired.
+func (r Ranking) Repaired(cause cases.Cause) Ranking {
+	if cause == "" || cause == cases.Healthy || len(r.sheet.prior) == 0 {
+		return r
+	}
+	prior := repairedPrior(r.sheet.prior, cause)
+	chance, sum := make([]float64, len(prior)), 0.0
+	for i, p := range r.sheet.chance {
+		if was := r.sheet.prior[i]; was > 0 {
+			chance[i] = p / was * prior[i]
+		}
+		sum += chance[i]
+	}
+	for i := range chance {
+		chance[i] /= sum
+	}
+	r.sheet.prior, r.sheet.chance = prior, chance
+	r.Causes = sorted(chance)
+	return r
+}
+
+func repairedPrior(usual []float64, cause cases.Cause) []float64 {
+	healthy, same := indexOf(cases.Healthy), indexOf(cause)
+	others := 1 - usual[healthy] - usual[same]
+	out := make([]float64, len(usual))
+	for i, p := range usual {
+		switch i {
+		case healthy:
+			out[i] = repairWorks
+		case same:
+			out[i] = sameFault
+		default:
+			out[i] = p / others * (1 - repairWorks - sameFault)
+		}
+	}
+	return out
+}
