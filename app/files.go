@@ -136,7 +136,7 @@ func (w *window) print() {
 	if err == nil {
 		d := w.desk
 		err = writeFile(path, func(f *os.File) error {
-			return report.Record(f, &d.c, d.found, report.Options{Units: d.units})
+			return report.Write(f, report.Record, report.Material{Case: &d.c, Found: d.found}, report.Options{Units: d.units})
 		})
 	}
 	if err != nil {

@@ -4,18 +4,22 @@ import (
 	"context"
 	"flag"
 	"os"
+	"slices"
 	"strings"
 
-	"loopbook/cases/evidence"
+	"loopbook/diagram/say"
 	"loopbook/diagram/units"
 	"loopbook/report"
 )
 
-func writeReport(_ context.Context, c console, args []string) error {
+func writeReport(ctx context.Context, c console, args []string) error {
 	set := flag.NewFlagSet("report", flag.ContinueOnError)
 	out := set.String("o", "", "the PDF to write")
+	paper := set.String("paper", "record", "customer, record or trainer")
 	page := set.String("page", "a4", "a4 or letter")
+	lang := set.String("lang", "en", "en, de or es")
 	unit := set.String("units", "metric", "metric or us")
+	hidden := set.Bool("without-answer", false, "leave out the page with the answer (trainer)")
 	files, err := parse(set, args)
 	if err != nil {
 		return err
@@ -23,12 +27,15 @@ func writeReport(_ context.Context, c console, args []string) error {
 	if len(files) != 1 || *out == "" {
 		return usagef("needs one FILE and -o OUT.pdf")
 	}
-	o := report.Options{}
+	o := report.Options{Lang: say.Lang(*lang), WithoutAnswer: *hidden}
+	if !slices.Contains(say.Langs(), o.Lang) {
+		return usagef("--lang %q: must be en, de or es", *lang)
+	}
 	switch strings.ToLower(*page) {
 	case "a4":
-		o.Page = "A4"
+		o.Page = report.A4
 	case "letter":
-		o.Page = "Letter"
+		o.Page = report.Letter
 	default:
 		return usagef("--page %q: must be a4 or letter", *page)
 	}
@@ -40,14 +47,26 @@ func writeReport(_ context.Context, c console, args []string) error {
 	default:
 		return usagef("--units %q: must be metric or us", *unit)
 	}
-	b, err := readBundle(c, files[0])
+	kind := report.Kind(*paper)
+	if !slices.Contains(report.Kinds(), kind) {
+		return usagef("--paper %q: must be customer, record or trainer", *paper)
+	}
+	m, err := gatherPaper(ctx, c, files[0])
 	if err != nil {
 		return err
 	}
-	analyst, err := evidence.Default()
+	return writeFile(*out, func(f *os.File) error { return report.Write(f, kind, m, o) })
+}
+
+// gatherPaper reads a file's case and judges it, as far as its layout is known.
+func gatherPaper(ctx context.Context, c console, file string) (report.Material, error) {
+	b, err := readBundle(c, file)
 	if err != nil {
-		return err
+		return report.Material{}, err
 	}
-	found := analyst.Analyse(&b.Case)
-	return writeFile(*out, func(f *os.File) error { return report.Record(f, &b.Case, found, o) })
+	m, err := newMind()
+	if err != nil {
+		return report.Material{}, err
+	}
+	return m.material(ctx, &b.Case)
 }

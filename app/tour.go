@@ -48,7 +48,9 @@ func tour(_ context.Context, c console, args []string) error {
 		fmt.Fprintf(c.out, "  %-4s  %s\n", f.Severity, f.Text)
 	}
 	const path = "Loopbook-demo.pdf"
-	err = writeFile(path, func(f *os.File) error { return report.Record(f, &k, found, report.Options{Units: u}) })
+	err = writeFile(path, func(f *os.File) error {
+		return report.Write(f, report.Record, report.Material{Case: &k, Found: found}, report.Options{Units: u})
+	})
 	if err != nil {
 		return err
 	}

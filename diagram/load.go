@@ -18,6 +18,15 @@ var ErrLayout = errors.New("layout data at fault")
 // Loops reads the shipped layouts, once. They are shared: don't change them.
 var Loops = sync.OnceValues(func() ([]*Loop, error) { return LoadLoops(assets.Loops) })
 
+// plainLoops reads the shipped plain loops, once.
+var plainLoops = sync.OnceValues(func() ([]*Loop, error) {
+	files, err := fs.Sub(assets.PlainLoops, "plain")
+	if err != nil {
+		return nil, err
+	}
+	return LoadLoops(files)
+})
+
 // LoadLoops reads and checks loops/*.json of a file system, in the order of
 // their file names. An error names the file and the key.
 func LoadLoops(files fs.FS) ([]*Loop, error) {

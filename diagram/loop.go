@@ -171,6 +171,21 @@ func LoopByID(id string) (*Loop, error) {
 	return nil, fmt.Errorf("%w %q: must be one of %s", ErrUnknownLoop, id, strings.Join(names, ", "))
 }
 
+// Plain is the loop with its main parts alone, for a customer's page. It is
+// shared: don't change it.
+func (l *Loop) Plain() (*Loop, error) {
+	loops, err := plainLoops()
+	if err != nil {
+		return nil, err
+	}
+	for _, p := range loops {
+		if p.Thermostat == l.Thermostat {
+			return p, nil
+		}
+	}
+	return nil, fmt.Errorf("plain loops: %w: none with its thermostat at the %s", ErrUnknownLoop, l.Thermostat)
+}
+
 // narrow is the width under which a difference is written in three rows.
 const narrow = 150
 

@@ -145,7 +145,7 @@ func analysed(t testing.TB, c *cases.Case) evidence.Findings {
 func record(t testing.TB, c *cases.Case, o report.Options) []byte {
 	t.Helper()
 	var out bytes.Buffer
-	if err := report.Record(&out, c, analysed(t, c), o); err != nil {
+	if err := report.Write(&out, report.Record, report.Material{Case: c, Found: analysed(t, c)}, o); err != nil {
 		t.Fatalf("Record(%q): %v", c.Title, err)
 	}
 	return out.Bytes()

@@ -11,6 +11,7 @@ import (
 
 	"loopbook/assets"
 	"loopbook/diagram/drawing"
+	"loopbook/diagram/say"
 )
 
 // Sizes of a page, in points.
@@ -48,28 +49,39 @@ type paper struct {
 	pdf           *gofpdf.Fpdf
 	plain, bold   glyphs
 	palette       drawing.Palette
+	by            say.Speaker
 	width, height float64
 	y             float64
 	foot          string
 }
 
-// newPaper begins a document. Its dates are the ones given, so that the same
-// case makes the same bytes.
-func newPaper(size Page, title, foot string, made, changed time.Time) (*paper, error) {
-	width, height, err := size.points()
+// about says what a document is. Its dates are the case's, so that the same case
+// makes the same bytes.
+type about struct {
+	title, subject, foot string
+	made, changed        time.Time
+}
+
+// newPaper begins a document in the language and on the paper that o names.
+func newPaper(o Options, a about) (*paper, error) {
+	width, height, err := o.Page.points()
 	if err != nil {
 		return nil, err
 	}
-	p := &paper{palette: onWhite(), width: width, height: height}
+	by, err := o.speaker()
+	if err != nil {
+		return nil, err
+	}
+	p := &paper{palette: onWhite(), by: by, width: width, height: height}
 	if p.plain, err = readGlyphs(assets.DejaVuSans); err != nil {
 		return nil, err
 	}
 	if p.bold, err = readGlyphs(assets.DejaVuSansBold); err != nil {
 		return nil, err
 	}
-	p.foot = p.clean(foot, bodyStyle)
+	p.foot = p.clean(a.foot, bodyStyle)
 	p.pdf = gofpdf.NewCustom(&gofpdf.InitType{UnitStr: "pt", Size: gofpdf.SizeType{Wd: width, Ht: height}})
-	p.describe(p.clean(title, bodyStyle), made, changed)
+	p.describe(a)
 	p.pdf.SetMargins(margin, margin, margin)
 	p.pdf.SetCellMargin(0)
 	p.pdf.SetAutoPageBreak(false, 0)
@@ -82,13 +94,13 @@ func newPaper(size Page, title, foot string, made, changed time.Time) (*paper, e
 	return p, p.pdf.Error()
 }
 
-func (p *paper) describe(title string, made, changed time.Time) {
-	p.pdf.SetTitle(title, true)
-	p.pdf.SetSubject("Technician's record of a cooling loop", true)
+func (p *paper) describe(a about) {
+	p.pdf.SetTitle(p.clean(a.title, bodyStyle), true)
+	p.pdf.SetSubject(a.subject, true)
 	p.pdf.SetCreator("Loopbook", true)
 	p.pdf.SetProducer("Loopbook", true)
-	p.pdf.SetCreationDate(made.UTC())
-	p.pdf.SetModificationDate(changed.UTC())
+	p.pdf.SetCreationDate(a.made.UTC())
+	p.pdf.SetModificationDate(a.changed.UTC())
 	p.pdf.SetCatalogSort(true)
 	p.pdf.SetCompression(true)
 	p.pdf.AliasNbPages(pageCount)
@@ -130,9 +142,7 @@ func (p *paper) footer() {
 	y := p.height - margin - 15
 	p.rule(margin, y, p.inner(), drawing.Rule)
 	p.put(margin, y+4, p.foot, softStyle)
-	number := fmt.Sprintf("page %d of ", p.pdf.PageNo())
-	x := p.width - margin - p.measure("page 99 of 99", softStyle)
-	p.put(x, y+4, number+pageCount, softStyle)
+	p.put(p.width-margin-p.measure(p.by.Of("paper.page", 99, 99), softStyle), y+4, p.by.Of("paper.page", p.pdf.PageNo(), pageCount), softStyle)
 }
 
 // rule draws a thin level line.
@@ -147,7 +157,7 @@ func (p *paper) write(w io.Writer) error {
 	if err := p.pdf.Output(&out); err != nil {
 		return fmt.Errorf("paper: %w", err)
 	}
-	text, err := withLanguage(out.Bytes())
+	text, err := withLanguage(out.Bytes(), p.by.Lang)
 	if err != nil {
 		return err
 	}
@@ -157,11 +167,12 @@ func (p *paper) write(w io.Writer) error {
 
 var errCatalog = errors.New("paper: no catalog to put the language into")
 
-// withLanguage says that the document is in English and is to be shown under
-// its title, which gofpdf has no call for. The catalog is the last object
+// withLanguage says which language the document is in and that it is to be shown
+// under its title, which gofpdf has no call for. The catalog is the last object
 // before the cross-reference table, so that only the table's place moves.
-func withLanguage(pdf []byte) ([]byte, error) {
-	const catalog, insert, start = "/Type /Catalog\n", "/Lang (en)\n/ViewerPreferences <</DisplayDocTitle true>>\n", "startxref\n"
+func withLanguage(pdf []byte, l say.Lang) ([]byte, error) {
+	const catalog, start = "/Type /Catalog\n", "startxref\n"
+	insert := fmt.Sprintf("/Lang (%s)\n/ViewerPreferences <</DisplayDocTitle true>>\n", l)
 	at, tail := bytes.LastIndex(pdf, []byte(catalog)), bytes.LastIndex(pdf, []byte(start))
 	var table int
 	if at < 0 || tail < at {

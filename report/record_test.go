@@ -120,7 +120,7 @@ func TestSameCaseMakesSameBytes(t *testing.T) {
 
 func TestRecordWithoutFindingsIsWrittenWithoutVerdicts(t *testing.T) {
 	var out bytes.Buffer
-	if err := report.Record(&out, full(), evidence.Findings{}, report.Options{}); err != nil {
+	if err := report.Write(&out, report.Record, report.Material{Case: full(), Found: evidence.Findings{}}, report.Options{}); err != nil {
 		t.Fatal(err)
 	}
 	if text := flat(pdfText(t, out.Bytes())); !strings.Contains(text, "103.5") || !strings.Contains(text, "not judged") || strings.Contains(text, "in range") {
@@ -129,12 +129,12 @@ func TestRecordWithoutFindingsIsWrittenWithoutVerdicts(t *testing.T) {
 }
 
 func TestRecordRefusesWhatItCantDo(t *testing.T) {
-	err := report.Record(io.Discard, full(), evidence.Findings{}, report.Options{Page: "napkin"})
+	err := report.Write(io.Discard, report.Record, report.Material{Case: full(), Found: evidence.Findings{}}, report.Options{Page: "napkin"})
 	if !errors.Is(err, report.ErrPage) || !strings.Contains(err.Error(), "napkin") {
 		t.Errorf("Record on a napkin: %v, want ErrPage that names it", err)
 	}
 	full := errors.New("disk full")
-	if err := report.Record(brokenWriter{full}, &cases.Case{}, evidence.Findings{}, report.Options{}); !errors.Is(err, full) {
+	if err := report.Write(brokenWriter{full}, report.Record, report.Material{Case: &cases.Case{}, Found: evidence.Findings{}}, report.Options{}); !errors.Is(err, full) {
 		t.Errorf("Record to a full disk: %v, want %v", err, full)
 	}
 }
@@ -150,7 +150,7 @@ func TestInventedCasesAllMakeARecord(t *testing.T) {
 	}
 	for n := range 40 {
 		c := casetest.Invented(n)
-		if err := report.Record(io.Discard, &c, a.Analyse(&c), report.Options{}); err != nil {
+		if err := report.Write(io.Discard, report.Record, report.Material{Case: &c, Found: a.Analyse(&c)}, report.Options{}); err != nil {
 			t.Errorf("Invented(%d): %v", n, err)
 		}
 	}
@@ -162,7 +162,7 @@ func BenchmarkRecord(b *testing.B) {
 		b.Run(name, func(b *testing.B) {
 			b.ReportAllocs()
 			for i := 0; i < b.N; i++ {
-				if err := report.Record(io.Discard, c, found, report.Options{}); err != nil {
+				if err := report.Write(io.Discard, report.Record, report.Material{Case: c, Found: found}, report.Options{}); err != nil {
 					b.Fatal(err)
 				}
 			}

@@ -11,7 +11,7 @@ import (
 func (r *record) head() {
 	r.paragraph("LOOPBOOK · TECHNICIAN'S RECORD", softStyle)
 	r.y += 2
-	r.paragraph(title(r.c), titleStyle)
+	r.paragraph(r.title(r.c), titleStyle)
 	opened, id := moment(r.c.Opened), ""
 	if opened != "" {
 		opened = "Opened " + opened

@@ -4,6 +4,8 @@ import (
 	"errors"
 	"reflect"
 	"testing"
+
+	"loopbook/diagram/say"
 )
 
 // wide measures every letter as one.
@@ -35,7 +37,7 @@ func TestWrap(t *testing.T) {
 
 func TestLanguageNeedsACatalog(t *testing.T) {
 	for _, text := range []string{"", "no catalog here", "/Type /Catalog\nstartxref\nnone\n", "startxref\n9\n/Type /Catalog\n"} {
-		if _, err := withLanguage([]byte(text)); !errors.Is(err, errCatalog) {
+		if _, err := withLanguage([]byte(text), say.EN); !errors.Is(err, errCatalog) {
 			t.Errorf("withLanguage(%q): %v, want %v", text, err, errCatalog)
 		}
 	}

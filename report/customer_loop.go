@@ -1,0 +1,257 @@
+package report
+
+import (
+	"math"
+
+	"loopbook/cases/evidence"
+	"loopbook/diagram"
+	"loopbook/diagram/drawing"
+	"loopbook/diagram/say"
+	"loopbook/report/picture"
+)
+
+// spot is one line of the customer's table and one box on the drawings.
+type spot struct {
+	label         say.Text
+	before, after shown
+}
+
+// shown is a temperature as it was found at a stage.
+type shown struct {
+	c      *diagram.Celsius
+	out    bool            // not as it should be
+	should *evidence.Range // at that time; nil: not known
+}
+
+// spots are the few places that a customer understands, where anything was
+// measured: the engine, the two radiator hoses, the heater's.
+func (c *customer) spots() []spot {
+	engine := []diagram.Point{diagram.Housing, diagram.EngineOut}
+	if c.loop != nil && c.loop.Thermostat == diagram.Inlet {
+		engine = []diagram.Point{diagram.EngineOut}
+	}
+	var out []spot
+	for _, s := range []struct {
+		key    string
+		points []diagram.Point
+	}{
+		{"engine", engine},
+		{"upper", []diagram.Point{diagram.RadIn, diagram.EngineOut}},
+		{"lower", []diagram.Point{diagram.RadOut, diagram.PumpIn}},
+		{"heater", []diagram.Point{diagram.HeaterIn, diagram.HeaterOut}},
+	} {
+		got := spot{label: say.Of("customer.spot." + s.key)}
+		at := c.measuredPoint(s.points)
+		got.before, got.after = c.shownAt(c.pair.before, at), c.shownAt(c.pair.after, at)
+		if s.key == "engine" && got.before.c == nil && got.after.c == nil {
+			got.before.c, got.after.c = c.engineC(c.pair.before), c.engineC(c.pair.after)
+		}
+		if got.before.c != nil || got.after.c != nil {
+			out = append(out, got)
+		}
+	}
+	return out
+}
+
+// gap is the difference that tells most in the round before, in the customer's
+// table: over the radiator, the thermostat or the heater.
+type gap struct {
+	label         say.Text
+	before, after *evidence.Delta
+}
+
+func (c *customer) gap() (gap, bool) {
+	var out gap
+	worst := diagram.DeltaK(0)
+	for _, name := range []string{evidence.AcrossRadiator, evidence.ThermostatStep, evidence.HeaterDrop} {
+		d := c.deltaAt(c.pair.before, name)
+		if d == nil || d.State != evidence.Low && d.State != evidence.High {
+			continue
+		}
+		if off := outBy(d); off > worst {
+			worst, out = off, gap{say.Of("customer.gap." + name), d, c.deltaAt(c.pair.after, name)}
+		}
+	}
+	return out, worst > 0
+}
+
+func (c *customer) deltaAt(round int, name string) *evidence.Delta {
+	for i := range c.f.Deltas {
+		if d := &c.f.Deltas[i]; d.Round == round && d.Name == name {
+			return d
+		}
+	}
+	return nil
+}
+
+// outBy is how far a difference is out of its range.
+func outBy(d *evidence.Delta) diagram.DeltaK {
+	off := diagram.DeltaK(0)
+	if d.ExpectedLowK != nil {
+		off = max(off, *d.ExpectedLowK-d.ValueK)
+	}
+	if d.ExpectedHighK != nil {
+		off = max(off, d.ValueK-*d.ExpectedHighK)
+	}
+	return off
+}
+
+// outOf reports whether a difference is out of another one's range: the
+// customer's line has one.
+func outOf(k diagram.DeltaK, d *evidence.Delta) bool {
+	held := *d
+	held.ValueK = k
+	return outBy(&held) >= 0.5
+}
+
+// measuredPoint is the first of the points that the rounds have, so that before
+// and after are of the same place.
+func (c *customer) measuredPoint(points []diagram.Point) diagram.Point {
+	for _, p := range points {
+		for _, i := range []int{c.pair.before, c.pair.after} {
+			if i < 0 {
+				continue
+			}
+			if _, ok := c.f.Rounds[i].Readings[p]; ok {
+				return p
+			}
+		}
+	}
+	return ""
+}
+
+func (c *customer) shownAt(round int, p diagram.Point) shown {
+	if round < 0 {
+		return shown{}
+	}
+	r, ok := c.f.Rounds[round].Readings[p]
+	if !ok || r.Doubtful || r.Impossible {
+		return shown{}
+	}
+	return shown{&r.TrueC, r.Expected != nil && c.isOut(r.TrueC, r.Expected), r.Expected}
+}
+
+// isOut compares as the numbers are read, whole.
+func (c *customer) isOut(t diagram.Celsius, r *evidence.Range) bool {
+	at := func(t diagram.Celsius) float64 { return math.Round(c.by.Units.FromC(t)) }
+	return at(t) < at(r.LowC) || at(t) > at(r.HighC)
+}
+
+// should is the one range that both signs of a line agree with: what is right
+// depends on how warm the engine is, so that each round has its own. Where none
+// does, none is shown.
+func (c *customer) should(s spot) *evidence.Range {
+	for _, r := range []*evidence.Range{s.before.should, s.after.should} {
+		if r != nil && c.agrees(s.before, r) && c.agrees(s.after, r) {
+			return r
+		}
+	}
+	return nil
+}
+
+func (c *customer) agrees(s shown, r *evidence.Range) bool {
+	return s.c == nil || s.out == c.isOut(*s.c, r)
+}
+
+func (c *customer) engineC(round int) *diagram.Celsius {
+	if round < 0 {
+		return nil
+	}
+	return c.f.Rounds[round].EngineC
+}
+
+// panel is one of the drawings with its head.
+type panel struct {
+	key   string
+	round int
+	of    func(spot) shown
+	edge  drawing.Role
+	sign  drawing.Shape
+}
+
+// pictures draw the loop before and after the repair side by side, or once
+// where it was measured once, in what height is left.
+func (c *customer) pictures(rows []spot, height float64) {
+	const gap, pad, least = 10, 8, 120
+	plain, err := c.loop.Plain()
+	if err != nil || height < least {
+		return
+	}
+	panels := c.panels()
+	width := (c.inner() - gap) / 2
+	height = min(height, width*c.plainDrawing(panels[0], plain, rows).Height/plain.Width+boxHead.lead()+2*pad)
+	x := margin + (c.inner()-float64(len(panels))*width-float64(len(panels)-1)*gap)/2
+	for _, p := range panels {
+		c.panel(p, plain, rows, x, width, height)
+		x += width + gap
+	}
+	c.y += height + 6
+	c.scale()
+}
+
+func (c *customer) panels() []panel {
+	before := panel{"before", c.pair.before, func(s spot) shown { return s.before }, drawing.ActText, signAct()}
+	after := panel{"after", c.pair.after, func(s spot) shown { return s.after }, c.nowEdge(), c.nowSign()}
+	switch {
+	case c.pair.after < 0:
+		before.key = "now-shown"
+		if c.state() == healthy {
+			before.edge, before.sign = drawing.FineText, signFine()
+		}
+		return []panel{before}
+	case c.pair.before < 0:
+		return []panel{after}
+	}
+	return []panel{before, after}
+}
+
+func (c *customer) panel(p panel, plain *diagram.Loop, rows []spot, x, width, height float64) {
+	const pad = 8
+	c.paint(x, c.y, 1, drawing.Rect{Box: diagram.Box{0, 0, width, height}, Corner: 6, Fill: drawing.In(drawing.Card), Stroke: drawing.In(p.edge), StrokeWidth: 1})
+	c.paint(x+pad, c.y+pad+1, 1, p.sign)
+	c.put(x+pad+17, c.y+pad, c.by.Of("customer."+p.key), boxHead)
+	when := c.c.Rounds[p.round].Label
+	left := x + pad + 17 + c.measure(c.by.Of("customer."+p.key), boxHead) + 12
+	line := c.cut(when, x+width-pad-left, softStyle, 1)[0]
+	c.put(x+width-pad-c.measure(line, softStyle), c.y+pad+2, line, softStyle)
+
+	d := c.plainDrawing(p, plain, rows)
+	scale := min((width-2*pad)/d.Width, (height-boxHead.lead()-2*pad)/d.Height)
+	c.paint(x+(width-d.Width*scale)/2, c.y+pad+boxHead.lead(), scale, d.Shapes...)
+}
+
+func (c *customer) plainDrawing(p panel, plain *diagram.Loop, rows []spot) drawing.Picture {
+	return drawing.DrawPlain(plain, picture.State(c.loop, c.c, c.f, p.round, c.by), c.drawn(p, plain, rows))
+}
+
+// drawn are the boxes on a drawing.
+func (c *customer) drawn(p panel, plain *diagram.Loop, rows []spot) []drawing.Spot {
+	at := map[string]diagram.Point{"customer.spot.engine": diagram.Housing, "customer.spot.upper": diagram.RadIn, "customer.spot.lower": diagram.RadOut, "customer.spot.heater": diagram.HeaterIn}
+	if plain.Thermostat == diagram.Inlet {
+		at["customer.spot.engine"] = diagram.EngineOut
+	}
+	var out []drawing.Spot
+	for _, row := range rows {
+		if s := p.of(row); s.c != nil {
+			out = append(out, drawing.Spot{Point: at[row.label.Key()], Label: c.by.Say(row.label), Text: c.by.Of("quantity", *s.c), Out: s.out})
+		}
+	}
+	return out
+}
+
+// scale explains the hoses' colours.
+func (c *customer) scale() {
+	const width, steps = 150, 12
+	x := margin + c.measure(c.by.Of("customer.colour"), softStyle) + 10
+	c.put(margin, c.y, c.by.Of("customer.colour"), softStyle)
+	low, high := c.by.Units.TempUnit(drawing.ScaleLowC), c.by.Units.TempUnit(drawing.ScaleHighC)
+	c.put(x, c.y, low, softStyle)
+	x += c.measure(low, softStyle) + 6
+	step := (drawing.ScaleHighC - drawing.ScaleLowC) / steps
+	for i := 0; i < steps; i++ {
+		from := drawing.ScaleLowC + step*diagram.Celsius(i)
+		c.paint(x, c.y, 1, drawing.Band{Box: diagram.Box{float64(i) * width / steps, 2, width / steps, 7}, Start: drawing.Heat(from), End: drawing.Heat(from + step)})
+	}
+	c.put(x+width+6, c.y, high, softStyle)
+	c.y += softStyle.lead() + 6
+}

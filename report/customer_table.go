@@ -1,0 +1,148 @@
+package report
+
+import (
+	"loopbook/cases"
+	"loopbook/cases/evidence"
+	"loopbook/diagram"
+	"loopbook/diagram/drawing"
+)
+
+const spotRow = 18 // the height of a row of the customer's table
+
+func (c *customer) tableHeight(rows []spot) float64 {
+	if len(rows) == 0 {
+		return 0
+	}
+	n := len(rows) + 1
+	if _, ok := c.gap(); ok {
+		n++
+	}
+	return float64(n)*spotRow + softStyle.lead() + 8
+}
+
+// table holds each place before against after and what it should be.
+func (c *customer) table(rows []spot) {
+	if len(rows) == 0 {
+		return
+	}
+	x := [4]float64{margin, margin + c.inner()*0.42, margin + c.inner()*0.60, margin + c.inner()*0.78}
+	head := c.by.Of("customer.measured")
+	if out := c.outside(); out != "" {
+		head += ", " + out
+	}
+	c.put(x[0], c.y, c.cut(head, x[1]-x[0]-6, columnStyle, 1)[0], columnStyle)
+	for i, key := range []string{"before", "after", "should"} {
+		c.put(x[i+1], c.y, c.by.Of("customer."+key), columnStyle)
+	}
+	c.y += spotRow - 2
+	for _, row := range rows {
+		c.rule(margin, c.y-2, c.inner(), drawing.Rule)
+		c.put(x[0], c.y, c.by.Say(row.label), plainStyle)
+		c.value(x[1], row.before)
+		c.value(x[2], row.after)
+		if should := c.should(row); should != nil {
+			c.put(x[3], c.y, c.by.Units.TempRange(should.LowC, should.HighC)+" "+string(c.by.Units.Temperature), plainStyle)
+		}
+		c.y += spotRow
+	}
+	c.gapRow(x)
+	c.rule(margin, c.y-2, c.inner(), drawing.Rule)
+	note := c.by.Of("customer.signs")
+	if _, ok := c.gap(); ok {
+		note += " " + c.by.Of("customer.degrees", c.by.Units.DeltaUnit())
+	}
+	if c.pair.before >= 0 && c.pair.after >= 0 && !c.pair.alike {
+		note += " " + c.by.Of("customer.unlike")
+	}
+	c.put(margin, c.y, note, softStyle)
+	c.y += softStyle.lead() + 8
+}
+
+func (c *customer) gapRow(x [4]float64) {
+	g, ok := c.gap()
+	if !ok {
+		return
+	}
+	c.rule(margin, c.y-2, c.inner(), drawing.Rule)
+	c.put(x[0], c.y, c.by.Say(g.label), plainStyle)
+	for i, d := range []*evidence.Delta{g.before, g.after} {
+		if d == nil {
+			c.put(x[i+1]+14, c.y, "–", plainStyle)
+			continue
+		}
+		c.signed(x[i+1], outOf(d.ValueK, g.before), c.by.Of("quantity", d.ValueK))
+	}
+	c.put(x[3], c.y, words{c.by.Units}.span(*g.before), plainStyle)
+	c.y += spotRow
+}
+
+// value is a temperature with its sign; what wasn't measured has a dash.
+func (c *customer) value(x float64, s shown) {
+	if s.c == nil {
+		c.put(x+14, c.y, "–", plainStyle)
+		return
+	}
+	c.signed(x, s.out, c.by.Of("quantity", *s.c))
+}
+
+func (c *customer) signed(x float64, out bool, text string) {
+	sign := signFine()
+	if out {
+		sign = signAct()
+	}
+	c.paint(x, c.y+2, 0.8, sign)
+	c.put(x+14, c.y, text, valueStyle)
+}
+
+func (c *customer) outside() string {
+	for _, i := range []int{c.pair.before, c.pair.after} {
+		if i >= 0 && c.c.Ambient(i) != nil {
+			return c.by.Of("customer.outside", *c.c.Ambient(i))
+		}
+	}
+	return ""
+}
+
+func (c *customer) watchLines() []string {
+	return c.lines(c.by.Say(c.watchFor()), c.inner(), plainStyle)
+}
+
+func (c *customer) watchHeight() float64 {
+	return boxHead.lead() + 2 + float64(len(c.watchLines()))*plainStyle.lead() + 8
+}
+
+func (c *customer) watch() {
+	c.put(margin, c.y, c.by.Of("customer.watch"), boxHead)
+	c.y += boxHead.lead() + 2
+	c.flow(margin, c.watchLines(), plainStyle)
+	c.y += 8
+}
+
+const dangerPad, dangerIndent = 9, 26
+
+func (c *customer) dangerLines() []string {
+	text := c.by.Of("customer.danger")
+	if c.c.Vehicle.Motive == cases.Hybrid {
+		text += " " + c.by.Of("customer.voltage")
+	}
+	return c.lines(text, c.inner()-2*dangerPad, plainStyle)
+}
+
+func (c *customer) dangerHeight() float64 {
+	return 2*dangerPad + warnStyle.lead() + 3 + float64(len(c.dangerLines()))*plainStyle.lead()
+}
+
+// danger stands at the foot, where a page is held.
+func (c *customer) danger() {
+	height := c.dangerHeight()
+	c.y = max(c.y, c.bottom()-height-2)
+	c.paint(margin, c.y, 1, drawing.Rect{Box: diagram.Box{0, 0, c.inner(), height}, Corner: 6, Fill: drawing.In(drawing.ActGround), Stroke: drawing.In(drawing.ActText), StrokeWidth: 1.4})
+	c.paint(margin+dangerPad, c.y+dangerPad, 1.35, signAct())
+	c.put(margin+dangerPad+dangerIndent, c.y+dangerPad, c.by.Of("customer.cap"), warnStyle)
+	y := c.y + dangerPad + warnStyle.lead() + 3
+	for _, line := range c.dangerLines() {
+		c.put(margin+dangerPad, y, line, plainStyle)
+		y += plainStyle.lead()
+	}
+	c.y += height
+}

@@ -1,0 +1,188 @@
+package report_test
+
+import (
+	"bytes"
+	"regexp"
+	"strings"
+	"testing"
+
+	"loopbook/cases"
+	"loopbook/cases/diagnosis/proof"
+	"loopbook/diagram"
+	"loopbook/diagram/say"
+	"loopbook/report"
+)
+
+func written(t testing.TB, k report.Kind, m report.Material, o report.Options) []byte {
+	t.Helper()
+	var out bytes.Buffer
+	if err := report.Write(&out, k, m, o); err != nil {
+		t.Fatalf("Write(%s, %q): %v", k, m.Case.Title, err)
+	}
+	return out.Bytes()
+}
+
+// shop is invented.
+func shop() report.Shop {
+	return report.Shop{Name: "Nordhang Garage", Address: "Hill Lane 4\nLower Ambry"}
+}
+
+func material(t testing.TB, c *cases.Case, v proof.Verdict) report.Material {
+	t.Helper()
+	m := report.Material{Case: c, Found: analysed(t, c), Shop: shop()}
+	if v != "" {
+		m.Proof = &proof.Proof{Measured: v != proof.NotMeasured, Verdict: v}
+	}
+	return m
+}
+
+// Every cause has its page in every language, and it is one page.
+func TestCustomersPageIsOnePage(t *testing.T) {
+	for _, l := range say.Langs() {
+		for _, page := range []report.Page{report.A4, report.Letter} {
+			for i, cause := range append(cases.Words[cases.Cause](), "") {
+				c := full()
+				c.Verdict.Cause = cause
+				if i%3 == 0 { // what has no room is cut
+					c.Repair.Parts[0].Name = strings.Repeat("a part with a long name ", 40)
+					c.Rounds[0].Label, c.Customer.Name = strings.Repeat("label ", 90), strings.Repeat("Name ", 80)
+				}
+				pdf := written(t, report.Customer, material(t, c, proof.Fixed), report.Options{Lang: l, Page: page})
+				if n := pageCount(pdf); n != 1 {
+					t.Errorf("%s, %s, %s: %d pages", l, page, cause, n)
+				}
+			}
+		}
+	}
+}
+
+var onePage = regexp.MustCompile(`/Type /Page\b[^s]`)
+
+func pageCount(pdf []byte) int { return len(onePage.FindAll(pdf, -1)) }
+
+// What is said of the repair is what was shown, and no more.
+func TestCustomersPageSaysHowTheRepairStands(t *testing.T) {
+	for verdict, want := range map[proof.Verdict]string{
+		proof.Fixed:       "The fault is gone, as far as we can measure.",
+		proof.NotShown:    "we are not sure yet",
+		proof.NotFixed:    "It is not fixed yet.",
+		proof.NotMeasured: "We have not measured again yet.",
+		"":                "We have not measured again yet.",
+	} {
+		text := flat(pdfText(t, written(t, report.Customer, material(t, full(), verdict), report.Options{})))
+		if !strings.Contains(text, want) {
+			t.Errorf("%q: the page doesn't say %q:\n%s", verdict, want, text)
+		}
+	}
+}
+
+func TestCustomersPageHasNoJargon(t *testing.T) {
+	text := flat(pdfText(t, written(t, report.Customer, material(t, full(), proof.Fixed), report.Options{})))
+	for _, code := range []string{"P0217", "rad_out", "radiator-restricted", "emissivity", "Act "} {
+		if strings.Contains(text, code) {
+			t.Errorf("the page says %q", code)
+		}
+	}
+	for _, want := range []string{"Nordhang Garage", "Lower Ambry", "Never open the cap while it is hot", "orange cables", "page 1 of 1", "Customer 7"} {
+		if !strings.Contains(text, want) {
+			t.Errorf("the page lacks %q", want)
+		}
+	}
+}
+
+// Rounds of unlike conditions stand side by side only with a word about it.
+func TestUnlikeRoundsAreSaidToBe(t *testing.T) {
+	m := material(t, full(), proof.NotShown)
+	const unlike = "not measured under the same conditions"
+	if text := flat(pdfText(t, written(t, report.Customer, m, report.Options{}))); !strings.Contains(text, unlike) {
+		t.Errorf("no word of it:\n%s", text)
+	}
+	m.Proof.Pairs = []proof.Pair{{Before: 0, After: 1}}
+	if text := flat(pdfText(t, written(t, report.Customer, m, report.Options{}))); strings.Contains(text, unlike) {
+		t.Errorf("a pair is said to be unlike:\n%s", text)
+	}
+}
+
+func TestCustomersPageOfLittle(t *testing.T) {
+	for name, c := range map[string]*cases.Case{
+		"nothing":      {},
+		"no layout":    {Rounds: []cases.Round{{Readings: []cases.Reading{on("rubber", diagram.RadIn, 80)}}}},
+		"hostile":      hostile(),
+		"no readings":  {Loop: cases.Loop{Layout: "split-head-block"}, Rounds: []cases.Round{{}}},
+		"told of only": {Complaint: cases.Complaint{Symptoms: []cases.Symptom{"gauge-swings"}}},
+	} {
+		if n := pageCount(written(t, report.Customer, material(t, c, ""), report.Options{})); n != 1 {
+			t.Errorf("%s: %d pages", name, n)
+		}
+	}
+}
+
+// A child of 12 can read it. English: the grade of Kincaid and others (1975),
+// 0.39 words a sentence + 11.8 syllables a word − 15.59, at most the seventh.
+// German: Björnsson's LIX (1968), words a sentence + the percentage of words of
+// more than six letters, under 40 as in books for children. Spanish: Fernández
+// Huerta (1959), 206.84 − 60 syllables a word − 1.02 words a sentence, at least
+// 70, "rather easy". Formulas and limits from memory.
+func TestCustomersWordsAreEasy(t *testing.T) {
+	for _, tt := range []struct {
+		lang  say.Lang
+		score func(measured) float64
+		fine  func(float64) bool
+	}{
+		{say.EN, func(m measured) float64 { return 0.39*m.perSentence + 11.8*m.syllables - 15.59 }, func(v float64) bool { return v <= 7 }},
+		{say.DE, func(m measured) float64 { return m.perSentence + 100*m.long }, func(v float64) bool { return v < 40 }},
+		{say.ES, func(m measured) float64 { return 206.84 - 60*m.syllables - 1.02*m.perSentence }, func(v float64) bool { return v >= 70 }},
+	} {
+		words, err := say.Catalogue(tt.lang)
+		if err != nil {
+			t.Fatal(err)
+		}
+		var all []string
+		for key, text := range words {
+			if sentence := strings.HasPrefix(key, "customer.") && strings.HasSuffix(text, "."); sentence {
+				all = append(all, text)
+			}
+		}
+		m := measure(strings.Join(all, " "), tt.lang == say.EN)
+		t.Logf("%s: %.1f", tt.lang, tt.score(m))
+		if got := tt.score(m); !tt.fine(got) {
+			t.Errorf("%s: %.1f (%+v)", tt.lang, got, m)
+		}
+	}
+}
+
+type measured struct{ perSentence, syllables, long float64 }
+
+var (
+	wordRE     = regexp.MustCompile(`\p{L}+`)
+	sentenceRE = regexp.MustCompile(`[.!?:]`)
+	vowelsRE   = regexp.MustCompile(`[aeiouyáéíóúäöü]+`)
+)
+
+func measure(text string, silentE bool) measured {
+	words := wordRE.FindAllString(strings.ToLower(text), -1)
+	n := float64(len(words))
+	var m measured
+	for _, w := range words {
+		syllables := len(vowelsRE.FindAllString(w, -1))
+		if silentE && strings.HasSuffix(w, "e") && syllables > 1 && !strings.HasSuffix(w, "le") {
+			syllables--
+		}
+		m.syllables += float64(max(1, syllables)) / n
+		if len([]rune(w)) > 6 {
+			m.long += 1 / n
+		}
+	}
+	m.perSentence = n / float64(len(sentenceRE.FindAllString(text, -1)))
+	return m
+}
+
+func TestUnknownPaperIsRefused(t *testing.T) {
+	err := report.Write(&bytes.Buffer{}, "poster", report.Material{Case: full()}, report.Options{})
+	if err == nil || !strings.Contains(err.Error(), "poster") {
+		t.Errorf("Write: %v, want a refusal that names it", err)
+	}
+	if err := report.Write(&bytes.Buffer{}, report.Customer, report.Material{Case: full()}, report.Options{Lang: "xx"}); err == nil {
+		t.Error("a language that isn't there is taken")
+	}
+}

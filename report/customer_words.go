@@ -1,0 +1,146 @@
+package report
+
+import (
+	"strings"
+
+	"loopbook/cases"
+	"loopbook/cases/diagnosis/proof"
+	"loopbook/diagram/drawing"
+	"loopbook/diagram/say"
+)
+
+func (c *customer) wrongHead() string {
+	if c.c.Verdict.Cause == "" || c.c.Verdict.Cause == cases.Healthy {
+		return "customer.found"
+	}
+	return "customer.was-wrong"
+}
+
+// wrong is the cause in plain words, or what the customer has told of.
+func (c *customer) wrong() say.Text {
+	if cause := c.c.Verdict.Cause; cause != "" {
+		return say.Of("customer.wrong." + string(cause))
+	}
+	var told []say.Text
+	for _, s := range c.c.Complaint.Symptoms {
+		told = append(told, s.Text())
+	}
+	if len(told) == 0 {
+		return say.Of("customer.wrong.nothing")
+	}
+	return say.Of("customer.wrong.open", say.List(told...))
+}
+
+// did is what was done, from the parts and the steps that are ticked.
+func (c *customer) did() say.Text {
+	var out []say.Text
+	var parts []string
+	for _, p := range c.c.Repair.Parts {
+		if p.Name != "" {
+			parts = append(parts, p.Name)
+		}
+	}
+	if len(parts) > 0 {
+		out = append(out, say.Of("customer.did.parts", strings.Join(parts, "; ")))
+	}
+	if len(c.c.Repair.StepsDone) > 0 {
+		out = append(out, say.Of("customer.did.steps"))
+	}
+	switch {
+	case c.pair.after >= 0 && len(out) > 0:
+		out = append(out, say.Of("customer.did.measured"))
+	case len(out) == 0 && len(c.c.Rounds) > 0:
+		out = append(out, say.Of("customer.did.looked"), say.Of("customer.did.nothing"))
+	case len(out) == 0:
+		out = append(out, say.Of("customer.did.nothing"))
+	}
+	return say.Sentences(out...)
+}
+
+// state is how far the repair is shown to have worked.
+type state int
+
+const (
+	notMeasured state = iota
+	fixed
+	unsure
+	notFixed
+	healthy // nothing had to be repaired
+)
+
+func (c *customer) state() state {
+	if c.c.Verdict.Cause == cases.Healthy {
+		return healthy
+	}
+	if c.m.Proof == nil {
+		return notMeasured
+	}
+	switch c.m.Proof.Verdict {
+	case proof.Fixed:
+		return fixed
+	case proof.NotFixed:
+		return notFixed
+	case proof.NotShown:
+		return unsure
+	}
+	return notMeasured
+}
+
+func (c *customer) now() say.Text {
+	var engine say.Text
+	if i := c.pair.after; i >= 0 && c.f.Rounds[i].EngineC != nil {
+		engine = say.Of("customer.now.engine", *c.f.Rounds[i].EngineC)
+	}
+	switch c.state() {
+	case healthy:
+		return say.Sentences(say.Of("customer.now.good"), say.Of("customer.now.healthy"))
+	case fixed:
+		return say.Sentences(engine, say.Of("customer.now.fixed"))
+	case unsure:
+		return say.Sentences(engine, say.Of("customer.now.unsure"))
+	case notFixed:
+		return say.Sentences(engine, say.Of("customer.now.not-fixed"))
+	}
+	return say.Of("customer.now.not-measured")
+}
+
+func (c *customer) nowSign() drawing.Shape {
+	switch c.state() {
+	case fixed, healthy:
+		return signFine()
+	case notFixed:
+		return signAct()
+	}
+	return signLook()
+}
+
+func (c *customer) nowGround() drawing.Role {
+	switch c.state() {
+	case fixed, healthy:
+		return drawing.FineGround
+	case notFixed:
+		return drawing.ActGround
+	}
+	return drawing.LookGround
+}
+
+func (c *customer) nowEdge() drawing.Role {
+	switch c.state() {
+	case fixed, healthy:
+		return drawing.FineText
+	case notFixed:
+		return drawing.ActText
+	}
+	return drawing.LookText
+}
+
+// watchFor is what to look at in the next weeks, by the kind of fault.
+func (c *customer) watchFor() say.Text {
+	switch c.c.Verdict.Cause {
+	case "thermostat-stuck-open", "thermostat-early", "sensor-reads-low", "fan-always-running":
+		return say.Sentences(say.Of("customer.watch.cold"), say.Of("customer.watch.level"))
+	case "heater-core-restricted", "heater-valve-shut", "heater-air-side":
+		return say.Sentences(say.Of("customer.watch.cabin"), say.Of("customer.watch.level"))
+	}
+	return say.Sentences(say.Of("customer.watch.hot"), say.Of("customer.watch.level"))
+}
