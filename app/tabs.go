@@ -48,7 +48,9 @@ func (w *window) showTab() {
 	case checksTab:
 		w.checks.Show(d.c, d.units)
 	case verdictTab:
-		w.verdict.Show(d.c, d.units)
+		w.showVerdict()
+	case repairTab:
+		w.showRepair()
 	}
 	w.showCauses()
 }
@@ -70,6 +72,8 @@ func (w *window) showCauses() {
 	case !w.desk.open:
 	case at == causesTab:
 		w.causes.Show(w.desk.causes())
+	case at == verdictTab:
+		w.showVerdict()
 	case at == hoseMapTab:
 		w.hosemap.ShowLikely(w.desk.judging.answer.thought.ranking.Stage, w.desk.likely())
 	}

@@ -23,6 +23,7 @@ import (
 	"loopbook/app/ui/hosemap"
 	"loopbook/app/ui/kit"
 	"loopbook/app/ui/notebook"
+	"loopbook/app/ui/repair"
 	"loopbook/app/ui/verdict"
 	"loopbook/app/ui/warmup"
 	"loopbook/app/ui/whatif"
@@ -104,6 +105,8 @@ type window struct {
 	live      *live
 	tried     string // the case whose loop What if was begun with
 	verdict   *verdict.View
+	repair    *repair.View
+	tables    *likelihood.Tables
 	head      *head
 	tabs      *container.AppTabs
 	case_     fyne.CanvasObject
@@ -120,7 +123,7 @@ func newWindow(ctx context.Context, a fyne.App, store *sqlite.Store, start func(
 	if err != nil {
 		return nil, err
 	}
-	w := &window{app: a, start: start, prefs: preferences{a.Preferences()}, desk: d}
+	w := &window{app: a, start: start, prefs: preferences{a.Preferences()}, desk: d, tables: tables}
 	a.Settings().SetTheme(kit.NewTheme(w.prefs.light()))
 	w.window = a.NewWindow("Loopbook")
 	w.window.SetMaster()
@@ -147,8 +150,7 @@ func (w *window) makeScreens() {
 		}
 	}
 	w.complaint = complaint.New(d.edit, complaint.Words{Code: d.mind.analyst.CodeMeaning, Coolant: coolantWords, VIN: vinWords})
-	w.verdict = verdict.New(d.edit)
-	w.verdict.OnPaper = w.print
+	w.makeRepair()
 	w.hosemap = hosemap.New()
 	w.hosemap.Edit, w.hosemap.OnReading, w.hosemap.OnRound = d.edit, d.typed, d.showRound
 	w.hosemap.OnLayout = func(id string) { d.edit("layout", func(c *cases.Case) { c.Loop.Layout = id }) }
@@ -163,7 +165,8 @@ func (w *window) makeScreens() {
 		container.NewTabItem("Hose map", w.hosemap.Content()),
 		container.NewTabItem("Checks", w.checks.Content()),
 		container.NewTabItem("Causes", w.causes.Content()),
-		container.NewTabItem("Verdict and paper", w.verdict.Content()),
+		container.NewTabItem(kit.L("window.verdict.tab"), w.verdict.Content()),
+		container.NewTabItem(kit.L("window.repair.tab"), w.repair.Content()),
 		container.NewTabItem("What if", w.whatif.Content()),
 	)
 	w.tabs.SelectIndex(hoseMapTab)
@@ -189,6 +192,7 @@ const (
 	checksTab
 	causesTab
 	verdictTab
+	repairTab
 	whatIfTab
 )
 
@@ -245,6 +249,7 @@ func (w *window) leave() {
 	w.complaint.Leave()
 	w.checks.Leave()
 	w.verdict.Leave()
+	w.repair.Leave()
 }
 
 func (w *window) quit() {

@@ -1,5 +1,5 @@
 // Package verdict is the screen for the end of a case: the cause, what
-// confirmed it, what was done, and what is to be learned from it.
+// confirmed it, what is ruled out, and what is to be learned from it.
 package verdict
 
 import (
@@ -13,49 +13,59 @@ import (
 	"loopbook/diagram/units"
 )
 
+// Data is what the screen shows. All words are ready to be read.
+type Data struct {
+	Case     cases.Case
+	Units    units.Set
+	Evidence []Evidence // of the case, that a cause can be confirmed by
+	RuledOut string     // by what was measured; "": nothing yet
+	Odds     string     // how probable the chosen cause is; "": none is chosen
+}
+
+// Evidence is something in the case that can confirm a cause.
+type Evidence struct {
+	Word string // as kept in verdict.confirmed_by
+	Text string // what it showed
+}
+
 // View is the screen.
 type View struct {
 	// OnPaper is called to make the record as a PDF.
 	OnPaper func()
 
-	id      string // of the case that is shown
-	edit    func(what string, change func(*cases.Case))
-	form    *kit.Form
-	parts   *fyne.Container
-	rows    []*partRow
-	paper   *widget.RichText
-	content fyne.CanvasObject
+	id       string // of the case that is shown
+	edit     func(what string, change func(*cases.Case))
+	form     *kit.Form
+	evidence *fyne.Container
+	pointed  string // the evidence that the rows were made of
+	ruledOut *widget.RichText
+	odds     *widget.Label
+	paper    *widget.RichText
+	content  fyne.CanvasObject
 }
 
 // New makes the screen; edit changes the case.
 func New(edit func(what string, change func(*cases.Case))) *View {
 	f := kit.NewForm(edit)
-	v := &View{edit: edit, form: f, parts: container.NewVBox(), paper: kit.Paragraphs()}
+	v := &View{edit: edit, form: f, evidence: container.NewVBox(), ruledOut: kit.Paragraphs(), odds: kit.Small(""), paper: kit.Paragraphs()}
 	left := container.NewVBox(
-		kit.Section("Verdict",
-			kit.Pick(f, "Cause", cases.Words[cases.Cause](), cases.Cause.Name, func(c *cases.Case) *cases.Cause { return &c.Verdict.Cause }),
-			kit.Pick(f, "Confirmed by", confirmations(), confirmation, func(c *cases.Case) *string { return &c.Verdict.ConfirmedBy }),
-			f.Area("Note", "what confirmed it, what was ruled out", 3, func(c *cases.Case) *string { return &c.Verdict.Note }),
+		kit.Section(kit.L("window.verdict.verdict"),
+			kit.Pick(f, kit.L("window.verdict.cause"), cases.Words[cases.Cause](), cases.Cause.Name, func(c *cases.Case) *cases.Cause { return &c.Verdict.Cause }),
+			v.odds,
+			kit.Pick(f, kit.L("window.verdict.confirmed-by"), confirmations(), confirmation, func(c *cases.Case) *string { return &c.Verdict.ConfirmedBy }),
+			v.evidence,
+			f.Area(kit.L("window.verdict.note"), kit.L("window.verdict.note-hint"), 3, func(c *cases.Case) *string { return &c.Verdict.Note }),
 		),
-		kit.Section("For the next one like it",
-			f.Area("Lesson", "what the next technician should know", 3, func(c *cases.Case) *string { return &c.Lesson }),
-		),
+		kit.Section(kit.L("window.verdict.ruled-out"), v.ruledOut),
 	)
-	add := widget.NewButtonWithIcon("Add a part", theme.ContentAddIcon(), func() {
-		edit("part added", func(c *cases.Case) { c.Repair.Parts = append(c.Repair.Parts, cases.Part{Name: "part"}) })
-	})
-	add.Importance = widget.LowImportance
-	print := widget.NewButtonWithIcon("Print the record (PDF)", theme.DocumentPrintIcon(), func() { v.OnPaper() })
+	print := widget.NewButtonWithIcon(kit.L("window.verdict.print"), theme.DocumentPrintIcon(), func() { v.OnPaper() })
 	print.Importance = widget.HighImportance
 	right := container.NewVBox(
-		kit.Section("Repair",
-			v.parts, container.NewHBox(add),
-			kit.Number(f, "Labour, hours", 0, 1e5, func(c *cases.Case) **float64 { return &c.Repair.LabourHours }),
-			f.Area("In the way, and renewed with it", "what had to come off; seals, clamps, coolant", 3, func(c *cases.Case) *string { return &c.Repair.AccessNote }),
+		kit.Section(kit.L("window.verdict.next-one"),
+			f.Area(kit.L("window.verdict.lesson"), kit.L("window.verdict.lesson-hint"), 4, func(c *cases.Case) *string { return &c.Lesson }),
 		),
-		kit.Section("Paper", container.NewHBox(print), v.paper,
-			kit.Card("act", "Before the car goes out",
-				kit.Span{Text: "Engine below 50 °C before the cap is opened. Level checked cold after a heat cycle. Coolant wiped up: it is toxic to people and pets.", Small: true})),
+		kit.Section(kit.L("window.verdict.paper"), container.NewHBox(print), v.paper,
+			kit.Card("act", kit.L("window.verdict.before-out"), kit.Span{Text: kit.L("window.verdict.before-out-text"), Small: true})),
 	)
 	v.content = container.NewVScroll(container.NewPadded(container.New(kit.Shares{500, 500}, left, container.NewPadded(right))))
 	return v
@@ -64,25 +74,58 @@ func New(edit func(what string, change func(*cases.Case))) *View {
 // Content is the screen's widget.
 func (v *View) Content() fyne.CanvasObject { return v.content }
 
-// Show paints a case.
-func (v *View) Show(c cases.Case, u units.Set) {
-	v.form.Show(c, u)
-	if v.id != c.ID {
-		v.id = c.ID
+// Show paints a case. Call it on the Fyne goroutine.
+func (v *View) Show(d Data) {
+	v.form.Show(d.Case, d.Units)
+	if v.id != d.Case.ID {
+		v.id = d.Case.ID
 		v.ShowPaper("") // it was another case's
 	}
-	if len(v.rows) != len(c.Repair.Parts) { // else the caret stays where it is
-		v.parts.RemoveAll()
-		v.rows = v.rows[:0]
-		for i := range c.Repair.Parts {
-			row := newPartRow(v.edit, i)
-			v.rows = append(v.rows, row)
-			v.parts.Add(row.content)
-		}
+	v.showEvidence(d)
+	v.odds.SetText(d.Odds)
+	text := d.RuledOut
+	if text == "" {
+		text = kit.L("window.verdict.none-ruled-out")
 	}
-	for i, row := range v.rows {
-		row.show(c.Repair.Parts[i])
+	kit.SetParagraphs(v.ruledOut, kit.Span{Text: text, Small: true})
+}
+
+// showEvidence lists what the case holds, the chosen first in bold; a press
+// points at it.
+func (v *View) showEvidence(d Data) {
+	key := d.Case.ID + d.Case.Verdict.ConfirmedBy
+	for _, e := range d.Evidence {
+		key += "\n" + e.Word + e.Text
 	}
+	if key == v.pointed {
+		return // the focus stays where it is
+	}
+	v.pointed = key
+	v.evidence.RemoveAll()
+	found := false
+	for _, e := range d.Evidence {
+		chosen := e.Word == d.Case.Verdict.ConfirmedBy
+		found = found || chosen
+		v.evidence.Add(v.evidenceRow(e, chosen))
+	}
+	switch {
+	case len(d.Evidence) == 0:
+		v.evidence.Add(kit.Small(kit.L("window.verdict.no-evidence")))
+	case d.Case.Verdict.ConfirmedBy != "" && !found:
+		v.evidence.Add(kit.Card("look", kit.L("window.verdict.not-in-case"), kit.Span{Text: kit.L("window.verdict.not-in-case-text"), Small: true}))
+	}
+}
+
+func (v *View) evidenceRow(e Evidence, chosen bool) fyne.CanvasObject {
+	icon := theme.RadioButtonIcon()
+	if chosen {
+		icon = theme.RadioButtonCheckedIcon()
+	}
+	pick := widget.NewButtonWithIcon("", icon, func() {
+		v.edit(kit.L("window.verdict.confirmed-by"), func(c *cases.Case) { c.Verdict.ConfirmedBy = e.Word })
+	})
+	pick.Importance = widget.LowImportance
+	return container.NewBorder(nil, nil, container.NewVBox(pick), nil, kit.Paragraphs(kit.Span{Text: e.Text, Small: true, Bold: chosen}))
 }
 
 // ShowPaper says where the paper is, or what went wrong.
@@ -91,16 +134,17 @@ func (v *View) ShowPaper(text string) {
 }
 
 // Leave keeps what is being typed.
-func (v *View) Leave() {
-	v.form.Leave()
-	for _, row := range v.rows {
-		row.leave()
-	}
-}
+func (v *View) Leave() { v.form.Leave() }
 
-// confirmations are the workshop checks, and the hose map itself.
+// Words of verdict.confirmed_by beside the workshop checks.
+const (
+	HoseMap = "hose-map"
+	WarmUp  = "warm-up"
+)
+
+// confirmations are the hose map, the warm-up and the workshop checks.
 func confirmations() []string {
-	out := []string{"hose-map"}
+	out := []string{HoseMap, WarmUp}
 	for _, k := range cases.Words[cases.TestKind]() {
 		out = append(out, string(k))
 	}
@@ -108,8 +152,11 @@ func confirmations() []string {
 }
 
 func confirmation(word string) string {
-	if word == "hose-map" {
-		return "hose map"
+	switch word {
+	case HoseMap:
+		return kit.L("window.verdict.hose-map")
+	case WarmUp:
+		return kit.L("window.verdict.warm-up")
 	}
 	return cases.TestKind(word).Name()
 }

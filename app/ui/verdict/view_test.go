@@ -5,53 +5,43 @@ import (
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/test"
+	"fyne.io/fyne/v2/widget"
 
 	"loopbook/cases"
 	"loopbook/diagram/units"
 )
 
-func TestPartsAreAddedAndReadAndKeepTheCaret(t *testing.T) {
-	test.NewTempApp(t)
-	var c cases.Case
-	var v *View
-	edit := func(_ string, change func(*cases.Case)) {
-		change(&c)
-		v.Show(c, units.Metric())
-	}
-	v = New(edit)
-	w := test.NewTempWindow(t, v.Content())
-	w.Resize(fyne.NewSize(1050, 700))
-	edit("", func(c *cases.Case) { c.Repair.Parts = append(c.Repair.Parts, cases.Part{Name: "part"}) })
-	row := v.rows[0]
-	for _, entry := range []struct {
-		field interface {
-			fyne.Focusable
-			SetText(string)
-			Leave()
+func TestEveryConfirmationHasWords(t *testing.T) {
+	for _, word := range confirmations() {
+		if name := confirmation(word); name == "" || (name == word && word != "cap" && word != "fan" && word != WarmUp) {
+			t.Errorf("%q is shown as %q", word, name)
 		}
-		text string
-	}{{row.name, "Thermostat, 88 °C"}, {row.quantity, "1"}, {row.price, "31,40"}} {
-		entry.field.SetText(entry.text)
-		entry.field.Leave()
-	}
-	p := c.Repair.Parts[0]
-	if p.Name != "Thermostat, 88 °C" || p.Quantity == nil || *p.Quantity != 1 || p.Price == nil || *p.Price != 31.4 {
-		t.Errorf("part = %+v", p)
-	}
-	if v.rows[0] != row {
-		t.Error("the row was made anew under the caret")
-	}
-	row.price.SetText("dear")
-	row.price.Leave()
-	if *c.Repair.Parts[0].Price != 31.4 {
-		t.Errorf("a word was kept as a price: %v", *c.Repair.Parts[0].Price)
 	}
 }
 
-func TestEveryConfirmationHasWords(t *testing.T) {
-	for _, word := range confirmations() {
-		if name := confirmation(word); name == "" || (name == word && word != "cap" && word != "fan") {
-			t.Errorf("%q is shown as %q", word, name)
+// What the case holds can be pointed at; what it doesn't hold is told.
+func TestTheVerdictPointsAtEvidence(t *testing.T) {
+	test.NewTempApp(t)
+	var c cases.Case
+	var v *View
+	show := func() {
+		v.Show(Data{Case: c, Units: units.Metric(), Evidence: []Evidence{{HoseMap, "Hose map: 2 rounds."}, {"bubbles", "Bubbles: seen."}}})
+	}
+	v = New(func(_ string, change func(*cases.Case)) { change(&c); show() })
+	w := test.NewTempWindow(t, v.Content())
+	w.Resize(fyne.NewSize(1050, 700))
+	c.Verdict.ConfirmedBy = "cap"
+	show()
+	if n := len(v.evidence.Objects); n != 3 {
+		t.Fatalf("%d rows: two of evidence, and that the cap's is missing", n)
+	}
+	row := v.evidence.Objects[1].(*fyne.Container)
+	for _, o := range row.Objects {
+		if box, ok := o.(*fyne.Container); ok {
+			test.Tap(box.Objects[0].(*widget.Button))
 		}
+	}
+	if c.Verdict.ConfirmedBy != "bubbles" || len(v.evidence.Objects) != 2 {
+		t.Errorf("confirmed by %q, %d rows", c.Verdict.ConfirmedBy, len(v.evidence.Objects))
 	}
 }

@@ -1,0 +1,172 @@
+package main
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"loopbook/app/ui/kit"
+	"loopbook/app/ui/repair"
+	"loopbook/app/ui/verdict"
+	"loopbook/cases"
+	"loopbook/cases/access"
+	"loopbook/cases/evidence"
+	"loopbook/cases/money"
+	"loopbook/diagram/say"
+)
+
+func (w *window) makeRepair() {
+	w.verdict = verdict.New(w.desk.edit)
+	w.verdict.OnPaper = w.print
+	w.repair = repair.New(w.desk.edit, func(code string) (string, error) {
+		c, err := money.ParseCurrency(code)
+		return c.Code, err
+	})
+}
+
+func (w *window) showVerdict() {
+	d := w.desk
+	data := verdict.Data{Case: d.c, Units: d.units, Evidence: w.confirming()}
+	if a := d.judging.answer; a.c != nil && !a.thought.ranking.Blank && a.thought.ranking.Stage == cases.BeforeRepair {
+		data.RuledOut = ruledOut(a)
+		data.Odds = odd(a, d.c.Verdict.Cause)
+	}
+	w.verdict.Show(data)
+}
+
+// hardlyFrom is the chance under which a cause counts as ruled out.
+const hardlyFrom = 0.01
+
+func ruledOut(a answer) string {
+	var out []string
+	for _, c := range a.thought.ranking.Causes {
+		if c.Probability < hardlyFrom && c.Cause != cases.Healthy {
+			out = append(out, c.Cause.Name())
+		}
+	}
+	if len(out) == 0 {
+		return ""
+	}
+	return kit.L("window.verdict.under-one", strings.Join(out, ", "))
+}
+
+func odd(a answer, cause cases.Cause) string {
+	for _, c := range a.thought.ranking.Causes {
+		if c.Cause == cause {
+			return kit.L("window.verdict.odds", kit.Capital(cause.Name()), percent(c.Probability))
+		}
+	}
+	return ""
+}
+
+func percent(p float64) string {
+	if p > 0 && p < 0.005 {
+		return "< 1 %"
+	}
+	return fmt.Sprintf("%.0f %%", 100*p)
+}
+
+// confirming is what the case holds from before the repair that a cause can be
+// confirmed by.
+func (w *window) confirming() []verdict.Evidence {
+	d := w.desk
+	out := w.roundsMeasured()
+	for i, l := range d.c.Logs {
+		if l.Stage != cases.AfterRepair {
+			out = append(out, verdict.Evidence{Word: verdict.WarmUp, Text: kit.L("window.verdict.log", l.Name, logTold(d, i))})
+		}
+	}
+	for i := range d.c.Tests {
+		t := &d.c.Tests[i]
+		if t.Stage == cases.AfterRepair {
+			continue
+		}
+		if r := checkResult(w.tables, &d.c, t, d.units); r.Says != "" {
+			out = append(out, verdict.Evidence{Word: string(t.Kind), Text: kit.L("window.verdict.check", t.Kind.Name(), strings.TrimSuffix(r.Says, "."))})
+		}
+	}
+	return out
+}
+
+func (w *window) roundsMeasured() []verdict.Evidence {
+	d := w.desk
+	rounds, off := 0, 0
+	for i, r := range d.found.Rounds {
+		if len(r.Readings) == 0 || d.c.Rounds[i].Stage == cases.AfterRepair {
+			continue
+		}
+		rounds++
+		for _, reading := range r.Readings {
+			if reading.State == evidence.Low || reading.State == evidence.High {
+				off++
+			}
+		}
+	}
+	if rounds == 0 {
+		return nil
+	}
+	return []verdict.Evidence{{Word: verdict.HoseMap, Text: kit.L("window.verdict.rounds", rounds, off)}}
+}
+
+func logTold(d *desk, i int) string {
+	r := d.found.WarmUps[i].Result
+	told := kit.L("window.verdict.no-knee")
+	if r.Knee != nil {
+		told = kit.L("window.verdict.opens", d.units.TempUnit(r.Knee.C))
+	}
+	if r.Plateau != nil {
+		told += ", " + kit.L("window.verdict.holds", d.units.TempUnit(r.Plateau.C))
+	}
+	return told
+}
+
+func (w *window) showRepair() {
+	d := w.desk
+	data := repair.Data{Case: d.c, Units: d.units, Bill: billWords(d.c.Repair)}
+	advice, err := access.For(&d.c)
+	if err != nil {
+		w.tell(err)
+		return
+	}
+	by, err := say.In(say.EN, d.units)
+	if err != nil {
+		w.tell(err)
+		return
+	}
+	for _, n := range advice.Due() {
+		data.Notes = append(data.Notes, repair.Note{What: by.Say(n.What), Hours: by.Say(n.Hours), Way: by.Say(n.Way), Renew: by.Say(n.Renew), Class: by.Say(n.Class)})
+	}
+	for _, s := range advice.Steps {
+		data.Steps = append(data.Steps, repair.Step{ID: s.ID, Text: by.Say(s.Text), Done: s.Done})
+	}
+	data.Cautions = by.All(advice.Cautions)
+	w.repair.Show(data)
+}
+
+// billWords is the bill of a repair; what can't be summed is told in its place.
+func billWords(r cases.Repair) repair.Bill {
+	b, err := money.Of(r)
+	if err != nil {
+		return repair.Bill{Remark: err.Error()}
+	}
+	write := func(a money.Amount) string { return b.Currency.Write(a, say.EN) }
+	out := repair.Bill{Parts: make([]string, len(b.Parts))}
+	for i, l := range b.Parts {
+		if l.Each != nil {
+			out.Parts[i] = write(l.Sum)
+		}
+	}
+	if b.Labour != nil {
+		out.Labour = write(b.Labour.Sum)
+	}
+	if !b.Empty() {
+		out.Subtotal, out.Total = write(b.Subtotal), write(b.Total)
+	}
+	if b.TaxPercent != nil && !b.Empty() {
+		out.Tax = write(b.Tax)
+	}
+	if b.Unpriced > 0 && slices.ContainsFunc(out.Parts, func(s string) bool { return s != "" }) {
+		out.Remark = kit.L("window.repair.unpriced", b.Unpriced)
+	}
+	return out
+}

@@ -1,0 +1,82 @@
+package repair
+
+import (
+	"slices"
+	"strconv"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/theme"
+	"fyne.io/fyne/v2/widget"
+
+	"loopbook/app/ui/kit"
+	"loopbook/cases"
+	"loopbook/diagram/units"
+)
+
+// columns are the shares of a part's name, how many, the price of one, the sum.
+func columns() kit.Shares { return kit.Shares{200, 78, 96, 100} }
+
+// partRow is a line of the parts list.
+type partRow struct {
+	name, quantity, price *kit.Field
+	sum                   *widget.Label
+	content               fyne.CanvasObject
+}
+
+func newPartRow(edit func(string, func(*cases.Case)), at int) *partRow {
+	what := kit.L("window.repair.part")
+	r := &partRow{sum: money("")}
+	r.name = kit.NewField(what, func(text string) {
+		edit(what, func(c *cases.Case) { c.Repair.Parts[at].Name = text })
+	})
+	r.quantity = number("1", edit, func(c *cases.Case) **float64 { return &c.Repair.Parts[at].Quantity })
+	r.price = number("", edit, func(c *cases.Case) **float64 { return &c.Repair.Parts[at].Price })
+	remove := widget.NewButtonWithIcon("", theme.DeleteIcon(), func() {
+		edit(kit.L("window.repair.part-removed"), func(c *cases.Case) { c.Repair.Parts = slices.Delete(c.Repair.Parts, at, at+1) })
+	})
+	remove.Importance = widget.LowImportance
+	r.content = container.NewBorder(nil, nil, nil, remove, container.New(columns(), r.name, r.quantity, r.price, r.sum))
+	return r
+}
+
+// heads stand over the part rows, in their columns.
+func heads() fyne.CanvasObject {
+	room := widget.NewButtonWithIcon("", theme.DeleteIcon(), nil) // as wide as a row's
+	sum := kit.Small(kit.L("window.repair.sum"))
+	sum.Alignment = fyne.TextAlignTrailing
+	return container.NewBorder(nil, nil, nil, kit.Wide(room.MinSize().Width, container.NewStack()),
+		container.New(columns(), kit.Small(kit.Capital(kit.L("window.repair.part"))), kit.Small(kit.L("window.repair.how-many")), kit.Small(kit.L("window.repair.price-of-one")), sum))
+}
+
+func money(text string) *widget.Label {
+	return widget.NewLabelWithStyle(text, fyne.TextAlignTrailing, fyne.TextStyle{})
+}
+
+func number(hint string, edit func(string, func(*cases.Case)), at func(*cases.Case) **float64) *kit.Field {
+	var f *kit.Field
+	f = kit.NewField(hint, func(text string) {
+		var v *float64
+		err := kit.Set(&v, text, units.Number)
+		f.Refuse(err)
+		if err == nil {
+			edit(kit.L("window.repair.part"), func(c *cases.Case) { *at(c) = v })
+		}
+	})
+	return f
+}
+
+func (r *partRow) show(p cases.Part, sum string) {
+	r.name.Put(p.Name)
+	r.quantity.Put(kit.Written(p.Quantity, plain))
+	r.price.Put(kit.Written(p.Price, plain))
+	r.sum.SetText(sum)
+}
+
+func (r *partRow) leave() {
+	for _, f := range []*kit.Field{r.name, r.quantity, r.price} {
+		f.Leave()
+	}
+}
+
+func plain(v float64) string { return strconv.FormatFloat(v, 'f', -1, 64) }

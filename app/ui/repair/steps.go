@@ -1,0 +1,63 @@
+package repair
+
+import (
+	"slices"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/widget"
+
+	"loopbook/app/ui/kit"
+	"loopbook/cases"
+)
+
+// steps are the ticks, each with its words wrapped beside it.
+type steps struct {
+	edit    func(what string, change func(*cases.Case))
+	ids     []string
+	boxes   []*widget.Check
+	quiet   bool
+	content *fyne.Container
+}
+
+func newSteps(edit func(what string, change func(*cases.Case))) *steps {
+	return &steps{edit: edit, content: container.NewVBox()}
+}
+
+func (s *steps) show(list []Step) {
+	ids := make([]string, len(list))
+	for i, step := range list {
+		ids[i] = step.ID
+	}
+	if !slices.Equal(ids, s.ids) { // else the focus stays where it is
+		s.make(list, ids)
+	}
+	s.quiet = true
+	defer func() { s.quiet = false }()
+	for i, step := range list {
+		s.boxes[i].SetChecked(step.Done)
+	}
+}
+
+func (s *steps) make(list []Step, ids []string) {
+	s.ids, s.boxes = ids, s.boxes[:0]
+	s.content.RemoveAll()
+	for _, step := range list {
+		box := widget.NewCheck("", func(on bool) {
+			if !s.quiet {
+				s.edit(step.Text, func(c *cases.Case) { c.Repair.StepsDone = ticked(c.Repair.StepsDone, step.ID, on) })
+			}
+		})
+		s.boxes = append(s.boxes, box)
+		s.content.Add(container.NewBorder(nil, nil, container.NewVBox(box), nil, kit.Paragraphs(kit.Span{Text: step.Text, Small: true})))
+	}
+}
+
+// ticked is the list with a step put in or taken out.
+func ticked(list []string, id string, on bool) []string {
+	out := slices.DeleteFunc(slices.Clone(list), func(x string) bool { return x == id })
+	if on {
+		out = append(out, id)
+	}
+	return out
+}

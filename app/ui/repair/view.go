@@ -1,0 +1,195 @@
+// Package repair is the screen for the work itself: parts, labour and what they
+// cost, what stands in the way of the part, and the steps of filling and
+// bleeding to tick off.
+package repair
+
+import (
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/theme"
+	"fyne.io/fyne/v2/widget"
+
+	"loopbook/app/ui/kit"
+	"loopbook/cases"
+	"loopbook/diagram/units"
+)
+
+// Data is what the screen shows. All words are ready to be read.
+type Data struct {
+	Case     cases.Case
+	Units    units.Set
+	Bill     Bill
+	Notes    []Note
+	Steps    []Step
+	Cautions []string
+}
+
+// Bill is what the repair costs, in words.
+type Bill struct {
+	Parts                []string // a line's sum, as the case's parts; "": no price
+	Labour               string
+	Subtotal, Tax, Total string
+	Remark               string // what no sum holds, or why there is none
+}
+
+// Note is a place where the part may sit.
+type Note struct{ What, Hours, Way, Renew, Class string }
+
+// Step is something to do and to tick off.
+type Step struct {
+	ID, Text string
+	Done     bool
+}
+
+// View is the screen.
+type View struct {
+	edit  func(what string, change func(*cases.Case))
+	form  *kit.Form
+	parts *fyne.Container
+	rows  []*partRow
+	bill  bill
+	notes *fyne.Container
+	steps *steps
+
+	noted   string // what the notes were made of
+	content fyne.CanvasObject
+}
+
+// bill are the labels of the sums.
+type bill struct {
+	labour, subtotal, tax, total *widget.Label
+	remark                       *widget.Label
+}
+
+// New makes the screen; edit changes the case. parseCurrency refuses what is no
+// currency and gives its code.
+func New(edit func(what string, change func(*cases.Case)), parseCurrency func(string) (string, error)) *View {
+	v := &View{
+		edit: edit, form: kit.NewForm(edit), parts: container.NewVBox(), notes: container.NewVBox(), steps: newSteps(edit),
+		bill: bill{money(""), money(""), money(""), money(""), kit.Small("")},
+	}
+	v.bill.total.TextStyle.Bold = true
+	v.bill.remark.Wrapping, v.bill.remark.Truncation = fyne.TextWrapWord, fyne.TextTruncateOff
+	left := container.NewVBox(v.partsAndPrice(parseCurrency), kit.Section(kit.L("window.repair.in-the-way"),
+		v.form.Area(kit.L("window.repair.own-note"), kit.L("window.repair.own-note-hint"), 3, func(c *cases.Case) *string { return &c.Repair.AccessNote })))
+	right := container.NewVBox(v.notes, kit.Section(kit.L("window.repair.steps"), v.steps.content))
+	v.content = container.New(kit.Shares{500, 500},
+		container.NewVScroll(container.NewPadded(left)), container.NewVScroll(container.NewPadded(right)))
+	return v
+}
+
+func (v *View) partsAndPrice(parseCurrency func(string) (string, error)) fyne.CanvasObject {
+	f := v.form
+	add := widget.NewButtonWithIcon(kit.L("window.repair.add-part"), theme.ContentAddIcon(), v.addPart)
+	add.Importance = widget.LowImportance
+	currency := f.Quantity(
+		func(units.Set) string { return kit.L("window.repair.currency") },
+		func(c *cases.Case, _ units.Set) string { return c.Repair.Currency },
+		func(c *cases.Case, text string, _ units.Set) (err error) {
+			c.Repair.Currency, err = parseCurrency(text)
+			return err
+		})
+	hours := kit.Number(f, kit.L("window.repair.hours"), 0, 1e5, func(c *cases.Case) **float64 { return &c.Repair.LabourHours })
+	perHour := kit.Number(f, kit.L("window.repair.per-hour"), 0, 1e7, func(c *cases.Case) **float64 { return &c.Repair.LabourPricePerHour })
+	tax := kit.Number(f, kit.L("window.repair.tax-percent"), 0, 100, func(c *cases.Case) **float64 { return &c.Repair.TaxPercent })
+	return kit.Section(kit.L("window.repair.parts"),
+		heads(), v.parts, container.NewHBox(add),
+		container.NewGridWithColumns(4, hours, perHour, tax, currency),
+		widget.NewSeparator(),
+		line(kit.L("window.repair.labour"), v.bill.labour),
+		line(kit.L("window.repair.subtotal"), v.bill.subtotal),
+		line(kit.L("window.repair.tax"), v.bill.tax),
+		line(kit.L("window.repair.total"), v.bill.total),
+		v.bill.remark)
+}
+
+// line is a sum with its name, close to the next.
+func line(name string, sum *widget.Label) fyne.CanvasObject {
+	label := widget.NewLabel(name)
+	label.TextStyle = sum.TextStyle
+	return container.NewBorder(nil, nil, label, nil, sum)
+}
+
+func (v *View) addPart() {
+	v.edit(kit.L("window.repair.part-added"), func(c *cases.Case) {
+		c.Repair.Parts = append(c.Repair.Parts, cases.Part{Name: kit.L("window.repair.part")})
+	})
+	if n := len(v.rows); n > 0 {
+		if c := fyne.CurrentApp().Driver().CanvasForObject(v.content); c != nil {
+			c.Focus(v.rows[n-1].name)
+		}
+	}
+}
+
+// Content is the screen's widget.
+func (v *View) Content() fyne.CanvasObject { return v.content }
+
+// Show paints a case. Call it on the Fyne goroutine.
+func (v *View) Show(d Data) {
+	v.form.Show(d.Case, d.Units)
+	v.showParts(d)
+	b := d.Bill
+	for label, text := range map[*widget.Label]string{
+		v.bill.labour: b.Labour, v.bill.subtotal: b.Subtotal, v.bill.tax: b.Tax, v.bill.total: b.Total, v.bill.remark: b.Remark,
+	} {
+		label.SetText(text)
+	}
+	v.showNotes(d)
+	v.steps.show(d.Steps)
+}
+
+func (v *View) showParts(d Data) {
+	if len(v.rows) != len(d.Case.Repair.Parts) { // else the caret stays where it is
+		v.parts.RemoveAll()
+		v.rows = v.rows[:0]
+		for i := range d.Case.Repair.Parts {
+			row := newPartRow(v.edit, i)
+			v.rows = append(v.rows, row)
+			v.parts.Add(row.content)
+		}
+	}
+	for i, row := range v.rows {
+		sum := ""
+		if i < len(d.Bill.Parts) {
+			sum = d.Bill.Parts[i]
+		}
+		row.show(d.Case.Repair.Parts[i], sum)
+	}
+}
+
+// showNotes makes the notes anew where they are others.
+func (v *View) showNotes(d Data) {
+	key := d.Case.ID
+	for _, n := range d.Notes {
+		key += n.What
+	}
+	if key == v.noted {
+		return
+	}
+	v.noted = key
+	v.notes.RemoveAll()
+	v.notes.Add(kit.Heading(kit.L("window.repair.access")))
+	if len(d.Notes) == 0 {
+		v.notes.Add(kit.Paragraphs(kit.Span{Text: kit.L("window.repair.no-notes"), Small: true}))
+	}
+	for _, n := range d.Notes {
+		v.notes.Add(kit.Paragraphs(
+			kit.Span{Text: n.What + " · " + n.Hours, Bold: true},
+			kit.Span{Text: n.Way, Small: true},
+			kit.Span{Text: kit.L("window.repair.renew", n.Renew), Small: true},
+			kit.Span{Text: n.Class, Small: true, Color: theme.ColorNamePlaceHolder}))
+	}
+	var body []kit.Span
+	for _, c := range d.Cautions {
+		body = append(body, kit.Span{Text: c, Small: true})
+	}
+	v.notes.Add(kit.Card("look", kit.L("window.repair.beware"), body...))
+}
+
+// Leave keeps what is being typed.
+func (v *View) Leave() {
+	v.form.Leave()
+	for _, row := range v.rows {
+		row.leave()
+	}
+}
