@@ -212,7 +212,7 @@ func (w *window) use(store *sqlite.Store) {
 
 // answered shows a search's answer; a notebook opens at its newest case.
 func (w *window) answered() {
-	if !w.desk.open && w.pages.total > 0 && w.pages.query == (cases.Query{}) {
+	if !w.desk.open && w.pages.total > 0 && w.pages.query.IsZero() {
 		if s, ok := w.pages.row(0); ok {
 			w.desk.load(s.ID)
 		}

@@ -15,7 +15,6 @@ import (
 func BenchmarkSearch20000(b *testing.B) {
 	s := open(b)
 	fill(b, s, 20000)
-	open := true
 	for _, bb := range []struct {
 		name string
 		q    cases.Query
@@ -27,10 +26,10 @@ func BenchmarkSearch20000(b *testing.B) {
 		{"prefix of 3", cases.Query{Text: "the"}},
 		{"prefix of 1", cases.Query{Text: "c"}},
 		{"two prefixes", cases.Query{Text: "co ra"}},
-		{"prefix with filters", cases.Query{Text: "co", Layout: "inlet-thermostat", Stage: cases.AfterRepair, Open: &open}},
-		{"a cause", cases.Query{Cause: "cap-weak"}},
-		{"open ones", cases.Query{Open: &open}},
-		{"a month", cases.Query{From: casetest.Start.AddDate(0, 3, 0), To: casetest.Start.AddDate(0, 4, 0)}},
+		{"prefix with filters", cases.Query{Text: "co", Where: []cases.Condition{is(cases.ByLayout, "inlet-thermostat"), is(cases.ByStage, "after-repair"), is(cases.ByStage, "open")}}},
+		{"a cause", cases.Query{Where: []cases.Condition{is(cases.ByCause, "cap-weak")}}},
+		{"open ones", cases.Query{Where: []cases.Condition{is(cases.ByStage, "open")}}},
+		{"a month", cases.Query{Where: []cases.Condition{cases.Between(casetest.Start.AddDate(0, 3, 0), casetest.Start.AddDate(0, 4, 0))}}},
 		{"a far page", cases.Query{Offset: 19000}},
 	} {
 		b.Run(bb.name, func(b *testing.B) {

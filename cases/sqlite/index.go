@@ -16,16 +16,26 @@ func (s *Store) show(ctx context.Context, tx *sql.Tx, key int64, number int, c c
 	if !c.Opened.IsZero() {
 		opened = micro(c.Opened)
 	}
-	_, err := tx.ExecContext(ctx, `UPDATE cases SET revision = ?, title = ?, vehicle = ?, layout = ?, cause = ?,
-		before_repair = ?, after_repair = ?, opened = ?, changed = ?, deleted = NULL WHERE key = ?`,
-		number, c.Title, vehicleLine(c.Vehicle), c.Loop.Layout, string(c.Verdict.Cause),
-		hasStage(c, cases.BeforeRepair), hasStage(c, cases.AfterRepair), opened, micro(s.now()), key)
+	content, err := contentOf(c)
 	if err != nil {
 		return err
 	}
-	_, err = tx.ExecContext(ctx, `INSERT OR REPLACE INTO search (rowid, title, body) VALUES (?, ?, ?)`,
-		key, c.Title, bodyText(c))
-	return err
+	_, err = tx.ExecContext(ctx, `UPDATE cases SET revision = ?, title = ?, vehicle = ?, layout = ?, cause = ?,
+		before_repair = ?, after_repair = ?, opened = ?, changed = ?, deleted = NULL, content = ?, stale = 0 WHERE key = ?`,
+		number, c.Title, vehicleLine(c.Vehicle), c.Loop.Layout, string(c.Verdict.Cause),
+		c.HasStage(cases.BeforeRepair), c.HasStage(cases.AfterRepair), opened, micro(s.now()), content, key)
+	if err != nil {
+		return err
+	}
+	body := bodyText(c)
+	_, err = tx.ExecContext(ctx, `INSERT OR REPLACE INTO search (rowid, title, body) VALUES (?, ?, ?)`, key, c.Title, body)
+	if err != nil {
+		return err
+	}
+	if err := s.learn(ctx, tx, c.Title+"\n"+body); err != nil {
+		return err
+	}
+	return s.writeDigest(ctx, tx, key, c)
 }
 
 // vehicleLine is what is known of make, model, engine and year.
@@ -39,25 +49,6 @@ func yearText(v cases.Vehicle) string {
 		return ""
 	}
 	return strconv.Itoa(*v.Year)
-}
-
-func hasStage(c cases.Case, stage cases.Stage) bool {
-	for _, r := range c.Rounds {
-		if r.Stage == stage {
-			return true
-		}
-	}
-	for _, l := range c.Logs {
-		if l.Stage == stage {
-			return true
-		}
-	}
-	for _, t := range c.Tests {
-		if t.Stage == stage {
-			return true
-		}
-	}
-	return false
 }
 
 // bodyText is every text of c besides its title. Words of the format stand

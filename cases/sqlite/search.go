@@ -4,6 +4,7 @@ import (
 	"context"
 	"database/sql"
 	"fmt"
+	"slices"
 	"strings"
 
 	"loopbook/cases"
@@ -11,16 +12,29 @@ import (
 
 const defaultLimit = 50
 
+// mostRanked is how many matches are put in order by how well they match: of more
+// than that nobody looks for the best, and to rank them all takes longer than a
+// keystroke. They stand in the order in which the notebook took them, the last
+// first.
+const mostRanked = 2000
+
 // Search answers a page of the cases that q asks for, the best match first or,
-// without a word in its text, the last opened first. Any text is a valid query.
-// Times are UTC.
+// without a word in its text, the last opened first. Any text is a valid query;
+// where its words are found nowhere, those nearest to them are looked for. Times
+// are UTC.
 func (s *Store) Search(ctx context.Context, q cases.Query) (page cases.Page, err error) {
-	a := askFor(q)
 	err = s.view(ctx, func(tx *sql.Tx) error {
-		if err := tx.QueryRowContext(ctx, a.count(), a.args...).Scan(&page.Total); err != nil {
+		if page, err = s.page(ctx, tx, q); err != nil || page.Total > 0 || matchOf(q.Text) == "" {
 			return err
 		}
-		page.Items, err = a.rows(ctx, tx, q)
+		text, err := secondChance(ctx, tx, q.Text)
+		if err != nil || text == "" {
+			return err
+		}
+		q.Text = text
+		if page, err = s.page(ctx, tx, q); page.Total > 0 {
+			page.ReadAs = text
+		}
 		return err
 	})
 	if err != nil {
@@ -29,73 +43,226 @@ func (s *Store) Search(ctx context.Context, q cases.Query) (page cases.Page, err
 	return page, nil
 }
 
-const matching = `search MATCH ?`
-
-// ask is a query in SQL.
-type ask struct {
-	from, order string
-	conditions  []string
-	args        []any
+// page answers by SQL alone where it can, and else by the digests.
+func (s *Store) page(ctx context.Context, tx *sql.Tx, q cases.Query) (cases.Page, error) {
+	match := matchOf(q.Text)
+	switch {
+	case len(q.Where) > 0 || match != "" && q.Sort != cases.Best:
+		return s.filtered(ctx, tx, q, match)
+	case match != "":
+		return matched(ctx, tx, q, match)
+	}
+	return listed(ctx, tx, q)
 }
 
-func askFor(q cases.Query) ask {
-	a := ask{from: `FROM cases`, order: `cases.opened DESC, cases.key DESC`}
-	if match := matchOf(q.Text); match != "" { // the index holds living cases only
-		a.from = `FROM search JOIN cases ON cases.key = search.rowid`
-		a.order = `search.rank, ` + a.order
-		a.and(matching, match)
-	} else {
-		a.and(`cases.deleted IS NULL`)
+// listed is every case, in an order that an index has.
+func listed(ctx context.Context, tx *sql.Tx, q cases.Query) (page cases.Page, err error) {
+	const alive = ` FROM cases WHERE deleted IS NULL`
+	if err := tx.QueryRowContext(ctx, `SELECT count(*)`+alive).Scan(&page.Total); err != nil {
+		return page, err
 	}
-	if q.Cause != "" {
-		a.and(`cases.cause = ?`, string(q.Cause))
+	order := map[cases.Sort]string{
+		cases.Best: `opened DESC, key DESC`, cases.Newest: `opened DESC, key DESC`,
+		cases.Oldest: `opened, key`, cases.Recently: `changed DESC, key DESC`,
+	}[q.Sort]
+	if order == "" {
+		return page, fmt.Errorf("unknown order %q", q.Sort)
 	}
-	switch q.Stage {
-	case "":
-	case cases.BeforeRepair:
-		a.and(`cases.before_repair = 1`)
-	case cases.AfterRepair:
-		a.and(`cases.after_repair = 1`)
-	default:
-		a.and(`FALSE`) // no case has such a stage
-	}
-	if q.Layout != "" {
-		a.and(`cases.layout = ?`, q.Layout)
-	}
-	if q.Open != nil {
-		a.and(`(cases.cause = '') = ?`, *q.Open)
-	}
-	if !q.From.IsZero() {
-		a.and(`cases.opened >= ?`, micro(q.From))
-	}
-	if !q.To.IsZero() {
-		a.and(`cases.opened < ?`, micro(q.To))
-	}
-	return a
+	limit, offset := bounds(q)
+	page.Items, err = lines(ctx, tx, alive+` ORDER BY `+order+` LIMIT ? OFFSET ?`, limit, offset)
+	return page, err
 }
 
-func (a *ask) and(condition string, args ...any) {
-	a.conditions = append(a.conditions, condition)
-	a.args = append(a.args, args...)
+// matched is every case with the words.
+func matched(ctx context.Context, tx *sql.Tx, q cases.Query, match string) (page cases.Page, err error) {
+	if err := tx.QueryRowContext(ctx, countMatches, match).Scan(&page.Total); err != nil {
+		return page, err
+	}
+	limit, offset := bounds(q)
+	page.Items, err = lines(ctx, tx, ` FROM (`+matchesBy(page.Total)+`) JOIN cases ON key = found`, match, limit, offset)
+	return page, err
 }
 
-func (a *ask) where() string { return ` WHERE ` + strings.Join(a.conditions, ` AND `) }
+// countMatches and matchesBy are the whole work that full-text search has to do for
+// a page.
+const countMatches = `SELECT count(*) FROM search WHERE search MATCH ?`
 
-// count needs no row of cases where words alone are asked for.
-func (a *ask) count() string {
-	if len(a.conditions) == 1 && a.conditions[0] == matching {
-		return `SELECT count(*) FROM search WHERE ` + matching
+func matchesBy(total int) string {
+	order := `rank, rowid DESC`
+	if total > mostRanked {
+		order = `rowid DESC`
 	}
-	return `SELECT count(*) ` + a.from + a.where()
+	return `SELECT rowid AS found FROM search WHERE search MATCH ? ORDER BY ` + order + ` LIMIT ? OFFSET ?`
 }
 
-func (a *ask) rows(ctx context.Context, tx *sql.Tx, q cases.Query) ([]cases.Summary, error) {
-	limit, offset := q.Limit, max(q.Offset, 0)
-	if limit <= 0 {
-		limit = defaultLimit
+func bounds(q cases.Query) (limit, offset int) {
+	if q.Limit <= 0 {
+		return defaultLimit, max(q.Offset, 0)
 	}
-	rows, err := tx.QueryContext(ctx, `SELECT id, cases.title, vehicle, layout, cause, opened, changed `+
-		a.from+a.where()+` ORDER BY `+a.order+` LIMIT ? OFFSET ?`, append(a.args[:len(a.args):len(a.args)], limit, offset)...)
+	return q.Limit, max(q.Offset, 0)
+}
+
+// filtered sorts by the digests; the rows of the page alone are read from the file.
+func (s *Store) filtered(ctx context.Context, tx *sql.Tx, q cases.Query, match string) (page cases.Page, err error) {
+	var hits []hit
+	err = s.meeting(ctx, tx, q, match, func(d *cases.Digest, rank int) {
+		hits = append(hits, hit{d.Key, rank, d.Opened.UnixMicro(), d.Changed.UnixMicro()})
+	})
+	if err != nil {
+		return page, err
+	}
+	order, err := orderOf(q.Sort, match != "" && len(hits) <= mostRanked)
+	if err != nil {
+		return page, err
+	}
+	slices.SortFunc(hits, order)
+	page.Total = len(hits)
+	limit, offset := bounds(q)
+	hits = hits[min(offset, len(hits)):min(offset+limit, len(hits))]
+	keys := make([]int64, len(hits))
+	for i, h := range hits {
+		keys[i] = h.key
+	}
+	page.Items, err = summaries(ctx, tx, keys)
+	return page, err
+}
+
+// hit is a case of an answer with what it is sorted by.
+type hit struct {
+	key             int64
+	rank            int
+	opened, changed int64
+}
+
+func orderOf(by cases.Sort, ranked bool) (func(a, b hit) int, error) {
+	newest := func(a, b hit) int { return firstOf(b.opened-a.opened, b.key-a.key) }
+	switch {
+	case by == cases.Best && ranked:
+		return func(a, b hit) int { return firstOf(int64(a.rank-b.rank), int64(newest(a, b))) }, nil
+	case by == cases.Best || by == cases.Newest:
+		return newest, nil
+	case by == cases.Oldest:
+		return func(a, b hit) int { return newest(b, a) }, nil
+	case by == cases.Recently:
+		return func(a, b hit) int { return firstOf(b.changed-a.changed, b.key-a.key) }, nil
+	}
+	return nil, fmt.Errorf("unknown order %q", by)
+}
+
+// firstOf is the sign of the first difference that isn't 0.
+func firstOf(differences ...int64) int {
+	for _, d := range differences {
+		switch {
+		case d < 0:
+			return -1
+		case d > 0:
+			return 1
+		}
+	}
+	return 0
+}
+
+// meeting calls do with every case that has the words and meets the conditions, and
+// with its place among the best matches.
+func (s *Store) meeting(ctx context.Context, tx *sql.Tx, q cases.Query, match string, do func(d *cases.Digest, rank int)) error {
+	var places map[int64]int
+	if match != "" {
+		var err error
+		if places, err = rowsWith(ctx, tx, match); err != nil {
+			return err
+		}
+	}
+	return s.each(ctx, tx, func(d *cases.Digest) {
+		rank, found := places[d.Key]
+		if match != "" && !found {
+			return
+		}
+		for _, c := range q.Where {
+			if !c.Meets(d) {
+				return
+			}
+		}
+		do(d, rank)
+	})
+}
+
+// rowsWith are the rows with the words, by how well they match where they aren't
+// too many. One long text crosses from SQLite quicker than as many rows.
+func rowsWith(ctx context.Context, tx *sql.Tx, match string) (map[int64]int, error) {
+	var total int
+	if err := tx.QueryRowContext(ctx, countMatches, match).Scan(&total); err != nil {
+		return nil, err
+	}
+	query := `SELECT ifnull(group_concat(rowid), '') FROM search WHERE search MATCH ?`
+	if total <= mostRanked {
+		query = `SELECT ifnull(group_concat(found), '') FROM (SELECT rowid AS found FROM search WHERE search MATCH ? ORDER BY rank)`
+	}
+	var list sql.RawBytes
+	rows, err := tx.QueryContext(ctx, query, match)
+	if err != nil {
+		return nil, err
+	}
+	defer rows.Close()
+	places := make(map[int64]int, total)
+	for rows.Next() {
+		if err := rows.Scan(&list); err != nil {
+			return nil, err
+		}
+		var key int64
+		for _, c := range list {
+			if c == ',' {
+				places[key] = len(places)
+				key = 0
+				continue
+			}
+			key = 10*key + int64(c-'0')
+		}
+		if key > 0 {
+			places[key] = len(places)
+		}
+	}
+	return places, rows.Err()
+}
+
+// secondChance is the text with each word that no case has replaced by the nearest
+// that the notebook knows; "" where there is none.
+func secondChance(ctx context.Context, tx *sql.Tx, text string) (string, error) {
+	words, changed := strings.FieldsFunc(text, apart), false
+	words = words[:min(len(words), mostWords)]
+	for i, word := range words {
+		var n int
+		if err := tx.QueryRowContext(ctx, `SELECT count(*) FROM (SELECT 1 FROM search WHERE search MATCH ? LIMIT 1)`, matchOf(word)).Scan(&n); err != nil {
+			return "", err
+		}
+		if n > 0 {
+			continue
+		}
+		near, err := nearest(ctx, tx, word)
+		if err != nil || near == "" {
+			return "", err
+		}
+		words[i], changed = near, true
+	}
+	if !changed {
+		return "", nil
+	}
+	return strings.Join(words, " "), nil
+}
+
+const columns = `SELECT cases.id, cases.title, vehicle, layout, cause, opened, changed`
+
+// summaries are the lines of keys, in their order.
+func summaries(ctx context.Context, tx *sql.Tx, keys []int64) ([]cases.Summary, error) {
+	if len(keys) == 0 {
+		return nil, nil
+	}
+	list := strings.Trim(strings.Join(strings.Fields(fmt.Sprint(keys)), ","), "[]")
+	// json_each keeps the order in its own key.
+	return lines(ctx, tx, ` FROM json_each(?) AS wanted JOIN cases ON cases.key = wanted.value WHERE deleted IS NULL ORDER BY wanted.key`, "["+list+"]")
+}
+
+func lines(ctx context.Context, tx *sql.Tx, from string, args ...any) ([]cases.Summary, error) {
+	rows, err := tx.QueryContext(ctx, columns+from, args...)
 	if err != nil {
 		return nil, err
 	}

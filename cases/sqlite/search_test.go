@@ -4,6 +4,8 @@ package sqlite_test
 
 import (
 	"context"
+	"fmt"
+	"slices"
 	"strings"
 	"testing"
 	"time"
@@ -60,7 +62,7 @@ func TestSearchLooksEverywhere(t *testing.T) {
 			t.Errorf("Search(%q) finds %d, want 1", text, n)
 		}
 	}
-	for _, text := range []string{"zulu", "alpha zulu", "lpha", "title:hot", "AND zulu", "hot OR zulu", "NOT hot", "NEAR(hot idle)"} {
+	for _, text := range []string{"zulu", "alpha zulu", "title:hot", "AND zulu", "hot OR zulu", "NOT hot", "NEAR(hot idle)"} {
 		if n := totalOf(t, s, cases.Query{Text: text}); n != 0 {
 			t.Errorf("Search(%q) finds %d, want 0: each is a word as any other", text, n)
 		}
@@ -94,38 +96,165 @@ func TestSearchRanksTheTitleFirst(t *testing.T) {
 	}
 }
 
-// TestSearchFilters holds the SQL against the same filters in Go.
+func is(f cases.Field, words ...string) cases.Condition {
+	return cases.Condition{Field: f, Words: words}
+}
+
+func between(f cases.Field, low, high float64) cases.Condition {
+	return cases.Condition{Field: f, Low: low, High: high}
+}
+
+func not(c cases.Condition) cases.Condition {
+	c.Not = true
+	return c
+}
+
+// TestSearchFilters holds each filter against the same thing asked of the cases in
+// Go.
 func TestSearchFilters(t *testing.T) {
 	s := open(t)
 	const n = 400
 	fill(t, s, n)
-	yes, no := true, false
-	for _, q := range []cases.Query{
-		{}, {Cause: "cap-weak"}, {Cause: cases.Healthy}, {Layout: "inlet-thermostat"}, {Stage: cases.BeforeRepair},
-		{Stage: cases.AfterRepair}, {Stage: "during-repair"}, {Open: &yes}, {Open: &no}, {Open: &yes, Cause: "cap-weak"},
-		{From: casetest.Start.Add(100 * time.Hour)}, {To: casetest.Start.Add(100 * time.Hour)},
-		{From: casetest.Start.Add(time.Hour), To: casetest.Start.Add(3 * time.Hour)},
-		{Text: "thermostat", Layout: "inlet-thermostat", Open: &no, Stage: cases.AfterRepair, From: casetest.Start.Add(50 * time.Hour)},
+	all := casetest.Notebook(n)
+	at := func(hours int) time.Time { return casetest.Start.Add(time.Duration(hours) * time.Hour) }
+	for _, tt := range []struct {
+		q    cases.Query
+		want func(cases.Case) bool
+	}{
+		{cases.Query{}, func(c cases.Case) bool { return true }},
+		{where(is(cases.ByCause, "cap-weak")), func(c cases.Case) bool { return c.Verdict.Cause == "cap-weak" }},
+		{where(is(cases.ByCause, "cap-weak", "none")), func(c cases.Case) bool { return c.Verdict.Cause == "cap-weak" || c.Verdict.Cause == "none" }},
+		{where(not(is(cases.ByCause, "cap-weak"))), func(c cases.Case) bool { return c.Verdict.Cause != "cap-weak" }},
+		{where(is(cases.ByLayout, "inlet-thermostat")), func(c cases.Case) bool { return c.Loop.Layout == "inlet-thermostat" }},
+		{where(is(cases.ByStage, "before-repair")), func(c cases.Case) bool { return true }},
+		{where(is(cases.ByStage, "after-repair")), func(c cases.Case) bool { return len(c.Rounds) > 1 }}, // as casetest builds them
+		{where(is(cases.ByStage, "during-repair")), func(c cases.Case) bool { return false }},
+		{where(is(cases.ByStage, "open")), func(c cases.Case) bool { return c.Verdict.Cause == "" }},
+		{where(is(cases.ByStage, "closed")), func(c cases.Case) bool { return c.Verdict.Cause != "" }},
+		{where(is(cases.ByStage, "open"), is(cases.ByCause, "cap-weak")), func(c cases.Case) bool { return false }},
+		{where(is(cases.ByCode, "p012")), func(c cases.Case) bool { return strings.HasPrefix(c.Codes[0].Code, "P012") }},
+		{where(is(cases.BySymptom, "gauge-low")), func(c cases.Case) bool { return slices.Contains(c.Complaint.Symptoms, "gauge-low") }},
+		{where(is(cases.ByTag, "winter"), is(cases.ByTag, "fleet")), func(c cases.Case) bool {
+			return slices.Contains(c.Tags, "winter") && slices.Contains(c.Tags, "fleet")
+		}},
+		{where(is(cases.ByMake, "maker a")), func(c cases.Case) bool { return c.Vehicle.Make == "Maker A" }},
+		{where(is(cases.ByModel, "van")), func(c cases.Case) bool { return c.Vehicle.Model == "van" }},
+		{where(is(cases.ByEngine, "1.6")), func(c cases.Case) bool { return strings.HasPrefix(c.Vehicle.Engine, "1.6") }},
+		{where(is(cases.ByMotive, "diesel")), func(c cases.Case) bool { return c.Vehicle.Motive == "diesel" }},
+		{where(between(cases.ByYear, 2010, 2015)), func(c cases.Case) bool { return *c.Vehicle.Year >= 2010 && *c.Vehicle.Year <= 2015 }},
+		{where(between(cases.ByKm, 0, 1e5)), func(c cases.Case) bool { return *c.Vehicle.OdometerKm <= 1e5 }},
+		{where(cases.Between(at(100), time.Time{})), func(c cases.Case) bool { return !c.Opened.Before(at(100)) }},
+		{where(cases.Between(time.Time{}, at(100))), func(c cases.Case) bool { return c.Opened.Before(at(100)) }},
+		{where(cases.Between(at(1), at(3))), func(c cases.Case) bool { return !c.Opened.Before(at(1)) && c.Opened.Before(at(3)) }},
+		{cases.Query{Text: "thermostat", Where: []cases.Condition{is(cases.ByLayout, "inlet-thermostat"), is(cases.ByStage, "closed")}, Sort: cases.Oldest},
+			func(c cases.Case) bool { return c.Loop.Layout == "inlet-thermostat" && c.Verdict.Cause != "" }}, // a word of every case
 	} {
 		want := 0
-		for _, c := range casetest.Notebook(n) {
-			if meets(c, q) {
+		for _, c := range all {
+			if tt.want(c) {
 				want++
 			}
 		}
-		if got := totalOf(t, s, q); got != want {
-			t.Errorf("Search(%+v) finds %d, want %d", q, got, want)
+		if got := totalOf(t, s, tt.q); got != want {
+			t.Errorf("Search(%+v) finds %d, want %d", tt.q, got, want)
 		}
 	}
 }
 
-// meets is q's filters in Go; its text is taken to be in every case.
-func meets(c cases.Case, q cases.Query) bool {
-	after := len(c.Rounds) > 1 // as casetest builds them
-	return (q.Cause == "" || q.Cause == c.Verdict.Cause) && (q.Layout == "" || q.Layout == c.Loop.Layout) &&
-		(q.Stage == "" || q.Stage == cases.BeforeRepair || q.Stage == cases.AfterRepair && after) &&
-		(q.Open == nil || *q.Open == (c.Verdict.Cause == "")) &&
-		(q.From.IsZero() || !c.Opened.Before(q.From)) && (q.To.IsZero() || c.Opened.Before(q.To))
+func where(list ...cases.Condition) cases.Query { return cases.Query{Where: list} }
+
+func TestSearchSorts(t *testing.T) {
+	s := open(t)
+	fill(t, s, 60)
+	changed := casetest.Invented(7)
+	changed.Lesson = "changed last"
+	put(t, s, changed, "lesson")
+	for _, with := range []cases.Query{{}, {Text: "thermostat"}, where(is(cases.ByStage, "open", "closed"))} {
+		for sort, want := range map[cases.Sort]string{cases.Newest: "CASE-000059", cases.Oldest: "CASE-000000", cases.Recently: "CASE-000007"} {
+			q := with
+			q.Sort, q.Limit = sort, 1
+			page, err := s.Search(context.Background(), q)
+			if err != nil || page.Total != 60 || page.Items[0].ID != want {
+				t.Errorf("Search(%+v) = %+v, %v; want %s first of 60", q, page, err, want)
+			}
+		}
+	}
+	if _, err := s.Search(context.Background(), cases.Query{Sort: "sideways"}); err == nil {
+		t.Error("an unknown order is no error")
+	}
+}
+
+func TestSearchForgivesSlips(t *testing.T) {
+	s := open(t)
+	put(t, s, spoken(), "new")
+	put(t, s, cases.Case{ID: "X2", Title: "Worn impeller of the thermostat housing"}, "new")
+	for typed, read := range map[string]string{
+		"thermsotat": "thermostat", "impellr": "impeller", "housng thermostat": "housing thermostat",
+		"kuhller": "kuhler", "Impeler": "impeller", "thermosttat": "thermostat",
+	} {
+		page, err := s.Search(context.Background(), cases.Query{Text: typed})
+		if err != nil || page.Total == 0 || page.ReadAs != read {
+			t.Errorf("Search(%q) finds %d read as %q, %v; want %q", typed, page.Total, page.ReadAs, err, read)
+		}
+	}
+	for _, typed := range []string{"zulu", "qqqq", "thremsoatt", "xyz", "P9999"} {
+		if page, err := s.Search(context.Background(), cases.Query{Text: typed}); err != nil || page.Total != 0 {
+			t.Errorf("Search(%q) finds %d as %q, %v; want none", typed, page.Total, page.ReadAs, err)
+		}
+	}
+}
+
+func TestFacets(t *testing.T) {
+	s := open(t)
+	const n = 200
+	fill(t, s, n)
+	causes, tags := map[string]int{}, map[string]int{}
+	for _, c := range casetest.Notebook(n) {
+		if c.Loop.Layout == "inlet-thermostat" {
+			causes[string(c.Verdict.Cause)]++
+			for _, tag := range c.Tags {
+				tags[tag]++
+			}
+		}
+	}
+	got, err := s.Facets(context.Background(), cases.Query{Text: "thermostat", Where: []cases.Condition{is(cases.ByLayout, "inlet-thermostat")}})
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, c := range got[cases.ByCause] {
+		if causes[c.Word] != c.N {
+			t.Errorf("%s counts %d, want %d", c.Word, c.N, causes[c.Word])
+		}
+	}
+	for i, c := range got[cases.ByTag] {
+		if tags[c.Word] != c.N || i > 0 && c.N > got[cases.ByTag][i-1].N {
+			t.Errorf("%s counts %d, want %d, the most first", c.Word, c.N, tags[c.Word])
+		}
+	}
+	if len(got[cases.ByTag]) != len(tags) {
+		t.Errorf("%d tags, want %d", len(got[cases.ByTag]), len(tags))
+	}
+}
+
+func TestSnippets(t *testing.T) {
+	s := open(t)
+	put(t, s, spoken(), "new")
+	got, err := s.Snippets(context.Background(), []string{"SPOKEN", "nobody"}, "uberh KÜHL")
+	want := cases.Snippet{Text: "Kühler überhitzt", Marks: [][2]int{{0, 7}, {8, 18}}}
+	if err != nil || fmt.Sprint(got["SPOKEN"]) != fmt.Sprint(want) || len(got) != 1 {
+		t.Errorf("Snippets = %v, %v; want %v", got, err, want)
+	}
+	if got, err := s.Snippets(context.Background(), []string{"SPOKEN"}, "alpha hot"); err != nil || len(got) != 0 {
+		t.Errorf("Snippets of what the title holds = %v, %v", got, err)
+	}
+	long := spoken()
+	long.Lesson = strings.Repeat("ä word ", 40) + "needle" + strings.Repeat(" ö word", 40)
+	put(t, s, long, "lesson")
+	got, err = s.Snippets(context.Background(), []string{"SPOKEN"}, "needl")
+	one := got["SPOKEN"]
+	if err != nil || len(one.Marks) != 1 || one.Text[one.Marks[0][0]:one.Marks[0][1]] != "needle" || len(one.Text) > 200 {
+		t.Errorf("Snippets = %+v, %v", one, err)
+	}
 }
 
 func TestSearchPages(t *testing.T) {

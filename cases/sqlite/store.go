@@ -15,6 +15,7 @@ import (
 	"fmt"
 	"os"
 	"path/filepath"
+	"sync"
 	"time"
 
 	"github.com/mattn/go-sqlite3"
@@ -28,6 +29,9 @@ type Store struct {
 	write *sql.DB // one connection, since SQLite takes one writer
 	read  *sql.DB // sees the last commit while a write is under way
 	now   func() time.Time
+	more  func(*cases.Case, *cases.Digest) // see Enrich; nil: nothing more
+	shelf shelf
+	words sync.Map // that the notebook is known to hold
 }
 
 // Open opens the notebook at path, makes it (and its folder) where there is
@@ -87,7 +91,14 @@ func (s *Store) Path() string { return s.path }
 
 // tx runs do as one edit of the file: all of it or nothing.
 func (s *Store) tx(ctx context.Context, do func(*sql.Tx) error) error {
-	return within(ctx, s.write, do)
+	err := within(ctx, s.write, do)
+	if err != nil {
+		s.words.Range(func(word, _ any) bool {
+			s.words.Delete(word)
+			return true
+		})
+	}
+	return err
 }
 
 // view runs do on one state of the file, whatever is written meanwhile.

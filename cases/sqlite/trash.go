@@ -20,6 +20,9 @@ func (s *Store) Delete(ctx context.Context, id string) error {
 		if _, err := tx.ExecContext(ctx, `DELETE FROM search WHERE rowid = ?`, at.key); err != nil {
 			return err
 		}
+		if err := s.putDigest(ctx, tx, at.key, nil); err != nil {
+			return err
+		}
 		_, err = tx.ExecContext(ctx, `UPDATE cases SET deleted = ? WHERE key = ?`, micro(s.now()), at.key)
 		return err
 	})

@@ -30,6 +30,7 @@ type View struct {
 	Row func(row int) (cases.Summary, bool)
 
 	query   cases.Query
+	filter  filter
 	total   int
 	open    int // the row that is marked; -1: none
 	quiet   bool
@@ -138,7 +139,7 @@ func (v *View) showRow(id widget.ListItemID, o fyne.CanvasObject) {
 }
 
 func (v *View) why() []kit.Span {
-	if v.query == (cases.Query{}) {
+	if v.query.IsZero() {
 		return []kit.Span{{Text: "No cases yet.", Bold: true}, {Text: "They will stand here, newest on top.", Small: true, Color: theme.ColorNamePlaceHolder}}
 	}
 	return []kit.Span{{Text: "Nothing found.", Bold: true}, {Text: "Fewer words or fewer filters find more.", Small: true, Color: theme.ColorNamePlaceHolder}}
@@ -149,6 +150,7 @@ func (v *View) ask(change func(*cases.Query)) {
 		return
 	}
 	change(&v.query)
+	v.query.Where = v.filter.conditions()
 	if v.OnQuery != nil {
 		v.OnQuery(v.query)
 	}
@@ -173,19 +175,23 @@ func (v *View) toggleFilters() {
 
 func (v *View) makeFilters() {
 	v.states = widget.NewSelect([]string{"All", "Open", "Settled"}, func(s string) {
-		v.ask(func(q *cases.Query) {
-			q.Open = map[string]*bool{"Open": ptr(true), "Settled": ptr(false)}[s]
-		})
+		v.filter.state = map[string]string{"Open": cases.StageOpen, "Settled": cases.StageClosed}[s]
+		v.ask(func(*cases.Query) {})
 	})
 	v.quiet = true
 	v.states.SetSelectedIndex(0)
 	v.quiet = false
 	v.cause = kit.NewChoice(cases.Words[cases.Cause](), cases.Cause.Name, func(c cases.Cause) {
-		v.ask(func(q *cases.Query) { q.Cause = c })
+		v.filter.cause = string(c)
+		v.ask(func(*cases.Query) {})
 	})
-	v.layout = kit.NewChoice(kit.LayoutIDs(), kit.LayoutTitle, func(id string) { v.ask(func(q *cases.Query) { q.Layout = id }) })
+	v.layout = kit.NewChoice(kit.LayoutIDs(), kit.LayoutTitle, func(id string) {
+		v.filter.layout = id
+		v.ask(func(*cases.Query) {})
+	})
 	v.stage = kit.NewChoice(cases.Words[cases.Stage](), cases.Stage.Name, func(s cases.Stage) {
-		v.ask(func(q *cases.Query) { q.Stage = s })
+		v.filter.stage = string(s)
+		v.ask(func(*cases.Query) {})
 	})
 	v.cause.PlaceHolder, v.layout.PlaceHolder, v.stage.PlaceHolder = "any cause", "any layout", "any stage"
 	for _, s := range []*widget.Select{v.cause.Select, v.layout.Select, v.stage.Select} {
@@ -195,7 +201,8 @@ func (v *View) makeFilters() {
 	v.years.OnChanged = func(text string) {
 		from, to, err := period(text)
 		v.years.SetValidationError(err)
-		v.ask(func(q *cases.Query) { q.From, q.To = from, to })
+		v.filter.from, v.filter.to = from, to
+		v.ask(func(*cases.Query) {})
 	}
 	clear := widget.NewButton("Clear filters", v.clear)
 	clear.Importance = widget.LowImportance
@@ -211,7 +218,8 @@ func (v *View) clear() {
 	v.years.SetText("")
 	v.states.SetSelectedIndex(0)
 	v.quiet = false
-	v.ask(func(q *cases.Query) { *q = cases.Query{Text: q.Text} })
+	v.filter = filter{}
+	v.ask(func(*cases.Query) {})
 }
 
 // mark is the program's own sign: two loops that share a side.
@@ -223,4 +231,24 @@ func mark() fyne.CanvasObject {
 		drawing.Disc{Center: diagram.XY{13, 11}, Radius: 3, Fill: drawing.In(drawing.LookSign)})
 }
 
-func ptr[T any](v T) *T { return &v }
+// filter is what the choices under the search ask for.
+type filter struct {
+	state, cause, layout, stage string
+	from, to                    time.Time
+}
+
+func (f filter) conditions() []cases.Condition {
+	var out []cases.Condition
+	for _, c := range []struct {
+		field cases.Field
+		word  string
+	}{{cases.ByStage, f.state}, {cases.ByCause, f.cause}, {cases.ByLayout, f.layout}, {cases.ByStage, f.stage}} {
+		if c.word != "" {
+			out = append(out, cases.Condition{Field: c.field, Words: []string{c.word}})
+		}
+	}
+	if !f.from.IsZero() || !f.to.IsZero() {
+		out = append(out, cases.Between(f.from, f.to))
+	}
+	return out
+}

@@ -1,0 +1,206 @@
+package sqlite
+
+import (
+	"context"
+	"database/sql"
+	"errors"
+	"fmt"
+	"sort"
+	"sync"
+
+	"loopbook/cases"
+)
+
+// Enrich gives the store what its digests need besides the case itself: it sets
+// deviations and minutes. Call it before the store is used.
+func (s *Store) Enrich(more func(*cases.Case, *cases.Digest)) { s.more = more }
+
+// writeDigest keeps what c comes to beside its row.
+func (s *Store) writeDigest(ctx context.Context, tx *sql.Tx, key int64, c cases.Case) error {
+	d := cases.DigestOf(&c)
+	d.Changed = s.now()
+	if s.more != nil {
+		s.more(&c, &d)
+	}
+	if d.Cause != "" {
+		err := tx.QueryRowContext(ctx, `SELECT first, first_p, truth_p FROM guesses WHERE case_key = ? AND verdict = ?`, key, string(d.Cause)).
+			Scan(&d.Guess.First, &d.Guess.FirstP, &d.Guess.TruthP)
+		if err != nil && !errors.Is(err, sql.ErrNoRows) {
+			return err
+		}
+	}
+	return s.putDigest(ctx, tx, key, packed(d))
+}
+
+// putDigest writes a digest into its chunk; nil takes it out.
+func (s *Store) putDigest(ctx context.Context, tx *sql.Tx, key int64, body []byte) error {
+	var chunk []byte
+	err := tx.QueryRowContext(ctx, `SELECT data FROM digests WHERE chunk = ?`, key/chunkRows).Scan(&chunk)
+	if err != nil && !errors.Is(err, sql.ErrNoRows) {
+		return err
+	}
+	if chunk, err = replaced(chunk, key, body); err != nil {
+		return err
+	}
+	_, err = tx.ExecContext(ctx, `INSERT INTO digests (chunk, changed, data)
+		VALUES (?, (SELECT ifnull(max(changed), 0) + 1 FROM digests), ?)
+		ON CONFLICT DO UPDATE SET changed = excluded.changed, data = excluded.data`, key/chunkRows, chunk)
+	return err
+}
+
+// shelf holds the digests as they were read last, chunk by chunk.
+type shelf struct {
+	sync.Mutex
+	seen   int64 // the newest change that it holds
+	chunks map[int64][]cases.Digest
+	order  []int64
+	known  map[string]string
+}
+
+// refresh reads the chunks that have changed since.
+func (h *shelf) refresh(ctx context.Context, tx *sql.Tx) error {
+	rows, err := tx.QueryContext(ctx, `SELECT chunk, changed, data FROM digests WHERE changed > ?`, h.seen)
+	if err != nil {
+		return err
+	}
+	defer rows.Close()
+	if h.chunks == nil {
+		h.chunks, h.known = map[int64][]cases.Digest{}, map[string]string{}
+	}
+	more := false
+	for rows.Next() {
+		var chunk, changed int64
+		var data sql.RawBytes
+		if err := rows.Scan(&chunk, &changed, &data); err != nil {
+			return err
+		}
+		list, err := unpack(data, h.known)
+		if err != nil {
+			return err
+		}
+		_, had := h.chunks[chunk]
+		h.chunks[chunk], more = list, more || !had
+		h.seen = max(h.seen, changed)
+	}
+	if more {
+		h.order = h.order[:0]
+		for chunk := range h.chunks {
+			h.order = append(h.order, chunk)
+		}
+		sort.Slice(h.order, func(i, j int) bool { return h.order[i] < h.order[j] })
+	}
+	return rows.Err()
+}
+
+func unpack(data []byte, known map[string]string) ([]cases.Digest, error) {
+	list := make([]cases.Digest, 0, chunkRows)
+	err := entries(data, func(e entry) error {
+		u := unpacker{b: e.body, known: known}
+		d := u.digest()
+		d.Key = e.key
+		list = append(list, d)
+		if u.bad {
+			return errDigest
+		}
+		return nil
+	})
+	return list, err
+}
+
+// each calls do with every digest in the order of the keys. They must not be
+// changed or kept.
+func (s *Store) each(ctx context.Context, tx *sql.Tx, do func(*cases.Digest)) error {
+	s.shelf.Lock()
+	defer s.shelf.Unlock()
+	if err := s.shelf.refresh(ctx, tx); err != nil {
+		return err
+	}
+	for _, chunk := range s.shelf.order {
+		list := s.shelf.chunks[chunk]
+		for i := range list {
+			do(&list[i])
+		}
+	}
+	return nil
+}
+
+// EachDigest calls do with the digest of every living case. They must not be
+// changed, nor kept after it returns.
+func (s *Store) EachDigest(ctx context.Context, do func(*cases.Digest)) error {
+	err := s.view(ctx, func(tx *sql.Tx) error { return s.each(ctx, tx, do) })
+	if err != nil {
+		return fmt.Errorf("reading the digests: %w", err)
+	}
+	return nil
+}
+
+// Digest is that of one case, or cases.ErrNotFound.
+func (s *Store) Digest(ctx context.Context, id string) (d cases.Digest, err error) {
+	err = s.view(ctx, func(tx *sql.Tx) error {
+		at, err := findAlive(ctx, tx, id)
+		if err != nil {
+			return err
+		}
+		var data []byte
+		err = tx.QueryRowContext(ctx, `SELECT data FROM digests WHERE chunk = ?`, at.key/chunkRows).Scan(&data)
+		if err != nil && !errors.Is(err, sql.ErrNoRows) {
+			return err
+		}
+		list, err := unpack(data, map[string]string{})
+		for _, x := range list {
+			if x.Key == at.key {
+				d = x
+			}
+		}
+		if err == nil && d.Key == 0 {
+			err = cases.ErrNotFound
+		}
+		return err
+	})
+	if err != nil {
+		return cases.Digest{}, fmt.Errorf("digest of case %q: %w", id, err)
+	}
+	return d, nil
+}
+
+// Summaries are the lines of rows, in the order of the keys given.
+func (s *Store) Summaries(ctx context.Context, keys []int64) (out []cases.Summary, err error) {
+	err = s.view(ctx, func(tx *sql.Tx) error {
+		out, err = summaries(ctx, tx, keys)
+		return err
+	})
+	if err != nil {
+		return nil, fmt.Errorf("reading lines: %w", err)
+	}
+	return out, nil
+}
+
+// SetGuess keeps what was held likeliest when the case's verdict was given. It
+// counts as long as that is the verdict.
+func (s *Store) SetGuess(ctx context.Context, id string, verdict cases.Cause, g cases.Guess) error {
+	err := s.tx(ctx, func(tx *sql.Tx) error {
+		at, err := findAlive(ctx, tx, id)
+		if err != nil {
+			return err
+		}
+		return s.setGuess(ctx, tx, at, verdict, g)
+	})
+	if err != nil {
+		return fmt.Errorf("keeping the guess of case %q: %w", id, err)
+	}
+	return nil
+}
+
+func (s *Store) setGuess(ctx context.Context, tx *sql.Tx, at place, verdict cases.Cause, g cases.Guess) error {
+	_, err := tx.ExecContext(ctx, `INSERT INTO guesses (case_key, verdict, first, first_p, truth_p) VALUES (?, ?, ?, ?, ?)
+		ON CONFLICT DO UPDATE SET verdict = excluded.verdict, first = excluded.first, first_p = excluded.first_p, truth_p = excluded.truth_p`,
+		at.key, string(verdict), string(g.First), g.FirstP, g.TruthP)
+	if err != nil {
+		return err
+	}
+	c, err := load(ctx, tx, at.key, at.revision)
+	if err != nil {
+		return err
+	}
+	return s.writeDigest(ctx, tx, at.key, c)
+}

@@ -1,0 +1,128 @@
+package sqlite
+
+import (
+	"context"
+	"crypto/rand"
+	"database/sql"
+	"errors"
+	"fmt"
+
+	"github.com/oklog/ulid/v2"
+
+	"loopbook/cases"
+)
+
+// Import takes a case from outside without making it twice: a new one is kept, one
+// that is there keeps what it has and gains files that it lacked, and a conflict
+// changes nothing until Resolve. All of a bundle is taken or none.
+func (s *Store) Import(ctx context.Context, b cases.Bundle, what string) (met cases.Met, err error) {
+	err = s.tx(ctx, func(tx *sql.Tx) error {
+		met, err = s.merge(ctx, tx, b, what)
+		return err
+	})
+	if err != nil {
+		return cases.Met{}, fmt.Errorf("taking in case %q (%q): %w", b.Case.ID, b.Case.Title, err)
+	}
+	return met, nil
+}
+
+func (s *Store) merge(ctx context.Context, tx *sql.Tx, b cases.Bundle, what string) (cases.Met, error) {
+	content, err := contentOf(b.Case)
+	if err != nil {
+		return cases.Met{}, err
+	}
+	id, meeting, err := meet(ctx, tx, b.Case, content)
+	if err != nil {
+		return cases.Met{}, err
+	}
+	met := cases.Met{Meeting: meeting, ID: id}
+	switch meeting {
+	case cases.MeetsNone:
+		met.ID, err = s.putBundle(ctx, tx, b, what)
+	case cases.MeetsSame, cases.MeetsOlder:
+		err = addFiles(ctx, tx, id, b.Files)
+	case cases.MeetsOther:
+		at, errAt := findAlive(ctx, tx, id)
+		if errAt != nil {
+			return met, errAt
+		}
+		met.Theirs = b
+		met.Mine, err = load(ctx, tx, at.key, at.revision)
+	}
+	return met, err
+}
+
+// meet tells what the notebook has of the case, and under which id.
+func meet(ctx context.Context, tx *sql.Tx, c cases.Case, content string) (id string, meeting cases.Meeting, err error) {
+	at, err := findAlive(ctx, tx, c.ID)
+	switch {
+	case errors.Is(err, cases.ErrNotFound):
+		err := tx.QueryRowContext(ctx, `SELECT id FROM cases WHERE content = ? AND deleted IS NULL LIMIT 1`, content).Scan(&id)
+		if errors.Is(err, sql.ErrNoRows) {
+			return c.ID, cases.MeetsNone, nil
+		}
+		return id, cases.MeetsSame, err
+	case err != nil:
+		return "", "", err
+	}
+	doc, err := split(ctx, tx, c)
+	if err != nil || doc == at.doc {
+		return c.ID, cases.MeetsSame, err
+	}
+	var earlier bool
+	err = tx.QueryRowContext(ctx, `SELECT EXISTS (SELECT 1 FROM revisions
+		WHERE case_key = ? AND number < ? AND document = ? AND ifnull(logs, '') = ?)`, at.key, at.revision, doc.text, doc.logs).Scan(&earlier)
+	if err != nil || earlier {
+		return c.ID, cases.MeetsOlder, err
+	}
+	return c.ID, cases.MeetsOther, nil
+}
+
+// addFiles attaches the files whose names are free; a case's own are never replaced
+// by somebody else's.
+func addFiles(ctx context.Context, tx *sql.Tx, id string, files map[string][]byte) error {
+	at, err := findAlive(ctx, tx, id)
+	if err != nil {
+		return err
+	}
+	had, err := attachmentsOf(ctx, tx, at.key)
+	if err != nil {
+		return err
+	}
+	names := map[string]bool{}
+	for _, a := range had {
+		names[a.Name] = true
+	}
+	for name, data := range files {
+		if names[name] {
+			continue
+		}
+		if err := attach(ctx, tx, id, name, data); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+// Resolve ends a conflict as a person chose, and answers the id of the case that
+// was written: theirs become an edit of mine, or a case of its own.
+func (s *Store) Resolve(ctx context.Context, theirs cases.Bundle, choice cases.Choice, what string) (id string, err error) {
+	if choice == cases.KeepMine {
+		return theirs.Case.ID, nil
+	}
+	if choice == cases.KeepBoth {
+		next, err := ulid.New(ulid.Timestamp(s.now()), rand.Reader)
+		if err != nil {
+			return "", err
+		}
+		theirs.Case.ID = next.String()
+	}
+	err = s.tx(ctx, func(tx *sql.Tx) error {
+		id, err = s.putBundle(ctx, tx, theirs, what)
+		return err
+	})
+	if err != nil {
+		return "", fmt.Errorf("taking in case %q: %w", theirs.Case.ID, err)
+	}
+	return id, nil
+}

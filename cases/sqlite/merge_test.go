@@ -1,0 +1,98 @@
+//go:build sqlite_fts5 || fts5
+
+package sqlite_test
+
+import (
+	"context"
+	"testing"
+
+	"loopbook/cases"
+	"loopbook/cases/casetest"
+)
+
+func TestImportMakesNothingTwice(t *testing.T) {
+	ctx, s := context.Background(), open(t)
+	take := func(b cases.Bundle, want cases.Meeting) cases.Met {
+		t.Helper()
+		met, err := s.Import(ctx, b, "import")
+		if err != nil || met.Meeting != want {
+			t.Fatalf("Import = %q, %v; want %q", met.Meeting, err, want)
+		}
+		return met
+	}
+	mine := casetest.Invented(1)
+	b := cases.Bundle{Case: mine, Files: map[string][]byte{"photos/1.jpg": []byte("a")}}
+	take(b, cases.MeetsNone)
+	take(b, cases.MeetsSame)
+	renamed := b
+	renamed.Case.ID = "ANOTHER"
+	if met := take(renamed, cases.MeetsSame); met.ID != mine.ID {
+		t.Errorf("the same content under another id is %q, want %q", met.ID, mine.ID)
+	}
+	b.Files = map[string][]byte{"photos/1.jpg": []byte("theirs"), "photos/2.jpg": []byte("b")}
+	take(b, cases.MeetsSame)
+	files, err := s.Attachments(ctx, mine.ID)
+	if err != nil || len(files) != 2 {
+		t.Fatalf("files %v, %v; want the new one beside the old", files, err)
+	}
+	if data, err := s.Attachment(ctx, files[0].Hash); err != nil || string(data) != "a" {
+		t.Errorf("my own file became %q, %v", data, err)
+	}
+	edited := mine
+	edited.Lesson = "edited here"
+	put(t, s, edited, "lesson")
+	take(cases.Bundle{Case: mine}, cases.MeetsOlder)
+	if page, err := s.Search(ctx, cases.Query{}); err != nil || page.Total != 1 {
+		t.Errorf("%d cases, %v; want 1", page.Total, err)
+	}
+}
+
+func TestConflictsWaitForAChoice(t *testing.T) {
+	ctx := context.Background()
+	mine, theirs := casetest.Invented(1), casetest.Invented(1)
+	mine.Lesson, theirs.Lesson = "mine", "theirs"
+	for choice, want := range map[cases.Choice][]string{cases.KeepMine: {"mine"}, cases.TakeTheirs: {"theirs"}, cases.KeepBoth: {"mine", "theirs"}} {
+		s := open(t)
+		put(t, s, mine, "new")
+		met, err := s.Import(ctx, cases.Bundle{Case: theirs, Files: map[string][]byte{"photos/1.jpg": nil}}, "import")
+		if err != nil || met.Meeting != cases.MeetsOther || met.Mine.Lesson != "mine" || met.Theirs.Case.Lesson != "theirs" {
+			t.Fatalf("Import = %+v, %v; want a conflict", met.Meeting, err)
+		}
+		if c, err := s.Get(ctx, mine.ID); err != nil || c.Lesson != "mine" {
+			t.Errorf("before the choice it says %q, %v", c.Lesson, err)
+		}
+		id, err := s.Resolve(ctx, met.Theirs, choice, "import")
+		if err != nil {
+			t.Fatal(err)
+		}
+		if c, err := s.Get(ctx, id); err != nil || c.Lesson != want[len(want)-1] {
+			t.Errorf("%s: %q, %v; want %v", choice, c.Lesson, err, want)
+		}
+		if page, err := s.Search(ctx, cases.Query{}); err != nil || page.Total != len(want) {
+			t.Errorf("%s: %d cases, %v; want %v", choice, page.Total, err, want)
+		}
+		if choice == cases.TakeTheirs {
+			if c, err := s.Undo(ctx, id); err != nil || c.Lesson != "mine" {
+				t.Errorf("undone it says %q, %v", c.Lesson, err)
+			}
+		}
+	}
+}
+
+func TestABadBundleChangesNothing(t *testing.T) {
+	ctx, s := context.Background(), open(t)
+	b := cases.Bundle{Case: casetest.Invented(1), Files: map[string][]byte{"photos/1.jpg": nil, "../up": nil}}
+	if _, err := s.Import(ctx, b, "import"); err == nil {
+		t.Fatal("a file that leads out was taken")
+	}
+	if page, err := s.Search(ctx, cases.Query{}); err != nil || page.Total != 0 {
+		t.Errorf("%d cases, %v; want none", page.Total, err)
+	}
+	met, err := s.Import(ctx, cases.Bundle{Case: casetest.Invented(1)}, "import")
+	if err != nil || met.Meeting != cases.MeetsNone {
+		t.Errorf("taken in mended: %v, %v", met.Meeting, err)
+	}
+	if page, err := s.Search(ctx, cases.Query{Text: casetest.Invented(1).Tags[0][:4] + "x"}); err != nil {
+		t.Errorf("the words of a case that was taken back: %v, %v", page, err)
+	}
+}

@@ -1,0 +1,101 @@
+package sqlite
+
+import (
+	"context"
+	"crypto/sha256"
+	"database/sql"
+	"encoding/hex"
+	"fmt"
+
+	"loopbook/cases"
+)
+
+// staleAtOnce is how many rows are brought up to date in one transaction: short
+// enough that nobody waits for the file.
+const staleAtOnce = 100
+
+// Refresh makes what an older program's notebook lacks: digests, words, contents.
+// It calls progress (which may be nil) with how many are left. Everything else
+// works meanwhile; filters and statistics don't know those cases yet.
+func (s *Store) Refresh(ctx context.Context, progress func(left int)) error {
+	for {
+		done, err := s.refreshSome(ctx)
+		if err != nil || done == 0 {
+			return err
+		}
+		if progress != nil {
+			var left int
+			if err := s.read.QueryRowContext(ctx, `SELECT count(*) FROM cases WHERE stale = 1`).Scan(&left); err != nil {
+				return explain(err)
+			}
+			progress(left)
+		}
+	}
+}
+
+func (s *Store) refreshSome(ctx context.Context) (done int, err error) {
+	err = s.tx(ctx, func(tx *sql.Tx) error {
+		list, err := staleOnes(ctx, tx)
+		if err != nil {
+			return err
+		}
+		done = len(list)
+		for _, at := range list {
+			if err := s.renew(ctx, tx, at); err != nil {
+				return fmt.Errorf("bringing case %d up to date: %w", at.key, err)
+			}
+		}
+		return nil
+	})
+	return done, err
+}
+
+func staleOnes(ctx context.Context, tx *sql.Tx) ([]place, error) {
+	rows, err := tx.QueryContext(ctx, `SELECT key, revision, deleted IS NULL FROM cases WHERE stale = 1 LIMIT ?`, staleAtOnce)
+	if err != nil {
+		return nil, err
+	}
+	defer rows.Close()
+	var list []place
+	for rows.Next() {
+		var at place
+		if err := rows.Scan(&at.key, &at.revision, &at.alive); err != nil {
+			return nil, err
+		}
+		list = append(list, at)
+	}
+	return list, rows.Err()
+}
+
+// renew makes what stands beside the case's row. A deleted case has no digest.
+func (s *Store) renew(ctx context.Context, tx *sql.Tx, at place) error {
+	c, err := load(ctx, tx, at.key, at.revision)
+	if err != nil {
+		return err
+	}
+	content, err := contentOf(c)
+	if err != nil {
+		return err
+	}
+	if at.alive {
+		if err := s.writeDigest(ctx, tx, at.key, c); err != nil {
+			return err
+		}
+		if err := s.learn(ctx, tx, c.Title+"\n"+bodyText(c)); err != nil {
+			return err
+		}
+	}
+	_, err = tx.ExecContext(ctx, `UPDATE cases SET content = ?, stale = 0 WHERE key = ?`, content, at.key)
+	return err
+}
+
+// contentOf tells cases apart by all but their id.
+func contentOf(c cases.Case) (string, error) {
+	c.ID = ""
+	text, err := cases.Encode(c)
+	if err != nil {
+		return "", err
+	}
+	sum := sha256.Sum256(text)
+	return hex.EncodeToString(sum[:16]), nil
+}

@@ -1,0 +1,120 @@
+//go:build sqlite_fts5 || fts5
+
+package sqlite_test
+
+import (
+	"context"
+	"os"
+	"path/filepath"
+	"testing"
+
+	"loopbook/cases"
+	"loopbook/cases/casetest"
+	"loopbook/cases/sqlite"
+)
+
+// old is a copy of a notebook as an earlier version left it.
+func old(t *testing.T, name string) *sqlite.Store {
+	t.Helper()
+	data, err := os.ReadFile(filepath.Join("testdata", name))
+	if err != nil {
+		t.Fatal(err)
+	}
+	path := filepath.Join(t.TempDir(), name)
+	if err := os.WriteFile(path, data, 0o600); err != nil {
+		t.Fatal(err)
+	}
+	return openAt(t, path)
+}
+
+// TestVersion1 brings the first version's notebook up to date: twelve invented cases,
+// one edited, one with an edit taken back, one deleted, one with a file.
+func TestVersion1(t *testing.T) {
+	ctx, s := context.Background(), old(t, "version-1.db")
+	if page, err := s.Search(ctx, cases.Query{}); err != nil || page.Total != 11 {
+		t.Fatalf("it holds %d cases, %v; want 11", page.Total, err)
+	}
+	var lefts []int
+	if err := s.Refresh(ctx, func(left int) { lefts = append(lefts, left) }); err != nil {
+		t.Fatal(err)
+	}
+	if len(lefts) != 1 || lefts[0] != 0 {
+		t.Errorf("progress said %v are left, want 0 once", lefts)
+	}
+	n := 0
+	if err := s.EachDigest(ctx, func(*cases.Digest) { n++ }); err != nil || n != 11 {
+		t.Errorf("%d digests, %v; want 11", n, err)
+	}
+	if page, err := s.Search(ctx, cases.Query{Text: "bouganvillea"}); err != nil || page.Total != 1 || page.ReadAs != "bougainvillea" {
+		t.Errorf("a mistyped word finds %+v, %v", page, err)
+	}
+	if met, err := s.Import(ctx, cases.Bundle{Case: casetest.Invented(3)}, "import"); err != nil || met.Meeting != cases.MeetsOlder {
+		t.Errorf("an earlier revision = %+v, %v; want it known", met.Meeting, err)
+	}
+	if c, err := s.Redo(ctx, casetest.Invented(4).ID); err != nil || c.Title != "Taken back" {
+		t.Errorf("Redo = %q, %v", c.Title, err)
+	}
+	if _, err := s.Restore(ctx, casetest.Invented(5).ID); err != nil {
+		t.Error(err)
+	}
+	if files, err := s.Attachments(ctx, casetest.Invented(6).ID); err != nil || len(files) != 1 {
+		t.Errorf("files %v, %v", files, err)
+	}
+	if page, err := s.Search(ctx, cases.Query{Where: []cases.Condition{is(cases.ByStage, "open", "closed")}}); err != nil || page.Total != 12 {
+		t.Errorf("filtered %d, %v; want 12 with the one that was brought back", page.Total, err)
+	}
+}
+
+func TestDigestsFollowTheCases(t *testing.T) {
+	ctx, s := context.Background(), open(t)
+	s.Enrich(func(c *cases.Case, d *cases.Digest) {
+		d.Deltas, d.Minutes = []cases.Deviation{{Name: "across-radiator", Z: 1.5}}, 12
+	})
+	fill(t, s, 200)
+	find := func(id string) (out *cases.Digest) {
+		d, err := s.Digest(ctx, id)
+		if err == nil {
+			out = &d
+		}
+		return out
+	}
+	count := func() (n int) {
+		if err := s.EachDigest(ctx, func(*cases.Digest) { n++ }); err != nil {
+			t.Fatal(err)
+		}
+		return n
+	}
+	id := casetest.Invented(70).ID
+	d, c := find(id), casetest.Invented(70)
+	if d == nil || d.Layout != c.Loop.Layout || d.Codes[0] != c.Codes[0].Code || d.Year != *c.Vehicle.Year || !d.Opened.Equal(c.Opened) ||
+		d.Deltas[0].Z != 1.5 || d.Minutes != 12 || !d.Before || d.Make != c.Vehicle.Make || d.Motive != c.Vehicle.Motive {
+		t.Fatalf("digest %+v of %+v", d, c.Vehicle)
+	}
+	c.Verdict = cases.Verdict{Cause: "cap-weak", ConfirmedBy: "cap"}
+	put(t, s, c, "verdict")
+	if err := s.SetGuess(ctx, id, "cap-weak", cases.Guess{First: "pump-weak", FirstP: 0.5, TruthP: 0.25}); err != nil {
+		t.Fatal(err)
+	}
+	if d := find(id); d.Cause != "cap-weak" || !d.Confirmed || d.Guess != (cases.Guess{First: "pump-weak", FirstP: 0.5, TruthP: 0.25}) {
+		t.Errorf("after the verdict %+v", d)
+	}
+	c.Verdict.Cause = "pump-weak" // another verdict than the one that the guess was held against
+	put(t, s, c, "verdict")
+	if d := find(id); d.Guess.First != "" {
+		t.Errorf("the guess of another verdict counts: %+v", d.Guess)
+	}
+	if err := s.Delete(ctx, id); err != nil {
+		t.Fatal(err)
+	}
+	if find(id) != nil || count() != 199 {
+		t.Errorf("a deleted case counts: %d", count())
+	}
+	if _, err := s.Restore(ctx, id); err != nil || find(id) == nil || count() != 200 {
+		t.Errorf("brought back it doesn't count: %v, %d", err, count())
+	}
+	other := openAt(t, s.Path()) // what another window writes is seen
+	put(t, other, casetest.Invented(300), "new")
+	if count() != 201 {
+		t.Errorf("%d digests, want 201", count())
+	}
+}

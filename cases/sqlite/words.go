@@ -1,0 +1,147 @@
+package sqlite
+
+import (
+	"context"
+	"database/sql"
+	"slices"
+	"strings"
+	"unicode"
+	"unicode/utf8"
+
+	"golang.org/x/text/unicode/norm"
+)
+
+// The words that are looked up when they were mistyped: of three letters and fewer
+// everything is near everything.
+const (
+	shortestWord = 4
+	longestWord  = 40
+)
+
+// plain is a word as the index holds it: lower case, without marks.
+func plain(word string) string {
+	return strings.Map(func(r rune) rune {
+		if unicode.IsMark(r) {
+			return -1
+		}
+		return unicode.ToLower(r)
+	}, norm.NFD.String(word))
+}
+
+// learn keeps the words of a text that were never seen before. Only words of
+// letters: nobody can tell a mistyped number from another.
+func (s *Store) learn(ctx context.Context, tx *sql.Tx, text string) error {
+	for _, word := range strings.FieldsFunc(text, apart) {
+		if utf8.RuneCountInString(word) < shortestWord || len(word) > 2*longestWord || strings.IndexFunc(word, notLetter) >= 0 {
+			continue
+		}
+		word = plain(word)
+		if _, known := s.words.Load(word); known {
+			continue
+		}
+		done, err := tx.ExecContext(ctx, `INSERT OR IGNORE INTO words (word) VALUES (?)`, word)
+		if err != nil {
+			return err
+		}
+		s.words.Store(word, true) // tx forgets them all where it is taken back
+		if n, err := done.RowsAffected(); err != nil || n == 0 {
+			continue
+		}
+		key, err := done.LastInsertId()
+		if err != nil {
+			return err
+		}
+		if _, err := tx.ExecContext(ctx, `INSERT INTO trigrams (rowid, word) VALUES (?, ?)`, key, word); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+func notLetter(r rune) bool { return !unicode.IsLetter(r) && !unicode.IsMark(r) }
+
+// nearest is the known word that the typed one was most likely meant to be, or "".
+func nearest(ctx context.Context, tx *sql.Tx, typed string) (string, error) {
+	typed = plain(typed)
+	if n := utf8.RuneCountInString(typed); n < shortestWord || n > longestWord || strings.IndexFunc(typed, notLetter) >= 0 {
+		return "", nil
+	}
+	rows, err := tx.QueryContext(ctx, `SELECT word FROM trigrams WHERE trigrams MATCH ? ORDER BY rank LIMIT 60`, trigramsOf(typed))
+	if err != nil {
+		return "", err
+	}
+	defer rows.Close()
+	best, least := "", mostSlips(typed)+1
+	for rows.Next() {
+		var word string
+		if err := rows.Scan(&word); err != nil {
+			return "", err
+		}
+		if n := slips(typed, word); n < least {
+			best, least = word, n
+		}
+	}
+	return best, rows.Err()
+}
+
+// trigramsOf asks for words that share any three letters with the typed one, or
+// with it when two neighbours have changed places.
+func trigramsOf(word string) string {
+	var list []string
+	add := func(r []rune) {
+		for i := 0; i+3 <= len(r); i++ {
+			if t := `"` + string(r[i:i+3]) + `"`; !slices.Contains(list, t) {
+				list = append(list, t)
+			}
+		}
+	}
+	r := []rune(word)
+	add(r)
+	for i := 0; i+1 < len(r); i++ {
+		swapped := slices.Clone(r)
+		swapped[i], swapped[i+1] = r[i+1], r[i]
+		add(swapped)
+	}
+	return strings.Join(list, " OR ")
+}
+
+// mostSlips a word may hold: one in a short word, two in a longer one.
+func mostSlips(word string) int {
+	if utf8.RuneCountInString(word) < 7 {
+		return 1
+	}
+	return 2
+}
+
+// slips counts the letters that are wrong, missing, too many, or changed places with
+// their neighbour (optimal string alignment), against the beginning of word that
+// comes closest: somebody may still be typing.
+func slips(typed, word string) int {
+	a, b := []rune(typed), []rune(word)
+	rows := make([][]int, len(a)+1)
+	for i := range rows {
+		rows[i] = make([]int, len(b)+1)
+		rows[i][0] = i
+	}
+	for j := range b {
+		rows[0][j+1] = j + 1
+	}
+	for i := 1; i <= len(a); i++ {
+		for j := 1; j <= len(b); j++ {
+			cost := 1
+			if a[i-1] == b[j-1] {
+				cost = 0
+			}
+			n := min(rows[i-1][j]+1, rows[i][j-1]+1, rows[i-1][j-1]+cost)
+			if i > 1 && j > 1 && a[i-1] == b[j-2] && a[i-2] == b[j-1] {
+				n = min(n, rows[i-2][j-2]+1)
+			}
+			rows[i][j] = n
+		}
+	}
+	least := rows[len(a)][len(b)]
+	for j := max(len(a)-1, 1); j < len(b); j++ {
+		least = min(least, rows[len(a)][j])
+	}
+	return least
+}
