@@ -12,6 +12,7 @@ import (
 	"loopbook/cases/evidence"
 	"loopbook/diagram"
 	"loopbook/diagram/drawing"
+	"loopbook/diagram/say"
 	"loopbook/diagram/units"
 	"loopbook/report/picture"
 )
@@ -39,10 +40,10 @@ func (d *desk) causes() causes.Data {
 const fullWeight = 100
 
 func reasonLines(reasons []diagnosis.Reason, u units.Set) []causes.Reason {
-	out := make([]causes.Reason, len(reasons))
+	by, out := say.English().With(u), make([]causes.Reason, len(reasons))
 	for i, r := range reasons {
 		weight := math.Abs(math.Log(r.Factor)) / math.Log(fullWeight)
-		out[i] = causes.Reason{Words: u.Sentence(r.Words), Times: r.Times(), Weight: min(weight, 1)}
+		out[i] = causes.Reason{Words: by.Say(r.Words), Times: by.Say(r.Times()), Weight: min(weight, 1)}
 	}
 	return out
 }
@@ -51,7 +52,7 @@ func reasonLines(reasons []diagnosis.Reason, u units.Set) []causes.Reason {
 const mostPoints = 4
 
 func checkLines(t thought, u units.Set) []causes.Check {
-	doubt := 0.0
+	by, doubt := say.English().With(u), 0.0
 	for _, c := range t.ranking.Causes {
 		if p := c.Probability; p > 0 {
 			doubt -= p * math.Log2(p)
@@ -61,10 +62,10 @@ func checkLines(t thought, u units.Set) []causes.Check {
 	points := 0
 	for _, c := range t.next {
 		line := causes.Check{
-			Title: c.Title, Text: u.Sentence(c.Text), Needs: needs(c),
+			Title: by.Say(c.Title()), Text: by.Say(c.Text()), Needs: by.Say(c.Needs.Text()),
 			Minutes: fmt.Sprintf("%.0f min", c.Minutes),
 			Worth:   fmt.Sprintf("takes away %.0f %% of the doubt", 100*min(c.Bits/doubt, 1)),
-			Caution: strings.TrimSuffix(u.Sentence(c.Caution), " The vehicle maker's procedure comes first."),
+			Caution: by.Say(c.Caution()),
 		}
 		if c.Point != "" {
 			line.Title = "Read the " + small(c.Point)
@@ -81,20 +82,7 @@ func checkLines(t thought, u units.Set) []causes.Check {
 }
 
 // small is a point's name inside a sentence.
-func small(p diagram.Point) string {
-	name := p.String()
-	return strings.ToLower(name[:1]) + name[1:]
-}
-
-func needs(c diagnosis.Check) string {
-	switch c.Needs {
-	case "cold":
-		return "Engine cold"
-	case "warm":
-		return "Engine warm"
-	}
-	return ""
-}
+func small(p diagram.Point) string { return say.Place(p).String() }
 
 // basis tells what the causes were weighed from.
 func basis(a answer) string {

@@ -2,7 +2,6 @@ package main
 
 import (
 	"fmt"
-	"strings"
 
 	"loopbook/app/ui/checks"
 	"loopbook/cases"
@@ -11,6 +10,7 @@ import (
 	"loopbook/cases/evidence"
 	"loopbook/diagram"
 	"loopbook/diagram/coolant"
+	"loopbook/diagram/say"
 	"loopbook/diagram/units"
 )
 
@@ -32,41 +32,33 @@ func checkWords(t *likelihood.Tables) checks.Words {
 }
 
 func checkInfo(c likelihood.Check, kind cases.TestKind, u units.Set) checks.Info {
-	guide := evidence.GuideTo(kind)
-	info := checks.Info{
-		Title: c.Title, Minutes: fmt.Sprintf("%.0f min", c.Minutes), Text: u.Sentence(c.Text),
-		Caution: u.Sentence(strings.TrimSuffix(c.Caution, " The vehicle maker's procedure comes first.")),
-		Accepts: u.Sentence(guide.Accepts), NotProven: u.Sentence(guide.NotProven),
+	by, guide := say.English().With(u), evidence.GuideTo(kind)
+	return checks.Info{
+		Title: by.Say(c.Title()), Minutes: fmt.Sprintf("%.0f min", c.Minutes), Text: by.Say(c.Text()),
+		Caution: by.Say(c.Caution()), Needs: by.Say(c.Needs.Text()),
+		Accepts: by.Say(guide.Accepts), NotProven: by.Say(guide.NotProven),
 	}
-	switch c.Needs {
-	case likelihood.Cold:
-		info.Needs = "Engine cold"
-	case likelihood.Warm:
-		info.Needs = "Engine warm"
-	}
-	return info
 }
 
 func checkResult(t *likelihood.Tables, c *cases.Case, test *cases.Test, u units.Set) checks.Result {
-	found := evidence.Workshop(c, test)
+	found, by := evidence.Workshop(c, test), say.English().With(u)
 	r := checks.Result{}
 	for _, o := range t.Outcomes(test.Kind) {
 		if o.Word == found.Outcome {
-			r.Says = o.Says
+			r.Says = by.Say(o.Says)
 		}
 	}
 	if r.Says != "" && found.Outcome != evidence.Pass {
 		r.Severity = string(evidence.Note) // what raises no flag is told
 	}
 	for i, f := range found.Flags {
-		f = f.In(u)
 		if i == 0 || f.Severity == evidence.Act {
 			r.Severity = string(f.Severity)
 		}
-		r.Told = append(r.Told, checks.Told{Severity: string(f.Severity), Text: f.Text, Because: f.Because})
+		r.Told = append(r.Told, checks.Told{Severity: string(f.Severity), Text: by.Say(f.Text), Because: by.All(f.Because)})
 	}
 	for _, s := range found.Sums {
-		r.Sums = append(r.Sums, [2]string{u.Sentence(s.Name), u.Sentence(s.Value)})
+		r.Sums = append(r.Sums, [2]string{by.Say(s.Name), by.Say(s.Value)})
 	}
 	return r
 }

@@ -11,6 +11,7 @@ import (
 	"loopbook/cases/casetest"
 	"loopbook/cases/evidence"
 	"loopbook/diagram"
+	"loopbook/diagram/say"
 	"loopbook/diagram/units"
 	"loopbook/report"
 )
@@ -36,7 +37,7 @@ func TestRecordHoldsTheWholeCase(t *testing.T) {
 	}
 	want = append(want, report.Cautions(c)...)
 	for _, f := range analysed(t, c).Flags {
-		want = append(append(want, f.Text), f.Because...)
+		want = append(append(want, f.Text.String()), say.English().All(f.Because)...)
 	}
 	for _, r := range c.Rounds {
 		for _, reading := range r.Readings {

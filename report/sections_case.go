@@ -114,7 +114,7 @@ func (r *record) troubleCodes() {
 	r.heading("Trouble codes", tableStart)
 	var rows [][]cell
 	for _, code := range r.c.Codes {
-		meaning := strings.TrimPrefix(r.codes.Tell(code.Code), strings.ToUpper(strings.TrimSpace(code.Code))+": ")
+		meaning := r.say.by().Say(r.codes.Meaning(code.Code))
 		rows = append(rows, []cell{{code.Code, true}, {text: code.State}, {text: capital(meaning)}, {text: r.frozen(code.FreezeFrame)}})
 	}
 	r.table([]column{{"Code", 10}, {"State", 12}, {"Meaning", 46}, {"Freeze frame", 32}}, rows)

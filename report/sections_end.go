@@ -6,6 +6,8 @@ import (
 	"strings"
 
 	"loopbook/cases"
+	"loopbook/cases/evidence"
+	"loopbook/diagram/say"
 )
 
 func (r *record) verdict() {
@@ -101,8 +103,8 @@ func lasting(timeS []float64) string {
 func (r *record) sources() {
 	var list []string
 	seen := map[string]bool{}
-	add := func(source, class string) {
-		line := join(" — ", source, class)
+	add := func(source say.Text, class evidence.Class) {
+		line := join(" — ", r.say.by().Say(source), r.say.by().Say(class.Text()))
 		if line != "" && !seen[line] {
 			seen[line] = true
 			list = append(list, capital(line))

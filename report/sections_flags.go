@@ -34,7 +34,7 @@ func (r *record) flagsOf(round int) []evidence.Flag {
 	var out []evidence.Flag
 	for _, f := range r.f.Flags {
 		if f.Round == round {
-			out = append(out, f.In(r.say.Set))
+			out = append(out, f)
 		}
 	}
 	return out
@@ -43,14 +43,14 @@ func (r *record) flagsOf(round int) []evidence.Flag {
 // flag is a sign, a word and a sentence, with the reasons under them.
 func (r *record) flag(f evidence.Flag) {
 	const indent, wordWidth = 18, 32
-	text := r.lines(f.Text, r.inner()-indent-wordWidth, strongStyle)
+	text := r.lines(r.say.by().Say(f.Text), r.inner()-indent-wordWidth, strongStyle)
 	r.space(2)
 	r.need(float64(min(len(text)+1, 6)) * strongStyle.lead())
 	word, sign := severity(f.Severity)
 	r.paint(margin+2, r.y, 1, sign)
 	r.put(margin+indent, r.y, word, strongStyle)
 	r.flow(margin+indent+wordWidth, text, strongStyle)
-	r.bullets(margin+indent+wordWidth, f.Because, smallStyle)
+	r.bullets(margin+indent+wordWidth, r.say.by().All(f.Because), smallStyle)
 }
 
 // severity is the word and the sign of a severity: each has its own shape.

@@ -28,8 +28,8 @@ func (r *record) readings(i int) {
 			continue
 		}
 		rows = append(rows, r.reading(shown, got))
-		if got.Why != "" {
-			why = append(why, shown.Point.String()+": "+got.Why)
+		if !got.Why.Empty() {
+			why = append(why, shown.Point.String()+": "+r.say.by().Say(got.Why))
 		}
 	}
 	r.table([]column{{"Point", 26}, {"Shown" + unit, 11}, {"On", 16}, {"Corrected" + unit, 15}, {"Expected" + unit, 13}, {"State", 19}}, rows)

@@ -61,7 +61,7 @@ func (r *record) conditions(i int) facts {
 	list.add("Gun set to", number(round.Gun.Emissivity, ""))
 	list.add("Mirrored", r.say.temp(round.Gun.ReflectedC))
 	if found := r.found(i); found.EngineC != nil {
-		list.add("Engine at", join(", by ", r.say.temp(found.EngineC), found.EngineBy))
+		list.add("Engine at", join(", by ", r.say.temp(found.EngineC), r.say.by().Say(found.EngineBy)))
 	}
 	return list
 }

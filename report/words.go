@@ -8,11 +8,15 @@ import (
 
 	"loopbook/cases/evidence"
 	"loopbook/diagram"
+	"loopbook/diagram/say"
 	"loopbook/diagram/units"
 )
 
 // words writes what may be unknown; the unknown is "".
 type words struct{ units.Set }
+
+// by says the findings' sentences.
+func (w words) by() say.Speaker { return say.English().With(w.Set) }
 
 func (w words) temp(c *diagram.Celsius) string {
 	if c == nil {

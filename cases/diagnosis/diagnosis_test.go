@@ -5,6 +5,7 @@ import (
 	"encoding/json"
 	"errors"
 	"math"
+	"reflect"
 	"strings"
 	"testing"
 
@@ -241,10 +242,10 @@ func TestNextChecks(t *testing.T) {
 		point := false
 		for i, n := range next {
 			if n.Bits > doubt || n.Minutes <= 0 || i > 0 && n.PerMinute() > next[i-1].PerMinute() {
-				t.Errorf("%s: %s tells %.2f bits of %.2f in %g min", c.ID, n.Title, n.Bits, doubt, n.Minutes)
+				t.Errorf("%s: %s tells %.2f bits of %.2f in %g min", c.ID, n.Title(), n.Bits, doubt, n.Minutes)
 			}
-			if n.OpensSystem && n.Caution == "" {
-				t.Errorf("%s: opens the system without a caution", n.Title)
+			if said := n.Words().String(); n.OpensSystem && !strings.Contains(said, n.Caution().String()) {
+				t.Errorf("%s: opens the system without a caution: %s", n.Title(), said)
 			}
 			point = point || n.Point != ""
 		}
@@ -265,12 +266,12 @@ func TestExpectedRangesAreComputed(t *testing.T) {
 	x := diagnosis.Expecter{Table: b.table, Crowds: b.crowds}
 	e := x.Expect(&warm, 0)
 	drop, in := e.Deltas["across-radiator"], e.Points["rad_in"]
-	if drop.Class != "computed" || !(*drop.HighK > 35) || !(in.LowC > 30 && in.LowC < 84 && in.HighC > 84 && in.HighC < 100) {
+	if drop.Class != evidence.Computed || !(*drop.HighK > 35) || !(in.LowC > 30 && in.LowC < 84 && in.HighC > 84 && in.HighC < 100) {
 		t.Errorf("across the radiator %v to %v (%s), into it %v to %v", *drop.LowK, *drop.HighK, drop.Class, in.LowC, in.HighC)
 	}
 	hot := idle("outlet-thermostat", 116, map[diagram.Point]float64{"rad_in": 108, "rad_out": 60})
 	b.rank(t, hot, diagnosis.Prior{})
-	if got, want := x.Expect(&hot, 0).Deltas["across-radiator"], b.table.Expect(&hot, 0).Deltas["across-radiator"]; got != want {
+	if got, want := x.Expect(&hot, 0).Deltas["across-radiator"], b.table.Expect(&hot, 0).Deltas["across-radiator"]; !reflect.DeepEqual(got, want) {
 		t.Errorf("on an engine at 116 °C: %v, want the table's %v", got, want)
 	}
 	cold := x.Expect(&cases.Case{Rounds: make([]cases.Round, 1)}, 0)

@@ -1,10 +1,10 @@
 package diagnosis
 
 import (
-	"fmt"
 	"math"
 
 	"loopbook/cases/evidence"
+	"loopbook/diagram/say"
 )
 
 // Fill adds causes and next checks to the analysis's document; a case with
@@ -15,53 +15,46 @@ func Fill(a *evidence.Answer, r Ranking, next []Check) {
 	}
 	for _, n := range next {
 		a.Next = append(a.Next, evidence.CheckAnswer{
-			Check: n.Check.Check, Point: n.Point, Minutes: n.Minutes, Bits: math.Round(n.Bits*1e4) / 1e4, Text: n.Words(),
+			Check: n.Check.Check, Point: n.Point, Minutes: n.Minutes, Bits: math.Round(n.Bits*1e4) / 1e4, Text: n.Words().String(),
 		})
 	}
 	if r.Blank {
 		a.Flags = append(a.Flags, evidence.Flag{
 			ID: "prior-only", Round: evidence.WholeCase, Severity: evidence.Note,
-			Text:    "Nothing was measured or told yet: the causes stand as they did before this case.",
-			Because: []string{"each cause has the probability of the prior"},
-		})
+			Text: say.Of("flag.prior-only"), Because: []say.Text{say.Of("because.prior-only")},
+		}.Answer())
 	}
 }
 
 func told(reasons []Reason) []string {
 	out := []string{}
 	for _, r := range reasons {
-		out = append(out, fmt.Sprintf("%s (%s)", r.Words, r.Times()))
+		out = append(out, say.Of("reason.weighed", r.Words, r.Times()).String())
 	}
 	return out
 }
 
 // Times is the weight in words: how many times as likely, or as unlikely.
-func (r Reason) Times() string {
+func (r Reason) Times() say.Text {
 	f := r.Factor
 	if f < 1 {
 		f = 1 / f
 	}
 	if f < 9.5 {
-		return fmt.Sprintf("%.1f×", f)
+		return say.Of("reason.times", f)
 	}
-	return fmt.Sprintf("%.0f×", min(f, 999))
+	return say.Of("reason.times-whole", min(f, 999))
 }
 
 // Words are what to do, with the engine's state that it needs and its caution.
-func (c Check) Words() string {
-	text := c.Title
+func (c Check) Words() say.Text {
+	title := c.Title()
 	if c.Point != "" {
-		text += ": " + c.Point.String()
+		title = say.Of("check.at-point", title, say.Place(c.Point))
 	}
-	text += ". " + c.Text
-	switch c.Needs {
-	case "cold":
-		text += " Engine cold."
-	case "warm":
-		text += " Engine warm."
+	out := []say.Text{say.Of("check.sentence", title), c.Text()}
+	if needs := c.Needs.Text(); !needs.Empty() {
+		out = append(out, say.Of("check.sentence", needs))
 	}
-	if c.Caution != "" {
-		text += " " + c.Caution
-	}
-	return text
+	return say.Sentences(append(out, c.Caution(), say.Of("check.maker-first"))...)
 }

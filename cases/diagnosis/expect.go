@@ -1,7 +1,6 @@
 package diagnosis
 
 import (
-	"fmt"
 	"math"
 	"slices"
 	"sort"
@@ -10,6 +9,7 @@ import (
 	"loopbook/cases/evidence"
 	"loopbook/diagram"
 	"loopbook/diagram/physics/ensemble"
+	"loopbook/diagram/say"
 )
 
 // Expecter says what healthy cars of the crowd would show in a case's rounds,
@@ -65,8 +65,8 @@ func wider(model, trade evidence.Span) evidence.Span {
 	if trade.HighK != nil && *trade.HighK > *model.HighK {
 		model.HighK = trade.HighK
 	}
-	if trade.Source != "" {
-		model.Source += "; or the trade's rule, where that is wider: " + trade.Source
+	if !trade.Source.Empty() {
+		model.Source = say.Of("source.model-or-trade", model.Source, trade.Source)
 	}
 	return model
 }
@@ -112,8 +112,6 @@ func newCrowdAt(crowd *ensemble.Ensemble, stop int, cause cases.Cause) crowdAt {
 	return at
 }
 
-const modelClass = "computed"
-
 // over is f of each of the draws.
 func (h crowdAt) over(f func(draw int) float64) []float64 {
 	out := make([]float64, len(h.draws))
@@ -126,18 +124,18 @@ func (h crowdAt) over(f func(draw int) float64) []float64 {
 func (h crowdAt) point(p diagram.Point) evidence.Range {
 	all := h.over(func(d int) float64 { return h.shows(p, d) })
 	low, high := nineTenths(all, modelSdK(p, median(all), h.air))
-	return evidence.Range{LowC: diagram.Celsius(low), HighC: diagram.Celsius(high), Source: h.source(), Class: modelClass}
+	return evidence.Range{LowC: diagram.Celsius(low), HighC: diagram.Celsius(high), Source: h.source(), Class: evidence.Computed}
 }
 
-func (h crowdAt) source() string {
-	return fmt.Sprintf("this loop's model, here and now: nine in ten of %d cars", len(h.draws))
+func (h crowdAt) source() say.Text {
+	return say.Of("source.model", len(h.draws))
 }
 
 func (h crowdAt) delta(at diagram.DeltaAt) evidence.Span {
 	all := h.over(func(d int) float64 { return h.shows(at.From, d) - h.shows(at.To, d) })
 	low, high := nineTenths(all, differenceSdK(at.From, at.To, median(all)))
 	l, u := diagram.DeltaK(low), diagram.DeltaK(high)
-	return evidence.Span{LowK: &l, HighK: &u, Source: h.source(), Class: modelClass}
+	return evidence.Span{LowK: &l, HighK: &u, Source: h.source(), Class: evidence.Computed}
 }
 
 // shows is what a gun would read at a point of one of the cars.

@@ -1,20 +1,19 @@
 package diagnosis
 
 import (
-	"fmt"
 	"math"
 	"sort"
-	"strings"
 
 	"loopbook/cases"
 	"loopbook/cases/evidence"
 	"loopbook/diagram"
 	"loopbook/diagram/physics/ensemble"
+	"loopbook/diagram/say"
 )
 
 // Reason is one piece of evidence and what it says about a cause by itself.
 type Reason struct {
-	Words  string
+	Words  say.Text
 	Factor float64         // times as likely with the cause as on the whole; below 1 against it
 	Round  int             // of the case, or -1
 	Points []diagram.Point // where it was measured
@@ -94,7 +93,7 @@ func indexOf(c cases.Cause) int {
 type feature struct {
 	stop   int
 	a, b   *reading // b is nil for a temperature by itself
-	title  string
+	title  say.Text
 	value  float64
 	sdK    float64
 	points []diagram.Point
@@ -105,9 +104,9 @@ func (s *sheet) features() []feature {
 	var out []feature
 	for i := range s.readings {
 		r := &s.readings[i]
-		f := feature{stop: r.stop, a: r, value: r.shownC, sdK: r.sdK, title: "sensor", points: []diagram.Point{r.point}}
+		f := feature{stop: r.stop, a: r, value: r.shownC, sdK: r.sdK, title: say.Of("reason.sensor"), points: []diagram.Point{r.point}}
 		if r.point != "" {
-			f.title = strings.ToLower(r.point.String()[:1]) + r.point.String()[1:]
+			f.title = say.Place(r.point)
 		}
 		out = append(out, f)
 	}
@@ -118,7 +117,7 @@ func (s *sheet) features() []feature {
 		for _, d := range s.plan.Setting.Loop.Deltas {
 			a, b := s.reading(stop, d.From), s.reading(stop, d.To)
 			if a != nil && b != nil {
-				out = append(out, feature{stop: stop, a: a, b: b, title: d.Title, value: a.shownC - b.shownC,
+				out = append(out, feature{stop: stop, a: a, b: b, title: say.DeltaName(d.Name), value: a.shownC - b.shownC,
 					sdK: math.Hypot(a.sdK, b.sdK) * 0.8, points: []diagram.Point{d.From, d.To}})
 			}
 		}
@@ -170,22 +169,25 @@ func (s *sheet) lookReasons(c cases.Cause, looks []feature) []Reason {
 }
 
 // words tell a feature with what the cause, and a healthy loop, would show.
-func (s *sheet) words(f feature, own, healthy int) string {
-	unit := "°C"
-	if f.b != nil {
-		unit = "K"
-	}
-	label := s.c.Rounds[s.plan.Rounds[f.stop]].Label
-	if label != "" {
-		label = " (" + label + ")"
+func (s *sheet) words(f feature, own, healthy int) say.Text {
+	title := f.title
+	if label := s.c.Rounds[s.plan.Rounds[f.stop]].Label; label != "" {
+		title = say.Of("reason.in-round", title, label)
 	}
 	low, high := s.span(f, healthy)
-	would := fmt.Sprintf("healthy %.0f to %.0f %s", low, high, unit)
-	if own != healthy {
-		low, high = s.span(f, own)
-		would = fmt.Sprintf("with this cause %.0f to %.0f %s, ", low, high, unit) + would
+	if own == healthy {
+		return say.Of("reason.healthy", title, f.amount(f.value), f.amount(low), f.amount(high))
 	}
-	return fmt.Sprintf("%s%s %.0f %s; %s", f.title, label, f.value, unit, would)
+	mine, most := s.span(f, own)
+	return say.Of("reason.cause", title, f.amount(f.value), f.amount(mine), f.amount(most), f.amount(low), f.amount(high))
+}
+
+// amount is a number of the feature as the quantity that it is.
+func (f feature) amount(v float64) any {
+	if f.b != nil {
+		return diagram.DeltaK(v)
+	}
+	return diagram.Celsius(v)
 }
 
 // span is what nine in ten of a cause's cars would show of a feature, as the hose

@@ -1,11 +1,10 @@
 package evidence
 
 import (
-	"fmt"
-
 	"loopbook/cases"
 	"loopbook/diagram"
 	"loopbook/diagram/coolant"
+	"loopbook/diagram/say"
 )
 
 // What is left to boiling: under 15 K the case is worth a look, under 5 K it
@@ -71,19 +70,19 @@ func boilingFlags(c *cases.Case, b *Boiling) []Flag {
 	if b == nil || b.MarginK >= marginLookK {
 		return nil
 	}
-	because := []string{
-		fmt.Sprintf("%s boils at %s under %.0f kPa", c.Loop.Coolant.Base.Name(), inC(b.PointC), float64(*c.Loop.CapKPa)),
-		fmt.Sprintf("hottest %s; less than %s left (common practice)", inC(b.HottestC), inK(marginLookK)),
+	because := []say.Text{
+		say.Of("because.boils", c.Loop.Coolant.Base.Text(), b.PointC, *c.Loop.CapKPa),
+		say.Of("because.hottest", b.HottestC, marginLookK),
 	}
 	if c.Site.AltitudeM == nil {
-		because = append(because, "the altitude is not noted: 0 m assumed")
+		because = append(because, say.Of("because.altitude-assumed", altitude(c)))
 	}
-	severity, text := Look, fmt.Sprintf("The hottest coolant is only %s from boiling.", inK(b.MarginK))
+	severity, text := Look, say.Of("flag.boiling-margin-small", b.MarginK)
 	if b.MarginK < marginActK {
 		severity = Act
 	}
 	if b.MarginK <= 0 {
-		text = "The hottest coolant is at its boiling point."
+		text = say.Of("flag.boiling-now")
 	}
 	return []Flag{ofCase("boiling-margin-small", severity, text, because...)}
 }

@@ -5,10 +5,12 @@ import (
 	"encoding/csv"
 	"errors"
 	"fmt"
+	"slices"
 	"strings"
 
 	"loopbook/assets"
 	"loopbook/cases"
+	"loopbook/diagram/say"
 )
 
 // ErrCodes says that the list of trouble codes is at fault.
@@ -16,11 +18,9 @@ var ErrCodes = errors.New("list of trouble codes at fault")
 
 // TroubleCode is what a generic code says about the loop.
 type TroubleCode struct {
-	Code     string
-	Meaning  string
-	LoopPart string
-	Causes   []string // words of cases.Cause, or plain words such as "reference sensor"
-	Class    string   // of the source
+	Code   string
+	Causes []string // words of cases.Cause, or of what lies outside of them, as "reference-sensor"
+	Class  Class    // of the source
 }
 
 // Codes is a list of trouble codes by their code. Don't change it.
@@ -29,8 +29,8 @@ type Codes map[string]TroubleCode
 // ShippedCodes reads the list that comes with the program.
 func ShippedCodes() (Codes, error) { return ReadCodes(assets.TroubleCodes) }
 
-// ReadCodes reads a list from CSV: code, meaning, part of the loop, causes
-// split by semicolons, class of source. An error names the line.
+// ReadCodes reads a list from CSV: code, causes split by semicolons, class of
+// source. An error names the line.
 func ReadCodes(text []byte) (Codes, error) {
 	rows, err := csv.NewReader(bytes.NewReader(text)).ReadAll()
 	if err != nil {
@@ -41,10 +41,10 @@ func ReadCodes(text []byte) (Codes, error) {
 		if i == 0 {
 			continue
 		}
-		if len(row) != 5 || !wellFormedCode(row[0]) || row[1] == "" || codes[row[0]].Code != "" {
+		if len(row) != 3 || !wellFormedCode(row[0]) || row[1] == "" || codes[row[0]].Code != "" {
 			return nil, fmt.Errorf("dtc.csv: line %d: %q: %w", i+1, row[0], ErrCodes)
 		}
-		codes[row[0]] = TroubleCode{row[0], row[1], row[2], strings.Split(row[3], ";"), row[4]}
+		codes[row[0]] = TroubleCode{row[0], strings.Split(row[1], ";"), Class(row[2])}
 	}
 	return codes, nil
 }
@@ -79,63 +79,79 @@ func makerSpecific(code string) bool {
 func (codes Codes) flags(c *cases.Case) []Flag {
 	var out []Flag
 	for _, code := range c.Codes {
-		word := strings.ToUpper(strings.TrimSpace(code.Code))
+		word := written(code.Code)
 		if word == "" {
 			continue
 		}
-		text, because := codes.tell(word)
+		because := codes.because(word)
 		if code.State != "" {
-			because = append(because, "state: "+code.State)
+			because = append(because, say.Of("because.code-state", code.State))
 		}
-		out = append(out, ofCase("code-points-at", Note, text, append(because, frozenFrame(code.FreezeFrame)...)...))
+		out = append(out, ofCase("code-points-at", Note, codes.Tell(word), append(because, frozenFrame(code.FreezeFrame)...)...))
 	}
 	return out
 }
 
-// CodeMeaning says what a trouble code means, or why that isn't known here.
-func (a *Analyst) CodeMeaning(code string) string { return a.codes.Tell(code) }
+// CodeMeaning says in English what a trouble code means, or why that isn't known
+// here.
+func (a *Analyst) CodeMeaning(code string) string { return a.codes.Tell(code).String() }
 
-// Tell says in one sentence what a code means, or why that isn't known here.
-func (codes Codes) Tell(code string) string {
-	text, _ := codes.tell(strings.ToUpper(strings.TrimSpace(code)))
-	return text
+// Tell says in one sentence, with the code, what Meaning says.
+func (codes Codes) Tell(code string) say.Text {
+	return say.Of("flag.code", written(code), codes.Meaning(code))
 }
 
-func (codes Codes) tell(word string) (text string, because []string) {
-	known, ok := codes[word]
+// Meaning says what a code means, or why that isn't known here.
+func (codes Codes) Meaning(code string) say.Text {
+	word := written(code)
+	_, known := codes[word]
 	switch {
-	case ok:
-		return fmt.Sprintf("%s: %s.", word, known.Meaning),
-			[]string{"points at: " + known.LoopPart, "speaks for: " + causeWords(known.Causes), known.Class}
+	case known:
+		return say.Of("code." + word)
 	case !wellFormedCode(word):
-		return fmt.Sprintf("%q is no trouble code: a letter P, C, B or U and four digits.", word), nil
+		return say.Of("code.malformed")
 	case makerSpecific(word):
-		return word + ": maker-specific, look it up in the maker's list.", nil
+		return say.Of("code.maker")
 	}
-	return word + ": not in the list of codes that bear on the cooling loop.", nil
+	return say.Of("code.unknown")
 }
 
-func causeWords(causes []string) string {
-	names := make([]string, len(causes))
-	for i, c := range causes {
-		names[i] = cases.Cause(c).Name()
+func written(code string) string { return strings.ToUpper(strings.TrimSpace(code)) }
+
+// because is what a code of the list speaks for, with the class of its source.
+func (codes Codes) because(word string) []say.Text {
+	known, ok := codes[word]
+	if !ok {
+		return nil
 	}
-	return strings.Join(names, ", ")
+	names := make([]say.Text, len(known.Causes))
+	for i, c := range known.Causes {
+		names[i] = causeText(c)
+	}
+	return []say.Text{say.Of("because.code-causes", say.List(names...)), known.Class.Text()}
 }
 
-func frozenFrame(f cases.FreezeFrame) []string {
-	var parts []string
+// causeText is a cause's name, or of what lies outside of the causes.
+func causeText(word string) say.Text {
+	if c := cases.Cause(word); slices.Contains(cases.Words[cases.Cause](), c) {
+		return c.Text()
+	}
+	return say.Of("code-cause." + word)
+}
+
+func frozenFrame(f cases.FreezeFrame) []say.Text {
+	var parts []say.Text
 	if f.EctC != nil {
-		parts = append(parts, inC(*f.EctC))
+		parts = append(parts, say.Value(*f.EctC))
 	}
 	if f.RPM != nil {
-		parts = append(parts, fmt.Sprintf("%.0f rpm", *f.RPM))
+		parts = append(parts, say.Of("value.rpm", *f.RPM))
 	}
 	if f.SpeedKmh != nil {
-		parts = append(parts, fmt.Sprintf("%.0f km/h", *f.SpeedKmh))
+		parts = append(parts, say.Value(say.Kmh(*f.SpeedKmh)))
 	}
 	if parts == nil {
 		return nil
 	}
-	return []string{"freeze frame: " + strings.Join(parts, ", ")}
+	return []say.Text{say.Of("because.freeze-frame", say.List(parts...))}
 }

@@ -5,6 +5,7 @@ import (
 
 	"loopbook/cases"
 	"loopbook/diagram"
+	"loopbook/diagram/say"
 )
 
 // Answer is the document that the analysis prints for a case. Causes and Next
@@ -13,11 +14,20 @@ import (
 type Answer struct {
 	ID      string        `json:"id"`
 	Deltas  []Delta       `json:"deltas"`
-	Flags   []Flag        `json:"flags"`
+	Flags   []FlagAnswer  `json:"flags"`
 	Causes  []CauseAnswer `json:"causes"`
 	Next    []CheckAnswer `json:"next"`
 	Boiling *Boiling      `json:"boiling"`
 	WarmUp  []WarmUp      `json:"warm_up"`
+}
+
+// FlagAnswer is a flag in the document, in English and in °C, K, kPa and km/h.
+type FlagAnswer struct {
+	ID       string   `json:"id"`
+	Round    int      `json:"round"` // WholeCase: of no one round
+	Severity Severity `json:"severity"`
+	Text     string   `json:"text"`
+	Because  []string `json:"because"`
 }
 
 // CauseAnswer is a cause in the document, with what speaks for it and against
@@ -42,7 +52,7 @@ type CheckAnswer struct {
 // differences are rounded to 0.01.
 func Document(c *cases.Case, f Findings) Answer {
 	a := Answer{
-		ID: c.ID, Deltas: make([]Delta, len(f.Deltas)), Flags: make([]Flag, len(f.Flags)),
+		ID: c.ID, Deltas: make([]Delta, len(f.Deltas)), Flags: make([]FlagAnswer, len(f.Flags)),
 		Causes: []CauseAnswer{}, Next: []CheckAnswer{}, WarmUp: make([]WarmUp, len(f.WarmUps)),
 	}
 	for i, d := range f.Deltas {
@@ -50,10 +60,7 @@ func Document(c *cases.Case, f Findings) Answer {
 		a.Deltas[i] = d
 	}
 	for i, flag := range f.Flags {
-		if flag.Because == nil {
-			flag.Because = []string{}
-		}
-		a.Flags[i] = flag
+		a.Flags[i] = flag.Answer()
 	}
 	for i, w := range f.WarmUps {
 		a.WarmUp[i] = w.rounded()
@@ -62,6 +69,12 @@ func Document(c *cases.Case, f Findings) Answer {
 		a.Boiling = &Boiling{hundredths(b.PointC), hundredths(b.HottestC), hundredths(b.MarginK)}
 	}
 	return a
+}
+
+// Answer is the flag as the document has it.
+func (f Flag) Answer() FlagAnswer {
+	by := say.English()
+	return FlagAnswer{f.ID, f.Round, f.Severity, by.Say(f.Text), by.All(f.Because)}
 }
 
 func hundredths[T diagram.Celsius | diagram.DeltaK](v T) T {

@@ -91,7 +91,7 @@ func TestBoiling(t *testing.T) {
 		t.Fatalf("water, 50 kPa, engine at 100 °C: %+v", f.Boiling)
 	}
 	flag := find(f, "boiling-margin-small")
-	if flag == nil || flag.Severity != evidence.Look || !strings.Contains(strings.Join(flag.Because, " "), "0 m assumed") {
+	if flag == nil || flag.Severity != evidence.Look || !strings.Contains(becauseOf(flag), "0 m assumed") {
 		t.Errorf("11.6 K of margin, altitude unknown: %+v", flag)
 	}
 	c.Loop.CapKPa = casetest.P(diagram.KPa(0))
@@ -121,7 +121,7 @@ func TestPointsHaveRanges(t *testing.T) {
 		{warm2500, diagram.Vent, outsideC + 37}, // HT1's typical 57 °C
 	} {
 		r := a.Analyse(toCase(healthy("outlet-thermostat", tt.condition))).Rounds[0].Readings[tt.point]
-		if r.Expected == nil || tt.inside < r.Expected.LowC || tt.inside > r.Expected.HighC || r.Expected.Source == "" || r.Expected.Class == "" || r.State != evidence.InRange {
+		if r.Expected == nil || tt.inside < r.Expected.LowC || tt.inside > r.Expected.HighC || r.Expected.Source.Empty() || r.Expected.Class == "" || r.State != evidence.InRange {
 			t.Errorf("%s %s: expected %+v, state %s", tt.condition, tt.point, r.Expected, r.State)
 		}
 	}

@@ -1,23 +1,23 @@
 package evidence
 
 import (
-	"fmt"
-
 	"loopbook/cases"
 	"loopbook/diagram"
+	"loopbook/diagram/say"
 )
 
 // engine is the engine's own temperature, by the best witness there is.
 type engine struct {
 	c       *diagram.Celsius // nil: not known in degrees
-	by      string
+	by      say.Text
 	regime  Regime
 	lies    bool // the sensor contradicts the gun
 	witness diagram.Point
 }
 
-// On a hose the coolant may be 8 K above the rubber (IR8, from memory).
+// On a hose the coolant is 2 to 8 K above the rubber (IR8, from memory).
 const (
+	hoseLeastK diagram.DeltaK = 2
 	hoseUnderK diagram.DeltaK = 8
 	creepK     diagram.DeltaK = 20 // a hose that much under the rating may hold still coolant
 )
@@ -40,22 +40,22 @@ func (m *moment) findEngine() engine {
 	switch ect := m.round.EctC; {
 	case ect != nil && any && hottest.TrueC.Minus(*ect) > SensorFailK:
 		e.lies, e.witness = true, hottest.Point // no hose is hotter than its coolant
-		e.set(hottest.TrueC, fmt.Sprintf("the gun at %s, since the sensor reads under it", name(hottest.Point)))
+		e.set(hottest.TrueC, say.Of("by.gun-sensor-low", say.Place(hottest.Point)))
 	case ect != nil && m.readsHigh(*ect, e.witness):
 		w := m.readings[e.witness]
 		e.lies = true
-		e.set(w.TrueC, fmt.Sprintf("the gun at %s, since the sensor reads over it", name(w.Point)))
+		e.set(w.TrueC, say.Of("by.gun-sensor-high", say.Place(w.Point)))
 	case ect != nil:
-		e.set(*ect, "the scan tool")
+		e.set(*ect, say.Of("by.scan-tool"))
 	default:
 		if w, ok := m.hottest(m.witnesses()...); ok {
-			e.set(w.TrueC, fmt.Sprintf("the gun at %s, no sensor value", name(w.Point)))
+			e.set(w.TrueC, say.Of("by.gun", say.Place(w.Point)))
 		}
 	}
 	return m.sorted(e)
 }
 
-func (e *engine) set(t diagram.Celsius, by string) { e.c, e.by = &t, by }
+func (e *engine) set(t diagram.Celsius, by say.Text) { e.c, e.by = &t, by }
 
 // sorted finds the regime. A gauge in the hot counts where no sensor speaks.
 func (m *moment) sorted(e engine) engine {
@@ -65,14 +65,14 @@ func (m *moment) sorted(e engine) engine {
 	case m.round.EctC == nil && hot:
 		e.regime = Above
 		if e.c == nil {
-			e.by = "the gauge"
+			e.by = say.Of("by.gauge")
 		}
 	case e.c != nil:
 		e.regime = m.regimeAt(*e.c)
 	case gauge == "middle":
-		e.regime, e.by = AtRating, "the gauge"
+		e.regime, e.by = AtRating, say.Of("by.gauge")
 	case gauge != "":
-		e.regime, e.by = m.coldRegime(), "the gauge"
+		e.regime, e.by = m.coldRegime(), say.Of("by.gauge")
 	}
 	return e
 }
@@ -145,10 +145,10 @@ func (m *moment) hottest(points ...diagram.Point) (best Reading, ok bool) {
 	return best, ok
 }
 
-// words tell the engine's temperature with its witness and the rating.
-func (m *moment) engineWords() string {
+// engineText tells the engine's temperature with its witness and the rating.
+func (m *moment) engineText() say.Text {
 	if m.engine.c == nil {
-		return fmt.Sprintf("engine by %s; %s", m.engine.by, m.rating.words())
+		return say.Of("because.engine-by", m.engine.by, m.rating.text())
 	}
-	return fmt.Sprintf("engine at %s by %s; %s", inC(*m.engine.c), m.engine.by, m.rating.words())
+	return say.Of("because.engine", *m.engine.c, m.engine.by, m.rating.text())
 }

@@ -75,16 +75,16 @@ func TestOneHotReadingDoesNotOverruleTheRest(t *testing.T) {
 		}
 		f := analyst(t).Analyse(toCase(s))
 		flag := find(f, "reading-alone")
-		if (flag != nil) != tt.wantAlone || (f.Rounds[0].EngineBy == "the scan tool") != tt.wantBy {
+		if (flag != nil) != tt.wantAlone || (f.Rounds[0].EngineBy.Key() == "by.scan-tool") != tt.wantBy {
 			t.Errorf("%s: reading-alone %+v, engine by %s", tt.name, flag, f.Rounds[0].EngineBy)
 		}
 		if !tt.wantAlone {
 			continue
 		}
-		if got := pressing(f); len(got) != 1 || flag.Severity != evidence.Look || len(flag.Points) != 1 || !strings.Contains(flag.Text, "repeat") {
+		if got := pressing(f); len(got) != 1 || flag.Severity != evidence.Look || len(flag.Points) != 1 || !strings.Contains(flag.Text.String(), "Repeat") {
 			t.Errorf("%s: %v, %+v", tt.name, got, flag)
 		}
-		if r := f.Rounds[0].Readings[diagram.Housing]; !r.Impossible || r.Why == "" {
+		if r := f.Rounds[0].Readings[diagram.Housing]; !r.Impossible || r.Why.Empty() {
 			t.Errorf("%s: the hot reading takes part: %+v", tt.name, r)
 		}
 	}

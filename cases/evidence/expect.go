@@ -5,6 +5,7 @@ import (
 
 	"loopbook/cases"
 	"loopbook/diagram"
+	"loopbook/diagram/say"
 )
 
 // Expecter says what a healthy loop like the case's would show in a round. It
@@ -22,8 +23,9 @@ type Expectation struct {
 
 // Span is a range of a difference; a nil end is open.
 type Span struct {
-	LowK, HighK   *diagram.DeltaK
-	Source, Class string
+	LowK, HighK *diagram.DeltaK
+	Source      say.Text
+	Class       Class
 }
 
 func (s Span) state(v diagram.DeltaK) State {

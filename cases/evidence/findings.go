@@ -11,7 +11,7 @@ package evidence
 import (
 	"loopbook/cases"
 	"loopbook/diagram"
-	"loopbook/diagram/units"
+	"loopbook/diagram/say"
 )
 
 // Findings is what a case's measurements say.
@@ -28,7 +28,7 @@ type Round struct {
 	Readings map[diagram.Point]Reading
 	Expected map[diagram.Point]Range // of every point, read or not
 	EngineC  *diagram.Celsius        // the engine's temperature as judged by; nil: not known
-	EngineBy string                  // what EngineC was taken from
+	EngineBy say.Text                // what EngineC was taken from
 	Regime   Regime
 }
 
@@ -42,7 +42,7 @@ type Reading struct {
 	UncertainK    diagram.DeltaK // either way, from the surface's emissivity
 	Doubtful      bool           // too uncertain to judge by; takes no part
 	Impossible    bool           // contradicts its neighbour; takes no part
-	Why           string         // of Doubtful or Impossible
+	Why           say.Text       // of Doubtful or Impossible
 	Expected      *Range         // nil: no rule for here and now
 	State         State
 }
@@ -52,8 +52,9 @@ func (r Reading) usable() bool { return !r.Doubtful && !r.Impossible }
 
 // Range is what a point would show on a healthy loop, here and now.
 type Range struct {
-	LowC, HighC   diagram.Celsius
-	Source, Class string
+	LowC, HighC diagram.Celsius
+	Source      say.Text
+	Class       Class
 }
 
 // Delta is a difference of the layout, From minus To. To and From are words
@@ -67,8 +68,8 @@ type Delta struct {
 	ExpectedLowK  *diagram.DeltaK `json:"expected_low_k"`
 	ExpectedHighK *diagram.DeltaK `json:"expected_high_k"`
 	State         State           `json:"state"`
-	Source        string          `json:"-"`
-	Class         string          `json:"-"`
+	Source        say.Text        `json:"-"`
+	Class         Class           `json:"-"`
 }
 
 // Sensor is the From of the delta whose minuend is the scan tool's value.
@@ -88,25 +89,13 @@ const (
 // Flag is one thing that stands out. Because holds the numbers, the rule and
 // where the rule comes from.
 type Flag struct {
-	ID       string          `json:"id"`
-	Round    int             `json:"round"` // WholeCase: of no one round
-	Severity Severity        `json:"severity"`
-	Text     string          `json:"text"`
-	Because  []string        `json:"because"`
-	Points   []diagram.Point `json:"-"` // where it happens
-	Stage    cases.Stage     `json:"-"` // of the workshop test or the log it comes from; "": of none, or not noted
-}
-
-// In is the flag with its sentences in the chosen units. Flags are made in °C,
-// K, kPa and km/h.
-func (f Flag) In(u units.Set) Flag {
-	f.Text = u.Sentence(f.Text)
-	because := make([]string, len(f.Because))
-	for i, b := range f.Because {
-		because[i] = u.Sentence(b)
-	}
-	f.Because = because
-	return f
+	ID       string
+	Round    int // WholeCase: of no one round
+	Severity Severity
+	Text     say.Text
+	Because  []say.Text
+	Points   []diagram.Point // where it happens
+	Stage    cases.Stage     // of the workshop test or the log it comes from; "": of none, or not noted
 }
 
 // WholeCase is the Round of a flag that belongs to no one round.

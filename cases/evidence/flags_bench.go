@@ -1,7 +1,6 @@
 package evidence
 
 import (
-	"fmt"
 	"math"
 	"slices"
 
@@ -9,12 +8,12 @@ import (
 	"loopbook/diagram"
 	"loopbook/diagram/facescan"
 	lifts "loopbook/diagram/lift"
+	"loopbook/diagram/say"
 	"loopbook/diagram/thermistor"
 )
 
 const (
 	benchLift = 8 // TH3, published (V1 to V4): minimum lift when fully open
-	seenNotes = "still water, no load: a pass doesn't clear the part, a clear fail condemns it (common practice)"
 
 	shutByC diagram.Celsius = 40 // TH4, published (V2, V3): shut again, ratings of 76 to 84 °C
 )
@@ -28,31 +27,31 @@ func benchTest(c *cases.Case, t *cases.Test) judgement {
 	if rated == nil || err != nil {
 		return judgement{}
 	}
-	bad := func(outcome, text string, because ...string) judgement {
-		return found(outcome, ofCase("thermostat-bench", Act, text, append(because, seenNotes)...))
+	bad := func(outcome string, text say.Text, because ...say.Text) judgement {
+		return found(outcome, ofCase("thermostat-bench", Act, text, append(because, say.Of("because.bench-limits"))...))
 	}
 	coldest, hottest := ends(up)
 	low, high := *rated-opensEarlyK, *rated+opensEarlyK
-	rule := fmt.Sprintf("rated to open at %s, ±3 K (TH1, published, M2)", inC(*rated))
+	rule := say.Of("because.bench-rule", *rated, diagram.DeltaK(opensEarlyK)) // TH1
 	stands := curve.BaseMM >= lifts.MovesMM
 	saw := func(it func(lifts.Point) bool) bool { return !stands && slices.ContainsFunc(up, it) }
 	switch {
 	case stands && coldest < low:
-		return bad("open", fmt.Sprintf("The thermostat stands open in water of %s.", inC(coldest)), rule)
+		return bad("open", say.Of("flag.bench-open", coldest), rule)
 	case !stands && !curve.Moves && hottest > high:
-		return bad("shut", fmt.Sprintf("In water of %s the thermostat doesn't open.", inC(hottest)), rule)
+		return bad("shut", say.Of("flag.bench-shut", hottest), rule)
 	case !stands && !curve.Moves:
 		return judgement{}
 	case curve.LatestC < low && saw(func(p lifts.Point) bool { return p.WaterC < low && p.MM >= lifts.MovesMM }):
-		return bad("early", fmt.Sprintf("The thermostat opens at %s: too early.", inC(curve.OpensC)), rule)
+		return bad("early", say.Of("flag.bench-early", curve.OpensC), rule)
 	case curve.EarliestC > high && saw(func(p lifts.Point) bool { return p.WaterC > high && p.MM < lifts.MovesMM }):
-		return bad("late", fmt.Sprintf("The thermostat opens at %s: too late.", inC(curve.OpensC)), rule)
+		return bad("late", say.Of("flag.bench-late", curve.OpensC), rule)
 	}
-	if text, because := smallLift(t, curve, hottest, *rated); text != "" {
+	if text, because := smallLift(t, curve, hottest, *rated); !text.Empty() {
 		return bad("small-lift", text, because)
 	}
 	if at, mm, ok := stillOpen(t); ok {
-		return bad("open", fmt.Sprintf("Cooled to %s the thermostat still stands %.1f mm open.", inC(at), mm), "shut again by 40 °C (TH4, published, V2, V3)")
+		return bad("open", say.Of("flag.bench-still-open", at, mm), say.Of("because.bench-shut-by", shutByC))
 	}
 	return passIf(!stands) // else it was never seen shut
 }
@@ -64,8 +63,9 @@ func benchRating(c *cases.Case, t *cases.Test) *diagram.Celsius {
 	return c.Loop.ThermostatOpensC
 }
 
-// smallLift tells of a thermostat that doesn't open far enough, or "".
-func smallLift(t *cases.Test, curve lifts.Curve, hottest, rated diagram.Celsius) (text, because string) {
+// smallLift tells of a thermostat that doesn't open far enough (TH2, TH3), or
+// nothing.
+func smallLift(t *cases.Test, curve lifts.Curve, hottest, rated diagram.Celsius) (text, because say.Text) {
 	want, fullC := float64(benchLift), rated+diagram.Celsius(fullK)
 	if t.RatedLiftMM != nil {
 		want = *t.RatedLiftMM
@@ -74,10 +74,9 @@ func smallLift(t *cases.Test, curve lifts.Curve, hottest, rated diagram.Celsius)
 		fullC = *t.RatedFullC
 	}
 	if hottest < fullC || curve.FullMM >= want*0.9 {
-		return "", ""
+		return text, because
 	}
-	return fmt.Sprintf("Fully hot the thermostat lifts only %.1f mm.", curve.FullMM),
-		fmt.Sprintf("%.0f mm expected from %s on (TH2, TH3, published)", want, inC(fullC))
+	return say.Of("flag.bench-small-lift", curve.FullMM), say.Of("because.bench-lift", want, fullC)
 }
 
 // stillOpen is the coldest point of the way down, where it is cold enough to be
@@ -115,6 +114,9 @@ func ends(points []lifts.Point) (coldest, hottest diagram.Celsius) {
 	return coldest, hottest
 }
 
+// sensorPassK is what a sensor may be off: DT15, common practice.
+const sensorPassK diagram.DeltaK = 5
+
 // sensorTest reads each resistance off the reference curve and compares: 5 K
 // passes, 10 K fails (DT15, DT16, common practice).
 func sensorTest(t *cases.Test) judgement {
@@ -123,16 +125,16 @@ func sensorTest(t *cases.Test) judgement {
 		return judgement{}
 	}
 	var worst diagram.DeltaK
-	var because []string
+	var because []say.Text
 	compared := false
 	for _, p := range ohms(t) {
 		says, err := curve.Read(p.Ohm)
 		off := says.Minus(p.C)
 		compared = compared || err == nil
-		if err != nil || math.Abs(float64(off)) <= 5 {
+		if err != nil || math.Abs(float64(off)) <= float64(sensorPassK) {
 			continue
 		}
-		because = append(because, fmt.Sprintf("%.0f Ω at %s, which the reference has at %s", p.Ohm, inC(p.C), inC(says)))
+		because = append(because, say.Of("because.ohm", p.Ohm, p.C, says))
 		if math.Abs(float64(off)) > math.Abs(float64(worst)) {
 			worst = off
 		}
@@ -140,15 +142,14 @@ func sensorTest(t *cases.Test) judgement {
 	if because == nil {
 		return passIf(compared)
 	}
-	severity, way := Look, "high"
+	severity, way, text := Look, "high", say.Of("flag.sensor-high", worst)
 	if math.Abs(float64(worst)) > float64(SensorFailK) {
 		severity = Act
 	}
 	if worst < 0 {
-		way = "low"
+		way, text = "low", say.Of("flag.sensor-low", -worst)
 	}
-	return found(way, ofCase("sensor-resistance", severity, fmt.Sprintf("The sensor reads up to %s too %s.", inK(max(worst, -worst)), way),
-		append(because, "5 K off passes, 10 K fails (DT15, DT16, common practice)")...))
+	return found(way, ofCase("sensor-resistance", severity, text, append(because, say.Of("because.sensor-limits", sensorPassK, SensorFailK))...))
 }
 
 // ohms are the measured points that hold both numbers.
@@ -173,9 +174,12 @@ func reference(t *cases.Test) []thermistor.Point {
 	return out
 }
 
-// patchK is what two places of the core's face that lie equally far from its
-// inlet may differ by: DT14, common practice.
-const patchK = 10
+// What two places of the core's face that lie equally far from its inlet may
+// differ by, to be suspected and to fail: DT14, common practice.
+const (
+	suspectK diagram.DeltaK = 8
+	patchK   diagram.DeltaK = 10
+)
 
 // coreScan looks for cold tubes, cold patches and hot ones. A hot patch has no
 // outcome of its own: it is told, and weighs nothing.
@@ -185,15 +189,15 @@ func coreScan(c *cases.Case, t *cases.Test) judgement {
 	if f.MostK > patchK {
 		severity = Act
 	}
-	because := []string{"8 to 10 K at the same distance from the inlet is suspect (DT14, common practice); an even change is well (published, M17, V22)"}
-	share := fmt.Sprintf("%.0f %% of the face is cold", 100*f.ColdShare)
+	rule := say.Of("because.face", suspectK, patchK)
+	share := say.Of("because.face-cold", 100*f.ColdShare)
 	switch f.Pattern {
 	case facescan.Tubes:
-		return found("patch", ofCase("core-patch", severity, fmt.Sprintf("Whole tubes of the core are up to %.0f K colder than others: they are plugged.", float64(f.MostK)), append(because, share)...))
+		return found("patch", ofCase("core-patch", severity, say.Of("flag.core-tubes", f.MostK), rule, share))
 	case facescan.Cold:
-		return found("patch", ofCase("core-patch", severity, fmt.Sprintf("The core's face has a patch %.0f K off its neighbours: tubes are blocked there.", float64(f.MostK)), append(because, share)...))
+		return found("patch", ofCase("core-patch", severity, say.Of("flag.core-cold", f.MostK), rule, share))
 	case facescan.Hot:
-		return found("hot-patch", ofCase("core-fins", Look, fmt.Sprintf("The core's face has a patch %.0f K hotter than its neighbours: no air takes its heat there. Look at the fins.", float64(f.MostK)), because...))
+		return found("hot-patch", ofCase("core-fins", Look, say.Of("flag.core-fins", f.MostK), rule))
 	}
 	return wholeFace(c, f)
 }

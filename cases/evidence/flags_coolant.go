@@ -1,9 +1,8 @@
 package evidence
 
 import (
-	"fmt"
-
 	"loopbook/cases"
+	"loopbook/diagram/say"
 )
 
 // Limits of a coolant, from testdata/trade/numbers.csv.
@@ -30,9 +29,9 @@ func judgeFill(c *cases.Case) judgement {
 	}
 	switch {
 	case c.Loop.Coolant.Base == cases.Water:
-		return strength(0, "filled with water", 0)
+		return strength(0, say.Of("how.water"), 0)
 	case c.Loop.Coolant.VolumePercent != nil:
-		return strength(*c.Loop.Coolant.VolumePercent, "as the case states it", 0)
+		return strength(*c.Loop.Coolant.VolumePercent, say.Of("how.stated"), 0)
 	}
 	return judgement{}
 }
@@ -43,14 +42,14 @@ func coolantTest(c *cases.Case, t *cases.Test) judgement {
 	var j judgement
 	switch {
 	case t.VolumePercent != nil:
-		j = strength(*t.VolumePercent, "measured", 0)
+		j = strength(*t.VolumePercent, say.Of("how.measured"), 0)
 	case t.FreezeC != nil:
 		j = frozen(c, t)
 	}
 	appearance(t, &j)
 	if t.PH != nil && (*t.PH < acidPH || *t.PH > alkalinePH) {
-		j.add("ph-out", ofCase("coolant-ph", Look, fmt.Sprintf("The coolant's pH is %.1f: it no longer protects the metal.", *t.PH),
-			"7.5 to 11 is the working band (CO8, common practice); pH alone doesn't tell a coolant's life (published, T10)"))
+		j.add("ph-out", ofCase("coolant-ph", Look, say.Of("flag.coolant-ph", *t.PH),
+			say.Of("because.ph", acidPH, alkalinePH))) // CO8; T10
 	}
 	stray(t, &j)
 	return j
@@ -62,31 +61,31 @@ func frozen(c *cases.Case, t *cases.Test) judgement {
 	mix, ok := Sample(c, t)
 	switch {
 	case *t.FreezeC >= 0:
-		return strength(0, fmt.Sprintf("freezes at %s", inC(*t.FreezeC)), 0)
+		return strength(0, say.Of("how.freezes", *t.FreezeC), 0)
 	case !ok:
 		return judgement{}
 	}
-	return strength(float64(mix.Strength), fmt.Sprintf("freezes at %s, as %s of that strength does", inC(*t.FreezeC), cases.Base(mix.Base).Name()), readPercent)
+	return strength(float64(mix.Strength), say.Of("how.freezes-as", *t.FreezeC, cases.Base(mix.Base).Text()), readPercent)
 }
 
-func strength(percent float64, how string, tolerance float64) judgement {
-	because := []string{fmt.Sprintf("%.0f %% by volume, %s", percent, how),
-		"40 to 60 % is accepted (CO1, published, V32), 33 to 67 % at most (CO2, CO3, published, M21, T19)"}
-	weak := func(s Severity, text string) judgement {
+func strength(percent float64, how say.Text, tolerance float64) judgement {
+	because := []say.Text{say.Of("because.strength", percent, how),
+		say.Of("because.strength-rule", weakPercent, strongPercent, inhibitPercent, uselessPercent)}
+	weak := func(s Severity, text say.Text) judgement {
 		return found("too-weak", ofCase("coolant-too-weak", s, text, because...))
 	}
-	strong := func(s Severity, text string) judgement {
+	strong := func(s Severity, text say.Text) judgement {
 		return found("too-strong", ofCase("coolant-too-strong", s, text, because...))
 	}
 	switch {
 	case percent < inhibitPercent-tolerance:
-		return weak(Act, "The coolant is so weak that it protects neither from frost nor from rust.")
+		return weak(Act, say.Of("flag.coolant-useless"))
 	case percent < weakPercent-tolerance:
-		return weak(Look, "The coolant is weak: it freezes and boils sooner.")
+		return weak(Look, say.Of("flag.coolant-weak"))
 	case percent > uselessPercent+tolerance:
-		return strong(Act, "The coolant is so strong that it carries less heat and freezes sooner.")
+		return strong(Act, say.Of("flag.coolant-much-too-strong"))
 	case percent > strongPercent+tolerance:
-		return strong(Look, "The coolant is strong: it carries less heat.")
+		return strong(Look, say.Of("flag.coolant-strong"))
 	}
 	return judgement{outcome: Pass}
 }
@@ -95,22 +94,22 @@ func stray(t *cases.Test, j *judgement) {
 	if t.StrayV == nil || *t.StrayV < strayWatchV {
 		return
 	}
-	because := "under 0.1 V is good, above 0.3 V is to be looked into (SV5, common practice; published limits run from 0.05 to 0.4 V)"
+	because := say.Of("because.stray", strayWatchV, strayV)
 	if *t.StrayV > strayV {
-		j.add("stray", ofCase("stray-voltage", Look, fmt.Sprintf("%.2f V stand in the coolant: look for a bad earth or spent coolant.", *t.StrayV), because))
+		j.add("stray", ofCase("stray-voltage", Look, say.Of("flag.stray-high", *t.StrayV), because))
 		return
 	}
-	j.flags = append(j.flags, ofCase("stray-voltage", Note, fmt.Sprintf("%.2f V stand in the coolant.", *t.StrayV), because))
+	j.flags = append(j.flags, ofCase("stray-voltage", Note, say.Of("flag.stray", *t.StrayV), because))
 }
 
 func appearance(t *cases.Test, j *judgement) {
-	because := "rust, oil and sludge in a sample (published, M16)"
+	because := say.Of("because.looks") // M16
 	switch t.Looks {
 	case "oily":
-		j.add("fouled", ofCase("coolant-fouled", Act, "There is oil in the coolant: find its way in.", because))
+		j.add("fouled", ofCase("coolant-fouled", Act, say.Of("flag.coolant-oily"), because))
 	case "sludge":
-		j.add("fouled", ofCase("coolant-fouled", Act, "The coolant is sludge: it can't carry heat and blocks narrow ways.", because))
+		j.add("fouled", ofCase("coolant-fouled", Act, say.Of("flag.coolant-sludge"), because))
 	case "rusty":
-		j.add("rusty", ofCase("coolant-fouled", Look, "The coolant is rusty.", because))
+		j.add("rusty", ofCase("coolant-fouled", Look, say.Of("flag.coolant-rusty"), because))
 	}
 }

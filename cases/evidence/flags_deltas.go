@@ -1,10 +1,8 @@
 package evidence
 
 import (
-	"fmt"
-	"strings"
-
 	"loopbook/diagram"
+	"loopbook/diagram/say"
 )
 
 // outOfRange asks for both ends of a difference again that is out of its range
@@ -30,23 +28,21 @@ func pressed(told []Flag, round int) bool {
 
 func (m *moment) deltasOut() []Flag {
 	var points []diagram.Point
-	var said, because []string
+	var said, because []say.Text
 	for i := range m.deltas {
 		d := &m.deltas[i]
 		if !m.farOut(d) {
 			continue
 		}
-		from, to := diagram.Point(d.From), diagram.Point(d.To)
-		points = append(points, from, to)
-		said = append(said, fmt.Sprintf("%s minus %s is %s, %s expected", name(from), name(to), inK(d.ValueK), d.span()))
-		because = append(because, m.ends(d), d.words())
+		points = append(points, diagram.Point(d.From), diagram.Point(d.To))
+		said = append(said, say.Of("because.delta-said", endText(d.From), endText(d.To), d.ValueK, d.span()))
+		because = append(because, m.ends(d), d.text())
 	}
 	if said == nil {
 		return nil
 	}
-	return []Flag{m.flag("delta-out-of-range", Look, points,
-		"Out of range, and no fault shows that explains it: "+strings.Join(said, "; ")+". Read both ends again.",
-		append(because, m.engineWords(), fmt.Sprintf("two readings differ by up to %.1f K (IR9, common practice)", float64(pairErrorK)))...)}
+	return []Flag{m.flag("delta-out-of-range", Look, points, say.Of("flag.delta-out-of-range", say.Items(said...)),
+		append(because, m.engineText(), say.Of("because.two-readings", pairErrorK))...)} // IR9
 }
 
 // farOut reports whether a difference of two gun readings is out by more than

@@ -33,7 +33,7 @@ func TestDifferenceOutOfRangeThatNothingExplainsIsReadAgain(t *testing.T) {
 			continue
 		}
 		for _, word := range []string{"-2 K", "8 to 40 K", "both ends again"} {
-			if !strings.Contains(flag.Text, word) {
+			if !strings.Contains(flag.Text.String(), word) {
 				t.Errorf("%s: no %q in %q", tt.name, word, flag.Text)
 			}
 		}

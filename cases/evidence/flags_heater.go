@@ -1,10 +1,9 @@
 package evidence
 
 import (
-	"fmt"
-
 	"loopbook/cases"
 	"loopbook/diagram"
+	"loopbook/diagram/say"
 )
 
 const (
@@ -13,6 +12,8 @@ const (
 	valveStepK  diagram.DeltaK  = 30  // DT12, common practice
 	hosesOddK   diagram.DeltaK  = 15  // DT10: a drop up to here is well, common practice
 	coldDayC    diagram.Celsius = -10 // what an unnoted day may be, common practice
+	ventLowC    diagram.Celsius = 50  // HT1: at the vent in air of 20 °C, common practice
+	ventHighC   diagram.Celsius = 65
 	ventShare                   = 0.4 // of the way from the air outside to the supply; HT1's low end is 0.46, common practice
 )
 
@@ -39,17 +40,17 @@ func (m *moment) heaterFlow() []Flag {
 	cold := d.ValueK > valveStepK && back.TrueC <= m.ambientC+diagram.Celsius(coldHoseK)
 	if cold && !m.heatAskedFor() {
 		return []Flag{m.flag("heater-no-flow", Look, points,
-			"The heater's supply is hot and its return is as cold as the air outside: is the heater on? If it is, nothing flows through it.",
-			m.ends(d), m.outsideWords(usualAmbientC), "the heater's setting is not noted")}
+			say.Of("flag.heater-return-cold-ask"),
+			m.ends(d), m.outsideText(usualAmbientC), say.Of("because.heater-not-noted"))}
 	}
 	if cold {
 		return []Flag{m.flag("heater-no-flow", severity, points,
-			"The heater's supply is hot and its return is as cold as the air outside: nothing flows through the heater.",
-			m.ends(d), m.outsideWords(usualAmbientC), "a step above 30 K with heat asked for is a shut valve or no flow (DT12, common practice)")}
+			say.Of("flag.heater-return-cold"),
+			m.ends(d), m.outsideText(usualAmbientC), say.Of("because.heater-step", valveStepK))}
 	}
 	return []Flag{m.flag("heater-restricted", severity, points,
-		fmt.Sprintf("The heater's return is %s cooler than its supply: too little coolant flows through the heater.", inK(d.ValueK)),
-		m.ends(d), d.words(), "a much cooler return means an obstruction or weak flow (published in words, V21)")}
+		say.Of("flag.heater-restricted", d.ValueK),
+		m.ends(d), d.text(), say.Of("because.heater-obstruction"))} // V21, in words
 }
 
 // heaterCold: both hoses cold on a warm engine.
@@ -64,14 +65,12 @@ func (m *moment) heaterCold() []Flag {
 		return nil
 	}
 	points := []diagram.Point{diagram.HeaterIn, diagram.HeaterOut}
-	text := fmt.Sprintf("The heater's supply is %s under the engine: ", inK(under))
 	if !m.heatAskedFor() {
-		return []Flag{m.flag("heater-no-flow", Look, points,
-			text+"is the heater on? If it is, no coolant comes to it: set it to full and read again.",
-			m.engineWords(), readingWords(supply), "the heater's setting is not noted")}
+		return []Flag{m.flag("heater-no-flow", Look, points, say.Of("flag.heater-supply-cold-ask", under),
+			m.engineText(), readingText(supply), say.Of("because.heater-not-noted"))}
 	}
-	return []Flag{m.flag("heater-no-flow", Act, points, text+"no coolant comes to the heater.",
-		m.engineWords(), readingWords(supply), "a step above 30 K with heat asked for is a shut valve or no flow (DT12, common practice)")}
+	return []Flag{m.flag("heater-no-flow", Act, points, say.Of("flag.heater-supply-cold", under),
+		m.engineText(), readingText(supply), say.Of("because.heater-step", valveStepK))}
 }
 
 // heatAskedFor reports whether the round notes that the heater is on.
@@ -91,9 +90,9 @@ func (m *moment) heaterAirSide() []Flag {
 		return nil
 	}
 	return []Flag{m.flag("heater-air-side", Act, []diagram.Point{diagram.Vent},
-		fmt.Sprintf("Both heater hoses are hot and the vent gives only %s: the fault is on the air's side, not in the loop.", inC(vent.TrueC)),
-		readingWords(supply), readingWords(back), m.outsideWords(coldDayC),
-		"both hoses hot and a cold vent is a flap, a filter or the blower (F25, common practice; HT1: 50 to 65 °C at the vent in air of 20 °C)")}
+		say.Of("flag.heater-air-side", vent.TrueC),
+		readingText(supply), readingText(back), m.outsideText(coldDayC),
+		say.Of("because.heater-air-side", ventLowC, ventHighC, usualAmbientC))} // F25, HT1
 }
 
 // ventShare is how far the vent's air got from the outside to the supply.

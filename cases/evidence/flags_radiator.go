@@ -1,10 +1,9 @@
 package evidence
 
 import (
-	"fmt"
-
 	"loopbook/cases"
 	"loopbook/diagram"
+	"loopbook/diagram/say"
 )
 
 // engineRiseK parts a lack of water from a lack of air at the condition that
@@ -18,12 +17,12 @@ func (m *moment) flowRestricted() []Flag {
 	if d == nil || d.State != High || m.engine.regime != Above || m.shutOff() != nil {
 		return nil
 	}
-	because := []string{m.engineWords(), m.ends(d), d.words()}
+	because := []say.Text{m.engineText(), m.ends(d), d.text()}
 	if rise, ok := m.engineRise(); ok && rise > engineRiseK {
-		because = append(because, fmt.Sprintf("engine out minus in is %s; above 5.6 K points at too little water (DT1, published, T1)", inK(rise)))
+		because = append(because, say.Of("because.engine-rise", rise, engineRiseK))
 	}
 	return []Flag{m.flag("flow-restricted", Act, []diagram.Point{diagram.RadIn, diagram.RadOut},
-		fmt.Sprintf("The radiator cools the coolant by %s while the engine is above its rating: too little coolant gets through.", inK(d.ValueK)),
+		say.Of("flag.flow-restricted", d.ValueK),
 		because...)}
 }
 
@@ -41,9 +40,9 @@ func (m *moment) airSide() []Flag {
 	if m.slow() && m.round.Fan != cases.FanOn && !m.fanIsLate() {
 		severity = Look
 	}
-	because := []string{m.engineWords(), m.ends(d), d.words(), "fan " + orUnknown(m.round.Fan, cases.FanUnknown).Name()}
+	because := []say.Text{m.engineText(), m.ends(d), d.text(), say.Of("because.fan", orUnknown(m.round.Fan, cases.FanUnknown).Text())}
 	return []Flag{m.flag("air-side", severity, []diagram.Point{diagram.RadIn, diagram.RadOut},
-		fmt.Sprintf("The radiator is hot all through and cools the coolant by only %s: it gets too little air.", inK(d.ValueK)),
+		say.Of("flag.air-side", d.ValueK),
 		because...)}
 }
 
@@ -62,8 +61,8 @@ func (m *moment) fanNotRunning() []Flag {
 		return nil
 	}
 	return []Flag{m.flag("fan-not-running", Act, nil,
-		fmt.Sprintf("The fan is off with the engine at %s, well above its usual start.", inC(*m.engine.c)),
-		m.engineWords(), fmt.Sprintf("fans usually start by %s; %d K over it is late (FN1, published, V23; F07, common practice)", inC(m.fanStartC()), fanLateK))}
+		say.Of("flag.fan-not-running", *m.engine.c),
+		m.engineText(), say.Of("because.fan-starts", m.fanStartC(), diagram.DeltaK(fanLateK)))} // FN1, F07
 }
 
 // fanRunning: a fan that runs on a cool engine keeps it cool.
@@ -76,14 +75,13 @@ func (m *moment) fanRunning() []Flag {
 		severity = Look
 	}
 	return []Flag{m.flag("fan-running", severity, nil,
-		fmt.Sprintf("The fan runs with the engine at only %s.", inC(*m.engine.c)), m.engineWords(),
-		"it may, with the air conditioning on (FN9, published, T7) or a code stored that makes it run")}
+		say.Of("flag.fan-running", *m.engine.c), m.engineText(), say.Of("because.fan-may"))} // FN9
 }
 
 // ends tells both readings of a delta.
-func (m *moment) ends(d *Delta) string {
+func (m *moment) ends(d *Delta) say.Text {
 	from, to := m.readings[diagram.Point(d.From)], m.readings[diagram.Point(d.To)]
-	return fmt.Sprintf("%s, %s: %s apart", readingWords(from), readingWords(to), inK(d.ValueK))
+	return say.Of("because.ends", say.Place(from.Point), from.TrueC, say.Place(to.Point), to.TrueC, d.ValueK)
 }
 
 func (m *moment) engineRise() (diagram.DeltaK, bool) {

@@ -1,11 +1,11 @@
 package evidence
 
 import (
-	"fmt"
-	"strings"
+	"slices"
 
 	"loopbook/cases"
 	"loopbook/diagram"
+	"loopbook/diagram/say"
 )
 
 // unevenK over the rating the thermostat has opened, by its tolerance (TH1,
@@ -19,7 +19,7 @@ func (m *moment) doubtful() []Flag {
 		return nil
 	}
 	return []Flag{m.flag("reading-doubtful", Look, points,
-		fmt.Sprintf("The reading at %s is too uncertain to judge by: repeat it on tape.", names(points)), why...)}
+		say.Of("flag.reading-doubtful", places(points)), why...)}
 }
 
 // impossible asks for a reading again that contradicts its neighbour.
@@ -28,9 +28,8 @@ func (m *moment) impossible() []Flag {
 	if points == nil {
 		return nil
 	}
-	because := append(why, fmt.Sprintf("coolant doesn't warm on that way; two readings differ by up to %.1f K (IR9, common practice)", float64(pairErrorK)))
-	return []Flag{m.flag("reading-impossible", Look, points,
-		fmt.Sprintf("The readings at %s contradict each other: repeat these readings.", names(points)), because...)}
+	because := append(why, say.Of("because.hotter-rule", pairErrorK)) // IR9
+	return []Flag{m.flag("reading-impossible", Look, points, say.Of("flag.reading-impossible", places(points)), because...)}
 }
 
 // standsAlone asks for the one hot reading again that all others speak against.
@@ -40,8 +39,8 @@ func (m *moment) standsAlone() []Flag {
 	}
 	r := m.readings[m.alone]
 	return []Flag{m.flag("reading-alone", Look, []diagram.Point{r.Point},
-		fmt.Sprintf("%s at %s stands alone against the sensor and the other readings: repeat this reading.", r.Point, inC(r.TrueC)),
-		r.Why, fmt.Sprintf("more than %s from the sensor and from each of them (DT16, common practice); it takes no part", inK(SensorFailK)))}
+		say.Of("flag.reading-alone", say.Place(r.Point), r.TrueC),
+		r.Why, say.Of("because.alone-rule", SensorFailK))} // DT16
 }
 
 func (m *moment) notInLayout() []Flag {
@@ -55,8 +54,7 @@ func (m *moment) notInLayout() []Flag {
 		return nil
 	}
 	return []Flag{m.flag("point-not-in-layout", Look, points,
-		fmt.Sprintf("This layout has no %s: is it the right layout?", strings.TrimPrefix(names(points), "the ")),
-		"layout "+m.c.Loop.Layout)}
+		say.Of("flag.point-not-in-layout", places(points)), say.Of("because.layout", say.LoopName(m.loop)))}
 }
 
 // hoseUneven: a hose with flow in it is as warm at one end as at the other.
@@ -72,33 +70,25 @@ func (m *moment) hoseUneven() []Flag {
 		}
 		points := []diagram.Point{diagram.Point(d.From), diagram.Point(d.To)}
 		out = append(out, m.flag("hose-uneven", Look, points,
-			fmt.Sprintf("The two ends of one hose are %s apart: air in it, or hardly any flow.", inK(max(d.ValueK, -d.ValueK))),
-			m.engineWords(), m.ends(d), d.words()))
+			say.Of("flag.hose-uneven", max(d.ValueK, -d.ValueK)),
+			m.engineText(), m.ends(d), d.text()))
 	}
 	return out
 }
 
 // those lists the points of the readings asked for, along the flow, and why.
-func (m *moment) those(which func(Reading) bool) (points []diagram.Point, why []string) {
+func (m *moment) those(which func(Reading) bool) (points []diagram.Point, why []say.Text) {
 	for _, p := range diagram.Points() {
 		r, ok := m.readings[p]
 		if !ok || !which(r) {
 			continue
 		}
 		points = append(points, p)
-		if !oneOf(append(why, ""), r.Why) {
+		if !slices.ContainsFunc(why, func(t say.Text) bool { return t.String() == r.Why.String() }) {
 			why = append(why, r.Why)
 		}
 	}
 	return points, why
-}
-
-func names(points []diagram.Point) string {
-	words := make([]string, len(points))
-	for i, p := range points {
-		words[i] = name(p)
-	}
-	return strings.Join(words, ", ")
 }
 
 // nothingMeasured says that there is nothing to go on.
@@ -111,7 +101,7 @@ func nothingMeasured(c *cases.Case, all []*moment) []Flag {
 			return nil
 		}
 	}
-	return []Flag{ofCase("nothing-measured", Note, "Nothing to go on yet: no usable reading, no test and no log.")}
+	return []Flag{ofCase("nothing-measured", Note, say.Of("flag.nothing-measured"))}
 }
 
 // layoutUnknown says what can't be judged without a layout.
@@ -119,7 +109,7 @@ func layoutUnknown(c *cases.Case, all []*moment) []Flag {
 	if len(all) == 0 || all[0].loop != nil {
 		return nil
 	}
-	return []Flag{ofCase("layout-unknown", Note, "The loop's layout isn't chosen: the thermostat, the bypass and the sensor are judged by halves.")}
+	return []Flag{ofCase("layout-unknown", Note, say.Of("flag.layout-unknown"))}
 }
 
 // hotCautionC is where the cap stays shut: SF1, published (T18), the stricter
@@ -138,10 +128,10 @@ func hotCaution(all []*moment) []Flag {
 		return nil
 	}
 	return []Flag{ofCase("hot-caution", Note,
-		fmt.Sprintf("Coolant at %s: keep the cap shut until it is under %s.", inC(t), inC(hotCautionC)),
-		"above 50 °C the cap stays shut (SF1, published, T18)",
-		"a hot engine's fan may start by itself, with the key off too (published, T6): unplug it before a hand goes in",
-		"belt and pulleys: stop the engine first (published, V20)")}
+		say.Of("flag.hot-caution", t, hotCautionC),
+		say.Of("because.cap-shut", hotCautionC),
+		say.Of("because.fan-by-itself"), // T6
+		say.Of("because.belt"))}         // V20
 }
 
 // stopHotC is where an engine is switched off, whatever its thermostat: halfway
@@ -165,8 +155,7 @@ func stopHot(all []*moment) []Flag {
 	if !TooHotToRun(last.round, Round{EngineC: last.engine.c}) {
 		return nil
 	}
-	return []Flag{ofCase("stop-hot", Act, "Switch the engine off and let it cool, with the cap shut: don't rev it, don't open it.",
-		last.engineWords(), fmt.Sprintf("from %s on, or with the gauge in the red, running on boils the coolant and warps the head (common practice)", inC(stopHotC)))}
+	return []Flag{ofCase("stop-hot", Act, say.Of("flag.stop-hot"), last.engineText(), say.Of("because.stop-hot", stopHotC))}
 }
 
 // hottestLiquid is the hottest coolant of the round, by gun or sensor.

@@ -1,10 +1,9 @@
 package evidence
 
 import (
-	"fmt"
-
 	"loopbook/cases"
 	"loopbook/diagram"
+	"loopbook/diagram/say"
 )
 
 const (
@@ -49,8 +48,8 @@ func collapse(slow, fast *moment) []Flag {
 		return nil
 	}
 	return []Flag{fast.flag("lower-hose-collapse", Look, []diagram.Point{diagram.RadOut, diagram.PumpIn},
-		fmt.Sprintf("From idle to raised speed the drop across the radiator grows by %s and the engine gets %s hotter: look whether the lower hose is sucked flat.", inK(grows), inK(climbs)),
-		slow.ends(a), fast.ends(b), "a growth of 8 K and more with revs (F10, common practice)", fast.engineWords())}
+		say.Of("flag.hose-sucked", grows, climbs),
+		slow.ends(a), fast.ends(b), say.Of("because.growth", growsK), fast.engineText())}
 }
 
 // weakAtIdle: heat that comes with revs is a weak pump, low coolant or air. It
@@ -59,21 +58,21 @@ func weakAtIdle(slow, fast *moment) []Flag {
 	if slow.round.Heater == cases.HeaterOff || slow.round.Heater != fast.round.Heater {
 		return nil
 	}
-	var because []string
+	var because []say.Text
 	if a, b := slow.delta(HeaterDrop), fast.delta(HeaterDrop); a != nil && b != nil &&
 		a.State == High && fast.bothUsable(b) && a.ValueK-b.ValueK >= recoverK {
-		because = append(because, fmt.Sprintf("the heater's return is %s under its supply at idle and %s at raised speed (F08, common practice)", inK(a.ValueK), inK(b.ValueK)))
+		because = append(because, say.Of("because.heater-recovers", a.ValueK, b.ValueK))
 	}
 	va, okA := slow.at(diagram.Vent)
 	vb, okB := fast.at(diagram.Vent)
 	if rise := vb.TrueC.Minus(va.TrueC); okA && okB && rise >= ventUpK && slow.ventIsCool(va) {
-		because = append(because, fmt.Sprintf("the vent gets %s warmer from idle to raised speed (F09, common practice)", inK(rise)))
+		because = append(because, say.Of("because.vent-warms", rise))
 	}
 	if because == nil || slow.engine.regime == Shut {
 		return nil
 	}
 	return []Flag{fast.flag("pump-weak", Look, []diagram.Point{diagram.HeaterOut, diagram.PumpIn},
-		"Heat comes with the revs: the coolant hardly moves at idle, for a weak pump, low level or air.", because...)}
+		say.Of("flag.heat-with-revs"), because...)}
 }
 
 // ventIsCool keeps a vent that is well at idle out of the comparison.
@@ -86,8 +85,7 @@ func (m *moment) starved() []Flag {
 		return nil
 	}
 	return []Flag{m.flag("pump-weak", Look, []diagram.Point{diagram.PumpIn, diagram.HeaterOut},
-		"Radiator and heater are both short of coolant: what they share is the pump and the level.",
-		m.engineWords(), m.ends(r), m.ends(h), "both branches starved at once (F08, common practice)")}
+		say.Of("flag.both-starved"), m.engineText(), m.ends(r), m.ends(h), say.Of("because.both-starved"))} // F08
 }
 
 // openedLate: a thermostat that stood shut above its rating and then opened.
@@ -97,8 +95,8 @@ func openedLate(then, now *moment) []Flag {
 		return nil
 	}
 	return []Flag{now.flag("thermostat-opening-late", Look, []diagram.Point{diagram.Housing, hose.Point},
-		"The thermostat stood shut above its rating and has opened since: it opens late.",
-		"earlier: "+then.engineWords(), "now: "+readingWords(hose), "a peak of 8 K and more over the rating is a late opening (TH9, common practice)")}
+		say.Of("flag.opened-late"), say.Of("because.earlier", then.engineText()), say.Of("because.now", readingText(hose)),
+		say.Of("because.late-peak", overshootK))} // TH9
 }
 
 func (m *moment) bothUsable(d *Delta) bool {

@@ -1,9 +1,8 @@
 package evidence
 
 import (
-	"fmt"
-
 	"loopbook/diagram"
+	"loopbook/diagram/say"
 )
 
 // sensorDisagrees: outside DT16 the sensor fails; outside the delta's range it
@@ -18,17 +17,17 @@ func (m *moment) sensorDisagrees() []Flag {
 	}
 	points := []diagram.Point{w.Point}
 	off := m.round.EctC.Minus(w.TrueC)
-	text := fmt.Sprintf("The sensor shows %s where the gun finds %s at %s", inC(*m.round.EctC), inC(w.TrueC), name(w.Point))
-	apart := fmt.Sprintf("sensor minus gun %+.0f K", float64(off))
+	apart := say.Of("because.sensor-off", off)
 	if m.engine.lies {
 		return []Flag{m.flag("sensor-disagrees", Act, points,
-			text+": it doesn't tell the engine's temperature.", apart,
-			"10 K either way fails; rubber may stand 2 to 8 K under the coolant (DT16, common practice; IR8, from memory)",
-			"this round is judged by the gun's value")}
+			say.Of("flag.sensor-lies", *m.round.EctC, w.TrueC, say.Place(w.Point)), apart,
+			say.Of("because.sensor-rule", SensorFailK, hoseLeastK, hoseUnderK), // DT16, IR8
+			say.Of("because.by-gun"))}
 	}
 	d := m.delta(SensorAgainstGun)
 	if d == nil || (d.State != Low && d.State != High) || !m.flows(w) {
 		return nil
 	}
-	return []Flag{m.flag("sensor-disagrees", Look, points, text+": compare them again, on tape.", apart, d.words())}
+	return []Flag{m.flag("sensor-disagrees", Look, points,
+		say.Of("flag.sensor-compare", *m.round.EctC, w.TrueC, say.Place(w.Point)), apart, d.text())}
 }

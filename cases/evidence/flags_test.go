@@ -111,7 +111,7 @@ func TestUnknownRatingIsSaid(t *testing.T) {
 	c := toCase(healthy("outlet-thermostat", warm2500).open(110, 35))
 	c.Loop.ThermostatOpensC = nil
 	f := find(analyst(t).Analyse(c), "flow-restricted")
-	if f == nil || !strings.Contains(strings.Join(f.Because, " "), "88 °C assumed") {
+	if f == nil || !strings.Contains(becauseOf(f), "88 °C assumed") {
 		t.Errorf("flow-restricted: %+v", f)
 	}
 }
@@ -129,8 +129,8 @@ func TestHeaterSettingNotNotedIsAsked(t *testing.T) {
 			if flag == nil {
 				t.Fatalf("%s, heater %q: no heater-no-flow", name, heater)
 			}
-			cited := strings.Contains(strings.Join(flag.Because, " "), "heat asked for")
-			question := strings.Contains(flag.Text, "is the heater on?")
+			cited := strings.Contains(becauseOf(flag), "heat asked for")
+			question := strings.Contains(flag.Text.String(), "is the heater on?")
 			if (flag.Severity == evidence.Act) != asked || cited != asked || question == asked {
 				t.Errorf("%s, heater %q: %+v", name, heater, flag)
 			}
@@ -179,12 +179,12 @@ func TestWithoutSensorTheGunThenTheGaugeSpeaks(t *testing.T) {
 	c := toCase(healthy("outlet-thermostat", warm2500).open(110, 35))
 	c.Rounds[0].EctC = nil
 	f := analyst(t).Analyse(c)
-	if find(f, "flow-restricted") == nil || !strings.Contains(f.Rounds[0].EngineBy, "gun") {
+	if find(f, "flow-restricted") == nil || !strings.Contains(f.Rounds[0].EngineBy.String(), "gun") {
 		t.Errorf("by the gun: %v, engine by %q", pressing(f), f.Rounds[0].EngineBy)
 	}
 	c.Rounds[0].Readings, c.Rounds[0].Gauge = nil, cases.GaugeRed
 	f = analyst(t).Analyse(c)
-	if flag := find(f, "engine-above-rating"); flag == nil || f.Rounds[0].EngineBy != "the gauge" {
+	if flag := find(f, "engine-above-rating"); flag == nil || f.Rounds[0].EngineBy.Key() != "by.gauge" {
 		t.Errorf("by the gauge: %v, engine by %q", pressing(f), f.Rounds[0].EngineBy)
 	}
 }
@@ -201,7 +201,7 @@ func TestDoubtfulReadingDrivesNothing(t *testing.T) {
 	f := analyst(t).Analyse(c)
 	r := f.Rounds[0].Readings[diagram.RadOut]
 	flag := find(f, "reading-doubtful")
-	if !r.Doubtful || r.Why == "" || flag == nil || flag.Severity != evidence.Look || len(flag.Points) != 1 {
+	if !r.Doubtful || r.Why.Empty() || flag == nil || flag.Severity != evidence.Look || len(flag.Points) != 1 {
 		t.Errorf("bare aluminium at 30 °C shown: %+v, flag %+v", r, flag)
 	}
 	if find(f, "flow-restricted") != nil || find(f, "hose-uneven") != nil {
@@ -218,7 +218,7 @@ func TestImpossibleReadingIsRepeatedAndDrivesNothing(t *testing.T) {
 	s := healthy("inlet-thermostat", warm2500).open(110, 15).set("rad_out", 112)
 	f := analyst(t).Analyse(toCase(s))
 	flag := find(f, "reading-impossible")
-	if flag == nil || len(flag.Points) != 2 || !strings.Contains(flag.Text, "repeat") {
+	if flag == nil || len(flag.Points) != 2 || !strings.Contains(flag.Text.String(), "Repeat") {
 		t.Fatalf("lower hose hotter than the upper: %+v", flag)
 	}
 	if find(f, "air-side") != nil || find(f, "hose-uneven") != nil {
@@ -275,7 +275,7 @@ func TestAnyCaseIsAnswered(t *testing.T) {
 			t.Fatalf("%s: %d rounds of %d", c.ID, len(f.Rounds), len(c.Rounds))
 		}
 		for _, flag := range f.Flags {
-			if flag.Text == "" || flag.ID == "" || flag.Round >= len(c.Rounds) {
+			if flag.Text.Empty() || flag.ID == "" || flag.Round >= len(c.Rounds) {
 				t.Fatalf("%s: %+v", c.ID, flag)
 			}
 		}

@@ -1,10 +1,9 @@
 package evidence
 
 import (
-	"fmt"
-
 	"loopbook/cases"
 	"loopbook/diagram"
+	"loopbook/diagram/say"
 )
 
 // testFlags judges each workshop check by itself.
@@ -15,7 +14,7 @@ func testFlags(c *cases.Case) []Flag {
 		for j := range flags {
 			if stage := c.Tests[i].Stage; stage != "" {
 				flags[j].Stage = stage
-				flags[j].Because = append(flags[j].Because, "tested "+stage.Name())
+				flags[j].Because = append(flags[j].Because, say.Of("because.tested", stage.Text()))
 			}
 		}
 		out = append(out, flags...)
@@ -61,6 +60,7 @@ func judgeTest(c *cases.Case, t *cases.Test) judgement {
 const (
 	needleKPa diagram.KPa = 2
 	failKPa   diagram.KPa = 13.8
+	vacuumKPa diagram.KPa = 4 // a cap's vacuum valve opens by: PR10, published (M14)
 )
 
 // pressureHold takes off what the air above the coolant loses by cooling
@@ -74,21 +74,25 @@ func pressureHold(t *cases.Test) judgement {
 	if drop <= needleKPa {
 		return judgement{outcome: Pass}
 	}
-	because := []string{fmt.Sprintf("%.0f kPa fell to %.0f kPa", float64(*t.StartKPa), float64(*t.EndKPa))}
+	because := pressureBecause(t, cooling)
+	if drop > failKPa {
+		return found("fails", ofCase("pressure-drop", Act, say.Of("flag.pressure-leaks", drop), because...))
+	}
+	return found("slight", ofCase("pressure-drop", Look, say.Of("flag.pressure-slight", drop), because...))
+}
+
+func pressureBecause(t *cases.Test, cooling diagram.KPa) []say.Text {
+	because := []say.Text{say.Of("because.pressure-fell", *t.StartKPa, *t.EndKPa)}
 	if t.Minutes != nil {
-		because[0] += fmt.Sprintf(" in %.0f min", *t.Minutes)
+		because[0] = say.Of("because.pressure-fell-in", *t.StartKPa, *t.EndKPa, *t.Minutes)
 	}
 	switch {
 	case cooling > 0:
-		because = append(because, fmt.Sprintf("%.1f kPa of it by cooling from %s to %s", float64(cooling), inC(*t.StartC), inC(*t.EndC)))
+		because = append(because, say.Of("because.pressure-cooling", cooling, *t.StartC, *t.EndC))
 	case cooling < 0:
-		because = append(because, fmt.Sprintf("%.1f kPa more hidden by warming from %s to %s", float64(-cooling), inC(*t.StartC), inC(*t.EndC)))
+		because = append(because, say.Of("because.pressure-warming", -cooling, *t.StartC, *t.EndC))
 	}
-	because = append(because, "a tight loop holds; more than 14 kPa in 2 min fails (PR1 to PR4, published, V6, V7, V8, M10)")
-	if drop > failKPa {
-		return found("fails", ofCase("pressure-drop", Act, fmt.Sprintf("The loop loses %.0f kPa: it leaks.", float64(drop)), because...))
-	}
-	return found("slight", ofCase("pressure-drop", Look, fmt.Sprintf("The loop loses %.0f kPa: look for the leak again.", float64(drop)), because...))
+	return append(because, say.Of("because.pressure-rule", failKPa))
 }
 
 // coolingKPa is what the air in the gauge and the neck loses by cooling; below
@@ -109,22 +113,21 @@ func capTest(c *cases.Case, t *cases.Test) judgement {
 	}
 	weighed := rated != nil && t.OpensKPa != nil
 	j := passIf(weighed || t.Holds != nil || t.VacuumValveOK != nil)
-	const rule = "a cap opens within 10 % of its rating and holds it for a minute (PR7, PR8, published, M16, T17)"
+	rule := say.Of("because.cap-rule") // PR7, PR8
 	if weighed {
-		numbers := fmt.Sprintf("opens at %.0f kPa, rated %.0f kPa", float64(*t.OpensKPa), float64(*rated))
+		numbers := say.Of("because.cap-opens", *t.OpensKPa, *rated)
 		switch opens := *t.OpensKPa; {
 		case opens < *rated*0.9:
-			j.add("weak", ofCase("cap-weak", Act, "The cap opens too early: the coolant boils sooner and is lost.", numbers, rule))
+			j.add("weak", ofCase("cap-weak", Act, say.Of("flag.cap-early"), numbers, rule))
 		case opens > *rated*1.1:
-			j.add("late", ofCase("cap-late", Look, "The cap opens too late: seams and hoses carry the pressure.", numbers, rule))
+			j.add("late", ofCase("cap-late", Look, say.Of("flag.cap-late"), numbers, rule))
 		}
 	}
 	if is(t.Holds, false) {
-		j.add("weak", ofCase("cap-weak", Act, "The cap doesn't hold its pressure.", rule))
+		j.add("weak", ofCase("cap-weak", Act, say.Of("flag.cap-lets-go"), rule))
 	}
 	if is(t.VacuumValveOK, false) {
-		j.add("vacuum-stuck", ofCase("cap-vacuum-stuck", Act, "The cap's vacuum valve doesn't open: the hoses go flat as the engine cools and no coolant comes back.",
-			"the valve lets air or coolant in at a few kPa below the outside (PR10, published, M14)"))
+		j.add("vacuum-stuck", ofCase("cap-vacuum-stuck", Act, say.Of("flag.cap-vacuum-stuck"), say.Of("because.vacuum", vacuumKPa)))
 	}
 	return j
 }
@@ -133,8 +136,7 @@ func gasTest(t *cases.Test) judgement {
 	if t.Result != "positive" {
 		return passIf(t.Result == "negative")
 	}
-	return found("positive", ofCase("gas-positive", Act, "The test finds combustion gas in the coolant.",
-		"the fluid changes colour on gas (published, M16, T23)"))
+	return found("positive", ofCase("gas-positive", Act, say.Of("flag.gas-positive"), say.Of("because.gas"))) // M16, T23
 }
 
 // fanTest passes a fan that runs when it is told to, or that starts in time: one
@@ -142,12 +144,12 @@ func gasTest(t *cases.Test) judgement {
 func fanTest(t *cases.Test) judgement {
 	switch {
 	case is(t.Commanded, true) && is(t.Runs, false):
-		return found("dead", ofCase("fan-not-running", Act, "The fan doesn't run when it is told to.", "commanded on, stands still"))
+		return found("dead", ofCase("fan-not-running", Act, say.Of("flag.fan-dead"), say.Of("because.fan-commanded")))
 	case is(t.Commanded, false) && is(t.Runs, true):
-		return found("runs", ofCase("fan-running", Look, "The fan runs though nothing tells it to.", "not commanded, runs"))
+		return found("runs", ofCase("fan-running", Look, say.Of("flag.fan-unbidden"), say.Of("because.fan-unbidden")))
 	case t.StartsC != nil && *t.StartsC > usualFanStartC+fanLateK:
-		return found("late", ofCase("fan-late", Look, fmt.Sprintf("The fan starts only at %s.", inC(*t.StartsC)),
-			"fans usually start by 98 °C (FN1, published, V23); a second speed comes at 105 to 112 °C (FN5, common practice)"))
+		return found("late", ofCase("fan-late", Look, say.Of("flag.fan-late", *t.StartsC),
+			say.Of("because.fan-late", usualFanStartC, secondLowC, secondHighC))) // FN1
 	}
 	return passIf(t.StartsC != nil || is(t.Commanded, true) && is(t.Runs, true))
 }
@@ -156,38 +158,40 @@ func levelTest(t *cases.Test) judgement {
 	if t.State != "low" && t.State != "empty" {
 		return passIf(t.State == "full")
 	}
-	return found(string(t.State), ofCase("level-low", Act, fmt.Sprintf("The coolant is %s: fill and find the loss before other readings are believed.", t.State),
-		"low coolant and air mimic half of the other faults (common practice)"))
+	return found(string(t.State), ofCase("level-low", Act, say.Of("flag.level-low", t.State.Text()), say.Of("because.level-low")))
 }
 
 func pumpDrive(t *cases.Test) judgement {
-	var because, outcomes []string
-	add := func(outcome, why string) { because, outcomes = append(because, why), append(outcomes, outcome) }
+	var because []say.Text
+	var outcomes []string
+	add := func(outcome string, why say.Text) {
+		because, outcomes = append(because, why), append(outcomes, outcome)
+	}
 	if is(t.BeltOK, false) {
-		add("belt", "the belt is not well")
+		add("belt", say.Of("because.belt-bad"))
 	}
 	if is(t.Play, true) {
-		add("play", "the pump's shaft has play")
+		add("play", say.Of("because.shaft-play"))
 	}
 	if is(t.Weep, true) {
-		add("weeps", "the weep hole is wet")
+		add("weeps", say.Of("because.weep-hole"))
 	}
 	if because == nil {
 		return passIf(t.BeltOK != nil || t.Play != nil || t.Weep != nil)
 	}
-	return found(outcomes[0], ofCase("pump-drive", Act, "The pump or its drive is worn.", append(because, "common practice")...))
+	return found(outcomes[0], ofCase("pump-drive", Act, say.Of("flag.pump-drive"), append(because, CommonPractice.Text())...))
 }
 
 func hoseLook(t *cases.Test) judgement {
 	if is(t.LowerCollapses, true) {
-		return found("collapses", ofCase("lower-hose-collapse", Act, "The lower hose is sucked flat at raised speed.", "seen; the hose is on the pump's suction side (published, M17)"))
+		return found("collapses", ofCase("lower-hose-collapse", Act, say.Of("flag.hose-collapses"), say.Of("because.hose-collapses")))
 	}
 	return passIf(t.LowerCollapses != nil)
 }
 
 func bubbles(t *cases.Test) judgement {
 	if is(t.Seen, true) {
-		return found("seen", ofCase("bubbles", Look, "Bubbles still come after the air was bled.", "combustion gas, or air that is drawn in (published, V22, V34)"))
+		return found("seen", ofCase("bubbles", Look, say.Of("flag.bubbles"), say.Of("because.bubbles")))
 	}
 	return passIf(t.Seen != nil)
 }
@@ -195,9 +199,9 @@ func bubbles(t *cases.Test) judgement {
 func heaterLook(t *cases.Test) judgement {
 	switch t.Flows {
 	case "none":
-		return found("none", ofCase("heater-no-flow", Act, "No coolant flows through the heater core.", "seen in the flow check"))
+		return found("none", ofCase("heater-no-flow", Act, say.Of("flag.heater-none"), say.Of("because.flow-check")))
 	case "weak":
-		return found("weak", ofCase("heater-restricted", Act, "Little coolant flows through the heater core.", "seen in the flow check"))
+		return found("weak", ofCase("heater-restricted", Act, say.Of("flag.heater-weak"), say.Of("because.flow-check")))
 	}
 	return passIf(t.Flows == "full")
 }

@@ -1,10 +1,9 @@
 package evidence
 
 import (
-	"fmt"
-
 	"loopbook/cases"
 	"loopbook/diagram"
+	"loopbook/diagram/say"
 )
 
 const (
@@ -28,15 +27,15 @@ func (m *moment) farHose() (Reading, bool) {
 
 // shutOff is the evidence that nothing passes the thermostat of an engine
 // above its rating, or nil.
-func (m *moment) shutOff() []string {
+func (m *moment) shutOff() []say.Text {
 	if m.engine.regime != Above {
 		return nil
 	}
 	if d := m.delta(ThermostatStep); d != nil && d.State == High && m.over(stepFromK) {
-		return []string{m.ends(d), d.words()}
+		return []say.Text{m.ends(d), d.text()}
 	}
 	if hose, ok := m.farHose(); ok && hose.TrueC <= m.ambientC+diagram.Celsius(coldHoseK) {
-		return []string{readingWords(hose), m.outsideWords(usualAmbientC), fmt.Sprintf("within %s of the air outside nothing flows (DT7, common practice)", inK(coldHoseK))}
+		return []say.Text{readingText(hose), m.outsideText(usualAmbientC), say.Of("because.no-flow", coldHoseK)}
 	}
 	return nil
 }
@@ -54,11 +53,11 @@ func (m *moment) outside(assumed diagram.Celsius) diagram.Celsius {
 	return assumed
 }
 
-func (m *moment) outsideWords(assumed diagram.Celsius) string {
+func (m *moment) outsideText(assumed diagram.Celsius) say.Text {
 	if m.c.Ambient(m.i) == nil {
-		return fmt.Sprintf("the air outside is not noted: %s assumed", inC(assumed))
+		return say.Of("because.outside-assumed", assumed)
 	}
-	return fmt.Sprintf("air outside at %s", inC(m.ambientC))
+	return say.Of("because.outside", m.ambientC)
 }
 
 func (m *moment) notOpening() []Flag {
@@ -71,8 +70,7 @@ func (m *moment) notOpening() []Flag {
 		points = append(points, hose.Point)
 	}
 	return []Flag{m.flag("thermostat-not-opening", Act, points,
-		"The engine is above its rating and the radiator's side is cold: nothing passes the thermostat.",
-		append([]string{m.engineWords()}, evidence...)...)}
+		say.Of("flag.thermostat-not-opening"), append([]say.Text{m.engineText()}, evidence...)...)}
 }
 
 // passingEarly: the radiator warms with the engine before the thermostat may
@@ -95,9 +93,9 @@ func (m *moment) passingEarly() []Flag {
 		severity = Act
 	}
 	return []Flag{m.flag("thermostat-passing-early", severity, []diagram.Point{hose.Point},
-		fmt.Sprintf("Coolant reaches the radiator with the engine at only %s: the thermostat stands open or opens early.", inC(engine)),
-		m.engineWords(), fmt.Sprintf("%s, only %s under the engine; up to %s means flow (DT9, common practice)", readingWords(hose), inK(under), inK(followsK)),
-		m.outsideWords(hotDayC))}
+		say.Of("flag.thermostat-passing-early", engine),
+		m.engineText(), say.Of("because.follows", say.Place(hose.Point), hose.TrueC, under, followsK),
+		m.outsideText(hotDayC))}
 }
 
 // wasHot reports whether an earlier round of the stage found the engine warm.
@@ -113,26 +111,31 @@ func (m *moment) wasHot() bool {
 // belowTarget: warm-up's verdict, in the regulator's form.
 func (m *moment) belowTarget() []Flag {
 	cool := m.engine.regime == Shut || m.engine.regime == Below
-	rule := fmt.Sprintf("a warm engine stands above %s, 11 K under the rating (REG1, published, R1, R4)", inC(m.rating.targetC))
+	rule := m.rating.targetRule()
 	fellBack := m.wasHot() && paceOf(m.round) == road
 	why := m.noCall()
 	switch {
 	case cool && fellBack:
-		return []Flag{m.flag("engine-below-target", Act, nil, m.coolText("fell back to")+" on the road: the thermostat doesn't hold it.", m.engineWords(), rule)}
+		return []Flag{m.flag("engine-below-target", Act, nil, m.orByGauge("flag.fell-back", "flag.fell-back-gauge"), m.engineText(), rule)}
 	case m.engine.regime == Below:
-		return []Flag{m.flag("engine-below-target", Act, nil, m.coolText("stays at")+" though it had the time to warm up.",
-			m.engineWords(), rule, fmt.Sprintf("%.0f min since the start", *m.round.MinutesSinceStart))}
+		return []Flag{m.flag("engine-below-target", Act, nil, m.orByGauge("flag.stays-cool", "flag.stays-cool-gauge"),
+			m.engineText(), rule, say.Of("because.minutes", *m.round.MinutesSinceStart))}
 	case cool && !m.wasHot() && (m.round.MinutesSinceStart == nil || *m.round.MinutesSinceStart >= noCallFrom):
-		return []Flag{m.flag("warm-up-no-call", Note, nil, m.coolText("stands at")+"; whether that is too cold can't be told from this round.", why, m.engineWords())}
+		return []Flag{m.flag("warm-up-no-call", Note, nil, m.orByGauge("flag.warm-up-open", "flag.warm-up-open-gauge"), why, m.engineText())}
 	}
 	return nil
 }
 
-func (m *moment) coolText(verb string) string {
+// targetRule is REG1.
+func (r rating) targetRule() say.Text { return say.Of("because.target", r.targetC, targetK) }
+
+// orByGauge says a sentence with the engine's temperature, or the one that does
+// without where only the gauge is known.
+func (m *moment) orByGauge(key, byGauge string) say.Text {
 	if m.engine.c == nil {
-		return "By its gauge the engine " + verb + " a low temperature"
+		return say.Of(byGauge)
 	}
-	return fmt.Sprintf("The engine %s %s", verb, inC(*m.engine.c))
+	return say.Of(key, *m.engine.c)
 }
 
 // aboveRating lets a standing engine wait for its fan.
@@ -143,15 +146,15 @@ func (m *moment) aboveRating() []Flag {
 	waits := m.slow() && !m.beltFan() && !m.fanIsLate()
 	switch {
 	case m.engine.c == nil && m.round.Gauge == cases.GaugeAboveMiddle:
-		return []Flag{m.flag("engine-above-rating", Look, nil, "By its gauge the engine is hotter than usual.", m.engineWords())}
+		return []Flag{m.flag("engine-above-rating", Look, nil, say.Of("flag.gauge-high"), m.engineText())}
 	case m.engine.c == nil || m.round.EctC == nil && m.round.Gauge == cases.GaugeRed:
-		return []Flag{m.flag("engine-above-rating", Act, nil, "By its gauge the engine is too hot.", m.engineWords())}
+		return []Flag{m.flag("engine-above-rating", Act, nil, say.Of("flag.gauge-red"), m.engineText())}
 	case waits && m.shutOff() == nil:
 		return nil
 	}
 	return []Flag{m.flag("engine-above-rating", Act, nil,
-		fmt.Sprintf("The engine is at %s, %s above its rating.", inC(*m.engine.c), inK(m.engine.c.Minus(m.rating.opensC))),
-		m.engineWords(), "more than 8 K above the rating is hot (DT4, TH9, common practice); standing, up to 5 K over the fan's start")}
+		say.Of("flag.engine-above-rating", *m.engine.c, m.engine.c.Minus(m.rating.opensC)),
+		m.engineText(), say.Of("because.above-rating", aboveK, diagram.DeltaK(fanLateK)))} // DT4, TH9
 }
 
 // bypassOpen is told once the thermostat's second plate should have shut it.
@@ -161,12 +164,11 @@ func (m *moment) bypassOpen() []Flag {
 	}
 	if d := m.delta(BypassBelowEngineOut); d != nil && d.State == Low {
 		return []Flag{m.flag("bypass-open", Act, []diagram.Point{diagram.Bypass},
-			"The bypass is as hot as the engine's outlet with the engine fully hot: it stays open.", m.engineWords(), m.ends(d), d.words())}
+			say.Of("flag.bypass-open"), m.engineText(), m.ends(d), d.text())}
 	}
 	if d := m.delta(MixStep); d != nil && d.State == High {
 		return []Flag{m.flag("bypass-open", Look, []diagram.Point{diagram.Housing, diagram.PumpIn},
-			fmt.Sprintf("The thermostat housing is %s hotter than the lower hose with the engine fully hot: hot coolant still joins by the bypass.", inK(d.ValueK)),
-			m.engineWords(), m.ends(d), d.words())}
+			say.Of("flag.bypass-mixes", d.ValueK), m.engineText(), m.ends(d), d.text())}
 	}
 	return nil
 }

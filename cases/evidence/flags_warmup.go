@@ -1,16 +1,17 @@
 package evidence
 
 import (
-	"fmt"
-
 	"loopbook/cases"
 	"loopbook/diagram"
+	"loopbook/diagram/say"
 )
 
 // What a log's warm-up is judged by. The rating's own bounds stand in regime.go.
 const (
+	swingK     diagram.DeltaK = 5   // TH8, common practice: a healthy opening's overshoot
 	overshootK diagram.DeltaK = 8   // TH9, common practice: late
 	comesBackK diagram.DeltaK = 3   // from there to the plateau, judgement
+	roadFallK  diagram.DeltaK = 4   // TH11, common practice: a healthy one's
 	roadDropK  diagram.DeltaK = 8   // TH12, common practice: leaks or stands open
 	kneeTrust                 = 0.6 // a knee of less is not judged by, judgement
 )
@@ -47,48 +48,41 @@ func (l *logJudge) rules() []func() []Flag {
 	return []func() []Flag{l.below, l.late, l.early, l.noKnee, l.jumps, l.notCold}
 }
 
-func (l *logJudge) origin() string {
-	text := "read from a log"
+func (l *logJudge) origin() say.Text {
+	text := say.Of("because.log")
 	if l.Log != "" {
-		text = fmt.Sprintf("read from the log %q", l.Log)
+		text = say.Of("because.log-named", l.Log)
 	}
-	if l.Stage != "" {
-		text += ", " + l.Stage.Name()
-	}
-	return text
-}
-
-func (l *logJudge) targetRule() string {
-	return fmt.Sprintf("a warm engine stands above %s, 11 K under the rating (REG1, published, R1, R4)", inC(l.rating.targetC))
+	return say.List(text, l.Stage.Text())
 }
 
 // below: the engine doesn't get warm, or doesn't stay so on the road.
 func (l *logJudge) below() []Flag {
 	r := l.Result
 	fell := r.DropsOnRoadK != nil && *r.DropsOnRoadK >= roadDropK
-	road := func() string {
-		return fmt.Sprintf("%s on the road, %s under what it held before; a healthy one falls by up to 4 K, from 8 K on it leaks or stands open (TH11, TH12, common practice)", inC(*r.RoadC), inK(*r.DropsOnRoadK))
+	road := func() say.Text {
+		return say.Of("because.road", *r.RoadC, *r.DropsOnRoadK, roadFallK, roadDropK)
 	}
 	switch {
 	case fell && *r.RoadC < l.rating.targetC && !l.frost():
-		return []Flag{ofCase("engine-below-target", Act, fmt.Sprintf("In the log the engine falls back to %s on the road.", inC(*r.RoadC)),
-			road(), l.targetRule(), l.rating.words())}
+		return []Flag{ofCase("engine-below-target", Act, say.Of("flag.log-falls-back", *r.RoadC),
+			road(), l.rating.targetRule(), l.rating.text())}
 	case fell:
-		return []Flag{ofCase("drops-on-road", Look, fmt.Sprintf("In the log the engine falls by %s on the road.", inK(*r.DropsOnRoadK)), road())}
+		return []Flag{ofCase("drops-on-road", Look, say.Of("flag.log-falls", *r.DropsOnRoadK), road())}
 	case is(r.ReachesRegulating, false):
-		return []Flag{ofCase("engine-below-target", Act, fmt.Sprintf("In the log the engine doesn't come to %s.", inC(l.rating.targetC)),
-			l.levelWords(), l.targetRule(), l.rating.words())}
+		return []Flag{ofCase("engine-below-target", Act, say.Of("flag.log-stays-cool", l.rating.targetC),
+			l.levelText(), l.rating.targetRule(), l.rating.text())}
 	}
 	return nil
 }
 
 func (l *logJudge) frost() bool { return l.ambient != nil && *l.ambient < coldNoCallC }
 
-func (l *logJudge) levelWords() string {
+func (l *logJudge) levelText() say.Text {
 	if l.PlateauC == nil {
-		return "it settles at no level"
+		return say.Of("because.no-level")
 	}
-	return fmt.Sprintf("it settles at %s", inC(*l.PlateauC))
+	return say.Of("because.settles", *l.PlateauC)
 }
 
 // late: the thermostat opens, or lets the engine swing over, far above its
@@ -103,14 +97,13 @@ func (l *logJudge) late() []Flag {
 		return nil
 	}
 	return []Flag{ofCase("thermostat-opening-late", Look,
-		fmt.Sprintf("In the log the heating breaks off only at %s: the thermostat opens late.", inC(max(*peak, k.C))),
-		l.kneeWords(), fmt.Sprintf("peak of %s, then %s", inC(*peak), inC(*l.PlateauC)),
-		"a healthy opening swings up to 5 K over the rating, 8 K and more is late (TH8, TH9, common practice)", l.rating.words())}
+		say.Of("flag.log-opens-late", max(*peak, k.C)),
+		l.kneeText(), say.Of("because.peak", *peak, *l.PlateauC), say.Of("because.log-late", swingK, overshootK), l.rating.text())}
 }
 
-func (l *logJudge) kneeWords() string {
+func (l *logJudge) kneeText() say.Text {
 	k := l.Result.Knee
-	return fmt.Sprintf("knee at %s after %.0f min (confidence %.0f %%)", inC(k.C), k.S/60, 100*k.Confidence)
+	return say.Of("because.knee", k.C, k.S/60, 100*k.Confidence)
 }
 
 // early: a break under the target. Between there and the rating a sensor far
@@ -121,8 +114,8 @@ func (l *logJudge) early() []Flag {
 		return nil
 	}
 	return []Flag{ofCase("thermostat-passing-early", Look,
-		fmt.Sprintf("In the log the heating breaks off at %s: the thermostat opens early.", inC(k.C)),
-		l.kneeWords(), "a thermostat opens at its rating, ±3 K (TH1, published, M2); judged from 11 K under it, since the sensor may stand far from the wax (judgement)", l.rating.words())}
+		say.Of("flag.log-opens-early", k.C),
+		l.kneeText(), say.Of("because.log-early", diagram.DeltaK(opensEarlyK), targetK), l.rating.text())} // TH1
 }
 
 // noKnee: an engine that comes smoothly to too low a level had its radiator in
@@ -131,8 +124,8 @@ func (l *logJudge) noKnee() []Flag {
 	if l.Result.Knee != nil || l.PlateauC == nil || !is(l.Result.ReachesRegulating, false) {
 		return nil
 	}
-	return []Flag{ofCase("warm-up-no-knee", Look, "In the log the engine warms smoothly without a break: the thermostat isn't seen to open.",
-		l.levelWords(), "a shut thermostat makes a steady rise that breaks off at the opening; a radiator that warms from the start is one that the thermostat doesn't shut off (F01, published pattern)")}
+	return []Flag{ofCase("warm-up-no-knee", Look, say.Of("flag.log-no-knee"),
+		l.levelText(), say.Of("because.log-no-knee"))} // F01
 }
 
 func (l *logJudge) stuck() []Flag {
@@ -140,9 +133,8 @@ func (l *logJudge) stuck() []Flag {
 	if s == nil {
 		return nil
 	}
-	return []Flag{ofCase("sensor-stuck", Act, fmt.Sprintf("In the log the sensor rests at %s while the engine runs.", inC(s.C)),
-		fmt.Sprintf("no change of more than 1 K in %.0f min", s.ForS/60),
-		"a sensor that stays under 60 °C on a running engine is stuck (REG10, published, R1); five driven minutes or ten standing ones are enough (judgement)")}
+	return []Flag{ofCase("sensor-stuck", Act, say.Of("flag.log-stuck", s.C),
+		say.Of("because.log-stuck", diagram.DeltaK(1), s.ForS/60), say.Of("because.log-stuck-rule", diagram.Celsius(60)))} // REG10
 }
 
 func (l *logJudge) jumps() []Flag {
@@ -151,9 +143,8 @@ func (l *logJudge) jumps() []Flag {
 		return nil
 	}
 	j := l.Result.Jumps[0]
-	return []Flag{ofCase("sensor-jumps", Look, "In the log the temperature jumps as no coolant does: look at the sensor, its plug and its wires.",
-		fmt.Sprintf("%d jumps, the first from %s to %s after %.0f s", n, inC(j.FromC), inC(j.C), j.S),
-		"10 K at once and 2 K in each second on top are more than an engine's heat makes (judgement); an open circuit shows the least, a short over 130 °C (SN1, SN2, published, V35)")}
+	return []Flag{ofCase("sensor-jumps", Look, say.Of("flag.log-jumps"), say.Of("because.log-jumps", n, j.FromC, j.C, j.S),
+		say.Of("because.log-jumps-rule", diagram.DeltaK(10), diagram.DeltaK(2), diagram.Celsius(130)))} // SN1, SN2
 }
 
 // notCold says what a log can't tell.
@@ -161,10 +152,10 @@ func (l *logJudge) notCold() []Flag {
 	r := l.Result
 	switch {
 	case r.StartC == nil:
-		return []Flag{ofCase("log-empty", Note, "The log holds no coolant temperature of a running engine.")}
+		return []Flag{ofCase("log-empty", Note, say.Of("flag.log-empty"))}
 	case r.ColdStart:
 		return nil
 	}
-	return []Flag{ofCase("no-cold-start", Note, "No cold start in this log: how fast the engine warms can't be told from it.",
-		fmt.Sprintf("it begins at %s", inC(*r.StartC)), "a start is cold under 35 °C (judgement), or near the air's temperature, as after a night's rest (CS2, published, V18)")}
+	return []Flag{ofCase("no-cold-start", Note, say.Of("flag.log-no-cold-start"),
+		say.Of("because.log-begins", *r.StartC), say.Of("because.log-cold", diagram.Celsius(35)))} // CS2
 }

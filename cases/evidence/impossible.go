@@ -1,9 +1,8 @@
 package evidence
 
 import (
-	"fmt"
-
 	"loopbook/diagram"
+	"loopbook/diagram/say"
 )
 
 // pairErrorK is the error of a difference of two readings: each repeats to 3 K
@@ -36,8 +35,7 @@ func (m *moment) markImpossible() {
 			continue
 		}
 		if over := b.TrueC.Minus(a.TrueC); over > pairError(a, b)+creeps(pair) {
-			m.mark(pair, fmt.Sprintf("%s at %s is %s hotter than %s at %s before it",
-				name(pair[1]), inC(b.TrueC), inK(over), name(pair[0]), inC(a.TrueC)))
+			m.mark(pair, say.Of("because.hotter", say.Place(pair[1]), b.TrueC, over, say.Place(pair[0]), a.TrueC))
 		}
 	}
 }
@@ -51,7 +49,7 @@ func creeps(pair [2]diagram.Point) diagram.DeltaK {
 	return 0
 }
 
-func (m *moment) mark(pair [2]diagram.Point, why string) {
+func (m *moment) mark(pair [2]diagram.Point, why say.Text) {
 	for _, p := range pair {
 		r := m.readings[p]
 		r.Impossible, r.Why = true, why
@@ -82,7 +80,7 @@ func (m *moment) markAlone() {
 	}
 	if agree >= 2 {
 		hot.Impossible = true
-		hot.Why = fmt.Sprintf("%s while the sensor shows %s and %d other points of the engine's side agree with it", readingWords(hot), inC(*m.round.EctC), agree)
+		hot.Why = say.Of("because.alone", say.Place(hot.Point), hot.TrueC, *m.round.EctC, agree)
 		m.readings[hot.Point], m.alone = hot, hot.Point
 	}
 }

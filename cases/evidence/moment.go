@@ -112,7 +112,11 @@ func (m *moment) slow() bool { return m.round.SpeedKmh == nil || *m.round.SpeedK
 // (FN1, published, V23), or 10 K over a hotter rating (common practice).
 func (m *moment) fanStartC() diagram.Celsius { return max(usualFanStartC, m.rating.opensC+10) }
 
-const usualFanStartC diagram.Celsius = 98
+const (
+	usualFanStartC diagram.Celsius = 98
+	secondLowC     diagram.Celsius = 105 // a fan's second speed: FN5, common practice
+	secondHighC    diagram.Celsius = 112
+)
 
 // fanLateK is how far over its usual start a fan may be late (F07 in
 // signatures.csv, common practice).

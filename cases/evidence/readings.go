@@ -1,11 +1,10 @@
 package evidence
 
 import (
-	"fmt"
-
 	"loopbook/cases"
 	"loopbook/diagram"
 	"loopbook/diagram/infrared"
+	"loopbook/diagram/say"
 )
 
 // What is taken where the case doesn't say. The emissivity is the one most
@@ -60,17 +59,24 @@ func correct(r cases.Reading, gun infrared.Gun) Reading {
 		got, err = gun.Correct(*r.ShownC, surface, gun.ReflectedC)
 	}
 	if err != nil {
-		out.Doubtful, out.Why = true, err.Error()
+		out.Doubtful, out.Why = true, say.Of("because.not-correctable")
 		return out
 	}
 	out.TrueC, out.UncertainK = got.TrueC, got.UncertainK
 	out.CorrectionK = got.TrueC.Minus(*r.ShownC)
 	if got.Doubtful() {
 		out.Doubtful = true
-		out.Why = fmt.Sprintf("%s reads too far from the truth: %.0f °C shown may be %.0f °C, ±%.0f K",
-			r.Surface, float64(out.ShownC), float64(out.TrueC), float64(out.UncertainK))
+		out.Why = say.Of("because.doubtful", surfaceText(r.Surface), out.ShownC, out.TrueC, out.UncertainK)
 	}
 	return out
+}
+
+// surfaceText is the surface that the reading was corrected for.
+func surfaceText(s cases.Surface) say.Text {
+	if s == (cases.Surface{}) {
+		s.Word = usualSurface
+	}
+	return s.Text()
 }
 
 func surfaceOf(s cases.Surface) (infrared.Surface, error) {

@@ -1,10 +1,9 @@
 package evidence
 
 import (
-	"fmt"
-
 	"loopbook/cases"
 	"loopbook/diagram"
+	"loopbook/diagram/say"
 )
 
 // Regime is how warm the engine is against its thermostat's rating.
@@ -62,11 +61,12 @@ func ratingOf(c *cases.Case) rating {
 	return r
 }
 
-func (r rating) words() string {
+// text is the rating; TH5 where it is assumed.
+func (r rating) text() say.Text {
 	if r.assumed {
-		return fmt.Sprintf("the thermostat's rating is not known: %s assumed (TH5, common practice)", inC(r.opensC))
+		return say.Of("because.rating-assumed", r.opensC)
 	}
-	return fmt.Sprintf("the thermostat opens at %s", inC(r.opensC))
+	return say.Of("because.rating", r.opensC)
 }
 
 // regimeAt sorts an engine's temperature.
@@ -81,7 +81,7 @@ func (m *moment) regimeAt(t diagram.Celsius) Regime {
 }
 
 func (m *moment) coldRegime() Regime {
-	if m.noCall() == "" {
+	if m.noCall().Empty() {
 		return Below
 	}
 	return Shut
@@ -89,23 +89,24 @@ func (m *moment) coldRegime() Regime {
 
 // noCall says why an engine under its target may still be on its way there,
 // or is empty where it had the time. A warm-up at idle is the regulator's own
-// example of a false call (REG5), so idling takes longest to be called.
-func (m *moment) noCall() string {
+// example of a false call (REG5), so idling takes longest to be called. The rules
+// are REG2, WU1, REG3 and WU3.
+func (m *moment) noCall() say.Text {
 	air, minutes := m.c.Ambient(m.i), m.round.MinutesSinceStart
 	driven := paceOf(m.round) == road
 	switch {
 	case air != nil && *air < coldNoCallC:
-		return fmt.Sprintf("the air outside is %s, under %s (REG2, published)", inC(*air), inC(coldNoCallC))
+		return say.Of("because.frost", *air, coldNoCallC)
 	case minutes == nil:
-		return "the minutes since the start are not noted"
+		return say.Of("because.minutes-unknown")
 	case driven && *minutes >= drivenMinutes:
-		return ""
+		return say.Text{}
 	case driven:
-		return fmt.Sprintf("%.0f min since the start; up to %d min driving are normal (WU1, common practice)", *minutes, drivenMinutes)
+		return say.Of("because.driven", *minutes, drivenMinutes)
 	case air != nil && *air < idleNoCallC:
-		return fmt.Sprintf("standing in air of %s, an engine may stay cool (REG3, published)", inC(*air))
+		return say.Of("because.idled-in-cold", *air)
 	case *minutes < idledMinutes:
-		return fmt.Sprintf("%.0f min since the start; up to %d min standing are normal (WU3, common practice)", *minutes, idledMinutes)
+		return say.Of("because.idled", *minutes, idledMinutes)
 	}
-	return ""
+	return say.Text{}
 }

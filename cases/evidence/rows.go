@@ -8,6 +8,7 @@ import (
 
 	"loopbook/cases"
 	"loopbook/diagram"
+	"loopbook/diagram/say"
 )
 
 // ErrTable says that the data of expected ranges is at fault.
@@ -35,22 +36,48 @@ type bounds struct {
 	LowK   *diagram.DeltaK `json:"low_k"`
 	HighK  *diagram.DeltaK `json:"high_k"`
 	Source source          `json:"source"`
-	Class  string          `json:"class"`
+	Class  Class           `json:"class"`
 }
 
 type source struct {
-	ID    string `json:"id"`
-	Title string `json:"title"`
+	ID    string `json:"id"`    // of testdata/trade, for maintainers
+	Words string `json:"words"` // of the catalogue
 }
 
-func (s source) words() string { return s.ID + " " + s.Title }
+func (s source) text() say.Text { return say.Of("source." + s.Words) }
 
-// The classes of a source, as testdata/trade/numbers.csv has them.
+// Class is how well a source is founded.
+type Class string
+
+// The classes of a range's source, as testdata/trade/numbers.csv has them, and
+// of a trouble code's; Computed is a model's.
 const (
-	published      = "published"
-	commonPractice = "common practice"
-	fromMemory     = "from memory"
+	Published      Class = "published"
+	CommonPractice Class = "common practice"
+	FromMemory     Class = "from memory"
+	Computed       Class = "computed"
+	TwoLists       Class = "published lists, two agree"
+	OneList        Class = "published list, one only"
 )
+
+// Text is the class in words.
+func (c Class) Text() say.Text {
+	switch c {
+	case Published:
+		return say.Of("class.published")
+	case CommonPractice:
+		return say.Of("class.common-practice")
+	case FromMemory:
+		return say.Of("class.from-memory")
+	case Computed:
+		return say.Of("class.computed")
+	case TwoLists:
+		return say.Of("class.two-lists")
+	case OneList:
+		return say.Of("class.one-list")
+	}
+	return say.Own(string(c))
+}
 
 // What a point's range may be counted from.
 const (
@@ -103,10 +130,10 @@ func (b bounds) check(at string) error {
 	if b.LowK != nil && b.HighK != nil && !(*b.LowK < *b.HighK) {
 		faults = append(faults, fmt.Errorf("%s.low_k: %g is not below high_k, %g", at, float64(*b.LowK), float64(*b.HighK)))
 	}
-	if b.Source.ID == "" || b.Source.Title == "" {
-		faults = append(faults, fmt.Errorf("%s.source: needs an id and a title", at))
+	if b.Source.ID == "" || b.Source.Words == "" {
+		faults = append(faults, fmt.Errorf("%s.source: needs an id and its words", at))
 	}
-	faults = append(faults, known(at+".class", []string{b.Class}, published, commonPractice, fromMemory), b.When.check(at+".when"))
+	faults = append(faults, known(at+".class", []Class{b.Class}, Published, CommonPractice, FromMemory), b.When.check(at+".when"))
 	return errors.Join(faults...)
 }
 

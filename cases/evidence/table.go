@@ -34,7 +34,7 @@ func (t *Table) Expect(c *cases.Case, round int) Expectation {
 	here := m.conditions()
 	for _, r := range t.rows.Deltas {
 		if _, found := e.Deltas[r.Name]; !found && r.When.fits(here) {
-			e.Deltas[r.Name] = Span{LowK: r.LowK, HighK: r.HighK, Source: r.Source.words(), Class: r.Class}
+			e.Deltas[r.Name] = Span{LowK: r.LowK, HighK: r.HighK, Source: r.Source.text(), Class: r.Class}
 		}
 	}
 	for _, r := range t.rows.Points {
@@ -42,7 +42,7 @@ func (t *Table) Expect(c *cases.Case, round int) Expectation {
 		if base, known := m.base(r.From); known && !found && r.When.fits(here) {
 			e.Points[r.Point] = Range{
 				LowC: base + diagram.Celsius(*r.LowK), HighC: base + diagram.Celsius(*r.HighK),
-				Source: r.Source.words(), Class: r.Class,
+				Source: r.Source.text(), Class: r.Class,
 			}
 		}
 	}

@@ -93,7 +93,7 @@ func TestLogFlags(t *testing.T) {
 			t.Errorf("%s: no note %s in %+v", tt.name, tt.note, f.Flags)
 		}
 		for _, flag := range f.Flags {
-			if flag.Stage != cases.AfterRepair || flag.Round != evidence.WholeCase || !strings.Contains(strings.Join(flag.Because, " "), `"morning", after repair`) {
+			if flag.Stage != cases.AfterRepair || flag.Round != evidence.WholeCase || !strings.Contains(becauseOf(&flag), `"morning", after repair`) {
 				t.Errorf("%s: %s has stage %q, round %d, %q", tt.name, flag.ID, flag.Stage, flag.Round, flag.Because)
 			}
 		}
@@ -109,7 +109,7 @@ func TestLogIsJudgedByTheCase(t *testing.T) {
 	}
 	c = logged(2000, 50, creeps(75))
 	c.Loop.ThermostatOpensC = nil
-	if f := find(analyst(t).Analyse(c), "engine-below-target"); f == nil || !strings.Contains(strings.Join(f.Because, " "), "88 °C assumed") {
+	if f := find(analyst(t).Analyse(c), "engine-below-target"); f == nil || !strings.Contains(becauseOf(f), "88 °C assumed") {
 		t.Errorf("rating not known: %+v", f)
 	}
 	c.Loop.ThermostatOpensC = casetest.P(diagram.Celsius(82))

@@ -1,48 +1,52 @@
 package evidence
 
 import (
-	"fmt"
-	"strings"
-
 	"loopbook/diagram"
+	"loopbook/diagram/say"
 )
 
-func inC(t diagram.Celsius) string { return fmt.Sprintf("%.0f °C", float64(t)) }
-func inK(d diagram.DeltaK) string  { return fmt.Sprintf("%.0f K", float64(d)) }
-
-// name is the point within a sentence.
-func name(p diagram.Point) string {
-	return "the " + strings.ToLower(strings.Replace(p.String(), ", ", " at the ", 1))
+// readingText is one reading as evidence.
+func readingText(r Reading) say.Text {
+	return say.Of("because.reading", say.Place(r.Point), r.TrueC)
 }
 
-// readingWords is one reading as evidence.
-func readingWords(r Reading) string { return fmt.Sprintf("%s at %s", name(r.Point), inC(r.TrueC)) }
-
-// words are the delta's range with its rule.
-func (d *Delta) words() string {
+// text is the delta's range with its rule.
+func (d *Delta) text() say.Text {
 	if d.ExpectedLowK == nil && d.ExpectedHighK == nil {
-		return "no range is known"
+		return say.Of("because.no-range")
 	}
-	return fmt.Sprintf("%s expected (%s, %s)", d.span(), d.Source, d.Class)
+	return say.Of("because.range", d.span(), d.Source, d.Class.Text())
 }
 
 // span is the delta's range, of which at least one end is known.
-func (d *Delta) span() string {
+func (d *Delta) span() say.Text {
 	switch {
 	case d.ExpectedLowK == nil:
-		return "up to " + inK(*d.ExpectedHighK)
+		return say.Of("span.up-to", *d.ExpectedHighK)
 	case d.ExpectedHighK == nil:
-		return "at least " + inK(*d.ExpectedLowK)
+		return say.Of("span.at-least", *d.ExpectedLowK)
 	}
-	return fmt.Sprintf("%.0f to %s", float64(*d.ExpectedLowK), inK(*d.ExpectedHighK))
+	return say.Of("span.within", *d.ExpectedLowK, *d.ExpectedHighK)
 }
 
+// places are several points within a sentence.
+func places(points []diagram.Point) say.Text {
+	texts := make([]say.Text, len(points))
+	for i, p := range points {
+		texts[i] = say.Place(p)
+	}
+	return say.List(texts...)
+}
+
+// endText is an end of a delta within a sentence; the sensor is none of these.
+func endText(end string) say.Text { return say.Place(diagram.Point(end)) }
+
 // flag builds a flag of this round.
-func (m *moment) flag(id string, s Severity, points []diagram.Point, text string, because ...string) Flag {
+func (m *moment) flag(id string, s Severity, points []diagram.Point, text say.Text, because ...say.Text) Flag {
 	return Flag{ID: id, Round: m.i, Severity: s, Text: text, Because: because, Points: points}
 }
 
 // ofCase builds a flag that belongs to no one round.
-func ofCase(id string, s Severity, text string, because ...string) Flag {
+func ofCase(id string, s Severity, text say.Text, because ...say.Text) Flag {
 	return Flag{ID: id, Round: WholeCase, Severity: s, Text: text, Because: because}
 }

@@ -1,13 +1,12 @@
 package evidence
 
 import (
-	"fmt"
-
 	"loopbook/cases"
 	"loopbook/diagram"
 	"loopbook/diagram/coolant"
 	"loopbook/diagram/facescan"
 	lifts "loopbook/diagram/lift"
+	"loopbook/diagram/say"
 	"loopbook/diagram/thermistor"
 )
 
@@ -18,9 +17,21 @@ type Check struct {
 	Sums    []Sum
 }
 
-// Sum is a number that was worked out of a check, in °C, K and kPa:
-// units.Set.Sentence says it in others.
-type Sum struct{ Name, Value string }
+// Sum is a number that was worked out of a check.
+type Sum struct{ Name, Value say.Text }
+
+// sum is one of the catalogue's names with a value to a tenth.
+func sum(key string, value any) Sum { return Sum{say.Of(key), tenths(value)} }
+
+func tenths(value any) say.Text { return say.Of("value.tenth", value) }
+
+// signed is a difference to a tenth that says its direction.
+func signed(k diagram.DeltaK) say.Text {
+	if k < 0 {
+		return tenths(k)
+	}
+	return say.Of("value.plus", k)
+}
 
 // Workshop works one check out.
 func Workshop(c *cases.Case, t *cases.Test) Check {
@@ -53,16 +64,16 @@ func pressureSums(t *cases.Test) []Sum {
 	}
 	fell, cooling := *t.StartKPa-*t.EndKPa, coolingKPa(t)
 	leaks := max(fell-cooling, 0)
-	out := []Sum{{"Fell by", fmt.Sprintf("%.1f kPa", float64(fell))}}
+	out := []Sum{sum("sum.fell", fell)}
 	switch {
 	case cooling > 0:
-		out = append(out, Sum{"Of it by cooling of the air", fmt.Sprintf("%.1f kPa", float64(cooling))})
+		out = append(out, sum("sum.by-cooling", cooling))
 	case cooling < 0:
-		out = append(out, Sum{"Hidden by warming of the air", fmt.Sprintf("%.1f kPa", float64(-cooling))})
+		out = append(out, sum("sum.by-warming", -cooling))
 	}
-	out = append(out, Sum{"Lost by leaking", fmt.Sprintf("%.1f kPa", float64(leaks))})
+	out = append(out, sum("sum.leaks", leaks))
 	if t.Minutes != nil && *t.Minutes > 0 {
-		out = append(out, Sum{"Leak rate", fmt.Sprintf("%.2f kPa/min", float64(leaks) / *t.Minutes)})
+		out = append(out, Sum{say.Of("sum.leak-rate"), say.Of("sum.per-minute", leaks/diagram.KPa(*t.Minutes))})
 	}
 	return out
 }
@@ -75,7 +86,7 @@ func capSums(c *cases.Case, t *cases.Test) []Sum {
 	if rated == nil || t.OpensKPa == nil || *rated <= 0 {
 		return nil
 	}
-	return []Sum{{"Opens at", fmt.Sprintf("%.0f %% of its rating", 100*float64(*t.OpensKPa / *rated))}}
+	return []Sum{{say.Of("sum.opens"), say.Of("sum.of-rating", 100*float64(*t.OpensKPa / *rated))}}
 }
 
 // Sample is the mixture that a coolant check measured; the base is the loop's,
@@ -102,20 +113,16 @@ func coolantSums(c *cases.Case, t *cases.Test) []Sum {
 	if !ok {
 		return nil
 	}
-	out := []Sum{{"Strength", fmt.Sprintf("%.0f %% by volume of %s", float64(mix.Strength), cases.Base(mix.Base).Name())}}
+	out := []Sum{{say.Of("sum.strength"), say.Of("sum.by-volume", float64(mix.Strength), cases.Base(mix.Base).Text())}}
 	if freezes, err := mix.FreezeC(); err == nil {
-		out = append(out, Sum{"Freezes at", inC(freezes)})
+		out = append(out, Sum{say.Of("sum.freezes"), say.Value(freezes)})
 	}
-	altitude := diagram.Metre(0)
-	if c.Site.AltitudeM != nil {
-		altitude = *c.Site.AltitudeM
-	}
-	if boils, err := mix.BoilUnderCapC(0, altitude); err == nil {
-		out = append(out, Sum{"Boils at, cap off", inC(boils)})
+	if boils, err := mix.BoilUnderCapC(0, altitude(c)); err == nil {
+		out = append(out, Sum{say.Of("sum.boils-open"), say.Value(boils)})
 	}
 	if c.Loop.CapKPa != nil {
-		if boils, err := mix.BoilUnderCapC(*c.Loop.CapKPa, altitude); err == nil {
-			out = append(out, Sum{"Boils at, under this cap", inC(boils)})
+		if boils, err := mix.BoilUnderCapC(*c.Loop.CapKPa, altitude(c)); err == nil {
+			out = append(out, Sum{say.Of("sum.boils-capped"), say.Value(boils)})
 		}
 	}
 	return out
@@ -126,26 +133,26 @@ func benchSums(c *cases.Case, t *cases.Test) []Sum {
 	if err != nil || !up.Moves {
 		return nil
 	}
-	out := []Sum{{"Opens at", fmt.Sprintf("%.1f °C (%.1f to %.1f °C)", float64(up.OpensC), float64(up.EarliestC), float64(up.LatestC))}}
+	out := []Sum{{say.Of("sum.opens"), say.Of("sum.opens-within", up.OpensC, up.EarliestC, up.LatestC)}}
 	if up.BaseMM >= lifts.MovesMM {
-		out = []Sum{{"Stands open by", fmt.Sprintf("%.1f mm at the coldest", up.BaseMM)}}
+		out = []Sum{{say.Of("sum.stands-open"), say.Of("sum.at-coldest", up.BaseMM)}}
 	}
 	if rated := benchRating(c, t); rated != nil && up.BaseMM < lifts.MovesMM {
-		out = append(out, Sum{"Off its rating by", fmt.Sprintf("%+.1f K", float64(up.OpensC-*rated))})
+		out = append(out, Sum{say.Of("sum.off-rating"), signed(up.OpensC.Minus(*rated))})
 	}
 	if up.Levelled {
-		out = append(out, Sum{"Fully open at", fmt.Sprintf("%.1f °C", float64(up.FullC))})
+		out = append(out, sum("sum.full", up.FullC))
 	}
-	out = append(out, Sum{"Lift at the hottest", fmt.Sprintf("%.1f mm", up.FullMM)})
+	out = append(out, Sum{say.Of("sum.lift"), say.Of("sum.mm", up.FullMM)})
 	down, err := lifts.Fit(benchPoints(t, false))
 	if err != nil || !down.Moves {
 		return out
 	}
 	if down.BaseMM < lifts.MovesMM {
-		out = append(out, Sum{"Shut again at", fmt.Sprintf("%.1f °C", float64(down.OpensC))})
+		out = append(out, sum("sum.shut", down.OpensC))
 	}
 	if k, ok := lifts.HysteresisK(up, down); ok {
-		out = append(out, Sum{"Hysteresis at half lift", fmt.Sprintf("%.1f K", float64(k))})
+		out = append(out, sum("sum.hysteresis", k))
 	}
 	return out
 }
@@ -159,15 +166,15 @@ func sensorSums(c *cases.Case, t *cases.Test) []Sum {
 	if err != nil {
 		return nil
 	}
-	out := []Sum{{"Reference curve", fmt.Sprintf("within %.1f K of its points", max(float64(curve.OffK), -float64(curve.OffK)))}}
+	out := []Sum{{say.Of("sum.reference"), say.Of("sum.smooth", max(curve.OffK, -curve.OffK))}}
 	if !curve.Smooth() {
-		out[0].Value = fmt.Sprintf("not smooth, %.0f K off at its worst: look for a slip in it", float64(curve.OffK))
+		out[0].Value = say.Of("sum.not-smooth", curve.OffK)
 	}
 	for _, p := range ohms(t) {
 		if says, err := curve.Read(p.Ohm); err == nil {
-			out = append(out, Sum{"At " + inC(p.C), fmt.Sprintf("%+.1f K", float64(says-p.C))})
+			out = append(out, Sum{say.Of("sum.at", p.C), signed(says.Minus(p.C))})
 		} else {
-			out = append(out, Sum{"At " + inC(p.C), "outside the reference"})
+			out = append(out, Sum{say.Of("sum.at", p.C), say.Of("sum.outside")})
 		}
 	}
 	working := usualOpensC
@@ -175,7 +182,7 @@ func sensorSums(c *cases.Case, t *cases.Test) []Sum {
 		working = *c.Loop.ThermostatOpensC
 	}
 	if off, ok := curve.OffAt(working, ohms(t)); ok {
-		out = append(out, Sum{"Error at working temperature, " + inC(working), fmt.Sprintf("%+.1f K", float64(off))})
+		out = append(out, Sum{say.Of("sum.error", working), signed(off)})
 	}
 	return out
 }
@@ -185,14 +192,18 @@ func faceSums(t *cases.Test) []Sum {
 	if f.Pattern == facescan.TooFew {
 		return nil
 	}
-	looks := map[facescan.Pattern]string{
-		facescan.Even: "even, no patch", facescan.Tubes: "cold along whole tubes: plugged",
-		facescan.Cold: "a cold patch: part of the tubes", facescan.Hot: "a hot patch: fins without air",
+	looks := map[facescan.Pattern]say.Text{
+		facescan.Even: say.Of("sum.face-even"), facescan.Tubes: say.Of("sum.face-tubes"),
+		facescan.Cold: say.Of("sum.face-cold"), facescan.Hot: say.Of("sum.face-hot"),
+	}
+	runs := say.Of("sum.runs-down", f.LostK)
+	if f.Way == facescan.Across {
+		runs = say.Of("sum.runs-across", f.LostK)
 	}
 	return []Sum{
-		{"Face", looks[f.Pattern]},
-		{"Cold area", fmt.Sprintf("%.0f %% of %d places", 100*f.ColdShare, f.PlacesKnown)},
-		{"Equally far from the inlet", fmt.Sprintf("up to %.1f K apart", float64(f.MostK))},
-		{"Coolant runs", fmt.Sprintf("%s, over %.1f K", f.Way, float64(f.LostK))},
+		{say.Of("sum.face"), looks[f.Pattern]},
+		{say.Of("sum.cold-area"), say.Of("sum.of-places", 100*f.ColdShare, f.PlacesKnown)},
+		{say.Of("sum.equally-far"), say.Of("sum.apart", f.MostK)},
+		{say.Of("sum.runs"), runs},
 	}
 }

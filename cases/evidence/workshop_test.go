@@ -8,14 +8,13 @@ import (
 	"loopbook/cases"
 	"loopbook/cases/casetest"
 	"loopbook/cases/evidence"
-	"loopbook/diagram/published"
 )
 
 func sum(t *testing.T, c *cases.Case, test cases.Test, name string) string {
 	t.Helper()
 	for _, s := range evidence.Workshop(c, &test).Sums {
-		if strings.HasPrefix(s.Name, name) {
-			return s.Value
+		if strings.HasPrefix(s.Name.String(), name) {
+			return s.Value.String()
 		}
 	}
 	return ""
@@ -31,8 +30,8 @@ func TestPressureSums(t *testing.T) {
 		test       cases.Test
 		name, want string
 	}{
-		{cools, "Fell", "20.0 kPa"}, {cools, "Of it by cooling", "14.1 kPa"}, {cools, "Lost", "5.9 kPa"}, {cools, "Leak rate", "1.17 kPa/min"},
-		{warms, "Hidden", "14.1 kPa"}, {warms, "Lost", "0.0 kPa"},
+		{cools, "Fell", "20 kPa"}, {cools, "Of it by cooling", "14.1 kPa"}, {cools, "Lost", "5.9 kPa"}, {cools, "Leak rate", "1.17 kPa per minute"},
+		{warms, "Hidden", "14.1 kPa"}, {warms, "Lost", "0 kPa"},
 	} {
 		if got := sum(t, c, tt.test, tt.name); got != tt.want {
 			t.Errorf("%s: %q, want %q", tt.name, got, tt.want)
@@ -118,7 +117,7 @@ func TestASlipAndAValveThatStaysOpen(t *testing.T) {
 	}
 	test = row(82, 82, 95, 8)
 	test.Points = append(test.Points, cases.BenchPoint{WaterC: degC(38), LiftMM: casetest.P(1.5), Heating: casetest.P(false)})
-	if got := evidence.Workshop(&cases.Case{}, &test); got.Outcome != "open" || !strings.Contains(got.Flags[0].Text, "38 °C") {
+	if got := evidence.Workshop(&cases.Case{}, &test); got.Outcome != "open" || !strings.Contains(got.Flags[0].Text.String(), "38 °C") {
 		t.Errorf("open at 38 °C after cooling: %+v", got)
 	}
 }
@@ -131,14 +130,14 @@ func TestSensorSums(t *testing.T) {
 		test.Reference = append(test.Reference, cases.OhmPoint{TempC: degC(p[0]), Ohm: casetest.P(p[1])})
 	}
 	c := &cases.Case{}
-	if got := sum(t, c, test, "At 70"); !regexp.MustCompile(`^\+(9\.[89]|10\.[012]) K$`).MatchString(got) {
+	if got := sum(t, c, test, "At 70"); !regexp.MustCompile(`^\+(9\.[89]|10(\.[12])?) K$`).MatchString(got) {
 		t.Errorf("at 70 °C it is off by %s, want +10 K", got)
 	}
 	if got := sum(t, c, test, "At 20"); got != "outside the reference" {
 		t.Errorf("at 20 °C: %q", got)
 	}
 	test.Points = test.Points[:1]
-	if got := sum(t, c, test, "Error at working temperature, 88"); !regexp.MustCompile(`^\+1[01]\.\d K$`).MatchString(got) {
+	if got := sum(t, c, test, "Error at working temperature, 88"); !regexp.MustCompile(`^\+1[01](\.\d)? K$`).MatchString(got) {
 		t.Errorf("at work it is off by %s", got)
 	}
 	test.Reference[1].Ohm = casetest.P(8069.0)
@@ -152,7 +151,7 @@ func TestFaceTellsTubesFromFins(t *testing.T) {
 	tubes := cases.Test{Kind: "core-scan", ShownC: [][]float64{{88, 60, 88, 87}, {80, 48, 80, 80}, {72, 42, 73, 72}, {64, 36, 65, 64}}}
 	fins := cases.Test{Kind: "core-scan", ShownC: [][]float64{{88, 88, 88, 87}, {80, 80, 80, 80}, {72, 85, 73, 72}, {64, 65, 65, 64}}}
 	got := evidence.Workshop(&cases.Case{}, &tubes)
-	if got.Outcome != "patch" || !strings.Contains(got.Flags[0].Text, "plugged") || sum(t, &cases.Case{}, tubes, "Cold area") != "25 % of 16 places" {
+	if got.Outcome != "patch" || !strings.Contains(got.Flags[0].Text.String(), "plugged") || sum(t, &cases.Case{}, tubes, "Cold area") != "25 % of 16 places" {
 		t.Errorf("tubes: %+v", got)
 	}
 	got = evidence.Workshop(&cases.Case{}, &fins)
@@ -164,19 +163,12 @@ func TestFaceTellsTubesFromFins(t *testing.T) {
 // Each check has its limits with a class or a source that is known, and says
 // what a pass leaves open.
 func TestEveryCheckHasItsGuide(t *testing.T) {
-	known := map[string]bool{}
-	for _, r := range published.Rows(t, "trade/numbers.csv") {
-		known[r["id"]] = true
-	}
 	for _, kind := range cases.Words[cases.TestKind]() {
 		g := evidence.GuideTo(kind)
-		if !strings.Contains(g.Accepts, "published") && !strings.Contains(g.Accepts, "common practice") || g.NotProven == "" {
-			t.Errorf("%s: %+v", kind, g)
+		accepts, rest := g.Accepts.String(), g.NotProven.String()
+		if !strings.Contains(accepts, "published") && !strings.Contains(accepts, "common practice") || strings.ContainsAny(accepts+rest, "{}") {
+			t.Errorf("%s: %s %s", kind, accepts, rest)
 		}
-		for _, id := range regexp.MustCompile(`\b(PR|CO|SV|TH|DT|SN|FN)\d+`).FindAllString(g.Accepts+g.NotProven, -1) {
-			if !known[id] {
-				t.Errorf("%s names %s, which is no row of numbers.csv", kind, id)
-			}
-		}
+		said(t, string(kind), g.Accepts, g.NotProven)
 	}
 }

@@ -42,8 +42,14 @@ const own = ""
 // Own is a person's own words, said in every language as they are.
 func Own(words string) Text { return Text{own, []any{words}} }
 
+// Value is a quantity by itself, whole.
+func Value(v any) Text { return Text{own, []any{v}} }
+
 // List is several texts in a row, by commas.
 func List(texts ...Text) Text { return row(", ", texts) }
+
+// Items is several texts in a row, by semicolons: they may hold commas.
+func Items(texts ...Text) Text { return row("; ", texts) }
 
 // Sentences is several texts one after the other.
 func Sentences(texts ...Text) Text { return row(" ", texts) }

@@ -13,6 +13,7 @@ import (
 	"loopbook/cases/evidence"
 	"loopbook/diagram"
 	"loopbook/diagram/drawing"
+	"loopbook/diagram/say"
 	"loopbook/diagram/units"
 )
 
@@ -151,9 +152,9 @@ func (v *View) showMeaning() {
 			continue
 		}
 		flags++
-		f = f.In(v.data.Units)
-		body := []kit.Span{{Text: f.Text, Bold: f.Severity == evidence.Act}}
-		for _, b := range f.Because {
+		by := say.English().With(v.data.Units)
+		body := []kit.Span{{Text: by.Say(f.Text), Bold: f.Severity == evidence.Act}}
+		for _, b := range by.All(f.Because) {
 			body = append(body, kit.Span{Text: b, Small: true, Color: theme.ColorNamePlaceHolder})
 		}
 		v.meaning.Add(kit.Card(string(f.Severity), severityWord(f.Severity), body...))

@@ -13,6 +13,7 @@ import (
 	"loopbook/cases/evidence"
 	"loopbook/diagram"
 	"loopbook/diagram/drawing"
+	"loopbook/diagram/say"
 	"loopbook/diagram/units"
 )
 
@@ -92,14 +93,14 @@ func TestSurfaceAndReachBelongToThePointWithTheCaret(t *testing.T) {
 func TestFlagsOfTheRoundAndOfTheCaseAreTold(t *testing.T) {
 	b := newBench(t, oneRound())
 	b.data.Flags = []evidence.Flag{
-		{Severity: evidence.Act, Round: 0, Text: "hot at 100 °C", Because: []string{"by the scan tool"}},
-		{Severity: evidence.Look, Round: evidence.WholeCase, Text: "old coolant"},
-		{Severity: evidence.Act, Round: 1, Text: "of another round"},
+		{Severity: evidence.Act, Round: 0, Text: say.Of("flag.fan-running", diagram.Celsius(100)), Because: []say.Text{say.Of("by.scan-tool")}},
+		{Severity: evidence.Look, Round: evidence.WholeCase, Text: say.Own("old coolant")},
+		{Severity: evidence.Act, Round: 1, Text: say.Own("of another round")},
 	}
 	b.data.Units = units.US()
 	b.view.Show(b.data)
 	told := texts(b.view.meaning)
-	for _, want := range []string{"Act", "hot at 212 °F", "by the scan tool", "Look", "old coolant"} {
+	for _, want := range []string{"Act", "212 °F", "the scan tool", "Look", "old coolant"} {
 		if !strings.Contains(told, want) {
 			t.Errorf("%q is not told in %q", want, told)
 		}

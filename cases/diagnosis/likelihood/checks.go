@@ -1,11 +1,11 @@
 package likelihood
 
 import (
-	"errors"
 	"fmt"
 	"slices"
 
 	"loopbook/cases"
+	"loopbook/diagram/say"
 )
 
 const checksFile = "checks.json"
@@ -27,15 +27,20 @@ const (
 	Any  State = "any"
 )
 
-// Check is what one check costs and how it is done.
+// Text is what the engine has to be, "" where it doesn't matter.
+func (s State) Text() say.Text {
+	if s == Cold || s == Warm {
+		return say.Of("needs." + string(s))
+	}
+	return say.Text{}
+}
+
+// Check is what one check costs. How it is done stands in the catalogue.
 type Check struct {
-	Check       string  `json:"check"` // a cases.TestKind, HosePoint, WarmUp or RaisedIdle
-	Title       string  `json:"title"`
+	Check       string  `json:"check"`   // a cases.TestKind, HosePoint, WarmUp or RaisedIdle
 	Minutes     float64 `json:"minutes"` // hands on
 	Needs       State   `json:"needs"`
 	OpensSystem bool    `json:"opens_system"`
-	Caution     string  `json:"caution"`
-	Text        string  `json:"text"`
 	Class       string  `json:"class"`
 	Reason      string  `json:"reason"`
 }
@@ -61,16 +66,21 @@ func (t *Tables) readChecks(text []byte) error {
 	return err
 }
 
+// Title is the check's name.
+func (c Check) Title() say.Text { return say.Of("check." + c.Check + ".title") }
+
+// Text is how the check is done.
+func (c Check) Text() say.Text { return say.Of("check." + c.Check + ".text") }
+
+// Caution is what to mind first. The vehicle maker's procedure comes before it.
+func (c Check) Caution() say.Text { return say.Of("check." + c.Check + ".caution") }
+
 func (c Check) valid() error {
 	switch {
 	case !(c.Minutes > 0):
 		return fmt.Errorf("minutes: %g must be above 0", c.Minutes)
 	case !slices.Contains([]State{Cold, Warm, Any}, c.Needs):
 		return fmt.Errorf("needs: unknown word %q", c.Needs)
-	case c.OpensSystem && c.Caution == "":
-		return errors.New("caution: is missing where the system is opened")
-	case c.Title == "" || c.Text == "":
-		return errors.New("text: needs a title and a text")
 	}
 	return grounds{c.Class, c.Reason}.check()
 }

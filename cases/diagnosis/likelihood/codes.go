@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"loopbook/cases"
+	"loopbook/diagram/say"
 )
 
 const codesFile = "codes.json"
@@ -14,18 +15,20 @@ const codesFile = "codes.json"
 // than one.
 type codeGroup struct {
 	Codes []string `json:"codes"`
-	Name  string   `json:"name"`
 	shares
 	grounds
 	log Vector
 }
 
+// text is what the codes speak of, named by the first of them.
+func (g codeGroup) text() say.Text { return say.Of("code-group." + g.Codes[0]) }
+
 func (t *Tables) readCodes(text []byte) error {
 	var rows []Vector
 	seen := map[string]bool{}
 	err := read(codesFile, text, func(g codeGroup) error {
-		if len(g.Codes) == 0 || g.Name == "" {
-			return errors.New("codes: needs codes and a name")
+		if len(g.Codes) == 0 {
+			return errors.New("codes: needs codes")
 		}
 		for _, code := range g.Codes {
 			if seen[code] {
@@ -62,7 +65,7 @@ func (t *Tables) Codes(codes []cases.Code) []Factor {
 			}
 		}
 		if present != nil {
-			out = append(out, Factor{"code " + strings.Join(present, ", ") + ": " + g.Name, g.Reason, g.Class, g.log})
+			out = append(out, Factor{say.Of("reason.codes", strings.Join(present, ", "), g.text()), g.Reason, g.Class, g.log})
 		}
 	}
 	return out

@@ -4,6 +4,8 @@ import (
 	"errors"
 	"fmt"
 	"math"
+
+	"loopbook/diagram/say"
 )
 
 const findingsFile = "findings.json"
@@ -17,22 +19,28 @@ const findingsTrust = 0.6
 // findingRow is what a rule of the trade says of a round's temperatures.
 type findingRow struct {
 	Finding string `json:"finding"` // the rule's word; "" is that no rule says anything
-	Says    string `json:"says"`
 	shares
 	grounds
+}
+
+func (r findingRow) text() say.Text {
+	if r.Finding == "" {
+		return say.Of("finding.none")
+	}
+	return say.Of("finding." + r.Finding)
 }
 
 func (t *Tables) readFindings(text []byte) error {
 	t.findings = map[string]Factor{}
 	err := read(findingsFile, text, func(r findingRow) error {
-		if _, twice := t.findings[r.Finding]; twice || r.Says == "" {
-			return fmt.Errorf("finding: %q stands twice, or what it says is missing", r.Finding)
+		if _, twice := t.findings[r.Finding]; twice {
+			return fmt.Errorf("finding: %q stands twice", r.Finding)
 		}
 		v, err := r.vector()
 		for i, p := range v {
 			v[i] = findingsTrust * math.Log(p)
 		}
-		t.findings[r.Finding] = Factor{"temperatures as the trade reads them: " + r.Says, r.Reason, r.Class, v}
+		t.findings[r.Finding] = Factor{say.Of("reason.finding", r.text()), r.Reason, r.Class, v}
 		return errors.Join(err, r.grounds.check())
 	})
 	if _, ok := t.findings[""]; err == nil && !ok {

@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"loopbook/cases"
+	"loopbook/diagram/say"
 )
 
 const symptomsFile = "symptoms.json"
@@ -39,7 +40,7 @@ func (t *Tables) readSymptoms(text []byte) error {
 	t.symptoms = map[cases.Symptom]Factor{}
 	for i, log := range draws(rows, strayingSymptoms) {
 		r := listed[i]
-		t.symptoms[r.Symptom] = Factor{"symptom: " + r.Symptom.Name(), r.Reason, r.Class, log}
+		t.symptoms[r.Symptom] = Factor{say.Of("reason.symptom", r.Symptom.Text()), r.Reason, r.Class, log}
 	}
 	return nil
 }

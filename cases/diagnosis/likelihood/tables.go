@@ -14,6 +14,7 @@ import (
 
 	"loopbook/assets"
 	"loopbook/cases"
+	"loopbook/diagram/say"
 )
 
 // Vector holds one value for each of cases.Words[cases.Cause](), in that order.
@@ -22,7 +23,7 @@ type Vector []float64
 // Factor is one piece of evidence: the logarithm of its probability given each
 // cause. Don't change Log.
 type Factor struct {
-	Label  string // in the words of the trade: "symptom: slow to warm up"
+	Label  say.Text // "symptom: slow to warm up"
 	Reason string
 	Class  string // of the reason's source
 	Log    Vector

@@ -51,7 +51,7 @@ func TestSymptomsAreDraws(t *testing.T) {
 	total := tables.Flat()
 	clear(total)
 	for _, f := range tables.Symptoms(words) {
-		if f.Label == "" || f.Reason == "" || f.Class == "" {
+		if f.Label.Empty() || f.Reason == "" || f.Class == "" {
 			t.Errorf("factor without words: %+v", f)
 		}
 		for c, log := range f.Log {
@@ -66,7 +66,7 @@ func TestSymptomsAreDraws(t *testing.T) {
 }
 
 func TestSymptomCountsOnce(t *testing.T) {
-	if got := shipped(t).Symptoms([]cases.Symptom{"slow-warm-up", "gauge-low", "slow-warm-up", "no-symptom"}); len(got) != 2 || got[0].Label != "symptom: slow to warm up" {
+	if got := shipped(t).Symptoms([]cases.Symptom{"slow-warm-up", "gauge-low", "slow-warm-up", "no-symptom"}); len(got) != 2 || got[0].Label.String() != "symptom: slow to warm up" {
 		t.Errorf("two symptoms, one of them twice, and no word: %+v", got)
 	}
 }
@@ -75,7 +75,7 @@ func TestSymptomCountsOnce(t *testing.T) {
 // stands in one group only is the loader's to see.
 func TestEachCodeHasItsGroup(t *testing.T) {
 	for _, row := range published.Rows(t, "trade/dtc.csv") {
-		if got := shipped(t).Codes([]cases.Code{{Code: row["code"]}}); len(got) != 1 || !strings.Contains(got[0].Label, row["code"]) {
+		if got := shipped(t).Codes([]cases.Code{{Code: row["code"]}}); len(got) != 1 || !strings.Contains(got[0].Label.String(), row["code"]) {
 			t.Errorf("%s: factors %+v, want one", row["code"], got)
 		}
 	}
@@ -84,7 +84,7 @@ func TestEachCodeHasItsGroup(t *testing.T) {
 func TestCodesOfOneGroupAreOneFactor(t *testing.T) {
 	codes := []cases.Code{{Code: "P0597"}, {Code: " p0598 "}, {Code: "P1234"}, {Code: "P0217"}}
 	got := shipped(t).Codes(codes)
-	if len(got) != 2 || !strings.HasPrefix(got[0].Label, "code P0217:") || !strings.HasPrefix(got[1].Label, "code P0597, P0598:") {
+	if len(got) != 2 || !strings.HasPrefix(got[0].Label.String(), "code P0217:") || !strings.HasPrefix(got[1].Label.String(), "code P0597, P0598:") {
 		t.Errorf("Codes(%v) = %+v, want one factor for P0217 and one for the heater's", codes, got)
 	}
 }
@@ -95,7 +95,7 @@ func TestOutcomesSumToOne(t *testing.T) {
 		clear(total)
 		for _, o := range shipped(t).Outcomes(kind) {
 			f, ok := shipped(t).Test(kind, o.Word)
-			if !ok || f.Label == "" || f.Reason == "" || f.Class == "" {
+			if !ok || f.Label.Empty() || f.Reason == "" || f.Class == "" {
 				t.Errorf("Test(%s, %s) = %+v, %v", kind, o.Word, f, ok)
 			}
 			for c, p := range o.P {

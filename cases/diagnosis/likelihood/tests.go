@@ -7,6 +7,7 @@ import (
 	"slices"
 
 	"loopbook/cases"
+	"loopbook/diagram/say"
 )
 
 const testsFile = "tests.json"
@@ -21,7 +22,7 @@ const leastPass = leastShare
 // for each cause.
 type Outcome struct {
 	Word string
-	Says string // in the words of the trade
+	Says say.Text
 	P    Vector // probability given each cause; don't change it
 	grounds
 }
@@ -29,7 +30,6 @@ type Outcome struct {
 type testRow struct {
 	Check   cases.TestKind `json:"check"`
 	Outcome string         `json:"outcome"`
-	Says    string         `json:"says"`
 	shares
 	grounds
 }
@@ -41,8 +41,8 @@ func (t *Tables) readTests(text []byte) error {
 		if !slices.Contains(kinds, r.Check) {
 			return fmt.Errorf("check: unknown word %q", r.Check)
 		}
-		if _, twice := t.outcome(r.Check, r.Outcome); twice || r.Outcome == "" || r.Says == "" {
-			return fmt.Errorf("outcome: %q of %s stands twice, or a word or what it says is missing", r.Outcome, r.Check)
+		if _, twice := t.outcome(r.Check, r.Outcome); twice || r.Outcome == "" {
+			return fmt.Errorf("outcome: %q of %s stands twice, or its word is missing", r.Outcome, r.Check)
 		}
 		o, err := r.outcome()
 		t.tests[r.Check] = append(t.tests[r.Check], o)
@@ -61,7 +61,7 @@ func (t *Tables) readTests(text []byte) error {
 
 // outcome of a row; what Pass gets is what the others leave.
 func (r testRow) outcome() (Outcome, error) {
-	o := Outcome{r.Outcome, r.Says, newVector(), r.grounds}
+	o := Outcome{r.Outcome, say.Of("outcome." + string(r.Check) + "." + r.Outcome), newVector(), r.grounds}
 	if r.Outcome == Pass {
 		if r.Else != 0 || r.Given != nil {
 			return o, errors.New("else: a pass gets what the other outcomes leave, it can't be given")
@@ -111,7 +111,7 @@ func (t *Tables) Test(kind cases.TestKind, outcome string) (Factor, bool) {
 	for i, p := range o.P {
 		log[i] = math.Log(p)
 	}
-	return Factor{kind.Name() + ": " + o.Says, o.Reason, o.Class, log}, true
+	return Factor{say.Of("reason.test", kind.Text(), o.Says), o.Reason, o.Class, log}, true
 }
 
 // Outcomes are all ways that a check comes out, Pass among them.
