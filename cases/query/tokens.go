@@ -1,0 +1,109 @@
+package query
+
+import (
+	"slices"
+	"strings"
+	"unicode"
+
+	"loopbook/cases"
+)
+
+// token is a piece of the text between blanks.
+type token struct {
+	text     string
+	not      bool
+	from, to int // bytes of the text
+}
+
+// tokens cuts a text at its blanks, save those between quotation marks.
+func tokens(text string) []token {
+	var out []token
+	from, quoted := -1, false
+	end := func(to int) {
+		if from >= 0 {
+			out = append(out, token{text: text[from:to], not: text[from] == '-', from: from, to: to})
+		}
+		from = -1
+	}
+	for i, r := range text {
+		if r == '"' {
+			quoted = !quoted
+		}
+		switch {
+		case unicode.IsSpace(r) && !quoted:
+			end(i)
+		case from < 0:
+			from = i
+		}
+	}
+	end(len(text))
+	return out
+}
+
+// filter is the field and what stands behind its colon; it is false of a word.
+func (t token) filter() (name, value string, ok bool) {
+	name, value, ok = strings.Cut(strings.TrimPrefix(t.text, "-"), ":")
+	name = strings.ToLower(name)
+	ok = ok && (name == SortField || slices.Contains(Fields(), cases.Field(name)))
+	return name, strings.ReplaceAll(value, `"`, ""), ok
+}
+
+// Has reports whether the text filters by exactly that word.
+func Has(text string, f cases.Field, word string) bool { return find(text, f, word) >= 0 }
+
+func find(text string, f cases.Field, word string) int {
+	return slices.IndexFunc(tokens(text), func(t token) bool {
+		name, value, ok := t.filter()
+		return ok && !t.not && name == string(f) && strings.EqualFold(value, word)
+	})
+}
+
+// Toggle adds the filter to the text, or takes it out where it is there. The other
+// words stay as they were typed.
+func Toggle(text string, f cases.Field, word string) string {
+	if i := find(text, f, word); i >= 0 {
+		t := tokens(text)[i]
+		return strings.Join(strings.Fields(text[:t.from]+" "+text[t.to:]), " ")
+	}
+	return Set(text, string(f), word, false)
+}
+
+// SortBy names the order; the zero order takes it out.
+func SortBy(text string, by cases.Sort) string { return Set(text, SortField, string(by), true) }
+
+// Set writes a filter at the text's end, in the place of those of its name where
+// only one can be; an empty word takes them out.
+func Set(text, name, word string, single bool) string {
+	var kept []string
+	for _, t := range tokens(text) {
+		if n, _, ok := t.filter(); !single || !ok || n != name {
+			kept = append(kept, shut(t.text))
+		}
+	}
+	if word != "" {
+		if strings.ContainsFunc(word, unicode.IsSpace) {
+			word = `"` + strings.ReplaceAll(word, `"`, "") + `"`
+		}
+		kept = append(kept, name+":"+word)
+	}
+	return strings.Join(kept, " ")
+}
+
+// shut ends a quotation that somebody is still typing.
+func shut(text string) string {
+	if strings.Count(text, `"`)%2 == 1 {
+		return text + `"`
+	}
+	return text
+}
+
+// WithoutFilters is the text's words alone.
+func WithoutFilters(text string) string {
+	var kept []string
+	for _, t := range tokens(text) {
+		if _, _, ok := t.filter(); !ok {
+			kept = append(kept, t.text)
+		}
+	}
+	return strings.Join(kept, " ")
+}
