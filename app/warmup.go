@@ -13,6 +13,7 @@ import (
 
 	"loopbook/cases/logfile"
 	"loopbook/diagram"
+	"loopbook/diagram/say"
 	"loopbook/diagram/warmup"
 )
 
@@ -82,7 +83,7 @@ func answerWarmUp(file string, read logfile.Read, o warmup.Options) warmUpAnswer
 	a := warmUpAnswer{
 		File: file, Columns: map[string]columnAnswer{}, Rows: read.Rows,
 		ColdStart: r.ColdStart, StartC: hundredths(r.StartC), SecondsTo: map[string]*float64{},
-		ReachesRegulating: r.ReachesRegulating, Remarks: append(append([]string{}, read.Remarks...), r.Remarks...),
+		ReachesRegulating: r.ReachesRegulating, Remarks: append(append([]string{}, read.Remarks...), say.English().All(r.Remarks)...),
 	}
 	for _, column := range read.Columns {
 		a.Columns[column.Key] = columnAnswer{column.Header, column.Unit}

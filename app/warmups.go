@@ -12,6 +12,7 @@ import (
 
 	"fyne.io/fyne/v2"
 
+	"loopbook/app/ui/kit"
 	view "loopbook/app/ui/warmup"
 	"loopbook/cases"
 	"loopbook/cases/diagnosis"
@@ -20,7 +21,6 @@ import (
 	"loopbook/diagram/say"
 	"loopbook/diagram/units"
 	"loopbook/diagram/warmup"
-	"loopbook/report/chart"
 	"loopbook/report/picture"
 )
 
@@ -71,7 +71,7 @@ func (w *window) makeWarmUp() {
 	w.warmup = view.New(w.desk.edit, time.Now)
 	w.warmup.OnFile = w.chooseLog
 	w.warmup.OnLog = func(i int) { w.logs.shown = i; w.showWarmUp() }
-	w.warmup.OnSave = w.saveChart
+	w.warmup.OnSave = w.saveShown
 	w.warmup.OnColumns = func() { w.askColumns(w.logs.path, w.logs.read, nil) }
 }
 
@@ -90,7 +90,8 @@ func (w *window) showWarmUp() {
 		data.Lines, data.Facts, data.Remarks = picture.WarmUp(&d.c, &d.c.Logs[i], r, w.logs.band, d.by()), facts(r, d.units), remarks(r, d.units)
 	}
 	if i >= 0 && d.c.Loop.ThermostatOpensC == nil {
-		data.Remarks = append(data.Remarks, d.units.Sentence("The thermostat's rating is not known: 88 °C is taken."))
+		const underRating = 11 // of the target: REG1, published (40 CFR 86.010-18)
+		data.Remarks = append(data.Remarks, say.English().With(d.units).Of("remark.rating", d.found.WarmUps[i].Result.TargetC+underRating))
 	}
 	if w.logs.path != "" {
 		data.Remarks = append(append([]string{columnsTold(w.logs.read)}, w.logs.read.Remarks...), data.Remarks...)
@@ -117,11 +118,7 @@ func facts(r warmup.Result, u units.Set) []view.Fact {
 }
 
 func remarks(r warmup.Result, u units.Set) []string {
-	out := make([]string, len(r.Remarks))
-	for i, text := range r.Remarks {
-		out[i] = u.Sentence(text)
-	}
-	return out
+	return say.English().With(u).All(r.Remarks)
 }
 
 func (w *window) chooseLog() {
@@ -241,31 +238,13 @@ func (w *window) takeLog(name string, read logfile.Read) {
 	})
 }
 
-// saveChart writes the curve beside the papers.
-func (w *window) saveChart(kind string) {
-	d := w.desk
-	i := w.logs.shown
+// saveShown writes the shown log's curve.
+func (w *window) saveShown(kind string) {
+	d, i := w.desk, w.logs.shown
 	if i < 0 || i >= len(d.c.Logs) {
 		return
 	}
 	lines := picture.WarmUp(&d.c, &d.c.Logs[i], d.found.WarmUps[i].Result, w.logs.band, d.by())
-	draw := lines.PNG
-	if kind == "svg" {
-		draw = lines.SVG
-	}
-	text, err := draw(chart.Plain(), 720, 360)
-	if err != nil {
-		w.tell(err)
-		return
-	}
-	path, err := w.paperPath(fmt.Sprintf(" warm-up %d.%s", i+1, kind))
-	if err == nil {
-		err = os.WriteFile(path, text, 0o644)
-	}
-	if err != nil {
-		w.tell(fmt.Errorf("the curve is not written: %w", err))
-		return
-	}
-	w.logs.reading = "Written to " + path
+	w.logs.reading = w.saveChart(lines, kit.L("window.warmup.file", i+1), kind)
 	w.showWarmUp()
 }

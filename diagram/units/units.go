@@ -99,7 +99,7 @@ func (s Set) Press(p diagram.KPa) string { return Short(s.FromKPa(p), s.Pressure
 func (s Set) Dist(km float64) string { return Short(s.FromKm(km), 0) }
 
 // DistUnit writes a distance with its unit, thousands apart.
-func (s Set) DistUnit(km float64) string { return thousands(s.FromKm(km)) + " " + string(s.Distance) }
+func (s Set) DistUnit(km float64) string { return Thousands(s.FromKm(km)) + " " + string(s.Distance) }
 
 // Speed writes a speed given in km/h, with its unit.
 func (s Set) Speed(kmh float64) string {
@@ -223,7 +223,8 @@ func span(low, high float64) string {
 	return Short(low, 0) + "–" + Short(high, 0)
 }
 
-func thousands(v float64) string {
+// Thousands writes v whole, its thousands apart.
+func Thousands(v float64) string {
 	s := Short(v, 0)
 	for i := len(s) - 3; i > 0; i -= 3 {
 		s = s[:i] + "\u00a0" + s[i:]

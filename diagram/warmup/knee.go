@@ -1,9 +1,8 @@
 package warmup
 
 import (
-	"fmt"
-
 	"loopbook/diagram"
+	"loopbook/diagram/say"
 )
 
 // Where a knee is sought (judgement, with two real warm-ups and one that never
@@ -129,6 +128,6 @@ const unsure = 0.5
 
 func (r *Result) remarkKnee() {
 	if k := r.Knee; k != nil && k.Confidence < unsure {
-		r.remark(fmt.Sprintf("the knee at %.0f °C is doubtful: it may be the driving's", float64(k.C)))
+		r.remark(say.Of("remark.knee", k.C))
 	}
 }

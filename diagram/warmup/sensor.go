@@ -1,10 +1,10 @@
 package warmup
 
 import (
-	"fmt"
 	"math"
 
 	"loopbook/diagram"
+	"loopbook/diagram/say"
 )
 
 // What a sensor can't show. One that is open shows the least that a scan tool
@@ -108,10 +108,10 @@ func (w run) cantRest(r Rest, from, to int) bool {
 
 func (r *Result) remarkSensor() {
 	if s := r.Stuck; s != nil {
-		r.remark(fmt.Sprintf("the sensor rests at %.0f °C for %.0f min of a running engine", float64(s.C), s.ForS/60))
+		r.remark(say.Of("remark.stuck", s.C, s.ForS/60))
 	}
 	if n := len(r.Jumps); n > 0 {
 		j := r.Jumps[0]
-		r.remark(fmt.Sprintf("%d jumps that no coolant makes, the first from %.0f to %.0f °C at %.0f s", n, float64(j.FromC), float64(j.C), j.S))
+		r.remark(say.Of("remark.jumps", n, j.FromC, j.C, j.S))
 	}
 }

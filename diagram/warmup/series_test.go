@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"loopbook/diagram"
+	"loopbook/diagram/say"
 	"loopbook/diagram/warmup"
 )
 
@@ -143,5 +144,5 @@ func answer(r warmup.Result) string {
 }
 
 func said(r warmup.Result, words string) bool {
-	return strings.Contains(strings.Join(r.Remarks, "\n"), words)
+	return strings.Contains(strings.Join(say.English().All(r.Remarks), "\n"), words)
 }

@@ -1,8 +1,9 @@
 package warmup
 
 import (
-	"fmt"
 	"math"
+
+	"loopbook/diagram/say"
 )
 
 // When a start is a cold one. After a night's rest engine and intake air agree
@@ -38,10 +39,10 @@ func (r *Result) start(t trip, o Options) {
 	known := anyRPM(t.rows)
 	switch {
 	case !r.ColdStart:
-		r.remark(fmt.Sprintf("no cold start in this log: it begins at %.0f °C", float64(*r.StartC)))
+		r.remark(say.Of("remark.no-cold-start", *r.StartC))
 	case !known:
-		r.remark("no engine speed in this log: the seconds count from its beginning")
+		r.remark(say.Of("remark.no-rpm"))
 	case t.startS()-t.rows[0].s >= 1:
-		r.remark(fmt.Sprintf("the engine stands for the first %.0f s: the seconds count from its start", t.startS()-t.rows[0].s))
+		r.remark(say.Of("remark.stands", t.startS()-t.rows[0].s))
 	}
 }

@@ -1,10 +1,10 @@
 package warmup
 
 import (
-	"fmt"
 	"math"
 
 	"loopbook/diagram"
+	"loopbook/diagram/say"
 )
 
 // What separates one trip from the next, and what an engine is that turns
@@ -209,6 +209,6 @@ func (t trip) lastS() float64  { return t.rows[len(t.rows)-1].s }
 
 func (r *Result) remarkTrips(t trip, all []trip) {
 	if len(all) > 1 {
-		r.remark(fmt.Sprintf("the record holds %d trips; the one that starts at %.0f s is judged", len(all), t.startS()))
+		r.remark(say.Of("remark.trips", len(all), t.startS()))
 	}
 }

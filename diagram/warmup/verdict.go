@@ -1,10 +1,10 @@
 package warmup
 
 import (
-	"fmt"
 	"math"
 
 	"loopbook/diagram"
+	"loopbook/diagram/say"
 )
 
 // The regulation's criterion for a warm-up and what keeps from a verdict.
@@ -30,7 +30,7 @@ func ratingOf(o Options) diagram.Celsius {
 // seen; not reaching needs time, driving and air that isn't frost.
 func (r *Result) verdict(w *run, o Options) {
 	if o.OpensC == nil {
-		r.remark(fmt.Sprintf("the thermostat's rating isn't known: %.0f °C taken", float64(usualOpensC)))
+		r.remark(say.Of("remark.rating", usualOpensC))
 	}
 	r.TargetC = ratingOf(o) - targetK
 	if w == nil || !r.ColdStart || *r.StartC >= r.TargetC {
@@ -40,8 +40,8 @@ func (r *Result) verdict(w *run, o Options) {
 		r.ReachesRegulating, r.TargetS = pointer(true), &at
 		return
 	}
-	if why := r.noCall(*w, o); why != "" {
-		r.remark(fmt.Sprintf("whether it reaches %.0f °C can't be said: %s", float64(r.TargetC), why))
+	if why := r.noCall(*w, o); !why.Empty() {
+		r.remark(say.Of("remark.cant-say", r.TargetC, why))
 		return
 	}
 	r.ReachesRegulating = pointer(false)
@@ -57,25 +57,25 @@ func (w run) reaches(c float64) float64 {
 	return math.Inf(1)
 }
 
-// noCall says why an engine under its target isn't called cold, or "".
-func (r *Result) noCall(w run, o Options) string {
+// noCall says why an engine under its target isn't called cold, or nothing.
+func (r *Result) noCall(w run, o Options) say.Text {
 	switch share := w.idles(); {
 	case !w.drivingKnown():
-		return "whether the car was driven isn't recorded; standing, an engine may stay cool"
+		return say.Of("remark.driving-unknown")
 	case o.AmbientC != nil && *o.AmbientC < frostC:
-		return fmt.Sprintf("the air outside is under %d °C", frostC)
+		return say.Of("remark.frost", diagram.Celsius(frostC))
 	case share > idleShare:
-		return fmt.Sprintf("the engine idles for %.0f %% of the time", 100*share)
+		return say.Of("remark.idles", 100*share)
 	case w.lasts() < drivenS:
-		return fmt.Sprintf("the engine runs for %.0f min only", w.lasts()/60)
+		return say.Of("remark.short", w.lasts()/60)
 	case w.lasts() >= windowS:
-		return ""
+		return say.Text{}
 	case r.Plateau == nil:
-		return "it is still warming when the log ends"
+		return say.Of("remark.warming")
 	case r.Plateau.ForS < heldS:
-		return "it hasn't held a level for long"
+		return say.Of("remark.not-held")
 	}
-	return ""
+	return say.Text{}
 }
 
 // drivingKnown reports whether revs or speed are recorded at all.

@@ -7,7 +7,10 @@
 // several trips: what it can't tell stays nil, and a remark says why.
 package warmup
 
-import "loopbook/diagram"
+import (
+	"loopbook/diagram"
+	"loopbook/diagram/say"
+)
 
 // Series is a record. All columns but TimeS and EctC may be nil; the others
 // are as long as TimeS. NaN is a gap. An engine speed of 0 is an engine that
@@ -40,7 +43,7 @@ type Result struct {
 	ReachesRegulating *bool            // nil: can't be said
 	Stuck             *Rest            // where the sensor doesn't move though it should
 	Jumps             []Jump
-	Remarks           []string
+	Remarks           []say.Text
 }
 
 // Levels are the temperatures, in °C, that SecondsTo counts to.
@@ -84,7 +87,7 @@ func Analyse(s Series, o Options) Result {
 	r := Result{SecondsTo: map[int]float64{}}
 	trips := split(s)
 	if len(trips) == 0 {
-		r.remark("no coolant temperature in this record")
+		r.remark(say.Of("remark.no-coolant"))
 		r.verdict(nil, o)
 		return r
 	}
@@ -108,4 +111,4 @@ func Analyse(s Series, o Options) Result {
 	return r
 }
 
-func (r *Result) remark(text string) { r.Remarks = append(r.Remarks, text) }
+func (r *Result) remark(text say.Text) { r.Remarks = append(r.Remarks, text) }
