@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"loopbook/app/ui/checks"
+	"loopbook/app/ui/kit"
 	"loopbook/cases"
 	"loopbook/cases/diagnosis"
 	"loopbook/cases/diagnosis/likelihood"
@@ -16,7 +17,7 @@ import (
 
 // checkWords are the words of the screen of checks, from the tables that the
 // causes are weighed by.
-func checkWords(t *likelihood.Tables) checks.Words {
+func checkWords(t *likelihood.Tables, save kit.Saver) checks.Words {
 	infos := map[cases.TestKind]likelihood.Check{}
 	for _, c := range t.Checks() {
 		infos[cases.TestKind(c.Check)] = c
@@ -28,6 +29,7 @@ func checkWords(t *likelihood.Tables) checks.Words {
 		},
 		TopUp: topUpWords,
 		Stage: func(c *cases.Case) cases.Stage { return diagnosis.StageOf(c) },
+		Save:  save,
 	}
 }
 

@@ -56,7 +56,7 @@ func TestToppingUpIsToldInWords(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	say := checkWords(tables)
+	say := checkWords(tables, nil)
 	for _, tt := range []struct {
 		litres, have, want, with float64
 		words                    string
@@ -82,7 +82,7 @@ func TestEveryCheckIsExplained(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	say := checkWords(tables)
+	say := checkWords(tables, nil)
 	for _, kind := range cases.Words[cases.TestKind]() {
 		i := say.Info(kind, units.US())
 		if i.Title == "" || i.Minutes == "0 min" || i.Text == "" || i.Caution == "" || i.Accepts == "" || i.NotProven == "" || strings.Contains(i.Accepts, "kPa") {

@@ -4,6 +4,7 @@ import (
 	"fyne.io/fyne/v2"
 
 	"loopbook/app/ui/kit"
+	"loopbook/cases"
 	"loopbook/diagram/units"
 )
 
@@ -41,3 +42,24 @@ func (p preferences) learn() learning {
 }
 
 func (p preferences) setLearn(l learning) { p.SetString("learn-from-notebook", string(l)) }
+
+// usualRepair is the currency, the tax and the price of an hour that were noted
+// last; below 0 a number is not known.
+func (p preferences) usualRepair() cases.Repair {
+	r := cases.Repair{Currency: p.String("currency")}
+	for key, at := range map[string]**float64{"tax-percent": &r.TaxPercent, "labour-price-per-hour": &r.LabourPricePerHour} {
+		if v := p.FloatWithFallback(key, -1); v >= 0 {
+			*at = &v
+		}
+	}
+	return r
+}
+
+func (p preferences) setUsualRepair(r cases.Repair) {
+	p.SetString("currency", r.Currency)
+	for key, v := range map[string]*float64{"tax-percent": r.TaxPercent, "labour-price-per-hour": r.LabourPricePerHour} {
+		if v != nil {
+			p.SetFloat(key, *v)
+		}
+	}
+}

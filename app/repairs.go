@@ -18,10 +18,19 @@ import (
 func (w *window) makeRepair() {
 	w.verdict = verdict.New(w.desk.edit)
 	w.verdict.OnPaper = w.print
-	w.repair = repair.New(w.desk.edit, func(code string) (string, error) {
+	w.repair = repair.New(w.editRepair, func(code string) (string, error) {
 		c, err := money.ParseCurrency(code)
 		return c.Code, err
 	})
+	w.repair.Usual = w.prefs.usualRepair
+}
+
+// editRepair keeps an edit, and for the next case what the shop asks for.
+func (w *window) editRepair(what string, change func(*cases.Case)) {
+	w.desk.edit(what, change)
+	if r := w.desk.c.Repair; r.Currency != "" {
+		w.prefs.setUsualRepair(r)
+	}
 }
 
 func (w *window) showVerdict() {
@@ -60,8 +69,11 @@ func odd(a answer, cause cases.Cause) string {
 }
 
 func percent(p float64) string {
-	if p > 0 && p < 0.005 {
+	switch {
+	case p > 0 && p < 0.005:
 		return "< 1 %"
+	case p > 0.995 && p < 1:
+		return "> 99 %"
 	}
 	return fmt.Sprintf("%.0f %%", 100*p)
 }

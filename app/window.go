@@ -128,7 +128,7 @@ func newWindow(ctx context.Context, a fyne.App, store *sqlite.Store, start func(
 	w.window = a.NewWindow("Loopbook")
 	w.window.SetMaster()
 	d.units = w.prefs.units()
-	w.checks = checks.New(d.edit, checkWords(tables))
+	w.checks = checks.New(d.edit, checkWords(tables, w.saveChart))
 	w.makeScreens()
 	w.use(store)
 	w.window.SetMainMenu(w.menu())

@@ -22,10 +22,20 @@ import (
 // ErrEmpty is wrapped when there is nothing to draw.
 var ErrEmpty = errors.New("nothing to draw")
 
+// Chart is what can be drawn on any surface: Lines or a Face.
+type Chart interface {
+	// Spot is what stands nearest to a place inside the axes, in words; false
+	// where nothing does.
+	Spot(x, y float64) (string, bool)
+
+	plot(look Look, columns int) (*plot.Plot, error)
+}
+
 // Lines is a chart of curves over one axis.
 type Lines struct {
-	X, Y   string // what the axes hold, with units
-	LogY   bool   // a logarithmic scale, for values above 0
+	X, Y   string   // what the axes hold, with units
+	Names  []string // of the places 0, 1, 2 … along x, where they aren't numbers
+	LogY   bool     // a logarithmic scale, for values above 0
 	Curves []Curve
 	Bands  []Band
 	Levels []Level
@@ -47,7 +57,14 @@ const (
 	Main   Kind = iota // a full line
 	Second             // dashes
 	Dots               // single points
+	Third              // dots and dashes
+	Fourth             // short dashes
+	Fifth              // a thin line
+	Sixth              // long dashes
 )
+
+// Joined are the kinds of lines that can be told from each other, in their order.
+func Joined() []Kind { return []Kind{Main, Second, Third, Fourth, Fifth, Sixth} }
 
 // Band is where a curve would be expected.
 type Band struct {
@@ -116,12 +133,27 @@ func (l Lines) plot(look Look, columns int) (*plot.Plot, error) {
 			return nil, err
 		}
 	}
+	if len(l.Names) > 0 {
+		l.nameX(p, look)
+	}
 	if l.LogY {
 		p.Y.Scale, p.Y.Tick.Marker = plot.LogScale{}, plot.LogTicks{Prec: -1}
 		return p, nil
 	}
 	p.Y.Max += (p.Y.Max - p.Y.Min) / 25 // room for a peak's stroke and its mark
 	return p, nil
+}
+
+// nameX names the places along x, aslant so that long names fit.
+func (l Lines) nameX(p *plot.Plot, look Look) {
+	const aslant = 0.6 // radians
+	ticks := make([]plot.Tick, len(l.Names))
+	for i, name := range l.Names {
+		ticks[i] = plot.Tick{Value: float64(i), Label: name}
+	}
+	p.X.Tick.Marker = plot.ConstantTicks(ticks)
+	p.X.Tick.Label.Rotation, p.X.Tick.Label.XAlign, p.X.Tick.Label.YAlign = aslant, text.XRight, text.YTop
+	p.X.Min, p.X.Max = -0.3, float64(len(l.Names))-0.7
 }
 
 // placeLegend puts the names where curves leave room: below on the right where
@@ -209,10 +241,7 @@ func addCurve(p *plot.Plot, look Look, c Curve, columns int) error {
 		if err != nil {
 			return err
 		}
-		line.Width, line.Color = look.Size/6, look.Main
-		if c.Kind == Second {
-			line.Color, line.Dashes = look.Second, []vg.Length{look.Size / 2, look.Size / 3}
-		}
+		line.LineStyle = look.line(c.Kind)
 		p.Add(line)
 		thumb = line
 	}
@@ -220,6 +249,28 @@ func addCurve(p *plot.Plot, look Look, c Curve, columns int) error {
 		p.Legend.Add(c.Name, thumb)
 	}
 	return nil
+}
+
+// line is a kind's stroke: every other kind is of the second colour.
+func (l Look) line(k Kind) draw.LineStyle {
+	s := draw.LineStyle{Width: l.Size / 6, Color: l.Main}
+	if k == Second || k == Fourth || k == Sixth {
+		s.Color = l.Second
+	}
+	part := l.Size / 6
+	switch k {
+	case Second:
+		s.Dashes = []vg.Length{3 * part, 2 * part}
+	case Third:
+		s.Dashes = []vg.Length{5 * part, 2 * part, part, 2 * part}
+	case Fourth:
+		s.Dashes = []vg.Length{part, 1.5 * part}
+	case Fifth:
+		s.Width = l.Size / 14
+	case Sixth:
+		s.Dashes = []vg.Length{8 * part, 2 * part}
+	}
+	return s
 }
 
 // addLevel draws a limit right across; its words stand under it at the right.

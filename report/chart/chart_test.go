@@ -3,6 +3,8 @@ package chart_test
 import (
 	"bytes"
 	"errors"
+	"fmt"
+	"image/color"
 	"image/png"
 	"math"
 	"strings"
@@ -36,7 +38,7 @@ func warmUp(n int) chart.Lines {
 
 func TestSurfaces(t *testing.T) {
 	l := warmUp(5000)
-	img, frame, err := l.Image(chart.Plain(), 900, 420, 1)
+	img, frame, err := chart.Image(l, chart.Plain(), 900, 420, 1)
 	if err != nil || img.Bounds().Dx() != 900 || img.Bounds().Dy() != 420 {
 		t.Fatalf("%v, %v", err, img.Bounds())
 	}
@@ -47,18 +49,18 @@ func TestSurfaces(t *testing.T) {
 	if _, _, ok := frame.Under(1, 1); ok {
 		t.Error("the corner is inside the axes")
 	}
-	text, err := l.PNG(chart.Plain(), 400, 200)
+	text, err := chart.PNG(l, chart.Plain(), 400, 200)
 	if err != nil {
 		t.Fatal(err)
 	}
 	if got, err := png.Decode(bytes.NewReader(text)); err != nil || got.Bounds().Dx() != 800 {
 		t.Errorf("PNG: %v", err)
 	}
-	svg, err := l.SVG(chart.Plain(), 400, 200)
+	svg, err := chart.SVG(l, chart.Plain(), 400, 200)
 	if err != nil || !strings.Contains(string(svg), "has to reach 77 °C") {
 		t.Errorf("SVG: %v", err)
 	}
-	if _, _, err := (chart.Lines{Curves: []chart.Curve{{X: []float64{1}, Y: []float64{math.NaN()}}}}).Image(chart.Plain(), 9, 9, 1); !errors.Is(err, chart.ErrEmpty) {
+	if _, _, err := chart.Image(chart.Lines{Curves: []chart.Curve{{X: []float64{1}, Y: []float64{math.NaN()}}}}, chart.Plain(), 9, 9, 1); !errors.Is(err, chart.ErrEmpty) {
 		t.Errorf("nothing but a gap: %v", err)
 	}
 }
@@ -91,7 +93,7 @@ func TestThinningShowsEveryPeak(t *testing.T) {
 	}
 	y[31234], y[45678] = 50, -50
 	l := chart.Lines{Curves: []chart.Curve{{X: x, Y: y}}}
-	_, frame, err := l.Image(chart.Plain(), 400, 200, 1)
+	_, frame, err := chart.Image(l, chart.Plain(), 400, 200, 1)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -104,8 +106,61 @@ func TestThinningShowsEveryPeak(t *testing.T) {
 func BenchmarkImage100000(b *testing.B) {
 	l := warmUp(100000)
 	for i := 0; i < b.N; i++ {
-		if _, _, err := l.Image(chart.Plain(), 900, 420, 1); err != nil {
+		if _, _, err := chart.Image(l, chart.Plain(), 900, 420, 1); err != nil {
 			b.Fatal(err)
 		}
+	}
+}
+
+// A face is tiles and words on every surface, and the pointer finds a place's
+// number, the first row on top.
+func TestAFaceOnEverySurface(t *testing.T) {
+	gray := func(v float64) chart.Place {
+		return chart.Place{Value: v, Text: fmt.Sprint(v), Fill: color.Gray{uint8(v)}, Ink: color.White, Framed: v < 60}
+	}
+	f := chart.Face{Unit: "°C", Rows: [][]chart.Place{{gray(80), gray(81)}, {gray(50), {Value: math.NaN(), Text: "–"}}}, Words: "framed: cold"}
+	_, frame, err := chart.Image(f, chart.Plain(), 400, 200, 1)
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, tt := range []struct {
+		x, y float64
+		want string
+	}{{0.2, 0.2, "80 °C"}, {0.8, 0.2, "81 °C"}, {0.2, 0.8, "50 °C"}, {0.8, 0.8, ""}} {
+		x, y, ok := frame.Under(frame.Left+tt.x*(frame.Right-frame.Left), frame.Top+tt.y*(frame.Bottom-frame.Top))
+		if got, _ := f.Spot(x, y); !ok || got != tt.want {
+			t.Errorf("at %g, %g stands %q, want %q", tt.x, tt.y, got, tt.want)
+		}
+	}
+	svg, err := chart.SVG(f, chart.Plain(), 400, 200)
+	if err != nil || !strings.Contains(string(svg), "framed: cold") {
+		t.Errorf("SVG: %v", err)
+	}
+	pdf := gofpdf.New("P", "pt", "A4", "")
+	pdf.AddUTF8FontFromBytes("DejaVu", "", bytes.Clone(assets.DejaVuSans))
+	pdf.SetCompression(false)
+	pdf.AddPage()
+	var out bytes.Buffer
+	if err := errors.Join(chart.OnPage(f, pdf, chart.Plain(), "DejaVu", 50, 60, 400, 200), pdf.Output(&out)); err != nil || bytes.Contains(out.Bytes(), []byte("/Subtype /Image")) {
+		t.Errorf("on a page: %v", err)
+	}
+	if _, err := chart.SVG(chart.Face{}, chart.Plain(), 400, 200); !errors.Is(err, chart.ErrEmpty) {
+		t.Errorf("no rows: %v", err)
+	}
+}
+
+func TestThePointerFindsTheNearestPoint(t *testing.T) {
+	l := chart.Lines{X: "minutes", Y: "coolant, °C", Curves: []chart.Curve{
+		{Name: "before", X: []float64{0, 10}, Y: []float64{20, 60}}, {Name: "after", X: []float64{0, 10}, Y: []float64{20, math.NaN()}},
+	}}
+	if got, ok := l.Spot(9, 90); !ok || got != "before: 60 °C, 10 minutes" {
+		t.Errorf("near the end: %q", got)
+	}
+	l.Names = []string{"engine", "", "", "", "", "", "", "", "", "", "radiator"}
+	if got, _ := l.Spot(9, 90); got != "before: 60 °C, radiator" {
+		t.Errorf("by its name: %q", got)
+	}
+	if got, ok := (chart.Lines{}).Spot(1, 1); ok {
+		t.Errorf("nothing is at %q", got)
 	}
 }

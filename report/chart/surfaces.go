@@ -14,10 +14,10 @@ import (
 // inch is in points.
 const inch = 72
 
-// Image is the chart as so many pixels, of which scale (1 or more) make a unit
+// Image is a chart as so many pixels, of which scale (1 or more) make a unit
 // of the look's sizes, with the place of its axes for whoever wants to know
 // what stands under a pointer.
-func (l Lines) Image(look Look, width, height int, scale float64) (image.Image, Frame, error) {
+func Image(l Chart, look Look, width, height int, scale float64) (image.Image, Frame, error) {
 	p, err := l.plot(look, width)
 	if err != nil {
 		return nil, Frame{}, err
@@ -29,8 +29,8 @@ func (l Lines) Image(look Look, width, height int, scale float64) (image.Image, 
 	return c.Image(), frameOf(p.DataCanvas(on), p.X.Min, p.X.Max, p.Y.Min, p.Y.Max, scale, height), nil
 }
 
-// PNG is the chart for a file, so many points wide and high.
-func (l Lines) PNG(look Look, width, height vg.Length) ([]byte, error) {
+// PNG is a chart for a file, so many points wide and high.
+func PNG(l Chart, look Look, width, height vg.Length) ([]byte, error) {
 	p, err := l.plot(look, int(width)*2)
 	if err != nil {
 		return nil, err
@@ -44,8 +44,8 @@ func (l Lines) PNG(look Look, width, height vg.Length) ([]byte, error) {
 	return out.Bytes(), nil
 }
 
-// SVG is the chart for a file, so many points wide and high.
-func (l Lines) SVG(look Look, width, height vg.Length) ([]byte, error) {
+// SVG is a chart for a file, so many points wide and high.
+func SVG(l Chart, look Look, width, height vg.Length) ([]byte, error) {
 	p, err := l.plot(look, int(width)*2)
 	if err != nil {
 		return nil, err

@@ -6,7 +6,9 @@ import (
 
 	"loopbook/app/ui/kit"
 	"loopbook/cases"
+	"loopbook/diagram/say"
 	"loopbook/diagram/units"
+	"loopbook/report/picture"
 )
 
 // faceLines are the lines of the field that can be seen without scrolling.
@@ -16,11 +18,11 @@ const faceLines = 6
 type face struct {
 	s       *sheet
 	field   *kit.Field
-	picture *kit.Picture
+	picture *kit.Plot
 }
 
 func (s *sheet) face() fyne.CanvasObject {
-	f := &face{s: s, picture: kit.NewDrawn(1)}
+	f := &face{s: s, picture: kit.NewPlot(s.kind.Name(), s.v.say.Save)}
 	f.field = kit.NewArea("85 84 85\n70 71 70\n55 55 56", faceLines, func(text string) {
 		rows, err := parseGrid(text, s.v.units)
 		f.field.Refuse(err)
@@ -33,7 +35,7 @@ func (s *sheet) face() fyne.CanvasObject {
 	f.title(s.v.units)
 	return container.NewVBox(labelled,
 		note("Type it or paste it from a spreadsheet: tabs, semicolons, commas or blanks part the places, a dash is a gap. Tab leaves the field."),
-		f.picture)
+		f.picture.Content)
 }
 
 func (f *face) title(u units.Set) {
@@ -43,7 +45,11 @@ func (f *face) title(u units.Set) {
 func (f *face) show(t *cases.Test) {
 	f.title(f.s.v.units)
 	f.field.Put(gridText(t.ShownC, f.s.v.units))
-	f.picture.Draw(heatMap(t.ShownC, f.s.v.units))
+	if map_, ok := picture.FaceScan(t, say.English().With(f.s.v.units)); ok {
+		f.picture.Draw(map_)
+		return
+	}
+	f.picture.Draw(nil)
 }
 
 func (f *face) leave() { f.field.Leave() }

@@ -31,7 +31,7 @@ type sheet struct {
 	remove  *widget.Button
 	done    *fyne.Container // which one it is, once one is begun
 	result  *fyne.Container
-	curve   *kit.ChartView // of a check that has one
+	curve   *kit.Plot // of a check that has one
 	scroll  *container.Scroll
 	content fyne.CanvasObject
 }
@@ -46,13 +46,14 @@ type part interface {
 }
 
 func newSheet(v *View) *sheet {
-	s := &sheet{v: v, kind: v.kind, nth: v.nth, units: v.units, result: container.NewVBox(), curve: kit.NewChartView()}
+	s := &sheet{v: v, kind: v.kind, nth: v.nth, units: v.units, result: container.NewVBox()}
 	info := v.say.Info(v.kind, v.units)
+	s.curve = kit.NewPlot(info.Title, v.say.Save)
 	s.form = kit.NewForm(func(what string, change func(*cases.Case)) { v.edit(info.Title+": "+what, change) })
 	short, rest := s.fields()
 	s.first = focusable(container.NewVBox(append(slices.Clone(short), rest...)...))
 	rows := append(row(s.head(info), caution(info), container.NewGridWithColumns(2, append(short, s.stage())...)), rest...)
-	right := container.NewVBox(s.result, s.curve, guide(info)) // so the result is in sight whatever is typed
+	right := container.NewVBox(s.result, s.curve.Content, guide(info)) // so the result is in sight whatever is typed
 	s.scroll = container.NewVScroll(container.NewPadded(container.NewVBox(rows...)))
 	s.content = container.New(kit.Shares{474, 306}, s.scroll, container.NewVScroll(container.NewPadded(right)))
 	s.form.Follow(s.see)
@@ -115,13 +116,11 @@ func (s *sheet) show() {
 
 // showCurve draws the check's numbers, where they make a curve.
 func (s *sheet) showCurve(t *cases.Test) {
-	lines, ok := picture.Test(t, say.English().With(s.v.units))
-	if !ok {
-		s.curve.Hide()
+	if lines, ok := picture.Test(t, say.English().With(s.v.units)); ok {
+		s.curve.Draw(lines)
 		return
 	}
-	s.curve.Show()
-	s.curve.Draw(lines)
+	s.curve.Draw(nil)
 }
 
 func (s *sheet) showWhich() {

@@ -47,6 +47,7 @@ type Words struct {
 	// coolant of another one, in percent.
 	TopUp func(c *cases.Case, t *cases.Test, want, with float64, u units.Set) string
 	Stage func(*cases.Case) cases.Stage // of a check that is begun now
+	Save  kit.Saver                     // of charts
 }
 
 // View is the screen.

@@ -288,7 +288,7 @@ func same(a, b [][]float64) bool {
 	return true
 }
 
-func TestAFaceIsKeptAndDrawn(t *testing.T) {
+func TestAFaceIsKept(t *testing.T) {
 	d := screen(t)
 	d.v.choose("core-scan")
 	area := fields(d.v.sheet.content)[0]
@@ -296,18 +296,6 @@ func TestAFaceIsKeptAndDrawn(t *testing.T) {
 	area.Leave()
 	if got := d.c.Tests[0].ShownC; len(got) != 3 || got[1][1] != 50 {
 		t.Fatalf("kept %v", got)
-	}
-	marks, numbers := 0, 0
-	for _, s := range heatMap(d.c.Tests[0].ShownC, d.units).Shapes {
-		switch kind := shapeName(s); kind {
-		case "wedge":
-			marks++
-		case "label":
-			numbers++
-		}
-	}
-	if marks != 1 || numbers != 9 {
-		t.Errorf("%d numbers and %d cold places are drawn, want 9 and 1", numbers, marks)
 	}
 	area.SetText("85;84;warm")
 	area.Leave()

@@ -3,6 +3,7 @@ package kit
 import (
 	"fmt"
 	"image"
+	"reflect"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/canvas"
@@ -19,10 +20,8 @@ import (
 // says what stands under the pointer.
 type ChartView struct {
 	widget.BaseWidget
-	// Under words the place under the pointer; nil gives the two numbers.
-	Under func(x, y float64) string
-
-	lines chart.Lines
+	chart chart.Chart // nil: none
+	drawn int         // how often another one was drawn
 	frame chart.Frame
 	scale float32
 	says  string
@@ -38,9 +37,14 @@ func NewChartView() *ChartView {
 	return v
 }
 
-// Draw shows another chart. Call it on the Fyne goroutine.
-func (v *ChartView) Draw(l chart.Lines) {
-	v.lines, v.says = l, ""
+// Draw shows another chart; one with the same content costs nothing. Call it on
+// the Fyne goroutine.
+func (v *ChartView) Draw(c chart.Chart) {
+	if reflect.DeepEqual(c, v.chart) {
+		return
+	}
+	v.chart, v.says = c, ""
+	v.drawn++
 	v.Refresh()
 }
 
@@ -51,11 +55,8 @@ func (v *ChartView) MouseIn(e *desktop.MouseEvent) { v.MouseMoved(e) }
 func (v *ChartView) MouseMoved(e *desktop.MouseEvent) {
 	x, y, ok := v.frame.Under(float64(e.Position.X*v.scale), float64(e.Position.Y*v.scale))
 	says := ""
-	switch {
-	case ok && v.Under != nil:
-		says = v.Under(x, y)
-	case ok:
-		says = fmt.Sprintf("%.1f, %.1f", x, y)
+	if ok && v.chart != nil {
+		says, _ = v.chart.Spot(x, y)
 	}
 	v.says, v.at = says, e.Position
 	v.Refresh()
@@ -96,12 +97,10 @@ type chartRenderer struct {
 // drawn is what the picture was made of, so that a pointer that moves doesn't
 // draw it anew.
 type drawn struct {
-	curves *chart.Curve
-	points int
-	bands  int
-	size   fyne.Size
-	scale  float32
-	paper  string
+	nth   int
+	size  fyne.Size
+	scale float32
+	paper string
 }
 
 func (r *chartRenderer) Objects() []fyne.CanvasObject {
@@ -126,15 +125,12 @@ func (r *chartRenderer) draw() {
 	if c := fyne.CurrentApp().Driver().CanvasForObject(v); c != nil {
 		v.scale = c.Scale()
 	}
-	now := drawn{size: size, scale: v.scale, bands: len(v.lines.Bands), paper: fmt.Sprint(CurrentPalette()[drawing.Card])}
-	if len(v.lines.Curves) > 0 {
-		now.curves, now.points = &v.lines.Curves[0], len(v.lines.Curves[0].X)
-	}
-	if now == r.drawn || size.Width < 40 || size.Height < 40 {
+	now := drawn{nth: v.drawn, size: size, scale: v.scale, paper: fmt.Sprint(CurrentPalette()[drawing.Card])}
+	if now == r.drawn || v.chart == nil || size.Width < 40 || size.Height < 40 {
 		return
 	}
 	r.drawn = now
-	img, frame, err := v.lines.Image(chartLook(), int(size.Width*v.scale), int(size.Height*v.scale), float64(v.scale))
+	img, frame, err := chart.Image(v.chart, chartLook(), int(size.Width*v.scale), int(size.Height*v.scale), float64(v.scale))
 	r.image.Hidden = err != nil
 	if err == nil {
 		r.image.Image, v.frame = img, frame

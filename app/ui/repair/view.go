@@ -43,6 +43,10 @@ type Step struct {
 
 // View is the screen.
 type View struct {
+	// Usual is what the shop asks for otherwise: currency, tax, price of an hour.
+	// It goes into a case that has none of them as its first part is noted.
+	Usual func() cases.Repair
+
 	edit  func(what string, change func(*cases.Case))
 	form  *kit.Form
 	parts *fyne.Container
@@ -65,7 +69,8 @@ type bill struct {
 // currency and gives its code.
 func New(edit func(what string, change func(*cases.Case)), parseCurrency func(string) (string, error)) *View {
 	v := &View{
-		edit: edit, form: kit.NewForm(edit), parts: container.NewVBox(), notes: container.NewVBox(), steps: newSteps(edit),
+		Usual: func() cases.Repair { return cases.Repair{} },
+		edit:  edit, form: kit.NewForm(edit), parts: container.NewVBox(), notes: container.NewVBox(), steps: newSteps(edit),
 		bill: bill{money(""), money(""), money(""), money(""), kit.Small("")},
 	}
 	v.bill.total.TextStyle.Bold = true
@@ -96,10 +101,11 @@ func (v *View) partsAndPrice(parseCurrency func(string) (string, error)) fyne.Ca
 		heads(), v.parts, container.NewHBox(add),
 		container.NewGridWithColumns(4, hours, perHour, tax, currency),
 		widget.NewSeparator(),
-		line(kit.L("window.repair.labour"), v.bill.labour),
-		line(kit.L("window.repair.subtotal"), v.bill.subtotal),
-		line(kit.L("window.repair.tax"), v.bill.tax),
-		line(kit.L("window.repair.total"), v.bill.total),
+		container.New(kit.Tight{},
+			line(kit.L("window.repair.labour"), v.bill.labour),
+			line(kit.L("window.repair.subtotal"), v.bill.subtotal),
+			line(kit.L("window.repair.tax"), v.bill.tax),
+			line(kit.L("window.repair.total"), v.bill.total)),
 		v.bill.remark)
 }
 
@@ -112,7 +118,12 @@ func line(name string, sum *widget.Label) fyne.CanvasObject {
 
 func (v *View) addPart() {
 	v.edit(kit.L("window.repair.part-added"), func(c *cases.Case) {
-		c.Repair.Parts = append(c.Repair.Parts, cases.Part{Name: kit.L("window.repair.part")})
+		r := &c.Repair
+		if r.Currency == "" && r.TaxPercent == nil && r.LabourPricePerHour == nil {
+			usual := v.Usual()
+			r.Currency, r.TaxPercent, r.LabourPricePerHour = usual.Currency, usual.TaxPercent, usual.LabourPricePerHour
+		}
+		r.Parts = append(r.Parts, cases.Part{Name: kit.L("window.repair.part")})
 	})
 	if n := len(v.rows); n > 0 {
 		if c := fyne.CurrentApp().Driver().CanvasForObject(v.content); c != nil {
@@ -174,10 +185,10 @@ func (v *View) showNotes(d Data) {
 	}
 	for _, n := range d.Notes {
 		v.notes.Add(kit.Paragraphs(
-			kit.Span{Text: n.What + " · " + n.Hours, Bold: true},
+			kit.Span{Text: n.What, Bold: true},
 			kit.Span{Text: n.Way, Small: true},
 			kit.Span{Text: kit.L("window.repair.renew", n.Renew), Small: true},
-			kit.Span{Text: n.Class, Small: true, Color: theme.ColorNamePlaceHolder}))
+			kit.Span{Text: n.Hours + " · " + n.Class, Small: true, Color: theme.ColorNamePlaceHolder}))
 	}
 	var body []kit.Span
 	for _, c := range d.Cautions {

@@ -75,7 +75,6 @@ func New(edit func(what string, change func(*cases.Case)), now func() time.Time)
 		remarks: kit.Paragraphs(), reading: widget.NewLabel(""),
 		slip: widget.NewLabel(""),
 	}
-	v.chart.Under = v.under
 	v.pick = widget.NewSelect(nil, func(string) {
 		if i := v.pick.SelectedIndex(); !v.picking && i >= 0 {
 			v.OnLog(i)
@@ -190,24 +189,6 @@ func nameOf(l cases.Log) string {
 		name += ", after repair"
 	}
 	return name
-}
-
-// under words the curve's value nearest to a place of the chart.
-func (v *View) under(x, _ float64) string {
-	near, found := 0, false
-	if len(v.data.Lines.Curves) == 0 {
-		return ""
-	}
-	c := v.data.Lines.Curves[0]
-	for i, at := range c.X {
-		if !math.IsNaN(c.Y[i]) && (!found || math.Abs(at-x) < math.Abs(c.X[near]-x)) {
-			near, found = i, true
-		}
-	}
-	if !found {
-		return ""
-	}
-	return fmt.Sprintf("%.1f min, %.1f %s", c.X[near], c.Y[near], v.data.Units.Temperature)
 }
 
 // handLog is the name of the log that is written down here.

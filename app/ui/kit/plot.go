@@ -1,0 +1,50 @@
+package kit
+
+import (
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/layout"
+	"fyne.io/fyne/v2/theme"
+	"fyne.io/fyne/v2/widget"
+
+	"loopbook/report/chart"
+)
+
+// Plot is a chart with its name and buttons that save it.
+type Plot struct {
+	Content fyne.CanvasObject
+
+	view  *ChartView
+	said  *widget.Label
+	title string
+}
+
+// Saver writes a chart as "png" or "svg" under a name, and says where it is or
+// what went wrong.
+type Saver func(c chart.Chart, name, kind string) string
+
+// NewPlot is an empty chart, hidden until one is drawn.
+func NewPlot(title string, save Saver) *Plot {
+	p := &Plot{view: NewChartView(), said: Small(""), title: title}
+	button := func(kind string) fyne.CanvasObject {
+		b := widget.NewButtonWithIcon(L("window.plot."+kind), theme.DocumentSaveIcon(), func() {
+			p.said.SetText(save(p.view.chart, p.title, kind))
+		})
+		b.Importance = widget.LowImportance
+		return b
+	}
+	bar := container.NewBorder(nil, nil, Caption(title), container.NewHBox(layout.NewSpacer(), button("png"), button("svg")), p.said)
+	p.Content = container.NewBorder(bar, nil, nil, nil, p.view)
+	p.Content.Hide()
+	return p
+}
+
+// Draw shows a chart; nil hides all.
+func (p *Plot) Draw(c chart.Chart) {
+	if c == nil {
+		p.Content.Hide()
+		return
+	}
+	p.view.Draw(c)
+	p.Content.Show()
+}

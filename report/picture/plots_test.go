@@ -1,0 +1,84 @@
+package picture_test
+
+import (
+	"math"
+	"testing"
+
+	"loopbook/cases"
+	"loopbook/cases/casetest"
+	"loopbook/cases/evidence"
+	"loopbook/diagram"
+	"loopbook/diagram/say"
+	"loopbook/diagram/units"
+	"loopbook/diagram/warmup"
+	"loopbook/report/chart"
+	"loopbook/report/picture"
+)
+
+// One place of nine is more than 8 K colder than those equally far from the
+// inlet (DT14, common practice) and framed; a gap stays one.
+func TestAFaceAsAHeatMap(t *testing.T) {
+	scan := &cases.Test{Kind: "core-scan", ShownC: [][]float64{{85, 84, 85}, {70, 50, 70}, {55, 55, math.NaN()}}}
+	f, ok := picture.FaceScan(scan, say.English().With(units.US()))
+	if !ok || f.Unit != "°F" || f.Rows[0][0].Text != "185" || !math.IsNaN(f.Rows[2][2].Value) {
+		t.Fatalf("%v, %+v", ok, f)
+	}
+	framed := 0
+	for _, row := range f.Rows {
+		for _, p := range row {
+			if p.Framed {
+				framed++
+			}
+		}
+	}
+	if framed != 1 || !f.Rows[1][1].Framed || f.Words == "" {
+		t.Errorf("%d places framed", framed)
+	}
+	if _, ok := picture.FaceScan(&cases.Test{Kind: "level"}, say.English()); ok {
+		t.Error("a level has a face")
+	}
+}
+
+// Each round is a line of its own stroke along the flow, over what was read.
+func TestRoundsAlongTheFlow(t *testing.T) {
+	l, err := diagram.LoopByID("outlet-thermostat")
+	if err != nil {
+		t.Fatal(err)
+	}
+	c := hot()
+	c.Rounds = append(c.Rounds, c.Rounds[0], cases.Round{Label: "nothing read"})
+	c.Rounds[1].Label, c.Rounds[1].Stage = "hot idle", cases.AfterRepair
+	a, err := evidence.Default()
+	if err != nil {
+		t.Fatal(err)
+	}
+	lines, ok := picture.HoseMap(l, &c, a.Analyse(&c), say.English())
+	if !ok || len(lines.Curves) != 4 || lines.Curves[0].Kind == lines.Curves[2].Kind {
+		t.Fatalf("%v, %d curves", ok, len(lines.Curves))
+	}
+	if got := lines.Curves[2].Name; got != "hot idle, after repair" {
+		t.Errorf("named %q", got)
+	}
+	first := lines.Curves[0]
+	if len(first.X) < 2 || lines.Names[int(first.X[0])] == "" || len(lines.Names) >= len(l.Points) {
+		t.Errorf("points %v of %v", first.X, lines.Names)
+	}
+	if _, ok := picture.HoseMap(l, &cases.Case{}, evidence.Findings{}, say.English()); ok {
+		t.Error("no round is a line")
+	}
+}
+
+// Both warm-ups begin with their engine's start, whatever their clocks say.
+func TestWarmUpsOverEachOther(t *testing.T) {
+	log := func(from float64) *cases.Log {
+		return &cases.Log{TimeS: []float64{from - 60, from, from + 600}, EctC: []float64{10, 10, 80}}
+	}
+	c := &cases.Case{Loop: cases.Loop{ThermostatOpensC: casetest.P(diagram.Celsius(88))}}
+	lines := picture.BothWarmUps(c, log(300), log(60), warmup.Result{StartS: 300}, warmup.Result{StartS: 60, Knee: &warmup.Knee{C: 88, S: 540}}, say.English())
+	if len(lines.Curves) != 2 || lines.Curves[0].X[0] != 0 || lines.Curves[1].X[1] != 10 || lines.Curves[1].Kind != chart.Second {
+		t.Errorf("%+v", lines.Curves)
+	}
+	if len(lines.Marks) != 1 || lines.Marks[0].X != 9 || len(lines.Levels) != 1 {
+		t.Errorf("marks %+v, levels %+v", lines.Marks, lines.Levels)
+	}
+}

@@ -1,0 +1,66 @@
+package picture
+
+import (
+	"math"
+
+	"loopbook/cases"
+	"loopbook/cases/evidence"
+	"loopbook/diagram"
+	"loopbook/diagram/say"
+	"loopbook/report/chart"
+)
+
+// mostRounds can be told from each other by their strokes.
+const mostRounds = 6
+
+// HoseMap is the temperatures of the points along the flow, a line for each
+// round; with more rounds than can be told apart it is the last ones. Air has no
+// place in it. It is false where no round has two points.
+func HoseMap(l *diagram.Loop, c *cases.Case, f evidence.Findings, by say.Speaker) (chart.Lines, bool) {
+	lines := chart.Lines{Y: by.Of("chart.hose", string(by.Units.Temperature))}
+	var points []diagram.Point
+	for _, at := range l.Points {
+		if !at.Point.Air() {
+			points = append(points, at.Point)
+			lines.Names = append(lines.Names, by.Say(say.PointName(at.Point)))
+		}
+	}
+	var curves []chart.Curve
+	for i := range f.Rounds {
+		if curve, ok := roundCurve(points, c, f, i, by); ok {
+			curves = append(curves, curve)
+		}
+	}
+	curves = curves[max(0, len(curves)-mostRounds):]
+	for i, curve := range curves {
+		curve.Kind = chart.Joined()[i]
+		dots := chart.Curve{X: curve.X, Y: curve.Y, Kind: chart.Dots}
+		lines.Curves = append(lines.Curves, curve, dots)
+	}
+	return lines, len(curves) > 0
+}
+
+func roundCurve(points []diagram.Point, c *cases.Case, f evidence.Findings, round int, by say.Speaker) (chart.Curve, bool) {
+	curve := chart.Curve{Name: RoundName(c, round, by)}
+	for at, p := range points {
+		r, ok := f.Rounds[round].Readings[p]
+		if !ok || r.Doubtful || r.Impossible {
+			continue // the line goes on to the next point that was read
+		}
+		curve.X, curve.Y = append(curve.X, float64(at)), append(curve.Y, math.Round(10*by.Units.FromC(r.TrueC))/10)
+	}
+	return curve, len(curve.X) > 1
+}
+
+// RoundName is a round's label, or its number, and its stage where that is after
+// the repair.
+func RoundName(c *cases.Case, round int, by say.Speaker) string {
+	name := c.Rounds[round].Label
+	if name == "" {
+		name = by.Of("chart.round", round+1)
+	}
+	if c.Rounds[round].Stage == cases.AfterRepair {
+		name += ", " + by.Say(cases.AfterRepair.Text())
+	}
+	return name
+}
