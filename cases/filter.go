@@ -2,6 +2,7 @@ package cases
 
 import (
 	"math"
+	"strconv"
 	"strings"
 	"time"
 )
@@ -9,7 +10,7 @@ import (
 // Field is what a condition asks of.
 type Field string
 
-// The fields. Year, Km and Opened are asked by a range, the others by words.
+// The fields. Year, Km, Opened and Sure are asked by a range, the others by words.
 const (
 	ByCause   Field = "cause"
 	ByLayout  Field = "layout"
@@ -24,6 +25,15 @@ const (
 	ByYear    Field = "year" // of the vehicle
 	ByKm      Field = "km"
 	ByOpened  Field = "opened"
+	ByMonth   Field = "month" // in which it was opened, 1 to 12, UTC
+	ByGuess   Field = "guess" // what the program held likeliest before the verdict; right, wrong
+	BySure    Field = "sure"  // how sure it was of it, in percent
+)
+
+// The words of ByGuess besides the causes.
+const (
+	GuessRight = "right"
+	GuessWrong = "wrong"
 )
 
 // The words of ByStage besides those of Stage.
@@ -48,6 +58,8 @@ func (c Condition) holds(d *Digest) bool {
 	switch c.Field {
 	case ByYear:
 		return d.Year != 0 && c.within(float64(d.Year))
+	case BySure:
+		return d.Guess.First != "" && c.within(100*d.Guess.FirstP)
 	case ByKm:
 		return !math.IsNaN(d.OdometerKm) && c.within(d.OdometerKm)
 	case ByOpened:
@@ -92,6 +104,10 @@ func (c Condition) word(d *Digest, w string) bool {
 				return true
 			}
 		}
+	case ByMonth:
+		return !d.Opened.IsZero() && strconv.Itoa(int(d.Opened.Month())) == w
+	case ByGuess:
+		return guessed(d, w)
 	case ByMake:
 		return begins(d.Make, w)
 	case ByModel:
@@ -114,6 +130,18 @@ func isAt(d *Digest, stage string) bool {
 		return d.After
 	}
 	return false
+}
+
+func guessed(d *Digest, w string) bool {
+	switch {
+	case d.Guess.First == "":
+		return false
+	case w == GuessRight:
+		return d.Guess.First == d.Cause
+	case w == GuessWrong:
+		return d.Guess.First != d.Cause
+	}
+	return string(d.Guess.First) == w
 }
 
 func begins(text, w string) bool { return len(text) >= len(w) && strings.EqualFold(text[:len(w)], w) }

@@ -15,6 +15,7 @@ import (
 	"strconv"
 	"strings"
 	"time"
+	"unicode"
 
 	"loopbook/cases"
 	"loopbook/diagram"
@@ -54,6 +55,7 @@ func Fields() []cases.Field {
 	return []cases.Field{
 		cases.ByCause, cases.ByStage, cases.ByCode, cases.BySymptom, cases.ByLayout, cases.ByTag, cases.ByMake,
 		cases.ByModel, cases.ByEngine, cases.ByMotive, cases.ByYear, cases.ByKm, cases.ByOpened,
+		cases.ByMonth, cases.ByGuess, cases.BySure,
 	}
 }
 
@@ -105,7 +107,7 @@ func (p *Parsed) add(t token, f cases.Field, value string, zone *time.Location) 
 	}
 	var ok bool
 	switch f {
-	case cases.ByYear, cases.ByKm:
+	case cases.ByYear, cases.ByKm, cases.BySure:
 		if c.Low, c.High, ok = numbers(value); !ok {
 			p.problem(t, NoRange, f)
 			return
@@ -143,6 +145,10 @@ func vocabulary(f cases.Field) []string {
 	switch f {
 	case cases.ByCause:
 		return plain(cases.Words[cases.Cause]())
+	case cases.ByGuess:
+		return append([]string{cases.GuessRight, cases.GuessWrong}, plain(cases.Words[cases.Cause]())...)
+	case cases.ByMonth:
+		return strings.Fields("1 2 3 4 5 6 7 8 9 10 11 12")
 	case cases.BySymptom:
 		return plain(cases.Words[cases.Symptom]())
 	case cases.ByMotive:
@@ -190,6 +196,44 @@ func choose(typed string, known []string) (string, Why) {
 		return fits[0], ""
 	}
 	return "", ManyWords
+}
+
+// Write is the text that Parse reads as the conditions.
+func Write(where []cases.Condition) string {
+	var out []string
+	for _, c := range where {
+		value := strings.Join(c.Words, ",")
+		switch c.Field {
+		case cases.ByYear, cases.ByKm, cases.BySure:
+			value = number(c.Low) + ".." + number(c.High)
+		case cases.ByOpened:
+			value = moment(c.Low, 0) + ".." + moment(c.High, -1)
+		}
+		if strings.ContainsFunc(value, unicode.IsSpace) {
+			value = `"` + value + `"`
+		}
+		text := string(c.Field) + ":" + value
+		if c.Not {
+			text = "-" + text
+		}
+		out = append(out, text)
+	}
+	return strings.Join(out, " ")
+}
+
+func number(v float64) string {
+	if math.IsInf(v, 0) {
+		return ""
+	}
+	return strconv.FormatFloat(math.Round(v*1e6)/1e6, 'f', -1, 64)
+}
+
+// moment is a day, shifted by some.
+func moment(unix float64, days int) string {
+	if math.IsInf(unix, 0) {
+		return ""
+	}
+	return time.Unix(int64(unix), 0).UTC().AddDate(0, 0, days).Format(time.DateOnly)
 }
 
 // near are the words that hold what was typed, or a part of it.

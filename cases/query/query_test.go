@@ -96,3 +96,17 @@ func FuzzParse(f *testing.F) {
 		}
 	})
 }
+
+// What is written is read as the same conditions.
+func TestWrite(t *testing.T) {
+	for _, text := range []string{
+		"cause:pump-weak,cap-weak -tag:fleet", `tag:"two words" code:P0128`, "year:2010..2015 km:..150000", "month:11 guess:wrong sure:20..39.99",
+		"opened:2014-03-01..2014-05-31",
+	} {
+		want := query.Parse(text, time.UTC)
+		got := query.Parse(query.Write(want.Query.Where), time.UTC)
+		if len(want.Problems) > 0 || fmt.Sprint(got) != fmt.Sprint(want) {
+			t.Errorf("%q written as %q is %+v", text, query.Write(want.Query.Where), got)
+		}
+	}
+}
