@@ -87,8 +87,8 @@ func (m *moment) flags() []Flag {
 func (a *Analyst) caseFlags(c *cases.Case, all []*moment, b *Boiling) []Flag {
 	var out []Flag
 	for _, found := range [][]Flag{
-		stopHot(all), acrossRounds(all), boilingFlags(c, b), testFlags(c), coolantFilled(c),
-		a.codes.flags(c), hotCaution(all), nothingMeasured(c, all), layoutUnknown(c, all),
+		stopHot(all), acrossRounds(all), boilingFlags(c, b), boilsBetween(c, all), testFlags(c), coolantFilled(c),
+		a.codes.flags(c), hotCaution(all), nothingMeasured(c, all), layoutUnknown(c, all), misplaced(c),
 	} {
 		out = append(out, found...)
 	}

@@ -30,6 +30,29 @@ func boiling(c *cases.Case, all []*moment) *Boiling {
 	return &Boiling{PointC: point, HottestC: hottest, MarginK: point.Minus(hottest)}
 }
 
+// boilsBetween tells the range that the boiling point lies in where the filling
+// isn't known, once the coolant comes near to the lower end.
+func boilsBetween(c *cases.Case, all []*moment) []Flag {
+	hottest, ok := hottestOf(all)
+	if _, known := mixture(c); !ok || known || c.Loop.CapKPa == nil {
+		return nil
+	}
+	water, err := coolant.Mixture{Base: coolant.Water}.BoilUnderCapC(*c.Loop.CapKPa, altitude(c))
+	mix, mixErr := coolant.Mixture{Base: coolant.EthyleneGlycol, Strength: 50}.BoilUnderCapC(*c.Loop.CapKPa, altitude(c))
+	if err != nil || mixErr != nil || water.Minus(hottest) >= marginLookK {
+		return nil
+	}
+	return []Flag{ofCase("boiling-unknown", Note, say.Of("flag.boiling-unknown", water, mix, hottest), altitudeText(c)...)}
+}
+
+// altitudeText is what was assumed of the altitude, if anything.
+func altitudeText(c *cases.Case) []say.Text {
+	if c.Site.AltitudeM != nil {
+		return nil
+	}
+	return []say.Text{say.Of("because.altitude-assumed", altitude(c))}
+}
+
 func altitude(c *cases.Case) diagram.Metre {
 	if c.Site.AltitudeM == nil {
 		return 0
@@ -74,9 +97,7 @@ func boilingFlags(c *cases.Case, b *Boiling) []Flag {
 		say.Of("because.boils", c.Loop.Coolant.Base.Text(), b.PointC, *c.Loop.CapKPa),
 		say.Of("because.hottest", b.HottestC, marginLookK),
 	}
-	if c.Site.AltitudeM == nil {
-		because = append(because, say.Of("because.altitude-assumed", altitude(c)))
-	}
+	because = append(because, altitudeText(c)...)
 	severity, text := Look, say.Of("flag.boiling-margin-small", b.MarginK)
 	if b.MarginK < marginActK {
 		severity = Act
