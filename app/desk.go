@@ -211,12 +211,12 @@ func (d *desk) typed(p diagram.Point, text string) {
 	}
 	if text == "-" || text == "–" || text == "/" {
 		d.forget(p)
-		d.edit("can't reach: "+p.String(), func(c *cases.Case) { setReading(&c.Rounds[i], p, nil, true) })
+		d.edit("can't reach: "+say.PointName(p).String(), func(c *cases.Case) { setReading(&c.Rounds[i], p, nil, true) })
 		return
 	}
 	if text == "" {
 		d.forget(p)
-		d.edit("cleared: "+p.String(), func(c *cases.Case) { setReading(&c.Rounds[i], p, nil, false) })
+		d.edit("cleared: "+say.PointName(p).String(), func(c *cases.Case) { setReading(&c.Rounds[i], p, nil, false) })
 		return
 	}
 	shown, err := d.units.ParseTemp(text)
@@ -233,7 +233,7 @@ func (d *desk) typed(p diagram.Point, text string) {
 		return
 	}
 	d.forget(p)
-	d.edit(p.String()+" "+d.units.TempUnit(shown), func(c *cases.Case) {
+	d.edit(say.PointName(p).String()+" "+d.units.TempUnit(shown), func(c *cases.Case) {
 		r := &c.Rounds[i]
 		setReading(r, p, &shown, false)
 		if r.Taken.IsZero() {

@@ -69,9 +69,9 @@ func tellRound(out io.Writer, l *diagram.Loop, s drawing.State) {
 	for _, at := range l.Points {
 		p := s.Points[at.Point]
 		if p.Mark == drawing.CantReach {
-			line(at.Point.String(), "", "", "can't reach")
+			line(say.PointName(at.Point).String(), "", "", "can't reach")
 		} else if p.Text != "" {
-			line(at.Point.String(), p.Text+" "+s.Unit, p.Range, p.Note)
+			line(say.PointName(at.Point).String(), p.Text+" "+s.Unit, p.Range, p.Note)
 		}
 	}
 	for _, at := range l.Deltas {
@@ -80,7 +80,7 @@ func tellRound(out io.Writer, l *diagram.Loop, s drawing.State) {
 			if d.Mark == drawing.OutOfRange {
 				note = "out of range"
 			}
-			line(at.Title, d.Text, d.Range, note)
+			line(say.DeltaName(at.Name).String(), d.Text, d.Range, note)
 		}
 	}
 }

@@ -151,8 +151,8 @@ func (l *Loop) checkHoses(parts map[string]bool) error {
 
 func (l *Loop) checkDeltas() error {
 	for i, d := range l.Deltas {
-		if d.Name == "" || d.Title == "" {
-			return fmt.Errorf("deltas[%d]: needs a name and a title", i)
+		if d.Name == "" {
+			return fmt.Errorf("deltas[%d]: needs a name", i)
 		}
 		if (d.From != "" && !l.Has(d.From)) || !l.Has(d.To) {
 			return fmt.Errorf("deltas[%d]: from %q to %q: the layout has no such point", i, d.From, d.To)

@@ -50,7 +50,7 @@ func TestFaultyLayoutNamesFileAndKey(t *testing.T) {
 	}
 	for _, tt := range []struct{ name, old, new, want string }{
 		{"cut short", `"legend": [0, 508, 320, 32]`, ``, "loops/outlet-thermostat.json"},
-		{"unknown key", `"about"`, `"abuot"`, "abuot"},
+		{"unknown key", `"legend"`, `"legned"`, "legned"},
 		{"other id", `"id": "outlet-thermostat"`, `"id": "outlet"`, "id"},
 		{"unknown part", `"from": "engine", "to": "thermostat"`, `"from": "motor", "to": "thermostat"`, "hoses[0]"},
 		{"unknown point", `{"point": "housing"`, `{"point": "house"`, "points[0].point"},

@@ -34,8 +34,6 @@ const (
 // Width × Height.
 type Loop struct {
 	ID         string    `json:"id"`
-	Title      string    `json:"title"`
-	About      string    `json:"about"` // one sentence for a person who chooses
 	Thermostat Side      `json:"thermostat"`
 	Width      float64   `json:"width"`
 	Height     float64   `json:"height"`
@@ -112,7 +110,6 @@ type PointAt struct {
 // no From: the scan tool's value takes its place.
 type DeltaAt struct {
 	Name  string  `json:"name"`
-	Title string  `json:"title"`
 	From  Point   `json:"from"`
 	To    Point   `json:"to"`
 	At    XY      `json:"at"`

@@ -1,6 +1,9 @@
 package diagram
 
-// Point is a place on the loop where a temperature is taken.
+import "slices"
+
+// Point is a place on the loop where a temperature is taken, by its word in the
+// case format. Package say names it.
 type Point string
 
 // The points of the open case format. Each layout has some of them.
@@ -22,24 +25,6 @@ const (
 	Vent        Point = "vent"
 )
 
-var pointNames = map[Point]string{
-	EngineOut:   "Upper hose, engine",
-	RadIn:       "Upper hose, radiator",
-	RadOut:      "Lower hose, radiator",
-	PumpIn:      "Lower hose, engine",
-	Housing:     "Thermostat housing",
-	Bypass:      "Bypass",
-	HeaterIn:    "Heater supply",
-	HeaterOut:   "Heater return",
-	BottleBleed: "Bleed line",
-	BottleOut:   "Bottle feed",
-	OilIn:       "Oil cooler supply",
-	OilOut:      "Oil cooler return",
-	AirOn:       "Air before radiator",
-	AirOff:      "Air behind radiator",
-	Vent:        "Cabin vent",
-}
-
 // Points lists every point of the case format, along the flow.
 func Points() []Point {
 	return []Point{
@@ -49,15 +34,7 @@ func Points() []Point {
 }
 
 // Known reports whether p is a point of the case format.
-func (p Point) Known() bool { _, ok := pointNames[p]; return ok }
-
-// String is the point in the words of the trade.
-func (p Point) String() string {
-	if name, ok := pointNames[p]; ok {
-		return name
-	}
-	return string(p)
-}
+func (p Point) Known() bool { return slices.Contains(Points(), p) }
 
 // Air reports whether p is a temperature of air, which a probe takes and no
 // infrared thermometer can.

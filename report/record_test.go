@@ -20,28 +20,28 @@ func TestRecordHoldsTheWholeCase(t *testing.T) {
 	c := full()
 	text := flat(pdfText(t, record(t, c, report.Options{})))
 	want := []string{
-		"Overheats in traffic, cabin stays cool", "Case CASE-0042", "Opened 2025-02-03 09:30 UTC+01:00",
+		"Overheats in traffic, cabin stays cool", "case CASE-0042", "Opened 2025-02-03 09:30 UTC+01:00",
 		"Maker A estate", "1.6 4-cylinder", "TESTVIN0000000042", "154 200 km", "hybrid", "Customer 7",
 		"Thermostat at the pump's inlet", "88 °C", "110 kPa", "ethylene glycol, 50 % by volume", "6.5 L", "300 m",
 		"The gauge climbs while standing in a queue.", "overheats standing, poor cabin heat",
 		"P0217", "Engine coolant too hot", "118 °C, 850 rpm, 0 km/h", "look it up in the maker's list",
 		"Round 1: hot idle, fan running", "before repair", "2025-02-03 10:10", "31 min", "820 rpm", "113 °C, by the scan tool",
-		"Round 2: warm idle after the repair", "after repair", "taken again", "can't reach", "aluminium bare",
+		"Round 2: warm idle after the repair", "after repair", "taken again", "can't reach", "bare aluminium",
 		"Keep it shut", "Heater core", // words of the drawing
 		"Across radiator Upper hose, radiator − Lower hose, radiator 40 K", "▲ high", "▼ 20 K under", "in range", "not judged",
 		"Pressure hold, before repair", "99 kPa", "no gas found", "0.125 V", "rusty", "7.4", "2440", "62.5", "none seen", "weak",
 		"radiator restricted inside", "face scan of the core", "A cold patch over the lower third.",
 		"189.50", "2.4 h", "The bumper's cover comes off first.", "Boiling margin",
-		"warm-up, before repair, 3 samples, 2 min", "photos/1.jpg, Lower hose, radiator, fins full of fluff",
+		"warm-up, before repair, 3 samples, 2 min", "The picture photos/1.jpg isn't here.", "Lower hose, radiator · fins full of fluff",
 		"Measure both ends before the part is ordered.", "Where the expected ranges come from", "common practice",
 	}
-	want = append(want, report.Cautions(c)...)
+	want = append(want, said(report.Cautions(c))...)
 	for _, f := range analysed(t, c).Flags {
 		want = append(append(want, f.Text.String()), say.English().All(f.Because)...)
 	}
 	for _, r := range c.Rounds {
 		for _, reading := range r.Readings {
-			want = append(want, reading.Point.String())
+			want = append(want, say.PointName(reading.Point).String())
 			if reading.ShownC != nil {
 				want = append(want, units.Metric().Temp(*reading.ShownC))
 			}
@@ -53,6 +53,8 @@ func TestRecordHoldsTheWholeCase(t *testing.T) {
 		}
 	}
 }
+
+func said(texts []say.Text) []string { return say.English().All(texts) }
 
 func TestRecordIsInTheChosenUnits(t *testing.T) {
 	text := flat(pdfText(t, record(t, full(), report.Options{Units: units.US(), Page: report.Letter})))
@@ -74,15 +76,15 @@ func TestCautionsComeFirstAndNameHighVoltageOnlyWhereThereIsAny(t *testing.T) {
 	if at := strings.Index(text, "Scalding"); at < 0 || at > strings.Index(text, "Vehicle") {
 		t.Error("the cautions don't stand above all else")
 	}
-	with := strings.Join(report.Cautions(c), "\n")
+	with := strings.Join(said(report.Cautions(c)), "\n")
 	c.Vehicle.Motive = "diesel"
-	without := strings.Join(report.Cautions(c), "\n")
+	without := strings.Join(said(report.Cautions(c)), "\n")
 	if !strings.Contains(with, "High voltage") || strings.Contains(without, "High voltage") {
 		t.Error("high voltage is a caution of hybrids alone")
 	}
 	at := -1
 	// 50 °C: SF1 of testdata/trade/numbers.csv, published.
-	for _, w := range []string{"50 °C (122 °F)", "Pressure testing", "fan may start", "Belt", "poisons people and pets", "Exhaust", report.Deferral} {
+	for _, w := range []string{"50 °C (122 °F)", "Pressure testing", "fan may start", "Belt", "poisons people and pets", "Exhaust", report.Deferral().String()} {
 		next := strings.Index(without, w)
 		if next <= at {
 			t.Errorf("caution %q is missing or out of its order", w)

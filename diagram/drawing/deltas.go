@@ -4,6 +4,7 @@ import (
 	"strings"
 
 	"loopbook/diagram"
+	"loopbook/diagram/say"
 )
 
 // deltaFullK is the end of every difference's bar, so that all compare.
@@ -30,12 +31,12 @@ func (d *drafter) delta(at diagram.DeltaAt) {
 	d.label(number, y+11, s.Text, 14, true, Text, Start)
 	value := float64(s.ValK)
 	if at.Narrow() {
-		d.label(left, y+27, at.Title, labelSize, false, Text, Start)
+		d.label(left, y+27, d.state.By.Say(say.DeltaName(at.Name)), labelSize, false, Text, Start)
 		d.bar(diagram.Box{left, y + 39, w * 0.3, barHeight}, kelvin(s.LowK), kelvin(s.HighK), &value, deltaFullK, out)
 		d.label(x+w-5, y+43, s.Range, labelSize, false, Soft, End)
 		return
 	}
-	d.label(x+w-5, y+11, at.Title, labelSize, false, Text, End)
+	d.label(x+w-5, y+11, d.state.By.Say(say.DeltaName(at.Name)), labelSize, false, Text, End)
 	d.bar(diagram.Box{left, y + 25, w * 0.55, barHeight}, kelvin(s.LowK), kelvin(s.HighK), &value, deltaFullK, out)
 	d.label(x+w-5, y+28, s.Range, labelSize, false, Soft, End)
 }

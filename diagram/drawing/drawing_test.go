@@ -250,7 +250,7 @@ func under(l *diagram.Loop, b diagram.Box) string {
 		}
 	}
 	for _, p := range l.Points {
-		boxes[p.Point.String()] = diagram.Box{p.Entry[0], p.Entry[1], diagram.EntryWidth, diagram.EntryHeight}
+		boxes[say.PointName(p.Point).String()] = diagram.Box{p.Entry[0], p.Entry[1], diagram.EntryWidth, diagram.EntryHeight}
 	}
 	for _, d := range l.Deltas {
 		boxes[d.Name] = diagram.Box{d.At[0], d.At[1], d.Width, d.Height()}

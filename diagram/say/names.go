@@ -12,6 +12,18 @@ func Place(p diagram.Point) Text { return named("place.", p) }
 // LoopName is a layout's.
 func LoopName(l *diagram.Loop) Text { return Of("loop." + l.ID) }
 
+// What a heated thermostat holds at light load and under load: TH6, TH7,
+// published (T2).
+const (
+	lightLowC, lightHighC diagram.Celsius = 100, 110
+	loadLowC, loadHighC   diagram.Celsius = 82, 90
+)
+
+// LoopAbout is a sentence or two on a layout for a person who chooses.
+func LoopAbout(l *diagram.Loop) Text {
+	return Of("loop-about."+l.ID, lightLowC, lightHighC, loadLowC, loadHighC)
+}
+
 // DeltaName is that of a difference of the layouts.
 func DeltaName(name string) Text { return Of("delta." + name) }
 

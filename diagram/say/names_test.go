@@ -18,7 +18,7 @@ func TestPointsAndLayoutsHaveTheirWords(t *testing.T) {
 		t.Fatal(len(loops), err)
 	}
 	for _, l := range loops {
-		named = append(named, say.LoopName(l))
+		named = append(named, say.LoopName(l), say.LoopAbout(l))
 		for _, d := range l.Deltas {
 			named = append(named, say.DeltaName(d.Name))
 		}

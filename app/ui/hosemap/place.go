@@ -11,6 +11,7 @@ import (
 	"loopbook/app/ui/kit"
 	"loopbook/cases"
 	"loopbook/diagram"
+	"loopbook/diagram/say"
 	"loopbook/diagram/units"
 )
 
@@ -65,7 +66,7 @@ func (p *place) show(point diagram.Point, r *cases.Round, u units.Set) {
 	p.name.SetText("Tab follows the flow")
 	var reading cases.Reading
 	if point != "" {
-		p.name.SetText(point.String())
+		p.name.SetText(say.PointName(point).String())
 		if at := r.Reading(point); at != nil {
 			reading = *at
 		}
@@ -110,7 +111,7 @@ func (p *place) cantReach() {
 
 func (p *place) edit(what string, change func(*cases.Reading)) {
 	point := p.point
-	p.view.editRound(what+": "+point.String(), func(r *cases.Round) {
+	p.view.editRound(what+": "+say.PointName(point).String(), func(r *cases.Round) {
 		at := r.Reading(point)
 		if at == nil {
 			r.Readings = append(r.Readings, cases.Reading{Point: point})

@@ -128,9 +128,9 @@ func (v *View) showChoice() {
 	}
 	for _, l := range loops {
 		id := l.ID
-		b := widget.NewButton(l.Title, func() { v.OnLayout(id) })
+		b := widget.NewButton(say.LoopName(l).String(), func() { v.OnLayout(id) })
 		b.Alignment = widget.ButtonAlignLeading
-		v.choose.Add(container.NewVBox(b, kit.Paragraphs(kit.Span{Text: l.About, Small: true, Color: theme.ColorNamePlaceHolder})))
+		v.choose.Add(container.NewVBox(b, kit.Paragraphs(kit.Span{Text: say.English().With(v.data.Units).Say(say.LoopAbout(l)), Small: true, Color: theme.ColorNamePlaceHolder})))
 	}
 }
 

@@ -1,6 +1,9 @@
 package kit
 
-import "loopbook/diagram"
+import (
+	"loopbook/diagram"
+	"loopbook/diagram/say"
+)
 
 // LayoutIDs names the layouts that the program ships.
 func LayoutIDs() []string {
@@ -18,7 +21,7 @@ func LayoutIDs() []string {
 // LayoutTitle is a layout in words.
 func LayoutTitle(id string) string {
 	if l, err := diagram.LoopByID(id); err == nil {
-		return l.Title
+		return say.LoopName(l).String()
 	}
 	return id
 }
