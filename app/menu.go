@@ -39,6 +39,7 @@ func (w *window) menu() *fyne.MainMenu {
 			key("Causes", fyne.Key5, w.goToCauses),
 			key(kit.L("window.verdict.tab"), fyne.Key6, func() { w.tabs.SelectIndex(verdictTab) }),
 			key(kit.L("window.repair.tab"), fyne.Key7, func() { w.tabs.SelectIndex(repairTab) }),
+			key(kit.L("window.proof.tab"), fyne.Key8, func() { w.tabs.SelectIndex(proofTab) }),
 			key("What if", fyne.Key0, w.goToWhatIf),
 			fyne.NewMenuItemSeparator(),
 			key("Add a round, same conditions", fyne.KeyR, w.addRound),

@@ -51,6 +51,8 @@ func (w *window) showTab() {
 		w.showVerdict()
 	case repairTab:
 		w.showRepair()
+	case proofTab:
+		w.showProof()
 	}
 	w.showCauses()
 }

@@ -23,6 +23,7 @@ import (
 	"loopbook/app/ui/hosemap"
 	"loopbook/app/ui/kit"
 	"loopbook/app/ui/notebook"
+	"loopbook/app/ui/proof"
 	"loopbook/app/ui/repair"
 	"loopbook/app/ui/verdict"
 	"loopbook/app/ui/warmup"
@@ -106,6 +107,8 @@ type window struct {
 	tried     string // the case whose loop What if was begun with
 	verdict   *verdict.View
 	repair    *repair.View
+	proof     *proof.View
+	proofs    *proofs
 	tables    *likelihood.Tables
 	head      *head
 	tabs      *container.AppTabs
@@ -151,6 +154,7 @@ func (w *window) makeScreens() {
 	}
 	w.complaint = complaint.New(d.edit, complaint.Words{Code: d.mind.analyst.CodeMeaning, Coolant: coolantWords, VIN: vinWords})
 	w.makeRepair()
+	w.makeProof()
 	w.hosemap = hosemap.New()
 	w.hosemap.Edit, w.hosemap.OnReading, w.hosemap.OnRound = d.edit, d.typed, d.showRound
 	w.hosemap.OnLayout = func(id string) { d.edit("layout", func(c *cases.Case) { c.Loop.Layout = id }) }
@@ -167,6 +171,7 @@ func (w *window) makeScreens() {
 		container.NewTabItem("Causes", w.causes.Content()),
 		container.NewTabItem(kit.L("window.verdict.tab"), w.verdict.Content()),
 		container.NewTabItem(kit.L("window.repair.tab"), w.repair.Content()),
+		container.NewTabItem(kit.L("window.proof.tab"), w.proof.Content()),
 		container.NewTabItem("What if", w.whatif.Content()),
 	)
 	w.tabs.SelectIndex(hoseMapTab)
@@ -193,6 +198,7 @@ const (
 	causesTab
 	verdictTab
 	repairTab
+	proofTab
 	whatIfTab
 )
 
@@ -250,6 +256,7 @@ func (w *window) leave() {
 	w.checks.Leave()
 	w.verdict.Leave()
 	w.repair.Leave()
+	w.proof.Leave()
 }
 
 func (w *window) quit() {

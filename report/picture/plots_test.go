@@ -6,8 +6,10 @@ import (
 
 	"loopbook/cases"
 	"loopbook/cases/casetest"
+	"loopbook/cases/diagnosis/proof"
 	"loopbook/cases/evidence"
 	"loopbook/diagram"
+	"loopbook/diagram/drawing"
 	"loopbook/diagram/say"
 	"loopbook/diagram/units"
 	"loopbook/diagram/warmup"
@@ -80,5 +82,32 @@ func TestWarmUpsOverEachOther(t *testing.T) {
 	}
 	if len(lines.Marks) != 1 || lines.Marks[0].X != 9 || len(lines.Levels) != 1 {
 		t.Errorf("marks %+v, levels %+v", lines.Marks, lines.Levels)
+	}
+}
+
+// At a point stands what was measured after the repair over what was measured
+// before it, and whether it is in its range now.
+func TestBeforeUnderAfter(t *testing.T) {
+	l, err := diagram.LoopByID("outlet-thermostat")
+	if err != nil {
+		t.Fatal(err)
+	}
+	c := hot()
+	c.Rounds = append(c.Rounds, c.Rounds[0])
+	c.Rounds[1].Stage = cases.AfterRepair
+	a, err := evidence.Default()
+	if err != nil {
+		t.Fatal(err)
+	}
+	before, after := diagram.Celsius(42), diagram.Celsius(86)
+	p := proof.Pair{Before: 0, After: 1, Points: []proof.Point{{Point: diagram.RadIn, Before: &before, After: &after, State: evidence.InRange}}}
+	seen := map[string]bool{}
+	for _, s := range picture.Pair(l, &c, a.Analyse(&c), p, say.English()).Shapes {
+		if label, ok := s.(drawing.Label); ok {
+			seen[label.Text] = true
+		}
+	}
+	if !seen["42"] || !seen["86"] {
+		t.Errorf("the drawing says %v", seen)
 	}
 }

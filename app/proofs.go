@@ -1,0 +1,213 @@
+package main
+
+import (
+	"strings"
+
+	"fyne.io/fyne/v2"
+
+	"loopbook/app/ui/kit"
+	view "loopbook/app/ui/proof"
+	"loopbook/cases"
+	"loopbook/cases/diagnosis"
+	"loopbook/cases/diagnosis/proof"
+	"loopbook/cases/evidence"
+	"loopbook/diagram"
+	"loopbook/diagram/physics/ensemble"
+	"loopbook/diagram/say"
+	"loopbook/diagram/warmup"
+	"loopbook/report/picture"
+)
+
+// proofs judges the open case's repair.
+type proofs struct {
+	of    string // the case that the pair belongs to
+	pair  int    // the one that is looked at
+	key   string // of the crowd that is there or being simulated
+	crowd *ensemble.Ensemble
+}
+
+func (w *window) makeProof() {
+	w.proofs = &proofs{}
+	w.proof = view.New(w.desk.edit, w.saveChart)
+	w.proof.OnPair = func(i int) { w.proofs.pair = i; w.showProof() }
+}
+
+// showProof paints the proof, by the crowd that is there.
+func (w *window) showProof() {
+	d := w.desk
+	if w.proofs.of != d.c.ID {
+		w.proofs.of, w.proofs.pair = d.c.ID, 0
+	}
+	plan, known := diagnosis.PlanFor(&d.c, cases.AfterRepair)
+	plan.Stage = cases.AfterRepair
+	crowd := w.crowdAfter(plan, known)
+	p := proof.Judge(&d.c, d.found, d.mind.judge.Rank(&d.c, d.found, plan, crowd, diagnosis.Prior{}))
+	data := view.Data{Case: d.c, Units: d.units, Pair: min(w.proofs.pair, len(p.Pairs)-1)}
+	by := d.by()
+	data.Severity, data.Verdict = severityOf(p.Verdict), by.Say(p.Sentence)
+	switch {
+	case !known:
+		data.Open = kit.L("window.proof.no-layout")
+	case p.Measured && crowd == nil:
+		data.Open = kit.L("window.proof.computing")
+	}
+	pairWords(d, p, &data)
+	w.proofCurves(p, &data)
+	for _, l := range p.Lone {
+		data.Unmatched = append(data.Unmatched, kit.L("window.proof.unmatched-line", picture.RoundName(&d.c, l.Round, by), by.Say(l.Why)))
+	}
+	for _, f := range p.Unexplained {
+		data.Unexplained = append(data.Unexplained, by.Say(f.Text))
+	}
+	data.Repeat = by.All(p.Repeat)
+	w.proofChecks(p, &data)
+	data.Codes = codesTold(p.Codes)
+	w.proof.Show(data)
+}
+
+func severityOf(v proof.Verdict) string {
+	switch v {
+	case proof.Fixed:
+		return "fine"
+	case proof.NotFixed:
+		return "act"
+	}
+	return "look"
+}
+
+// crowdAfter is the crowd that the stage after the repair is judged by, or nil;
+// then it is simulated apart from the window, where there is anything to judge.
+func (w *window) crowdAfter(plan diagnosis.Plan, known bool) *ensemble.Ensemble {
+	if !known || len(plan.Rounds) == 0 {
+		return nil
+	}
+	m := w.desk.mind
+	if kept := m.crowds.Kept(plan); kept != nil {
+		return kept
+	}
+	key := plan.Setting.Key()
+	if key == w.proofs.key {
+		return nil // under way
+	}
+	w.proofs.key = key
+	w.start(func() {
+		_, err := m.crowds.Get(w.desk.ctx, plan, nil)
+		fyne.Do(func() {
+			if w.proofs.key == key {
+				w.proofs.key = ""
+			}
+			if err == nil && w.tabs.SelectedIndex() == proofTab {
+				w.showProof()
+			}
+		})
+	})
+	return m.crowds.Kept(plan)
+}
+
+// pairWords fill in the pairs, and the one that is looked at.
+func pairWords(d *desk, p proof.Proof, to *view.Data) {
+	by := d.by()
+	for _, pair := range p.Pairs {
+		to.Pairs = append(to.Pairs, kit.L("window.proof.pair", picture.RoundName(&d.c, pair.Before, by), picture.RoundName(&d.c, pair.After, by)))
+	}
+	if to.Pair < 0 {
+		return
+	}
+	pair := p.Pairs[to.Pair]
+	if len(pair.Open) > 0 {
+		to.Condition = kit.L("window.proof.not-noted", by.Say(say.List(pair.Open...)))
+	}
+	l, err := diagram.LoopByID(d.c.Loop.Layout)
+	if err != nil {
+		return
+	}
+	to.Picture = picture.Pair(l, &d.c, d.found, pair, by)
+	state := picture.State(l, &d.c, d.found, pair.After, by)
+	before := picture.State(l, &d.c, d.found, pair.Before, by)
+	for _, at := range l.Deltas {
+		b, a := before.Deltas[at.Name], state.Deltas[at.Name]
+		if b.Text == "" && a.Text == "" {
+			continue
+		}
+		to.Rows = append(to.Rows, view.Row{Name: kit.Capital(by.Say(say.DeltaName(at.Name))), Before: b.Text, After: a.Text, Expected: a.Range, Out: outNow(pair, at.Name)})
+	}
+}
+
+func outNow(p proof.Pair, name string) bool {
+	for _, d := range p.Deltas {
+		if d.Name == name && d.After != nil {
+			return d.After.State == evidence.Low || d.After.State == evidence.High
+		}
+	}
+	return false
+}
+
+// proofCurves lay the first pair of warm-ups over each other; one without its
+// like stands alone.
+func (w *window) proofCurves(p proof.Proof, to *view.Data) {
+	d := w.desk
+	if len(p.Logs) == 0 {
+		return
+	}
+	pair := p.Logs[0]
+	for _, l := range p.Logs {
+		if l.Before >= 0 && l.After >= 0 {
+			pair = l
+			break
+		}
+	}
+	before, after := logAt(d, pair.Before), logAt(d, pair.After)
+	if lines := picture.BothWarmUps(&d.c, before, after, resultAt(d, pair.Before), resultAt(d, pair.After), d.by()); len(lines.Curves) > 0 {
+		to.Curves = lines
+	}
+}
+
+// logAt is one of the case's logs, or nil.
+func logAt(d *desk, i int) *cases.Log {
+	if i < 0 {
+		return nil
+	}
+	return &d.c.Logs[i]
+}
+
+func resultAt(d *desk, i int) warmup.Result {
+	if i < 0 {
+		return warmup.Result{}
+	}
+	return d.found.WarmUps[i].Result
+}
+
+// proofChecks tell how each check came out in either stage.
+func (w *window) proofChecks(p proof.Proof, to *view.Data) {
+	d := w.desk
+	says := func(at int) string {
+		if at < 0 {
+			return kit.L("window.proof.not-done")
+		}
+		return checkResult(w.tables, &d.c, &d.c.Tests[at], d.units).Says
+	}
+	for _, t := range p.Tests {
+		to.Checks = append(to.Checks, view.Row{Name: kit.Capital(t.Kind.Name()), Before: says(t.Before), After: says(t.After)})
+	}
+}
+
+func codesTold(c proof.Codes) string {
+	var out []string
+	if len(c.Before) > 0 {
+		out = append(out, kit.L("window.proof.codes-before", strings.Join(c.Before, ", ")))
+	} else {
+		out = append(out, kit.L("window.proof.codes-none"))
+	}
+	switch {
+	case !c.Read:
+		out = append(out, kit.L("window.proof.codes-unread"))
+	case len(c.After) == 0:
+		out = append(out, kit.L("window.proof.codes-clear"))
+	default:
+		out = append(out, kit.L("window.proof.codes-now", strings.Join(c.After, ", ")))
+	}
+	if len(c.Back) > 0 {
+		out = append(out, kit.L("window.proof.codes-back", strings.Join(c.Back, ", ")))
+	}
+	return strings.Join(out, " ")
+}

@@ -1,0 +1,249 @@
+// Package proof is the screen that shows whether a repair worked: the loop
+// before under after, the differences, both warm-ups, and the verdict.
+package proof
+
+import (
+	"strings"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/layout"
+	"fyne.io/fyne/v2/theme"
+	"fyne.io/fyne/v2/widget"
+
+	"loopbook/app/ui/kit"
+	"loopbook/cases"
+	"loopbook/diagram/drawing"
+	"loopbook/diagram/say"
+	"loopbook/diagram/units"
+	"loopbook/report/chart"
+)
+
+// Data is what the screen shows. All words are ready to be read.
+type Data struct {
+	Case     cases.Case
+	Units    units.Set
+	Severity string // of the verdict: "act", "look", "note", or "fine"
+	Verdict  string
+	Open     string // what the verdict doesn't count yet; "": nothing
+
+	Pairs       []string // of rounds, to choose from
+	Pair        int      // the one that is shown; -1: there is none
+	Condition   string   // of the pair, as far as it wasn't noted
+	Picture     drawing.Picture
+	Rows        []Row       // of the pair
+	Curves      chart.Chart // nil: there are none
+	Unmatched   []string
+	Unexplained []string
+	Repeat      []string
+	Checks      []Row
+	Codes       string
+}
+
+// Row is something before and after.
+type Row struct {
+	Name, Before, After, Expected string
+	Out                           bool // after the repair it is out of its range
+}
+
+// View is the screen.
+type View struct {
+	OnPair func(i int) // another pair is chosen
+
+	data    Data
+	form    *kit.Form
+	pick    *widget.Select
+	quiet   bool
+	picture *kit.Picture
+	open    *widget.Label
+	rows    *fyne.Container
+	curves  *kit.Plot
+	side    *fyne.Container
+	empty   fyne.CanvasObject
+	codes   fyne.CanvasObject
+	content fyne.CanvasObject
+}
+
+// leastScale keeps the ghosts' words, which are drawn large, at 13 points.
+const leastScale = 0.65
+
+// New makes the screen; edit changes the case, save writes a chart.
+func New(edit func(string, func(*cases.Case)), save kit.Saver) *View {
+	v := &View{
+		OnPair: func(int) {}, form: kit.NewForm(edit), picture: kit.NewDrawn(leastScale), open: kit.Small(""), rows: container.NewVBox(),
+		curves: kit.NewPlot(kit.L("window.proof.curves"), save), side: container.NewVBox(), empty: nothingYet(),
+	}
+	v.pick = widget.NewSelect(nil, func(string) {
+		if i := v.pick.SelectedIndex(); !v.quiet && i >= 0 {
+			v.OnPair(i)
+		}
+	})
+	v.codes = v.codesField()
+	w, h, shapes := drawing.PairLegend(say.English())
+	top := container.NewBorder(nil, nil, kit.Wide(280, v.pick), kit.NewPicture(w, h, shapes...), v.open)
+	below := container.New(kit.Shares{380, 330}, container.NewVScroll(v.rows), v.curves.Content)
+	left := container.NewBorder(container.NewPadded(top), nil, nil, nil, container.New(shared{}, v.picture, below))
+	v.content = container.NewBorder(nil, nil, nil, kit.Wide(320, container.NewVScroll(container.NewPadded(v.side))), container.NewStack(v.empty, left))
+	return v
+}
+
+func nothingYet() fyne.CanvasObject {
+	return container.NewCenter(kit.Wide(420, kit.Paragraphs(
+		kit.Span{Text: kit.L("window.proof.none"), Bold: true}, kit.Span{Text: kit.L("window.proof.none-text")})))
+}
+
+// codesField takes the codes that were read after the repair.
+func (v *View) codesField() fyne.CanvasObject {
+	return v.form.Quantity(
+		func(units.Set) string { return kit.L("window.proof.codes-after") },
+		func(c *cases.Case, _ units.Set) string { return strings.Join(c.Repair.CodesAfter, ", ") },
+		func(c *cases.Case, text string, _ units.Set) error {
+			c.Repair.CodesAfter = strings.FieldsFunc(text, func(r rune) bool { return r == ',' || r == ';' || r == ' ' })
+			return nil
+		})
+}
+
+// Content is the screen's widget.
+func (v *View) Content() fyne.CanvasObject { return v.content }
+
+// Leave keeps what is being typed.
+func (v *View) Leave() { v.form.Leave() }
+
+// Show paints a case's proof. Call it on the Fyne goroutine.
+func (v *View) Show(d Data) {
+	v.data = d
+	v.form.Show(d.Case, d.Units)
+	v.quiet = true
+	v.pick.SetOptions(d.Pairs)
+	if d.Pair >= 0 {
+		v.pick.SetSelectedIndex(d.Pair)
+	}
+	v.quiet = false
+	show(d.Pair >= 0, v.pick, v.picture, v.open)
+	show(d.Pair < 0 && d.Curves == nil, v.empty)
+	v.open.SetText(d.Condition)
+	v.picture.Draw(d.Picture)
+	v.curves.Draw(d.Curves)
+	v.showRows()
+	v.showSide()
+}
+
+func show(on bool, objects ...fyne.CanvasObject) {
+	for _, o := range objects {
+		if on {
+			o.Show()
+		} else {
+			o.Hide()
+		}
+	}
+}
+
+func (v *View) showRows() {
+	v.rows.RemoveAll()
+	if len(v.data.Rows) > 0 {
+		v.rows.Add(table(kit.L("window.proof.differences"), kit.L("window.proof.expected"), v.data.Rows))
+	}
+}
+
+// table is rows under their heads, close to each other.
+func table(name, last string, rows []Row) fyne.CanvasObject {
+	out := container.New(kit.Tight{More: 4})
+	head := func(text string, align fyne.TextAlign) fyne.CanvasObject {
+		l := kit.Small(text)
+		l.Alignment = align
+		return l
+	}
+	out.Add(container.New(columns(), head(name, fyne.TextAlignLeading), head(kit.L("window.proof.before"), fyne.TextAlignTrailing),
+		head(kit.L("window.proof.after"), fyne.TextAlignTrailing), head(last, fyne.TextAlignLeading)))
+	for _, r := range rows {
+		out.Add(rowOf(r))
+	}
+	return out
+}
+
+func columns() kit.Shares { return kit.Shares{130, 64, 64, 110} }
+
+func rowOf(r Row) fyne.CanvasObject {
+	cell := func(text string, align fyne.TextAlign, bold bool) *widget.Label {
+		l := widget.NewLabelWithStyle(text, align, fyne.TextStyle{Bold: bold})
+		l.SizeName, l.Truncation = theme.SizeNameCaptionText, fyne.TextTruncateEllipsis
+		return l
+	}
+	after := cell(r.After, fyne.TextAlignTrailing, true)
+	after.Truncation = fyne.TextTruncateOff
+	expected := cell(r.Expected, fyne.TextAlignLeading, false)
+	if r.Out {
+		after.Importance = widget.DangerImportance
+		expected.Importance = widget.DangerImportance
+	}
+	return container.New(columns(), cell(r.Name, fyne.TextAlignLeading, false), cell(r.Before, fyne.TextAlignTrailing, false), after, expected)
+}
+
+// showSide paints the verdict and all that is said in words.
+func (v *View) showSide() {
+	d := v.data
+	v.side.RemoveAll()
+	var more []kit.Span
+	if d.Open != "" {
+		more = append(more, kit.Span{Text: d.Open, Small: true})
+	}
+	head, rest, _ := strings.Cut(d.Verdict, ": ")
+	v.side.Add(kit.Card(d.Severity, head, append([]kit.Span{{Text: kit.Capital(rest)}}, more...)...))
+	v.list("window.proof.unexplained", d.Unexplained)
+	v.list("window.proof.repeat", d.Repeat)
+	v.list("window.proof.unmatched", d.Unmatched)
+	if len(d.Checks) > 0 {
+		v.side.Add(kit.Heading(kit.L("window.proof.checks")))
+		v.side.Add(checkRows(d.Checks))
+	}
+	v.side.Add(kit.Heading(kit.L("window.proof.codes")))
+	v.side.Add(kit.Paragraphs(kit.Span{Text: d.Codes, Small: true}))
+	v.side.Add(v.codes)
+	v.side.Add(layout.NewSpacer())
+}
+
+func (v *View) list(title string, lines []string) {
+	if len(lines) == 0 {
+		return
+	}
+	spans := make([]kit.Span, len(lines))
+	for i, l := range lines {
+		spans[i] = kit.Span{Text: l, Small: true}
+	}
+	v.side.Add(container.New(kit.Tight{More: 2}, kit.Heading(kit.L(title)), kit.Paragraphs(spans...)))
+}
+
+// checkRows tell each check's outcome before and after, under its name.
+func checkRows(rows []Row) fyne.CanvasObject {
+	spans := make([]kit.Span, 0, 2*len(rows))
+	for _, r := range rows {
+		spans = append(spans, kit.Span{Text: r.Name, Bold: true, Small: true},
+			kit.Span{Text: kit.L("window.proof.check", r.Before, r.After), Small: true})
+	}
+	return kit.Paragraphs(spans...)
+}
+
+// shared gives the drawing above what its width asks for, as far as what is
+// below keeps room to be read.
+type shared struct{}
+
+// belowLeast is room for a chart with its axes, and for some rows.
+const belowLeast = 200
+
+// MinSize is that of both.
+func (shared) MinSize(o []fyne.CanvasObject) fyne.Size {
+	a, b := o[0].MinSize(), o[1].MinSize()
+	return fyne.NewSize(max(a.Width, b.Width), a.Height+b.Height)
+}
+
+// Layout gives the drawing three fifths of the height.
+func (shared) Layout(o []fyne.CanvasObject, room fyne.Size) {
+	above := float32(0)
+	if o[0].Visible() {
+		above = min(max(o[0].MinSize().Height, room.Height*3/5), room.Height-belowLeast)
+	}
+	o[0].Move(fyne.Position{})
+	o[0].Resize(fyne.NewSize(room.Width, above))
+	o[1].Move(fyne.NewPos(0, above+theme.Padding()))
+	o[1].Resize(fyne.NewSize(room.Width, room.Height-above-theme.Padding()))
+}

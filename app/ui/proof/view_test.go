@@ -1,0 +1,96 @@
+package proof_test
+
+import (
+	"slices"
+	"strings"
+	"testing"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/test"
+	"fyne.io/fyne/v2/widget"
+
+	"loopbook/app/ui/kit"
+	"loopbook/app/ui/proof"
+	"loopbook/cases"
+	"loopbook/diagram/units"
+	"loopbook/report/chart"
+)
+
+func screen(t *testing.T) (*proof.View, *cases.Case) {
+	t.Helper()
+	test.NewTempApp(t)
+	c := &cases.Case{ID: "a"}
+	v := proof.New(func(_ string, change func(*cases.Case)) { change(c) }, func(chart.Chart, string, string) string { return "written" })
+	w := test.NewTempWindow(t, v.Content())
+	w.Resize(fyne.NewSize(1040, 640))
+	return v, c
+}
+
+// all are the words and the widgets under o.
+func all(o fyne.CanvasObject, each func(fyne.CanvasObject)) {
+	if !o.Visible() {
+		return
+	}
+	each(o)
+	switch o := o.(type) {
+	case *fyne.Container:
+		for _, inner := range o.Objects {
+			all(inner, each)
+		}
+	case fyne.Widget:
+		for _, inner := range test.WidgetRenderer(o).Objects() {
+			all(inner, each)
+		}
+	}
+}
+
+func words(o fyne.CanvasObject) string {
+	var out []string
+	all(o, func(o fyne.CanvasObject) {
+		switch o := o.(type) {
+		case *widget.Label:
+			out = append(out, o.Text)
+		case *widget.RichText:
+			out = append(out, o.String())
+		}
+	})
+	return strings.Join(out, "\n")
+}
+
+func TestTheVerdictAndWhatIsOpenAreSaid(t *testing.T) {
+	v, c := screen(t)
+	v.Show(proof.Data{
+		Case: *c, Units: units.Metric(), Severity: "act", Verdict: "Not fixed: a healthy loop is only 4 % probable.", Pair: 0,
+		Pairs: []string{"idle / idle"}, Rows: []proof.Row{{Name: "Across radiator", Before: "41 K", After: "40 K", Expected: "6–21 K", Out: true}},
+		Unmatched: []string{"Road. Unmatched: no round before."}, Repeat: []string{"Walk again."}, Unexplained: []string{"Flow restricted."},
+		Checks: []proof.Row{{Name: "Cap test", Before: "weak", After: "not done"}}, Codes: "Before: P0128.",
+	})
+	got := words(v.Content())
+	for _, want := range []string{"Not fixed", "only 4 %", "41 K", "40 K", "Unmatched", "Walk again", "Flow restricted", "weak", "P0128"} {
+		if !strings.Contains(got, want) {
+			t.Errorf("%q isn't said in:\n%s", want, got)
+		}
+	}
+}
+
+func TestWithoutAPairItSaysWhatToDo(t *testing.T) {
+	v, c := screen(t)
+	v.Show(proof.Data{Case: *c, Units: units.Metric(), Severity: "look", Verdict: "Not shown yet: nothing.", Pair: -1})
+	if got := words(v.Content()); !strings.Contains(got, kit.L("window.proof.none")) {
+		t.Errorf("it says:\n%s", got)
+	}
+}
+
+func TestCodesThatCameBackAreKept(t *testing.T) {
+	v, c := screen(t)
+	v.Show(proof.Data{Case: *c, Units: units.Metric(), Severity: "look", Verdict: "Not shown yet: nothing.", Pair: -1})
+	all(v.Content(), func(o fyne.CanvasObject) {
+		if f, ok := o.(*kit.Field); ok {
+			f.SetText("P0128; P0217")
+			f.Leave()
+		}
+	})
+	if !slices.Equal(c.Repair.CodesAfter, []string{"P0128", "P0217"}) {
+		t.Errorf("kept %v", c.Repair.CodesAfter)
+	}
+}
