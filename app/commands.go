@@ -47,6 +47,8 @@ func commands() map[string]command {
 			"A name that ends in .json gives the case alone; any other gives a bundle with its files.", exportCase},
 		"search": {"WORDS… [--notebook PATH]", "list the cases that hold all the words",
 			"Each word may be the beginning of one. Without words it lists all, the newest first.", searchCases},
+		"generate": {"--cases N --notebook PATH [--seed S]", "fill a notebook with invented cases, to try it at scale",
+			"The same seed gives the same cases. They come from a plain model of a car and are of nobody.", generate},
 		"layouts": {"", "list the layouts of cooling loops", "", listLayouts},
 		"simulate": {
 			"--layout NAME [--cause WORD] [--severity 0…1] [--ambient-c N] [--altitude-m N] [--protocol FILE] [--seed N] [--csv|--case]",

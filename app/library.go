@@ -30,7 +30,15 @@ func openNotebook(ctx context.Context, path string) (*sqlite.Store, error) {
 		}
 		path = own
 	}
-	return sqlite.Open(ctx, path, time.Now)
+	more, err := newEnricher()
+	if err != nil {
+		return nil, err
+	}
+	store, err := sqlite.Open(ctx, path, time.Now)
+	if err == nil {
+		store.Enrich(more.add)
+	}
+	return store, err
 }
 
 // openExisting opens a notebook to read from: one that is named must be there,

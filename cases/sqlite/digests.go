@@ -141,16 +141,11 @@ func (s *Store) Digest(ctx context.Context, id string) (d cases.Digest, err erro
 		if err != nil {
 			return err
 		}
-		var data []byte
-		err = tx.QueryRowContext(ctx, `SELECT data FROM digests WHERE chunk = ?`, at.key/chunkRows).Scan(&data)
-		if err != nil && !errors.Is(err, sql.ErrNoRows) {
-			return err
-		}
-		list, err := unpack(data, map[string]string{})
-		for _, x := range list {
-			if x.Key == at.key {
-				d = x
-			}
+		body, err := digestOf(ctx, tx, at.key)
+		if body != nil {
+			u := unpacker{b: body, known: map[string]string{}}
+			d = u.digest()
+			d.Key = at.key
 		}
 		if err == nil && d.Key == 0 {
 			err = cases.ErrNotFound
@@ -198,9 +193,33 @@ func (s *Store) setGuess(ctx context.Context, tx *sql.Tx, at place, verdict case
 	if err != nil {
 		return err
 	}
-	c, err := load(ctx, tx, at.key, at.revision)
-	if err != nil {
+	var body []byte
+	if body, err = digestOf(ctx, tx, at.key); err != nil || body == nil {
 		return err
 	}
-	return s.writeDigest(ctx, tx, at.key, c)
+	u := unpacker{b: body, known: map[string]string{}}
+	d := u.digest()
+	if d.Cause == verdict {
+		d.Guess = g
+	}
+	return s.putDigest(ctx, tx, at.key, packed(d))
+}
+
+// digestOf is a digest as it lies in its chunk, or nil.
+func digestOf(ctx context.Context, tx *sql.Tx, key int64) (body []byte, err error) {
+	var chunk []byte
+	err = tx.QueryRowContext(ctx, `SELECT data FROM digests WHERE chunk = ?`, key/chunkRows).Scan(&chunk)
+	if errors.Is(err, sql.ErrNoRows) {
+		return nil, nil
+	}
+	if err != nil {
+		return nil, err
+	}
+	err = entries(chunk, func(e entry) error {
+		if e.key == key {
+			body = e.body
+		}
+		return nil
+	})
+	return body, err
 }

@@ -47,6 +47,26 @@ func (s *Store) PutAll(ctx context.Context, bundles []cases.Bundle, what string)
 	return ids, nil
 }
 
+// PutGuessed is PutAll for closed cases whose ranking is known: what was held
+// likeliest is kept with each. An empty guess is none.
+func (s *Store) PutGuessed(ctx context.Context, bundles []cases.Bundle, guesses []cases.Guess, what string) error {
+	return s.tx(ctx, func(tx *sql.Tx) error {
+		for i, b := range bundles {
+			id, err := s.putBundle(ctx, tx, b, what)
+			if err == nil && guesses[i].First != "" {
+				var at place
+				if at, err = findAlive(ctx, tx, id); err == nil {
+					err = s.setGuess(ctx, tx, at, b.Case.Verdict.Cause, guesses[i])
+				}
+			}
+			if err != nil {
+				return fmt.Errorf("keeping case %d of %d (%q): %w", i+1, len(bundles), b.Case.Title, err)
+			}
+		}
+		return nil
+	})
+}
+
 func (s *Store) putBundle(ctx context.Context, tx *sql.Tx, b cases.Bundle, what string) (string, error) {
 	id, err := s.put(ctx, tx, b.Case, what)
 	if err != nil {
