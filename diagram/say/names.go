@@ -3,11 +3,21 @@ package say
 import "loopbook/diagram"
 
 // PointName is a point as a heading, or beside its number.
-func PointName(p diagram.Point) Text { return named("point.", p) }
+func PointName(p diagram.Point) Text {
+	if !p.Known() {
+		return Own(string(p)) // as it stands in the case
+	}
+	return Of("point." + string(p))
+}
 
 // Place is a point within a sentence, behind a colon or in brackets: there its
 // gender and its case don't matter.
-func Place(p diagram.Point) Text { return named("place.", p) }
+func Place(p diagram.Point) Text {
+	if !p.Known() {
+		return Own(string(p))
+	}
+	return Of("place." + string(p))
+}
 
 // LoopName is a layout's.
 func LoopName(l *diagram.Loop) Text { return Of("loop." + l.ID) }
@@ -26,12 +36,3 @@ func LoopAbout(l *diagram.Loop) Text {
 
 // DeltaName is that of a difference of the layouts.
 func DeltaName(name string) Text { return Of("delta." + name) }
-
-// named is the word of a point; one that isn't known is said as it stands in
-// the case.
-func named(prefix string, p diagram.Point) Text {
-	if !p.Known() {
-		return Own(string(p))
-	}
-	return Of(prefix + string(p))
-}
