@@ -1,9 +1,7 @@
 package main
 
 import (
-	"fmt"
 	"math"
-	"strings"
 
 	"loopbook/app/ui/causes"
 	"loopbook/app/ui/kit"
@@ -63,12 +61,12 @@ func checkLines(t thought, u units.Set) []causes.Check {
 	for _, c := range t.next {
 		line := causes.Check{
 			Title: by.Say(c.Title()), Text: by.Say(c.Text()), Needs: by.Say(c.Needs.Text()),
-			Minutes: fmt.Sprintf("%.0f min", c.Minutes),
-			Worth:   fmt.Sprintf("takes away %.0f %% of the doubt", 100*min(c.Bits/doubt, 1)),
+			Minutes: kit.L("window.minutes", c.Minutes),
+			Worth:   kit.L("window.causes.settles", 100*min(c.Bits/doubt, 1)),
 			Caution: by.Say(c.Caution()),
 		}
 		if c.Point != "" {
-			line.Title = "Read the " + small(c.Point)
+			line.Title = kit.L("window.causes.read-point", say.Place(c.Point))
 			if points++; points > mostPoints {
 				continue
 			}
@@ -81,14 +79,11 @@ func checkLines(t thought, u units.Set) []causes.Check {
 	return out
 }
 
-// small is a point's name inside a sentence.
-func small(p diagram.Point) string { return say.Place(p).String() }
-
 // basis tells what the causes were weighed from.
 func basis(a answer) string {
 	r, f := a.thought.ranking, a.thought.found
 	if r.Blank {
-		return "Nothing is measured, told or tested yet."
+		return kit.L("window.causes.no-basis")
 	}
 	rounds, readings, tests := 0, 0, 0
 	for i := range a.c.Rounds {
@@ -101,28 +96,18 @@ func basis(a answer) string {
 			tests++
 		}
 	}
-	words := []string{counted(rounds, "round"), counted(readings, "reading")}
+	from := []say.Text{say.Of("window.causes.rounds", rounds), say.Of("window.causes.readings", readings)}
 	if r.Stage == cases.BeforeRepair {
-		words = append(words, counted(len(a.c.Complaint.Symptoms), "symptom"), counted(len(a.c.Codes), "code"))
+		from = append(from, say.Of("window.causes.symptoms", len(a.c.Complaint.Symptoms)), say.Of("window.causes.codes", len(a.c.Codes)))
 	}
-	text := fmt.Sprintf("Weighed from %s and %s %s", strings.Join(words, ", "), counted(tests, "test"), r.Stage.Name())
+	all, tested := say.List(from...), say.Of("window.causes.tests", tests)
 	switch {
 	case r.Draws > 0:
-		return fmt.Sprintf("%s, by %d simulated cars of each cause.", text, r.Draws)
+		return kit.L("window.causes.basis-cars", all, tested, r.Stage.Text(), r.Draws)
 	case readings > 0:
-		return text + "; temperatures don't count yet."
+		return kit.L("window.causes.basis-no-cars", all, tested, r.Stage.Text())
 	}
-	return text + "."
-}
-
-func counted(n int, thing string) string {
-	switch n {
-	case 0:
-		return "no " + thing + "s"
-	case 1:
-		return "1 " + thing
-	}
-	return fmt.Sprintf("%d %ss", n, thing)
+	return kit.L("window.causes.basis", all, tested, r.Stage.Text())
 }
 
 // likely are the first causes in short, for the hose map; none before there is
@@ -143,7 +128,7 @@ func (d *desk) likely() []kit.Likely {
 func (d *desk) compare(out *causes.Data, a answer) {
 	l, err := diagram.LoopByID(d.c.Loop.Layout)
 	if err != nil {
-		out.Compare = "What a cause would show is known once the layout is chosen on the hose map."
+		out.Compare = kit.L("window.causes.no-layout")
 		return
 	}
 	p, _ := diagnosis.PlanFor(a.c, a.thought.ranking.Stage)
@@ -151,7 +136,7 @@ func (d *desk) compare(out *causes.Data, a answer) {
 	for _, i := range p.Rounds {
 		name := d.c.Rounds[i].Label
 		if name == "" {
-			name = fmt.Sprintf("Round %d", i+1)
+			name = kit.L("window.causes.round", i+1)
 		}
 		out.Rounds = append(out.Rounds, causes.Round{Index: i, Name: name})
 	}
@@ -177,7 +162,7 @@ func judgedRound(p diagnosis.Plan, shown int) int {
 }
 
 func (d *desk) compared(l *diagram.Loop, ghosts map[diagram.Point]drawing.Ghost, a answer) string {
-	agree, would, differ := 0, 0, []string{}
+	agree, would, differ := 0, 0, []say.Text{}
 	for _, at := range l.Points {
 		g := ghosts[at.Point]
 		if g.Would != "" {
@@ -187,21 +172,21 @@ func (d *desk) compared(l *diagram.Loop, ghosts map[diagram.Point]drawing.Ghost,
 		case drawing.Agrees:
 			agree++
 		case drawing.Differs:
-			differ = append(differ, small(at.Point))
+			differ = append(differ, say.Place(at.Point))
 		}
 	}
-	unit := " (" + string(d.units.Temperature) + ")."
+	unit := string(d.units.Temperature)
 	switch {
 	case a.crowd == nil:
-		return "What it would show comes as this loop is computed."
+		return kit.L("window.causes.computing")
 	case would == 0:
-		return "No round has been walked yet."
+		return kit.L("window.causes.no-round")
 	case agree+len(differ) == 0:
-		return "Nothing to compare is measured in this round. Ranges hold nine of ten cars" + unit
+		return kit.L("window.causes.nothing-to-compare", unit)
 	case agree == 1 && len(differ) == 0:
-		return "The one reading agrees" + unit
+		return kit.L("window.causes.one-agrees", unit)
 	case len(differ) == 0:
-		return "All " + counted(agree, "reading") + " agree" + unit
+		return kit.L("window.causes.all-agree", agree, unit)
 	}
-	return fmt.Sprintf("%d of %d agree. Differs: %s.", agree, agree+len(differ), strings.Join(differ, "; "))
+	return kit.L("window.causes.differ", agree, agree+len(differ), say.Items(differ...))
 }

@@ -36,7 +36,7 @@ func checkWords(t *likelihood.Tables, save kit.Saver) checks.Words {
 func checkInfo(c likelihood.Check, kind cases.TestKind, u units.Set) checks.Info {
 	by, guide := say.English().With(u), evidence.GuideTo(kind)
 	return checks.Info{
-		Title: by.Say(c.Title()), Minutes: fmt.Sprintf("%.0f min", c.Minutes), Text: by.Say(c.Text()),
+		Title: by.Say(c.Title()), Minutes: kit.L("window.minutes", c.Minutes), Text: by.Say(c.Text()),
 		Caution: by.Say(c.Caution()), Needs: by.Say(c.Needs.Text()),
 		Accepts: by.Say(guide.Accepts), NotProven: by.Say(guide.NotProven),
 	}

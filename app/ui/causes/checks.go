@@ -10,7 +10,7 @@ import (
 )
 
 func checksHead() fyne.CanvasObject {
-	return container.New(kit.Tight{More: 4}, kit.Heading("Next checks"), kit.Small("most learned per minute first"))
+	return container.New(kit.Tight{More: 4}, kit.Heading(kit.L("window.causes.next")), kit.Small(kit.L("window.causes.next-order")))
 }
 
 func (v *View) showChecks() {
@@ -21,9 +21,9 @@ func (v *View) showChecks() {
 	if len(v.data.Causes) == 0 {
 		return
 	}
-	closing := "The vehicle maker's procedure comes first."
+	closing := kit.L("check.maker-first")
 	if len(v.data.Checks) == 0 {
-		closing = "No check that is left would change the ranking much. Confirm the cause before parts are renewed. " + closing
+		closing = kit.L("window.causes.nothing-left") + " " + closing
 	}
 	v.checks.Add(kit.Paragraphs(kit.Span{Text: closing, Small: true, Color: theme.ColorNamePlaceHolder}))
 }

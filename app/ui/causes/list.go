@@ -1,8 +1,6 @@
 package causes
 
 import (
-	"fmt"
-
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/widget"
 
@@ -102,5 +100,5 @@ func (l *list) fill(row int, o fyne.CanvasObject) {
 	for _, c := range l.causes[row:] {
 		sum += c.Probability
 	}
-	line.PutRest(fmt.Sprintf("%d others, together", len(l.causes)-row), sum)
+	line.PutRest(kit.L("window.causes.others", len(l.causes)-row), sum)
 }

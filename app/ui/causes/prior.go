@@ -1,8 +1,6 @@
 package causes
 
 import (
-	"fmt"
-
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/widget"
@@ -19,25 +17,23 @@ type prior struct {
 	content fyne.CanvasObject
 }
 
-const (
-	asMet = "As workshops meet them"
-	alike = "All alike"
-)
+func asMet() string { return kit.L("window.causes.as-met") }
+func alike() string { return kit.L("window.causes.alike") }
 
 func newPrior(flat, learn func(bool)) *prior {
 	p := &prior{cases: kit.Small("")}
-	p.odds = widget.NewRadioGroup([]string{asMet, alike}, func(choice string) {
+	p.odds = widget.NewRadioGroup([]string{asMet(), alike()}, func(choice string) {
 		if !p.quiet {
-			flat(choice == alike)
+			flat(choice == alike())
 		}
 	})
 	p.odds.Required = true
-	p.learn = widget.NewCheck("Learn from this notebook", func(on bool) {
+	p.learn = widget.NewCheck(kit.L("window.causes.learn"), func(on bool) {
 		if !p.quiet {
 			learn(on)
 		}
 	})
-	title := kit.Small("Before the case, the causes are")
+	title := kit.Small(kit.L("window.causes.prior"))
 	p.content = container.NewVBox(widget.NewSeparator(), container.New(kit.Tight{More: 2}, title, p.odds, p.learn, p.cases))
 	return p
 }
@@ -45,15 +41,12 @@ func newPrior(flat, learn func(bool)) *prior {
 func (p *prior) show(d Data) {
 	p.quiet = true
 	defer func() { p.quiet = false }()
-	p.odds.SetSelected(asMet)
+	p.odds.SetSelected(asMet())
 	if d.Flat {
-		p.odds.SetSelected(alike)
+		p.odds.SetSelected(alike())
 	}
 	p.learn.SetChecked(d.Learn)
-	p.cases.SetText(fmt.Sprintf("%d confirmed cases without this one", d.Confirmed))
-	if d.Confirmed == 1 {
-		p.cases.SetText("1 confirmed case without this one")
-	}
+	p.cases.SetText(kit.L("window.causes.confirmed", d.Confirmed))
 	if d.Confirmed == 0 {
 		p.learn.Disable()
 		return

@@ -13,10 +13,10 @@ import (
 // each with its weight: filled bars for, outlined against.
 func (v *View) showReasons() {
 	v.reasons.RemoveAll()
-	v.side("Speaks for it", v.data.For, false)
-	v.side("Speaks against it", v.data.Against, true)
+	v.side(kit.L("window.causes.for"), v.data.For, false)
+	v.side(kit.L("window.causes.against"), v.data.Against, true)
 	if len(v.data.For)+len(v.data.Against) == 0 && len(v.data.Causes) > 0 {
-		v.reasons.Add(kit.Paragraphs(kit.Span{Text: "Nothing known so far speaks for it or against it.", Color: theme.ColorNamePlaceHolder}))
+		v.reasons.Add(kit.Paragraphs(kit.Span{Text: kit.L("window.causes.no-reasons"), Color: theme.ColorNamePlaceHolder}))
 	}
 }
 

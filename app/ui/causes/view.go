@@ -61,7 +61,7 @@ type Round struct {
 type Check struct {
 	Title   string
 	Minutes string
-	Worth   string // how much of the doubt it takes away
+	Worth   string // how much of what is open it settles
 	Text    string
 	Needs   string // of the engine; "": anything
 	Caution string
@@ -95,7 +95,7 @@ func New() *View {
 	v := &View{name: kit.Heading(""), chance: kit.Heading(""), reasons: container.New(kit.Tight{}), checks: container.NewVBox(), basis: kit.Small(""), compare: kit.Small("")}
 	v.list = newList(func(c cases.Cause) { v.OnCause(c) })
 	v.prior = newPrior(func(on bool) { v.OnFlat(on) }, func(on bool) { v.OnLearn(on) })
-	v.blank = kit.Card("note", "Nothing measured yet", kit.Span{Text: "These are the odds before this case."})
+	v.blank = kit.Card("note", kit.L("window.causes.blank"), kit.Span{Text: kit.L("window.causes.blank-odds")})
 	v.rounds = widget.NewSelect(nil, func(string) {
 		if i := v.rounds.SelectedIndex(); !v.quiet && i >= 0 {
 			v.OnRound(v.data.Rounds[i].Index)
@@ -106,7 +106,7 @@ func New() *View {
 		l.Wrapping, l.Truncation = fyne.TextWrapWord, fyne.TextTruncateOff
 	}
 	v.ghosts = kit.NewDrawn(leastScale)
-	left := container.NewBorder(container.NewVBox(kit.Heading("What explains it"), v.blank), container.NewVBox(v.prior.content, widget.NewSeparator(), v.basis), nil, nil, v.list.widget)
+	left := container.NewBorder(container.NewVBox(kit.Heading(kit.L("window.causes.heading")), v.blank), container.NewVBox(v.prior.content, widget.NewSeparator(), v.basis), nil, nil, v.list.widget)
 	right := container.NewBorder(checksHead(), nil, nil, nil, container.NewVScroll(v.checks))
 	v.content = container.NewBorder(nil, nil, kit.Wide(246, left), kit.Wide(280, right),
 		kit.On(kit.NewGround(drawing.Card, drawing.Rule, 6), v.middle()))

@@ -73,7 +73,7 @@ func TestShowingTellsNothing(t *testing.T) {
 		t.Fatalf("showing told %+v", h)
 	}
 	v.rounds.SetSelected("cold")
-	v.prior.odds.SetSelected(asMet)
+	v.prior.odds.SetSelected(asMet())
 	v.prior.learn.SetChecked(false)
 	if h.round != 2 || len(h.flat) != 1 || h.flat[0] || len(h.learn) != 1 || h.learn[0] {
 		t.Errorf("a person's choices told %+v", h)
@@ -108,7 +108,7 @@ func TestTheOddsBeforeTheCaseAreNamedSo(t *testing.T) {
 
 func TestAChecksCautionStandsInItsCard(t *testing.T) {
 	d := ranked()
-	d.Checks = []Check{{Title: "Cap test", Minutes: "5 min", Worth: "takes away 20 % of the doubt", Text: "Pump it.", Needs: "Engine cold", Caution: "Never open it hot."}}
+	d.Checks = []Check{{Title: "Cap test", Minutes: "5 min", Worth: "settles about 20 % of what is open", Text: "Pump it.", Needs: "Engine cold", Caution: "Never open it hot."}}
 	v, _ := shown(t, d)
 	got := kittest.Texts(v.checks.Objects[0])
 	for _, want := range []string{"Cap test", "5 min", "20 %", "Engine cold. Pump it.", "Never open it hot."} {
