@@ -48,8 +48,8 @@ func (w *window) showProof() {
 	switch {
 	case !known:
 		data.Open = kit.L("window.proof.no-layout")
-	case p.Measured && crowd == nil:
-		data.Open = kit.L("window.proof.computing")
+	case crowd == nil && len(plan.Rounds) > 0:
+		data.Severity, data.Verdict = "note", kit.L("window.proof.computing")
 	}
 	pairWords(d, p, &data)
 	w.proofCurves(p, &data)

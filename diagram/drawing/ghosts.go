@@ -130,16 +130,18 @@ func matchSign(at diagram.XY, scale float64, m Match) []Shape {
 
 // GhostLegend explains the pills and their signs, at the size of usual text.
 func GhostLegend(by say.Speaker) (width, height float64, shapes []Shape) {
-	return pillLegend(by, "drawing.measured", "drawing.would-show", "drawing.agrees", "drawing.differs")
+	return pillLegend(by, "drawing.measured", "drawing.would-show", "drawing.agrees", "drawing.differs", 254)
 }
 
 // PairLegend explains the pills of a drawing whose ghosts are what was measured
 // before a repair, under what was measured after it.
 func PairLegend(by say.Speaker) (width, height float64, shapes []Shape) {
-	return pillLegend(by, "drawing.after", "drawing.before", "drawing.in-range", "drawing.out-of-range")
+	return pillLegend(by, "drawing.after", "drawing.before", "drawing.in-range", "drawing.out-of-range", 264)
 }
 
-func pillLegend(by say.Speaker, filled, outlined, agrees, differs string) (width, height float64, shapes []Shape) {
+// pillLegend puts the second sign at a place that leaves room for the first
+// one's words.
+func pillLegend(by say.Speaker, filled, outlined, agrees, differs string, second float64) (width, height float64, shapes []Shape) {
 	const mid = 11
 	word := func(x float64, key string, ink Role) Shape {
 		return Label{At: diagram.XY{x, mid}, Text: by.Of(key), Size: labelSize, Ink: In(ink)}
@@ -147,8 +149,8 @@ func pillLegend(by say.Speaker, filled, outlined, agrees, differs string) (width
 	shapes = []Shape{
 		Rect{Box: diagram.Box{0, 1, 74, 20}, Corner: 5, Fill: In(Text)}, word(7, filled, Paper),
 		Rect{Box: diagram.Box{82, 1, 84, 20}, Corner: 5, Fill: In(Card), Stroke: In(Text), StrokeWidth: 1.5}, word(89, outlined, Text),
-		word(196, agrees, Text), word(266, differs, Text),
+		word(196, agrees, Text), word(second+12, differs, Text),
 	}
 	shapes = append(shapes, matchSign(diagram.XY{184, mid}, 0.65, Agrees)...)
-	return 336, 22, append(shapes, matchSign(diagram.XY{254, mid}, 0.65, Differs)...)
+	return second + 62, 22, append(shapes, matchSign(diagram.XY{second, mid}, 0.65, Differs)...)
 }

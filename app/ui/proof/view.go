@@ -80,10 +80,10 @@ func New(edit func(string, func(*cases.Case)), save kit.Saver) *View {
 	})
 	v.codes = v.codesField()
 	w, h, shapes := drawing.PairLegend(say.English())
-	top := container.NewBorder(nil, nil, kit.Wide(280, v.pick), kit.NewPicture(w, h, shapes...), v.open)
-	below := container.New(kit.Shares{380, 330}, container.NewVScroll(v.rows), v.curves.Content)
+	top := container.NewBorder(nil, nil, container.New(kit.Shares{230}, v.pick), kit.NewPicture(w, h, shapes...), v.open)
+	below := container.New(kit.Shares{350, 320}, container.NewVScroll(v.rows), v.curves.Content)
 	left := container.NewBorder(container.NewPadded(top), nil, nil, nil, container.New(shared{}, v.picture, below))
-	v.content = container.NewBorder(nil, nil, nil, kit.Wide(320, container.NewVScroll(container.NewPadded(v.side))), container.NewStack(v.empty, left))
+	v.content = container.NewBorder(nil, nil, nil, kit.Wide(300, container.NewVScroll(container.NewPadded(v.side))), container.NewStack(v.empty, left))
 	return v
 }
 

@@ -97,7 +97,7 @@ func (v *View) layout() fyne.CanvasObject {
 	v.svg = quiet("SVG", theme.DocumentSaveIcon(), func() { v.OnSave("svg") })
 	v.columns = quiet("Columns", theme.ListIcon(), func() { v.OnColumns() })
 	v.remove = quiet("Remove this log", theme.DeleteIcon(), v.drop)
-	top := container.NewBorder(nil, nil, container.NewHBox(kit.Wide(240, v.pick), v.remove), container.NewHBox(v.reading, v.columns, v.save, v.svg, file))
+	top := container.NewBorder(nil, nil, container.NewHBox(container.New(kit.Shares{240}, v.pick), v.remove), container.NewHBox(v.reading, v.columns, v.save, v.svg, file))
 	hand := kit.Section("Written down",
 		kit.Paragraphs(kit.Span{Text: "Start the clock with the engine, type what the scan tool or the gauge shows each minute, and press Enter.", Small: true}),
 		v.clock.content,
