@@ -41,12 +41,20 @@ func commands() map[string]command {
 				"the flat one all alike. Each cause is simulated with 100 cars; the window does it with 200.", analyse},
 		"report": {"FILE -o OUT.pdf [--page a4|letter] [--units metric|us]", "write a case's record as a PDF",
 			"FILE is a case, a bundle, or - for standard input.", writeReport},
-		"import": {"FILE… [--notebook PATH]", "take cases or bundles into the notebook",
-			"All of them are taken, or on a fault none.", importFiles},
-		"export": {"ID -o FILE [--notebook PATH]", "write a case of the notebook to a file",
-			"A name that ends in .json gives the case alone; any other gives a bundle with its files.", exportCase},
-		"search": {"WORDS… [--notebook PATH]", "list the cases that hold all the words",
-			"Each word may be the beginning of one. Without words it lists all, the newest first.", searchCases},
+		"import": {"FILE… [--conflicts mine|theirs|both] [--notebook PATH]", "take cases, bundles, collections or folders of them into the notebook",
+			"Each bundle is taken whole or, on a fault, not at all; the others are taken all the same. What is there already isn't\n" +
+				"taken twice. A case that says something else than the notebook's of the same id waits for --conflicts.", importFiles},
+		"export": {"ID… -o FILE [--all] [--search WORDS] [--anonymous [--hide WORDS] [--preview]] [--notebook PATH]", "write cases of the notebook to a file",
+			"A name that ends in .json gives the case alone, in .csv the table of cases; any other gives a bundle with its files,\n" +
+				"of several cases a collection. --anonymous takes out the customer and what leads to one; --preview tells what goes\n" +
+				"and which texts stay to be read, and writes nothing.", exportCase},
+		"search": {"WORDS… [--notebook PATH]", "list the cases that hold all the words and meet the filters",
+			"Each word may be the beginning of one. A filter is field:word, as cause:pump-weak, code:P0128, year:2010..2015,\n" +
+				"stage:open, tag:\"two words\"; a minus before it turns it round. Without words it lists all, the newest first.", searchCases},
+		"similar": {"ID [--notebook PATH]", "list the cases most like one, how far they are, and why",
+			"0 is alike in everything, 1 in nothing: by differences of the loop, codes, symptoms and layout.", similarCases},
+		"history": {"[--json] [--notebook PATH]", "print what the notebook's own cases say together",
+			"Causes by code, engine, odometer and month; minutes of checks; what came back; whether first guesses were right.", printHistory},
 		"generate": {"--cases N --notebook PATH [--seed S]", "fill a notebook with invented cases, to try it at scale",
 			"The same seed gives the same cases. They come from a plain model of a car and are of nobody.", generate},
 		"layouts": {"", "list the layouts of cooling loops", "", listLayouts},

@@ -117,7 +117,7 @@ func (w *window) chooseExport() {
 			return
 		}
 		f.Close()
-		if err := exportTo(w.desk.ctx, w.desk.store, id, f.URI().Path()); err != nil {
+		if _, err := (giving{}).write(w.desk.ctx, w.desk.store, []string{id}, f.URI().Path()); err != nil {
 			w.tell(err)
 		}
 	}, w.window)

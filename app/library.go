@@ -8,11 +8,12 @@ import (
 	"io/fs"
 	"os"
 	"path/filepath"
+	"slices"
 	"strings"
 	"time"
 
 	"loopbook/cases"
-	"loopbook/cases/exchange"
+	"loopbook/cases/query"
 	"loopbook/cases/sqlite"
 )
 
@@ -52,94 +53,146 @@ func openExisting(ctx context.Context, path string) (*sqlite.Store, error) {
 	return openNotebook(ctx, path)
 }
 
+// importFiles takes files into the notebook. A bad one is told and doesn't keep the
+// others out.
 func importFiles(ctx context.Context, c console, args []string) (err error) {
 	set := flag.NewFlagSet("import", flag.ContinueOnError)
-	notebook := notebookFlag(set)
-	files, err := parse(set, args)
+	notebook, choice := notebookFlag(set), set.String("conflicts", "", "mine, theirs or both")
+	names, err := parse(set, args)
 	if err != nil {
 		return err
 	}
-	if len(files) == 0 {
+	if len(names) == 0 {
 		return usagef("no file named")
 	}
-	bundles := make([]cases.Bundle, 0, len(files))
-	for _, file := range files {
-		b, err := readBundle(c, file)
-		if err != nil {
-			return fmt.Errorf("%w\nnothing was imported", err)
-		}
-		bundles = append(bundles, b)
+	if !slices.Contains([]cases.Choice{"", cases.KeepMine, cases.TakeTheirs, cases.KeepBoth}, cases.Choice(*choice)) {
+		return usagef("--conflicts %q: must be mine, theirs or both", *choice)
+	}
+	files, err := importable(names)
+	if err != nil {
+		return err
 	}
 	store, err := openNotebook(ctx, *notebook)
 	if err != nil {
 		return err
 	}
 	defer store.Close()
-	ids, err := store.PutAll(ctx, bundles, "imported")
-	if err != nil {
-		return err
+	t, err := takeFiles(ctx, store, files, c.in, func(done, taken int) {
+		if done%100 == 0 {
+			fmt.Fprintf(c.err, "\r%d of %d files", done, len(files))
+		}
+	})
+	if err == nil && *choice != "" {
+		err = t.settle(ctx, store, cases.Choice(*choice))
 	}
-	for i, id := range ids {
-		fmt.Fprintf(c.out, "%s\t%s\n", id, bundles[i].Case.Title)
-	}
-	return nil
+	return errors.Join(err, printTakings(c, t))
 }
 
+// exportCase writes cases of the notebook to a file.
 func exportCase(ctx context.Context, c console, args []string) error {
 	set := flag.NewFlagSet("export", flag.ContinueOnError)
 	notebook, out := notebookFlag(set), set.String("o", "", "the file to write")
+	hidden, hide := set.Bool("anonymous", false, "without the customer"), set.String("hide", "", "further words to hide, with commas between")
+	preview, all := set.Bool("preview", false, "tell what goes and what stays, and write nothing"), set.Bool("all", false, "every case")
+	found := set.String("search", "", "every case that a search finds")
 	ids, err := parse(set, args)
 	if err != nil {
 		return err
 	}
-	if len(ids) != 1 || *out == "" {
-		return usagef("needs one ID and -o FILE")
+	switch {
+	case *preview && (len(ids) != 1 || !*hidden):
+		return usagef("--preview needs one ID and --anonymous")
+	case !*preview && *out == "":
+		return usagef("needs -o FILE")
+	case len(ids) == 0 && !*all && *found == "":
+		return usagef("needs an ID, --all or --search WORDS")
 	}
-	store, err := openExisting(ctx, *notebook)
+	store, err := openRefreshed(ctx, c, *notebook)
 	if err != nil {
 		return err
 	}
 	defer store.Close()
-	return exportTo(ctx, store, ids[0], *out)
-}
-
-// exportTo writes a case to a file: alone as JSON, or as a bundle.
-func exportTo(ctx context.Context, store *sqlite.Store, id, path string) error {
-	b := cases.Bundle{Files: map[string][]byte{}}
-	var err error
-	if b.Case, err = store.Get(ctx, id); err != nil {
+	g := giving{anonymous: *hidden, hide: listed(*hide)}
+	if *preview {
+		_, told, err := g.bundle(ctx, store, ids[0])
+		printPreview(c.out, told)
 		return err
 	}
-	if strings.EqualFold(filepath.Ext(path), ".json") {
-		return writeFile(path, func(f *os.File) error { return exchange.WriteCase(f, b.Case) })
-	}
-	files, err := store.Attachments(ctx, id)
+	q, err := parseQuery(*found)
 	if err != nil {
 		return err
 	}
-	for _, file := range files {
-		if b.Files[file.Name], err = store.Attachment(ctx, file.Hash); err != nil {
+	if strings.EqualFold(filepath.Ext(*out), ".csv") {
+		return writeTable(ctx, store, q, *out)
+	}
+	if *all || *found != "" {
+		if ids, err = idsOf(ctx, store, q); err != nil {
 			return err
 		}
 	}
-	return writeFile(path, func(f *os.File) error { return exchange.WriteBundle(f, b) })
+	_, err = g.write(ctx, store, ids, *out)
+	return err
+}
+
+// listed are the words between commas.
+func listed(text string) []string {
+	var out []string
+	for _, w := range strings.Split(text, ",") {
+		if w = strings.TrimSpace(w); w != "" {
+			out = append(out, w)
+		}
+	}
+	return out
+}
+
+// parseQuery reads a search typed on a command line; a filter that can't be used is an
+// error.
+func parseQuery(text string) (cases.Query, error) {
+	p := query.Parse(text, time.Local)
+	for _, x := range p.Problems {
+		why := map[query.Why]string{
+			query.NoSuchWord: "there is no such word", query.ManyWords: "it is the beginning of several", query.Empty: "a word is missing",
+			query.NoRange: "write 2012, 2010..2015, 2010.. or ..2015", query.NoDate: "write 2014, 2014-03, 2014-03-12 or two of them with .. between",
+		}[x.Why]
+		if len(x.Near) > 0 {
+			why += "; there are " + strings.Join(x.Near, ", ")
+		}
+		return cases.Query{}, usagef("%s: %s", x.Token, why)
+	}
+	return p.Query, nil
 }
 
 func searchCases(ctx context.Context, c console, args []string) error {
 	set := flag.NewFlagSet("search", flag.ContinueOnError)
 	notebook := notebookFlag(set)
-	words, err := parse(set, args)
+	var turned, others []string // a filter turned round looks like a flag
+	for _, a := range args {
+		if strings.HasPrefix(a, "-") && !strings.HasPrefix(a, "--") && strings.Contains(a, ":") {
+			turned = append(turned, a)
+			continue
+		}
+		others = append(others, a)
+	}
+	words, err := parse(set, others)
 	if err != nil {
 		return err
 	}
-	store, err := openExisting(ctx, *notebook)
+	q, err := parseQuery(strings.Join(append(words, turned...), " "))
+	if err != nil {
+		return err
+	}
+	store, err := openRefreshed(ctx, c, *notebook)
 	if err != nil {
 		return err
 	}
 	defer store.Close()
-	page, err := store.Search(ctx, cases.Query{Text: strings.Join(words, " "), Limit: 1000})
+	q.Limit = 1000
+	page, err := store.Search(ctx, q)
 	if err != nil {
 		return err
+	}
+	if page.ReadAs != "" {
+		fmt.Fprintf(c.err, "nothing holds these words; read as: %s\n", page.ReadAs)
 	}
 	for _, s := range page.Items {
 		cause := "open"

@@ -123,3 +123,39 @@ func putBlob(ctx context.Context, tx *sql.Tx, hash string, data []byte) error {
 	_, err := tx.ExecContext(ctx, `INSERT INTO blobs (hash, data) VALUES (?, ?) ON CONFLICT DO NOTHING`, hash, data)
 	return err
 }
+
+// Bundle is a case with its files, or cases.ErrNotFound.
+func (s *Store) Bundle(ctx context.Context, id string) (cases.Bundle, error) {
+	b := cases.Bundle{Files: map[string][]byte{}}
+	err := s.view(ctx, func(tx *sql.Tx) error {
+		at, err := findAlive(ctx, tx, id)
+		if err != nil {
+			return err
+		}
+		if b.Case, err = load(ctx, tx, at.key, at.revision); err != nil {
+			return err
+		}
+		return filesOf(ctx, tx, at.key, b.Files)
+	})
+	if err != nil {
+		return cases.Bundle{}, fmt.Errorf("reading case %q: %w", id, err)
+	}
+	return b, nil
+}
+
+func filesOf(ctx context.Context, tx *sql.Tx, key int64, files map[string][]byte) error {
+	rows, err := tx.QueryContext(ctx, `SELECT name, data FROM attachments JOIN blobs USING (hash) WHERE case_key = ?`, key)
+	if err != nil {
+		return err
+	}
+	defer rows.Close()
+	for rows.Next() {
+		var name string
+		data := []byte{}
+		if err := rows.Scan(&name, &data); err != nil {
+			return err
+		}
+		files[name] = data
+	}
+	return rows.Err()
+}

@@ -1,0 +1,135 @@
+package main
+
+import (
+	"context"
+	"fmt"
+	"io"
+	"os"
+	"path/filepath"
+	"strings"
+
+	"loopbook/cases"
+	"loopbook/cases/anonymous"
+	"loopbook/cases/exchange"
+	"loopbook/cases/sqlite"
+)
+
+// giving is how cases leave the notebook.
+type giving struct {
+	anonymous bool
+	hide      []string // further words that mustn't be read
+}
+
+// bundle is a case with its files, as it is to leave.
+func (g giving) bundle(ctx context.Context, store *sqlite.Store, id string) (cases.Bundle, anonymous.Preview, error) {
+	b, err := store.Bundle(ctx, id)
+	if err != nil || !g.anonymous {
+		return b, anonymous.Preview{}, err
+	}
+	return anonymous.Make(b, g.hide)
+}
+
+// write writes the cases to a file: one as JSON where the name ends so, or as a
+// bundle; several as a collection, or as several files of them where they are too
+// many for one.
+func (g giving) write(ctx context.Context, store *sqlite.Store, ids []string, path string) ([]string, error) {
+	switch {
+	case len(ids) == 1:
+		b, _, err := g.bundle(ctx, store, ids[0])
+		if err != nil {
+			return nil, err
+		}
+		write := exchange.WriteBundle
+		if isJSON(path) {
+			write = func(w io.Writer, b cases.Bundle) error { return exchange.WriteCase(w, b.Case) }
+		}
+		return []string{path}, writeFile(path, func(f *os.File) error { return write(f, b) })
+	case isJSON(path):
+		return nil, usagef("%s: several cases need a name that ends in .zip", path)
+	}
+	var files []string
+	for part := 0; len(ids) > 0; part++ {
+		n := min(len(ids), exchange.MaxBundles)
+		name := partName(path, part)
+		if err := g.collection(ctx, store, ids[:n], name); err != nil {
+			return files, err
+		}
+		files, ids = append(files, name), ids[n:]
+	}
+	return files, nil
+}
+
+func (g giving) collection(ctx context.Context, store *sqlite.Store, ids []string, path string) error {
+	return writeFile(path, func(f *os.File) error {
+		_, err := exchange.WriteCollection(f, func() (cases.Bundle, error) {
+			if len(ids) == 0 {
+				return cases.Bundle{}, io.EOF
+			}
+			b, _, err := g.bundle(ctx, store, ids[0])
+			ids = ids[1:]
+			return b, err
+		})
+		return err
+	})
+}
+
+func isJSON(path string) bool { return strings.EqualFold(filepath.Ext(path), ".json") }
+
+// partName is path itself, and then path-2, path-3 …
+func partName(path string, part int) string {
+	if part == 0 {
+		return path
+	}
+	ending := filepath.Ext(path)
+	return fmt.Sprintf("%s-%d%s", strings.TrimSuffix(path, ending), part+1, ending)
+}
+
+// writeTable writes the lines of a query as CSV.
+func writeTable(ctx context.Context, store *sqlite.Store, q cases.Query, path string) error {
+	return writeFile(path, func(f *os.File) error {
+		t, err := exchange.NewTable(f, [7]string{"id", "opened", "title", "vehicle", "layout", "cause", "changed"})
+		if err != nil {
+			return err
+		}
+		q.Limit = 1000
+		for q.Offset = 0; ; q.Offset += q.Limit {
+			page, err := store.Search(ctx, q)
+			if err != nil {
+				return err
+			}
+			if err := t.Add(page.Items); err != nil || len(page.Items) < q.Limit {
+				return err
+			}
+		}
+	})
+}
+
+// idsOf are all cases of a query.
+func idsOf(ctx context.Context, store *sqlite.Store, q cases.Query) ([]string, error) {
+	var ids []string
+	q.Limit = 1000
+	for q.Offset = 0; ; q.Offset += q.Limit {
+		page, err := store.Search(ctx, q)
+		if err != nil {
+			return nil, err
+		}
+		for _, s := range page.Items {
+			ids = append(ids, s.ID)
+		}
+		if len(page.Items) < q.Limit {
+			return ids, nil
+		}
+	}
+}
+
+// printPreview tells what goes and what stays.
+func printPreview(w io.Writer, p anonymous.Preview) {
+	for _, l := range p.Goes {
+		fmt.Fprintf(w, "goes\t%s\t%s\t%s → %s\n", l.Kind, l.Where, oneLine(l.Was), oneLine(l.Now))
+	}
+	for _, l := range p.Stays {
+		fmt.Fprintf(w, "stays\t%s\t%s\t%s\n", l.Kind, l.Where, oneLine(l.Was))
+	}
+}
+
+func oneLine(text string) string { return strings.Join(strings.Fields(text), " ") }
