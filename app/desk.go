@@ -79,7 +79,7 @@ func (d *desk) begin() {
 	c := cases.Case{
 		Opened: time.Now().UTC().Truncate(time.Second),
 		Loop:   cases.Loop{Layout: "outlet-thermostat"},
-		Rounds: []cases.Round{{Label: "Warm idle", Stage: cases.BeforeRepair}},
+		Rounds: []cases.Round{{Label: kit.L("window.hosemap.warm-idle"), Stage: cases.BeforeRepair}},
 	}
 	id, err := d.store.Put(d.ctx, c, "new case")
 	if err != nil {
@@ -211,12 +211,12 @@ func (d *desk) typed(p diagram.Point, text string) {
 	}
 	if text == "-" || text == "–" || text == "/" {
 		d.forget(p)
-		d.edit("can't reach: "+say.PointName(p).String(), func(c *cases.Case) { setReading(&c.Rounds[i], p, nil, true) })
+		d.edit(kit.L("window.hosemap.edit-cant-reach", say.PointName(p)), func(c *cases.Case) { setReading(&c.Rounds[i], p, nil, true) })
 		return
 	}
 	if text == "" {
 		d.forget(p)
-		d.edit("cleared: "+say.PointName(p).String(), func(c *cases.Case) { setReading(&c.Rounds[i], p, nil, false) })
+		d.edit(kit.L("window.hosemap.edit-cleared", say.PointName(p)), func(c *cases.Case) { setReading(&c.Rounds[i], p, nil, false) })
 		return
 	}
 	shown, err := d.units.ParseTemp(text)
@@ -233,7 +233,7 @@ func (d *desk) typed(p diagram.Point, text string) {
 		return
 	}
 	d.forget(p)
-	d.edit(say.PointName(p).String()+" "+d.units.TempUnit(shown), func(c *cases.Case) {
+	d.edit(kit.L("window.hosemap.edit-reading", say.PointName(p), d.units.TempUnit(shown)), func(c *cases.Case) {
 		r := &c.Rounds[i]
 		setReading(r, p, &shown, false)
 		if r.Taken.IsZero() {

@@ -3,6 +3,7 @@ package main
 import (
 	"loopbook/app/ui/causes"
 	"loopbook/app/ui/hosemap"
+	"loopbook/app/ui/kit"
 	"loopbook/app/ui/whatif"
 )
 
@@ -111,7 +112,7 @@ func (w *window) tryOut() {
 	w.whatif.SetPaused(false)
 	if !ok {
 		w.live.end()
-		w.whatif.Show(whatif.Shown{Facts: []whatif.Fact{{Name: "Loop", Value: "not known yet: choose its layout on the hose map"}}})
+		w.whatif.Show(whatif.Shown{Facts: []whatif.Fact{{Name: kit.L("window.whatif.loop"), Value: kit.L("window.whatif.no-loop")}}})
 		return
 	}
 	w.live.begin(build, set, w.desk.units)

@@ -30,12 +30,12 @@ func newCodeRow(c *codes, at int) *codeRow {
 	r.name.TextStyle.Bold = true
 	r.state = widget.NewSelect([]string{"stored", "pending", "permanent"}, nil)
 	remove := widget.NewButtonWithIcon("", theme.DeleteIcon(), func() {
-		c.edit("code removed", func(k *cases.Case) { k.Codes = slices.Delete(k.Codes, at, at+1) })
+		c.edit(kit.L("window.complaint.code-removed"), func(k *cases.Case) { k.Codes = slices.Delete(k.Codes, at, at+1) })
 	})
 	remove.Importance = widget.LowImportance
 	r.frame = []*kit.Field{
 		kit.NewField("", func(text string) { r.keep(0, text) }),
-		kit.NewField("rpm", func(text string) { r.keep(1, text) }),
+		kit.NewField(kit.L("window.complaint.rpm"), func(text string) { r.keep(1, text) }),
 		kit.NewField("", func(text string) { r.keep(2, text) }),
 	}
 	frame := container.New(kit.Shares{1, 1, 1}, r.frame[0], r.frame[1], r.frame[2])
@@ -50,9 +50,9 @@ func (r *codeRow) show(code cases.Code, meaning string) {
 	r.state.OnChanged = nil
 	r.state.SetSelected(code.State)
 	r.state.OnChanged = func(s string) {
-		r.codes.edit("state of "+code.Code, func(k *cases.Case) { k.Codes[r.at].State = s })
+		r.codes.edit(kit.L("window.complaint.code-state", code.Code), func(k *cases.Case) { k.Codes[r.at].State = s })
 	}
-	r.frame[0].SetPlaceHolder("at " + string(u.Temperature))
+	r.frame[0].SetPlaceHolder(kit.L("window.complaint.at", string(u.Temperature)))
 	r.frame[2].SetPlaceHolder(u.SpeedUnit())
 	f := code.FreezeFrame
 	r.frame[0].Put(kit.Written(f.EctC, u.Temp))
@@ -75,7 +75,7 @@ func (r *codeRow) keep(field int, text string) {
 	err := read(&cases.FreezeFrame{})
 	r.frame[field].Refuse(err)
 	if err == nil {
-		r.codes.edit("freeze frame", func(k *cases.Case) { _ = read(&k.Codes[r.at].FreezeFrame) })
+		r.codes.edit(kit.L("window.complaint.freeze-frame"), func(k *cases.Case) { _ = read(&k.Codes[r.at].FreezeFrame) })
 	}
 }
 

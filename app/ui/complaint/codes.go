@@ -27,7 +27,7 @@ type codes struct {
 
 func newCodes(edit func(string, func(*cases.Case)), meaning func(string) string) *codes {
 	c := &codes{edit: edit, meaning: meaning, units: units.Metric(), list: container.NewVBox()}
-	c.next = kit.NewField("type a code, as P0128", c.add)
+	c.next = kit.NewField(kit.L("window.complaint.code-hint"), c.add)
 	c.next.Stay = true // for the next code
 	c.content = container.NewVBox(c.list, c.next)
 	return c
@@ -40,7 +40,7 @@ func (c *codes) add(text string) {
 	if len(typed) == 0 {
 		return
 	}
-	c.edit("codes", func(k *cases.Case) {
+	c.edit(kit.L("window.complaint.codes-edit"), func(k *cases.Case) {
 		for _, code := range typed {
 			k.Codes = append(k.Codes, cases.Code{Code: code, State: "stored"})
 		}

@@ -14,6 +14,7 @@ import (
 	"loopbook/app/ui/kit"
 	"loopbook/cases"
 	"loopbook/diagram"
+	"loopbook/diagram/say"
 	"loopbook/diagram/units"
 )
 
@@ -21,9 +22,10 @@ import (
 type View struct {
 	form    *kit.Form
 	codes   *codes
-	say     Words
+	words   Words
 	coolant *widget.Label
-	number  *widget.Label // warns of the vehicle's number
+	caution *fyne.Container // in the chosen units
+	number  *widget.Label   // warns of the vehicle's number
 	content fyne.CanvasObject
 }
 
@@ -35,22 +37,22 @@ type Words struct {
 }
 
 // New makes the screen; edit changes the case.
-func New(edit func(what string, change func(*cases.Case)), say Words) *View {
+func New(edit func(what string, change func(*cases.Case)), words Words) *View {
 	f := kit.NewForm(edit)
-	v := &View{form: f, say: say, coolant: kit.Small(""), number: widget.NewLabel(""), codes: newCodes(edit, say.Code)}
+	v := &View{form: f, words: words, coolant: kit.Small(""), caution: container.NewStack(), number: widget.NewLabel(""), codes: newCodes(edit, words.Code)}
 	v.number.Importance, v.number.Wrapping = widget.WarningImportance, fyne.TextWrapWord
 	v.number.SizeName = theme.SizeNameCaptionText
 	left := container.NewVBox(
-		kit.Section("What the customer feels",
-			f.Text("Title", "the complaint in a few words", func(c *cases.Case) *string { return &c.Title }),
-			f.Area("In their words", "since when, when does it happen, what was done before", 3, func(c *cases.Case) *string { return &c.Complaint.Text }),
+		kit.Section(kit.L("window.complaint.feels"),
+			f.Text(kit.L("window.complaint.title"), kit.L("window.complaint.title-hint"), func(c *cases.Case) *string { return &c.Title }),
+			f.Area(kit.L("window.complaint.words"), kit.L("window.complaint.words-hint"), 3, func(c *cases.Case) *string { return &c.Complaint.Text }),
 		),
-		kit.Section("Trouble codes", v.codes.content),
-		kit.Section("Symptoms",
-			kit.Ticks(f, "Symptoms", cases.Words[cases.Symptom](), cases.Symptom.Name, func(c *cases.Case) *[]cases.Symptom { return &c.Complaint.Symptoms }),
+		kit.Section(kit.L("window.complaint.codes"), v.codes.content),
+		kit.Section(kit.L("window.complaint.symptoms"),
+			kit.Ticks(f, kit.L("window.complaint.symptoms"), cases.Words[cases.Symptom](), cases.Symptom.Name, func(c *cases.Case) *[]cases.Symptom { return &c.Complaint.Symptoms }),
 		),
 	)
-	right := container.NewVBox(vehicle(f, v.number), loop(f, v.coolant), site(f), tags(f))
+	right := container.NewVBox(vehicle(f, v.number), loop(f, v.coolant, v.caution), site(f), tags(f))
 	v.content = container.NewVScroll(container.NewPadded(container.New(kit.Shares{460, 540}, left, container.NewPadded(right))))
 	return v
 }
@@ -62,8 +64,9 @@ func (v *View) Content() fyne.CanvasObject { return v.content }
 func (v *View) Show(c cases.Case, u units.Set) {
 	v.form.Show(c, u)
 	v.codes.show(c, u)
-	v.coolant.SetText(v.say.Coolant(c, u))
-	v.number.SetText(v.say.VIN(c.Vehicle))
+	v.coolant.SetText(v.words.Coolant(c, u))
+	v.caution.Objects = []fyne.CanvasObject{caution(u)}
+	v.number.SetText(v.words.VIN(c.Vehicle))
 	v.number.Hidden = v.number.Text == ""
 }
 
@@ -77,17 +80,17 @@ func (v *View) Leave() {
 }
 
 func vehicle(f *kit.Form, number fyne.CanvasObject) fyne.CanvasObject {
-	return kit.Section("Vehicle",
+	return kit.Section(kit.L("window.complaint.vehicle"),
 		container.NewGridWithColumns(3,
-			f.Text("Make", "", func(c *cases.Case) *string { return &c.Vehicle.Make }),
-			f.Text("Model", "", func(c *cases.Case) *string { return &c.Vehicle.Model }),
-			f.Quantity(func(units.Set) string { return "Year" }, readYear, writeYear),
-			f.Text("Engine", "1.6, code", func(c *cases.Case) *string { return &c.Vehicle.Engine }),
-			kit.Pick(f, "Driven by", cases.Words[cases.Motive](), cases.Motive.Name, func(c *cases.Case) *cases.Motive { return &c.Vehicle.Motive }),
-			f.Dist("Odometer", func(c *cases.Case) **float64 { return &c.Vehicle.OdometerKm }),
-			f.Text("VIN", "", func(c *cases.Case) *string { return &c.Vehicle.VIN }),
-			f.Text("Customer", "", func(c *cases.Case) *string { return &c.Customer.Name }),
-			f.Text("Contact", "", func(c *cases.Case) *string { return &c.Customer.Contact }),
+			f.Text(kit.L("window.complaint.make"), "", func(c *cases.Case) *string { return &c.Vehicle.Make }),
+			f.Text(kit.L("window.complaint.model"), "", func(c *cases.Case) *string { return &c.Vehicle.Model }),
+			f.Quantity(func(units.Set) string { return kit.L("window.complaint.year") }, readYear, writeYear),
+			f.Text(kit.L("window.complaint.engine"), kit.L("window.complaint.engine-hint"), func(c *cases.Case) *string { return &c.Vehicle.Engine }),
+			kit.Pick(f, kit.L("window.complaint.motive"), cases.Words[cases.Motive](), cases.Motive.Name, func(c *cases.Case) *cases.Motive { return &c.Vehicle.Motive }),
+			f.Dist(kit.L("window.complaint.odometer"), func(c *cases.Case) **float64 { return &c.Vehicle.OdometerKm }),
+			f.Text(kit.L("window.complaint.vin"), "", func(c *cases.Case) *string { return &c.Vehicle.VIN }),
+			f.Text(kit.L("window.complaint.customer"), "", func(c *cases.Case) *string { return &c.Customer.Name }),
+			f.Text(kit.L("window.complaint.contact"), "", func(c *cases.Case) *string { return &c.Customer.Contact }),
 		),
 		number,
 		hybridCaution(f),
@@ -96,7 +99,7 @@ func vehicle(f *kit.Form, number fyne.CanvasObject) fyne.CanvasObject {
 
 // hybridCaution stands under the vehicle where it is one with high voltage.
 func hybridCaution(f *kit.Form) fyne.CanvasObject {
-	card := kit.Card("act", "High voltage", kit.Span{Text: "Only trained people may work on it. Its battery or inverter loop may share the radiator pack, and pumps and fans may start with the ignition off.", Small: true})
+	card := kit.Card("act", kit.L("window.complaint.high-voltage"), kit.Span{Text: kit.L("window.complaint.hybrid"), Small: true})
 	f.Bound(func(c cases.Case) {
 		if c.Vehicle.Motive == cases.Hybrid {
 			card.Show()
@@ -107,36 +110,43 @@ func hybridCaution(f *kit.Form) fyne.CanvasObject {
 	return card
 }
 
-func loop(f *kit.Form, coolant fyne.CanvasObject) fyne.CanvasObject {
-	return kit.Section("Cooling loop, as fitted",
-		kit.Pick(f, "Layout", kit.LayoutIDs(), kit.LayoutTitle, func(c *cases.Case) *string { return &c.Loop.Layout }),
+func loop(f *kit.Form, coolant, caution fyne.CanvasObject) fyne.CanvasObject {
+	return kit.Section(kit.L("window.complaint.loop"),
+		kit.Pick(f, kit.L("window.complaint.layout"), kit.LayoutIDs(), kit.LayoutTitle, func(c *cases.Case) *string { return &c.Loop.Layout }),
 		container.NewGridWithColumns(3,
-			f.Temp("Opens at", func(c *cases.Case) **diagram.Celsius { return &c.Loop.ThermostatOpensC }),
-			f.Temp("Full open at", func(c *cases.Case) **diagram.Celsius { return &c.Loop.ThermostatFullC }),
-			f.Press("Cap", func(c *cases.Case) **diagram.KPa { return &c.Loop.CapKPa }),
-			kit.Pick(f, "Coolant", cases.Words[cases.Base](), cases.Base.Name, func(c *cases.Case) *cases.Base { return &c.Loop.Coolant.Base }),
-			kit.Number(f, "Strength, volume %", 0, 100, func(c *cases.Case) **float64 { return &c.Loop.Coolant.VolumePercent }),
-			kit.Number(f, "Capacity, litres", 0, 1000, func(c *cases.Case) **float64 { return &c.Loop.CapacityL }),
-			kit.Pick(f, "Fan", cases.Words[cases.FanKind](), cases.FanKind.Name, func(c *cases.Case) *cases.FanKind { return &c.Loop.Fan }),
+			f.Temp(kit.L("window.complaint.opens"), func(c *cases.Case) **diagram.Celsius { return &c.Loop.ThermostatOpensC }),
+			f.Temp(kit.L("window.complaint.full"), func(c *cases.Case) **diagram.Celsius { return &c.Loop.ThermostatFullC }),
+			f.Press(kit.L("window.complaint.cap"), func(c *cases.Case) **diagram.KPa { return &c.Loop.CapKPa }),
+			kit.Pick(f, kit.L("window.complaint.coolant"), cases.Words[cases.Base](), cases.Base.Name, func(c *cases.Case) *cases.Base { return &c.Loop.Coolant.Base }),
+			kit.Number(f, kit.L("window.complaint.strength"), 0, 100, func(c *cases.Case) **float64 { return &c.Loop.Coolant.VolumePercent }),
+			kit.Number(f, kit.L("window.complaint.capacity"), 0, 1000, func(c *cases.Case) **float64 { return &c.Loop.CapacityL }),
+			kit.Pick(f, kit.L("window.complaint.fan"), cases.Words[cases.FanKind](), cases.FanKind.Name, func(c *cases.Case) *cases.FanKind { return &c.Loop.Fan }),
 		),
-		coolant,
-		kit.Card("act", "Cap, fan, belt",
-			kit.Span{Text: "Never open a hot loop: below 50 °C only, cloth over the cap, face away. The fan may start by itself, key off included. Stop the engine before a hand goes near the belt. Coolant is toxic to people and pets. Never run the engine indoors without extraction.", Small: true}),
+		coolant, caution,
 	)
 }
 
+// openBelowC is the strictest limit that an owner's manual sets for touching the
+// cap: SF1, published.
+const openBelowC diagram.Celsius = 50
+
+func caution(u units.Set) fyne.CanvasObject {
+	return kit.Card("act", kit.L("window.complaint.caution"),
+		kit.Span{Text: say.English().With(u).Of("window.complaint.caution-text", openBelowC), Small: true})
+}
+
 func site(f *kit.Form) fyne.CanvasObject {
-	return kit.Section("Where it was measured",
+	return kit.Section(kit.L("window.complaint.site"),
 		container.NewGridWithColumns(3,
-			f.Temp("Outside", func(c *cases.Case) **diagram.Celsius { return &c.Site.AmbientC }),
-			kit.Number(f, "Altitude, m", -500, 9000, func(c *cases.Case) **diagram.Metre { return &c.Site.AltitudeM }),
+			f.Temp(kit.L("window.complaint.outside"), func(c *cases.Case) **diagram.Celsius { return &c.Site.AmbientC }),
+			kit.Number(f, kit.L("window.complaint.altitude"), -500, 9000, func(c *cases.Case) **diagram.Metre { return &c.Site.AltitudeM }),
 		),
 	)
 }
 
 func tags(f *kit.Form) fyne.CanvasObject {
 	return f.Quantity(
-		func(units.Set) string { return "Tags, with commas between" },
+		func(units.Set) string { return kit.L("window.complaint.tags") },
 		func(c *cases.Case, _ units.Set) string { return strings.Join(c.Tags, ", ") },
 		func(c *cases.Case, text string, _ units.Set) error {
 			c.Tags = nil

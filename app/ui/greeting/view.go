@@ -27,11 +27,11 @@ func New(choices ...Choice) fyne.CanvasObject {
 	for i, c := range choices {
 		cards.Add(card(c, i == 0))
 	}
-	title := widget.NewLabel("Where is the heat, and where does it stop?")
+	title := widget.NewLabel(kit.L("window.greeting.title"))
 	title.SizeName, title.TextStyle.Bold, title.Alignment = theme.SizeNameHeadingText, true, fyne.TextAlignCenter
-	under := widget.NewLabel("Type the temperatures where the hoses are. Loopbook tells what they mean.")
+	under := widget.NewLabel(kit.L("window.greeting.under"))
 	under.Alignment = fyne.TextAlignCenter
-	foot := kit.Small("Kept on this computer only. There is no Save button: an entry is kept when you leave its field.")
+	foot := kit.Small(kit.L("window.greeting.kept"))
 	foot.Alignment = fyne.TextAlignCenter
 	return container.NewVBox(layout.NewSpacer(), container.NewCenter(vignette()), title, under, container.NewCenter(kit.Wide(960, container.NewPadded(cards))), foot, layout.NewSpacer())
 }

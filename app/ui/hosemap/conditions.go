@@ -34,30 +34,30 @@ type numeric struct {
 
 func newConditions(edit func(string, func(*cases.Round))) *conditions {
 	c := &conditions{edit: edit, units: units.Metric()}
-	c.label = kit.NewField("name", func(text string) {
-		edit("name of a round", func(r *cases.Round) { r.Label = text })
+	c.label = kit.NewField(kit.L("window.hosemap.name"), func(text string) {
+		edit(kit.L("window.hosemap.edit-name"), func(r *cases.Round) { r.Label = text })
 	})
 	c.fan = kit.NewChoice([]cases.FanState{cases.FanOff, cases.FanOn}, cases.FanState.Name, func(s cases.FanState) {
-		edit("fan", func(r *cases.Round) { r.Fan = s })
+		edit(kit.L("window.hosemap.edit-fan"), func(r *cases.Round) { r.Fan = s })
 	})
 	c.heater = kit.NewChoice([]cases.Heater{cases.HeaterOff, cases.HeaterHalf, cases.HeaterFull}, cases.Heater.Name, func(h cases.Heater) {
-		edit("heater", func(r *cases.Round) { r.Heater = h })
+		edit(kit.L("window.hosemap.edit-heater"), func(r *cases.Round) { r.Heater = h })
 	})
 	c.gauge = kit.NewChoice(cases.Words[cases.Gauge](), cases.Gauge.Name, func(g cases.Gauge) {
-		edit("gauge", func(r *cases.Round) { r.Gauge = g })
+		edit(kit.L("window.hosemap.edit-gauge"), func(r *cases.Round) { r.Gauge = g })
 	})
 	c.fan.PlaceHolder, c.heater.PlaceHolder, c.gauge.PlaceHolder = "?", "?", "?"
-	running := c.numeric("Minutes", func(r *cases.Round) **float64 { return &r.MinutesSinceStart })
-	rpm := c.numeric("Rpm", func(r *cases.Round) **float64 { return &r.EngineRPM })
+	running := c.numeric(kit.L("window.hosemap.minutes"), func(r *cases.Round) **float64 { return &r.MinutesSinceStart })
+	rpm := c.numeric(kit.L("window.hosemap.rpm"), func(r *cases.Round) **float64 { return &r.EngineRPM })
 	road := c.speed(func(r *cases.Round) **float64 { return &r.SpeedKmh })
-	outside := c.temperature("Air", func(r *cases.Round) **celsius { return &r.AmbientC })
-	scan := c.temperature("Scan", func(r *cases.Round) **celsius { return &r.EctC })
-	c.content = container.New(kit.Shares{112, 70, 74, 66, 66, 66, 66, 68, 132}, kit.Labelled("Round", c.label))
+	outside := c.temperature(kit.L("window.hosemap.air"), func(r *cases.Round) **celsius { return &r.AmbientC })
+	scan := c.temperature(kit.L("window.hosemap.scan"), func(r *cases.Round) **celsius { return &r.EctC })
+	c.content = container.New(kit.Shares{112, 70, 74, 66, 66, 66, 66, 68, 132}, kit.Labelled(kit.L("window.hosemap.round"), c.label))
 	c.append(running, rpm, road)
-	c.content.Add(kit.Labelled("Fan", c.fan.Select))
-	c.content.Add(kit.Labelled("Heater", c.heater.Select))
+	c.content.Add(kit.Labelled(kit.L("window.hosemap.fan"), c.fan.Select))
+	c.content.Add(kit.Labelled(kit.L("window.hosemap.heater"), c.heater.Select))
 	c.append(outside, scan)
-	c.content.Add(kit.Labelled("Gauge", c.gauge.Select))
+	c.content.Add(kit.Labelled(kit.L("window.hosemap.gauge"), c.gauge.Select))
 	c.air = outside
 	return c
 }

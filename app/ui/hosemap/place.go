@@ -36,15 +36,15 @@ func newPlace(v *View) *place {
 	p := &place{view: v, name: widget.NewLabel("")}
 	p.name.TextStyle.Bold, p.name.Truncation = true, fyne.TextTruncateEllipsis
 	p.surface = kit.NewChoice(cases.Surfaces(), surfaceName, p.setSurface)
-	p.surface.PlaceHolder = "rubber, usual"
-	p.number = kit.NewField("or 0.95", p.setSurface)
-	p.reach = widget.NewButtonWithIcon("Can't reach", theme.CancelIcon(), p.cantReach)
+	p.surface.PlaceHolder = kit.L("window.hosemap.surface-hint")
+	p.number = kit.NewField(kit.L("window.hosemap.emissivity-hint"), p.setSurface)
+	p.reach = widget.NewButtonWithIcon(kit.L("window.hosemap.cant-reach"), theme.CancelIcon(), p.cantReach)
 	p.reach.Importance = widget.LowImportance
 	p.gun = kit.NewField("0.95", p.setGun)
-	p.reflected = kit.NewField("around", p.setReflected)
+	p.reflected = kit.NewField(kit.L("window.hosemap.around"), p.setReflected)
 	p.content = container.New(kit.Shares{160, 128, 66, 112, 82, 52, 74, 60},
 		p.name, p.surface.Select, p.number, p.reach,
-		trailing("Gun set to"), p.gun, trailing("reflected"), p.reflected)
+		trailing(kit.L("window.hosemap.gun-set")), p.gun, trailing(kit.L("window.hosemap.reflected")), p.reflected)
 	return p
 }
 
@@ -54,7 +54,7 @@ func trailing(text string) *widget.Label {
 	return l
 }
 
-func surfaceName(word string) string { return strings.ReplaceAll(word, "-", " ") }
+func surfaceName(word string) string { return cases.Surface{Word: word}.Text().String() }
 
 func (p *place) show(point diagram.Point, r *cases.Round, u units.Set) {
 	p.point, p.units = point, u
@@ -63,7 +63,7 @@ func (p *place) show(point diagram.Point, r *cases.Round, u units.Set) {
 		return
 	}
 	p.content.Show()
-	p.name.SetText("Tab follows the flow")
+	p.name.SetText(kit.L("window.hosemap.tab"))
 	var reading cases.Reading
 	if point != "" {
 		p.name.SetText(say.PointName(point).String())
@@ -102,16 +102,16 @@ func (p *place) setSurface(text string) {
 	if err != nil || p.point == "" {
 		return
 	}
-	p.edit("surface", func(r *cases.Reading) { r.Surface = surface })
+	p.edit("window.hosemap.edit-surface", func(r *cases.Reading) { r.Surface = surface })
 }
 
 func (p *place) cantReach() {
-	p.edit("can't reach", func(r *cases.Reading) { r.ShownC, r.Surface = nil, cases.Surface{} })
+	p.edit("window.hosemap.edit-cant-reach", func(r *cases.Reading) { r.ShownC, r.Surface = nil, cases.Surface{} })
 }
 
-func (p *place) edit(what string, change func(*cases.Reading)) {
+func (p *place) edit(key string, change func(*cases.Reading)) {
 	point := p.point
-	p.view.editRound(what+": "+say.PointName(point).String(), func(r *cases.Round) {
+	p.view.editRound(kit.L(key, say.PointName(point)), func(r *cases.Round) {
 		at := r.Reading(point)
 		if at == nil {
 			r.Readings = append(r.Readings, cases.Reading{Point: point})
@@ -123,13 +123,13 @@ func (p *place) edit(what string, change func(*cases.Reading)) {
 
 func (p *place) setGun(text string) {
 	if text == "" {
-		p.view.editRound("gun", func(r *cases.Round) { r.Gun.Emissivity = nil })
+		p.view.editRound(kit.L("window.hosemap.edit-gun"), func(r *cases.Round) { r.Gun.Emissivity = nil })
 		return
 	}
 	surface, err := cases.ParseSurface(strings.ReplaceAll(text, ",", "."))
 	p.gun.Refuse(err)
 	if err == nil && surface.Emissivity != 0 {
-		p.view.editRound("gun", func(r *cases.Round) { r.Gun.Emissivity = &surface.Emissivity })
+		p.view.editRound(kit.L("window.hosemap.edit-gun"), func(r *cases.Round) { r.Gun.Emissivity = &surface.Emissivity })
 	}
 }
 
@@ -138,7 +138,7 @@ func (p *place) setReflected(text string) {
 	err := kit.Set(&c, text, p.units.ParseTemp)
 	p.reflected.Refuse(err)
 	if err == nil {
-		p.view.editRound("gun", func(r *cases.Round) { r.Gun.ReflectedC = c })
+		p.view.editRound(kit.L("window.hosemap.edit-gun"), func(r *cases.Round) { r.Gun.ReflectedC = c })
 	}
 }
 

@@ -1,7 +1,6 @@
 package hosemap
 
 import (
-	"fmt"
 	"slices"
 	"strings"
 	"time"
@@ -50,22 +49,22 @@ func roundName(r cases.Round, number int) string {
 	if r.Label != "" {
 		return r.Label
 	}
-	return fmt.Sprintf("Round %d", number+1)
+	return kit.L("window.hosemap.round-number", number+1)
 }
 
 func condition(r cases.Round) string {
 	var words []string
 	if r.Stage == cases.AfterRepair {
-		words = append(words, "after repair")
+		words = append(words, r.Stage.Name())
 	}
 	if r.EngineRPM != nil {
-		words = append(words, fmt.Sprintf("%.0f rpm", *r.EngineRPM))
+		words = append(words, kit.L("value.rpm", *r.EngineRPM))
 	}
 	if r.Fan == cases.FanOn || r.Fan == cases.FanOff {
-		words = append(words, "fan "+r.Fan.Name())
+		words = append(words, kit.L("window.hosemap.fan-is", r.Fan.Text()))
 	}
 	if len(words) == 0 {
-		return "conditions not known"
+		return kit.L("window.hosemap.no-conditions")
 	}
 	return strings.Join(words, ", ")
 }
@@ -75,7 +74,7 @@ func (v *View) showRounds() {
 	for i, r := range v.data.Case.Rounds {
 		v.rounds.Add(newChip(r, i, i == v.data.Round, func() { v.OnRound(i) }, func(at fyne.Position) { v.menu(i, at) }))
 	}
-	add := widget.NewButtonWithIcon("Add round", theme.ContentAddIcon(), nil)
+	add := widget.NewButtonWithIcon(kit.L("window.hosemap.add"), theme.ContentAddIcon(), nil)
 	add.OnTapped = func() { v.addMenu(add) }
 	v.roundTools.RemoveAll()
 	v.roundTools.Add(add)
@@ -95,10 +94,13 @@ const chipWidth = 132
 func (v *View) addMenu(at fyne.CanvasObject) {
 	items := []*fyne.MenuItem{}
 	if v.data.round() != nil {
-		items = append(items, fyne.NewMenuItem("Same conditions as this one", func() { v.AddRound("", true) }), fyne.NewMenuItemSeparator())
+		items = append(items, fyne.NewMenuItem(kit.L("window.hosemap.same"), func() { v.AddRound("", true) }), fyne.NewMenuItemSeparator())
 	}
 	// The four conditions of a usual walk round the loop: common practice.
-	for _, label := range []string{"5 min from cold", "Warm idle", "Raised idle", "Hot idle, fan", "After the road"} {
+	for _, label := range []string{
+		kit.L("window.hosemap.cold"), kit.L("window.hosemap.warm-idle"), kit.L("window.hosemap.raised-idle"),
+		kit.L("window.hosemap.hot-idle"), kit.L("window.hosemap.after-road"),
+	} {
 		items = append(items, fyne.NewMenuItem(label, func() { v.AddRound(label, false) }))
 	}
 	v.popUp(items, below(at))
@@ -106,16 +108,16 @@ func (v *View) addMenu(at fyne.CanvasObject) {
 
 func (v *View) menu(i int, at fyne.Position) {
 	r := v.data.Case.Rounds[i]
-	stage, word := cases.AfterRepair, "This is after the repair"
+	stage, word := cases.AfterRepair, kit.L("window.hosemap.is-after")
 	if r.Stage == cases.AfterRepair {
-		stage, word = cases.BeforeRepair, "This is before the repair"
+		stage, word = cases.BeforeRepair, kit.L("window.hosemap.is-before")
 	}
 	v.popUp([]*fyne.MenuItem{
 		fyne.NewMenuItem(word, func() {
-			v.Edit("stage of a round", func(c *cases.Case) { c.Rounds[i].Stage = stage })
+			v.Edit(kit.L("window.hosemap.edit-stage"), func(c *cases.Case) { c.Rounds[i].Stage = stage })
 		}),
-		fyne.NewMenuItem("Copy its conditions into a new round", func() { v.OnRound(i); v.AddRound("", true) }),
-		fyne.NewMenuItem("Delete the round", func() { v.DeleteRound(i) }),
+		fyne.NewMenuItem(kit.L("window.hosemap.copy"), func() { v.OnRound(i); v.AddRound("", true) }),
+		fyne.NewMenuItem(kit.L("window.hosemap.delete"), func() { v.DeleteRound(i) }),
 	}, at)
 }
 
@@ -132,7 +134,7 @@ func (v *View) AddRound(label string, same bool) {
 		}
 	}
 	n := len(v.data.Case.Rounds)
-	v.Edit("new round", func(c *cases.Case) { c.Rounds = append(c.Rounds, next) })
+	v.Edit(kit.L("window.hosemap.edit-new"), func(c *cases.Case) { c.Rounds = append(c.Rounds, next) })
 	v.OnRound(n)
 	if c := fyne.CurrentApp().Driver().CanvasForObject(v.conditions.label); c != nil {
 		c.Focus(v.conditions.label) // it wants a name
@@ -141,7 +143,7 @@ func (v *View) AddRound(label string, same bool) {
 
 // DeleteRound takes a round away; Undo brings it back.
 func (v *View) DeleteRound(i int) {
-	v.Edit("round deleted", func(c *cases.Case) { c.Rounds = slices.Delete(slices.Clone(c.Rounds), i, i+1) })
+	v.Edit(kit.L("window.hosemap.edit-deleted"), func(c *cases.Case) { c.Rounds = slices.Delete(slices.Clone(c.Rounds), i, i+1) })
 	v.OnRound(min(i, len(v.data.Case.Rounds)-1))
 }
 

@@ -121,7 +121,7 @@ func (v *View) showChoice() {
 		return
 	}
 	v.choose.Show()
-	v.choose.Add(kit.Heading("Which loop does this engine have?"))
+	v.choose.Add(kit.Heading(kit.L("window.hosemap.which-loop")))
 	loops, err := diagram.Loops()
 	if err != nil {
 		return
@@ -145,7 +145,7 @@ func (v *View) editRound(what string, change func(*cases.Round)) {
 // showMeaning lists the flags, the gravest first, each with its reasons.
 func (v *View) showMeaning() {
 	v.meaning.RemoveAll()
-	v.meaning.Add(kit.Heading("What it means"))
+	v.meaning.Add(kit.Heading(kit.L("window.hosemap.means")))
 	flags := 0
 	for _, f := range v.data.Flags {
 		if (f.Round != v.data.Round && f.Round >= 0) || v.ofOtherStage(f) {
@@ -162,15 +162,15 @@ func (v *View) showMeaning() {
 	switch r := v.data.round(); {
 	case flags > 0:
 	case r == nil || len(r.Readings) == 0:
-		v.meaning.Add(kit.Card("note", "Note", kit.Span{Text: "Nothing measured in this round yet. Type the temperatures where the hoses are."}))
+		v.meaning.Add(kit.Card("note", kit.L("window.hosemap.note"), kit.Span{Text: kit.L("window.hosemap.nothing")}))
 	default:
-		v.meaning.Add(kit.Card("fine", "As it should be", kit.Span{Text: "Nothing measured so far is out of its range."}))
+		v.meaning.Add(kit.Card("fine", kit.L("window.hosemap.fine"), kit.Span{Text: kit.L("window.hosemap.fine-text")}))
 	}
 	if v.data.Boiling != "" {
 		v.meaning.Add(kit.Paragraphs(kit.Span{Text: v.data.Boiling, Small: true}))
 	}
 	v.meaning.Add(kit.Paragraphs(kit.Span{
-		Text:  "Figures are general. The vehicle maker's procedure comes first.",
+		Text:  kit.L("window.hosemap.general") + " " + kit.L("check.maker-first"),
 		Small: true, Color: theme.ColorNamePlaceHolder,
 	}))
 }
@@ -181,13 +181,13 @@ func (v *View) ShowLikely(stage cases.Stage, causes []kit.Likely) {
 	if len(causes) == 0 {
 		return
 	}
-	v.likely.Add(kit.Heading("Most likely " + stage.Name()))
+	v.likely.Add(kit.Heading(kit.L("window.hosemap.likely", stage.Text())))
 	for _, c := range causes {
 		line := kit.NewLikelyLine()
 		line.Put(c)
 		v.likely.Add(line)
 	}
-	all := widget.NewButtonWithIcon("Why, and what to check next", theme.NavigateNextIcon(), func() { v.OnCauses() })
+	all := widget.NewButtonWithIcon(kit.L("window.hosemap.why"), theme.NavigateNextIcon(), func() { v.OnCauses() })
 	all.Importance, all.Alignment = widget.LowImportance, widget.ButtonAlignLeading
 	v.likely.Add(all)
 }
@@ -202,9 +202,9 @@ func (v *View) ofOtherStage(f evidence.Flag) bool {
 func severityWord(s evidence.Severity) string {
 	switch s {
 	case evidence.Act:
-		return "Act"
+		return kit.L("window.hosemap.act")
 	case evidence.Look:
-		return "Look"
+		return kit.L("window.hosemap.look")
 	}
-	return "Note"
+	return kit.L("window.hosemap.note")
 }

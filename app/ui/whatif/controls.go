@@ -1,8 +1,6 @@
 package whatif
 
 import (
-	"fmt"
-
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/widget"
@@ -47,7 +45,7 @@ func (v *View) slider(name string, low, high, step float64, at *float64, word fu
 
 func (v *View) controls() fyne.CanvasObject {
 	temp := func(c float64) string { return v.units.TempUnit(diagram.Celsius(c)) }
-	share := func(p float64) string { return fmt.Sprintf("%.0f %%", 100*p) }
+	share := func(p float64) string { return kit.L("window.whatif.percent", 100*p) }
 	v.cause = kit.NewChoice(cases.Words[cases.Cause](), cases.Cause.Name, func(c cases.Cause) {
 		v.set.Cause = c
 		if c == "" {
@@ -58,14 +56,14 @@ func (v *View) controls() fyne.CanvasObject {
 		v.OnChange(v.set)
 	})
 	return container.NewVBox(
-		v.slider("Outside air", -20, 40, 1, &v.set.AmbientC, temp),
-		v.slider("Engine speed", 700, 4000, 50, &v.set.RPM, func(rpm float64) string { return fmt.Sprintf("%.0f rpm", rpm) }),
-		container.NewGridWithColumns(2, v.speed("Idle", idleRPM), v.speed("2500 rpm", raisedRPM)),
-		v.slider("Road speed", 0, 130, 5, &v.set.SpeedKmh, func(kmh float64) string { return v.units.Speed(kmh) }),
-		v.slider("Load: heat against a level road", 0.5, 2, 0.05, &v.set.Load, share),
-		v.slider("Heater blower", 0, 1, 0.25, &v.set.Blower, share),
-		kit.Labelled("Cause", v.cause.Select),
-		v.slider("Severity", 0, 1, 0.05, &v.set.Severity, share),
+		v.slider(kit.L("window.whatif.outside"), -20, 40, 1, &v.set.AmbientC, temp),
+		v.slider(kit.L("window.whatif.rpm"), 700, 4000, 50, &v.set.RPM, func(rpm float64) string { return kit.L("window.whatif.raised", rpm) }),
+		container.NewGridWithColumns(2, v.speed(kit.L("window.whatif.idle"), idleRPM), v.speed(kit.L("window.whatif.raised", raisedRPM), raisedRPM)),
+		v.slider(kit.L("window.whatif.road"), 0, 130, 5, &v.set.SpeedKmh, func(kmh float64) string { return v.units.Speed(kmh) }),
+		v.slider(kit.L("window.whatif.load"), 0.5, 2, 0.05, &v.set.Load, share),
+		v.slider(kit.L("window.whatif.blower"), 0, 1, 0.25, &v.set.Blower, share),
+		kit.Labelled(kit.L("window.whatif.cause"), v.cause.Select),
+		v.slider(kit.L("window.whatif.severity"), 0, 1, 0.05, &v.set.Severity, share),
 	)
 }
 

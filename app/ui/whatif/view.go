@@ -65,10 +65,10 @@ type View struct {
 // New makes the screen.
 func New() *View {
 	v := &View{set: Idle(), units: units.Metric(), loop: kit.NewVignette(drawing.Picture{}), facts: container.NewGridWithRows(1)}
-	v.boils = kit.Card("act", "The coolant boils")
+	v.boils = kit.Card("act", kit.L("window.whatif.boils"))
 	v.boils.Hide()
 	note := kit.Paragraphs(kit.Span{
-		Text:  "A car of ordinary build, sixty times as fast as real: no forecast for this one. With other weather, or another cause or severity, it is another car: it is shown warmed up.",
+		Text:  kit.L("window.whatif.note"),
 		Small: true, Color: theme.ColorNamePlaceHolder,
 	})
 	left := container.NewVScroll(container.NewVBox(v.controls(), v.buttons(), note))
@@ -125,22 +125,22 @@ func write(l *widget.Label, text string) {
 }
 
 func (v *View) buttons() fyne.CanvasObject {
-	v.pause = widget.NewButtonWithIcon("Pause", theme.MediaPauseIcon(), func() {
+	v.pause = widget.NewButtonWithIcon(kit.L("window.whatif.pause"), theme.MediaPauseIcon(), func() {
 		v.SetPaused(!v.paused)
 		v.OnPause(v.paused)
 	})
-	cold := widget.NewButton("Start cold", func() { v.OnCold() })
-	warm := widget.NewButton("Jump to warm", func() { v.OnWarm() })
+	cold := widget.NewButton(kit.L("window.whatif.cold"), func() { v.OnCold() })
+	warm := widget.NewButton(kit.L("window.whatif.warm"), func() { v.OnWarm() })
 	return container.NewVBox(v.pause, container.NewGridWithColumns(2, cold, warm))
 }
 
 // SetPaused shows whether the car stands still in time.
 func (v *View) SetPaused(on bool) {
 	v.paused = on
-	v.pause.SetText("Pause")
+	v.pause.SetText(kit.L("window.whatif.pause"))
 	v.pause.SetIcon(theme.MediaPauseIcon())
 	if on {
-		v.pause.SetText("Go on")
+		v.pause.SetText(kit.L("window.whatif.go-on"))
 		v.pause.SetIcon(theme.MediaPlayIcon())
 	}
 }
