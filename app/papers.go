@@ -2,6 +2,8 @@ package main
 
 import (
 	"context"
+	"crypto/sha256"
+	"fmt"
 
 	"loopbook/cases"
 	"loopbook/cases/diagnosis"
@@ -22,7 +24,7 @@ func (m *mind) material(ctx context.Context, c *cases.Case) (report.Material, er
 	}
 	found := m.analyst.Analyse(c) // once the crowds are there, for their ranges
 	judged := proof.Judge(c, found, after)
-	return report.Material{Case: c, Found: found, Causes: &before, Proof: &judged}, nil
+	return report.Material{Case: c, Found: found, Causes: &before, Next: m.judge.Next(before), Proof: &judged}, nil
 }
 
 // ranked are the causes of a stage with their reasons.
@@ -44,3 +46,12 @@ func (m *mind) ranked(ctx context.Context, c *cases.Case, stage cases.Stage) (di
 
 // toldCauses is how many causes a paper gives the reasons of.
 const toldCauses = 5
+
+// hashOf is the SHA-256 of the case as a file holds it, in hex.
+func hashOf(c *cases.Case) string {
+	text, err := cases.EncodeIndented(*c)
+	if err != nil {
+		return ""
+	}
+	return fmt.Sprintf("%x", sha256.Sum256(text))
+}

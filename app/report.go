@@ -3,6 +3,8 @@ package main
 import (
 	"context"
 	"flag"
+	"fmt"
+	"io/fs"
 	"os"
 	"slices"
 	"strings"
@@ -68,5 +70,14 @@ func gatherPaper(ctx context.Context, c console, file string) (report.Material, 
 	if err != nil {
 		return report.Material{}, err
 	}
-	return m.material(ctx, &b.Case)
+	m.crowds.Draws = commandDraws
+	made, err := m.material(ctx, &b.Case)
+	made.Photo = func(name string) ([]byte, error) {
+		if raw, ok := b.Files[name]; ok {
+			return raw, nil
+		}
+		return nil, fmt.Errorf("%s: %w", name, fs.ErrNotExist)
+	}
+	made.Hash = hashOf(&b.Case)
+	return made, err
 }

@@ -2,8 +2,8 @@ package report
 
 import (
 	"io"
+	"strconv"
 	"strings"
-	"time"
 
 	"loopbook/cases"
 	"loopbook/cases/evidence"
@@ -99,20 +99,16 @@ func (p *paper) cut(text string, width float64, s style, most int) []string {
 
 func (c *customer) vehicleLine() string {
 	v := c.c.Vehicle
-	odometer := say.Text{}
+	odometer := ""
 	if v.OdometerKm != nil {
-		odometer = say.Own(c.by.Units.DistUnit(*v.OdometerKm))
+		odometer = c.by.Units.DistUnit(*v.OdometerKm)
 	}
-	line := join("  ·  ", join(" ", v.Make, v.Model, v.Engine), whole(v.Year), c.by.Say(odometer), c.c.Customer.Name, day(c.c.Opened))
+	year := ""
+	if v.Year != nil {
+		year = strconv.Itoa(*v.Year)
+	}
+	line := join("  ·  ", join(" ", v.Make, v.Model, v.Engine), year, odometer, c.c.Customer.Name, day(c.c.Opened))
 	return strings.Join(c.cut(line, c.inner(), softStyle, 1), "")
-}
-
-// day is a date by ISO 8601, or nothing.
-func day(t time.Time) string {
-	if t.IsZero() {
-		return ""
-	}
-	return t.Format(time.DateOnly)
 }
 
 // three are the three boxes side by side, as high as the fullest.

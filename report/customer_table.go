@@ -72,7 +72,7 @@ func (c *customer) gapRow(x [4]float64) {
 		}
 		c.signed(x[i+1], outOf(d.ValueK, g.before), c.by.Of("quantity", d.ValueK))
 	}
-	c.put(x[3], c.y, words{c.by.Units}.span(*g.before), plainStyle)
+	c.put(x[3], c.y, c.by.Say(span(*g.before)), plainStyle)
 	c.y += spotRow
 }
 

@@ -1,16 +1,27 @@
 package report
 
-import "math"
+import (
+	"math"
+
+	"loopbook/diagram/say"
+)
 
 // facts are labels with what is known to them.
 type facts []fact
 
-type fact struct{ label, value string }
+type fact struct{ label, value say.Text }
 
 // add takes a value up unless nothing is known.
-func (f *facts) add(label, value string) {
-	if value != "" {
+func (f *facts) add(label, value say.Text) {
+	if !value.Empty() {
 		*f = append(*f, fact{label, value})
+	}
+}
+
+// note takes up what a person or a standard wrote.
+func (f *facts) note(label say.Text, value string) {
+	if value != "" {
+		*f = append(*f, fact{label, say.Own(value)})
 	}
 }
 
@@ -48,10 +59,20 @@ func (p *paper) factGrid(list facts, columns int) (grid, [][]cell) {
 		n := min(columns, len(list))
 		var row []cell
 		for _, f := range list[:n] {
-			row = append(row, cell{text: f.label}, cell{text: f.value})
+			row = append(row, cell{text: p.by.Say(f.label)}, cell{text: p.by.Say(f.value)})
 		}
 		rows = append(rows, row)
 		list = list[n:]
 	}
 	return t, rows
+}
+
+// section writes facts under a heading, unless there are none.
+func (s *sheet) section(name say.Text, list facts, columns int) {
+	if len(list) == 0 {
+		s.none(name)
+		return
+	}
+	s.heading(s.by.Say(name), s.factsHeight(list[:min(len(list), 2*columns)], columns))
+	s.facts(list, columns)
 }

@@ -39,7 +39,12 @@ type Material struct {
 	Found  evidence.Findings  // the case's own
 	Causes *diagnosis.Ranking // of the time before the repair, explained; nil: not judged
 	Proof  *proof.Proof       // nil: not judged
+	Next   []diagnosis.Check
 	Shop   Shop
+
+	Photo    func(file string) ([]byte, error) // opens a picture of the case; nil: they aren't there
+	Revision int                               // of the notebook; 0: the case is of none
+	Hash     string                            // SHA-256 of the case's document, in hex; "": not known
 }
 
 // Shop is who hands the paper out.

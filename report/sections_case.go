@@ -6,49 +6,50 @@ import (
 	"loopbook/cases"
 	"loopbook/diagram"
 	"loopbook/diagram/drawing"
+	"loopbook/diagram/say"
 )
 
-func (r *record) head() {
-	r.paragraph("LOOPBOOK · TECHNICIAN'S RECORD", softStyle)
-	r.y += 2
-	r.paragraph(r.title(r.c), titleStyle)
-	opened, id := moment(r.c.Opened), ""
+func (s *sheet) head(kind say.Text) {
+	s.paragraph(s.by.Say(kind), softStyle)
+	s.y += 2
+	s.paragraph(s.title(s.c), titleStyle)
+	opened, id := moment(s.c.Opened), ""
 	if opened != "" {
-		opened = "Opened " + opened
+		opened = s.by.Of("record.opened", opened)
 	}
-	if r.c.ID != "" {
-		id = "Case " + r.c.ID
+	if s.c.ID != "" {
+		id = s.by.Say(s.caseName(s.c))
 	}
-	r.paragraph(join("  ·  ", opened, id, strings.Join(r.c.Tags, ", ")), softStyle)
-	r.y += 6
+	s.paragraph(join("  ·  ", opened, id, strings.Join(s.c.Tags, ", ")), softStyle)
+	s.y += 6
 }
 
 // cautions stand in a box with a sign, above all else.
-func (r *record) cautions() {
+func (s *sheet) cautions() {
 	const pad, indent, gap = 8, 22, 2
-	width, height := r.inner()-2*pad-indent, 2*pad+strongStyle.lead()
+	width, height := s.inner()-2*pad-indent, 2*pad+strongStyle.lead()
 	var texts [][]string
-	for _, text := range Cautions(r.c) {
-		lines := r.lines(text, width, smallStyle)
+	for _, text := range Cautions(s.c) {
+		lines := s.lines(s.by.Say(text), width, smallStyle)
 		texts = append(texts, lines)
 		height += float64(len(lines))*smallStyle.lead() + gap
 	}
-	r.need(height)
-	r.cautionBox(height)
-	r.y += pad
+	s.need(height)
+	s.cautionBox(height)
+	s.y += pad
 	left := float64(margin + pad + indent)
-	r.put(left, r.y, "Before anyone touches the loop", strongStyle)
-	r.y += strongStyle.lead()
+	s.put(left, s.y, s.by.Of("record.before-touching"), strongStyle)
+	s.y += strongStyle.lead()
 	for _, lines := range texts {
-		r.y += gap
-		r.flow(left, lines, smallStyle)
+		s.y += gap
+		s.flow(left, lines, smallStyle)
 	}
-	r.y += pad
+	s.y += pad
 }
 
-func (r *record) cautionBox(height float64) {
-	r.paint(margin, r.y, 1, drawing.Rect{
-		Box: diagram.Box{0, 0, r.inner(), height}, Corner: 5,
+func (s *sheet) cautionBox(height float64) {
+	s.paint(margin, s.y, 1, drawing.Rect{
+		Box: diagram.Box{0, 0, s.inner(), height}, Corner: 5,
 		Fill: drawing.In(drawing.ActGround), Stroke: drawing.In(drawing.ActText), StrokeWidth: 1,
 	}, drawing.Wedge{
 		Center: diagram.XY{16, 18}, Radius: 10, Toward: drawing.Up,
@@ -56,92 +57,106 @@ func (r *record) cautionBox(height float64) {
 	}, drawing.Label{At: diagram.XY{16, 18.5}, Text: "!", Size: 12, Bold: true, Ink: drawing.In(drawing.Text), Align: drawing.Middle})
 }
 
-func (r *record) vehicle() {
-	v := r.c.Vehicle
-	var list facts
-	list.add("Make and model", join(" ", v.Make, v.Model))
-	list.add("Year", whole(v.Year))
-	list.add("Engine", v.Engine)
-	list.add("Driven by", v.Motive.Name())
-	list.add("Identification", v.VIN)
-	list.add("Odometer", r.say.distance(v.OdometerKm))
-	list.add("Customer", r.c.Customer.Name)
-	r.section("Vehicle", list, 2)
+func (s *sheet) vehicle() {
+	v := s.c.Vehicle
+	list := s.vehicleFacts()
+	list.note(say.Of("record.identification"), v.VIN)
+	list.add(say.Of("record.odometer"), distance(v.OdometerKm))
+	list.note(say.Of("record.customer"), s.c.Customer.Name)
+	s.section(say.Of("record.vehicle"), list, 2)
 }
 
-func (r *record) fitted() {
-	l := r.c.Loop
+// vehicleFacts are what is no secret of the vehicle.
+func (s *sheet) vehicleFacts() facts {
+	v := s.c.Vehicle
 	var list facts
-	list.add("Layout", r.layoutName())
-	list.add("Thermostat opens", r.say.temp(l.ThermostatOpensC))
-	list.add("Fully open", r.say.temp(l.ThermostatFullC))
-	list.add("Cap", r.say.pressure(l.CapKPa))
-	list.add("Coolant", join(", ", l.Coolant.Base.Name(), number(l.Coolant.VolumePercent, "% by volume")))
-	list.add("Capacity", number(l.CapacityL, "L"))
-	list.add("Fan", l.Fan.Name())
-	list.add("Air outside", r.say.temp(r.c.Site.AmbientC))
-	list.add("Altitude", number(r.c.Site.AltitudeM, "m"))
-	r.section("Loop as fitted", list, 2)
+	list.note(say.Of("record.make-model"), join(" ", v.Make, v.Model))
+	list.add(say.Of("record.year"), quantity("quantity", v.Year))
+	list.note(say.Of("record.engine"), v.Engine)
+	list.add(say.Of("record.driven-by"), v.Motive.Text())
+	return list
 }
 
-func (r *record) layoutName() string {
-	if r.loop != nil {
-		return r.loop.Title
+func (s *sheet) fitted() {
+	l := s.c.Loop
+	var list facts
+	list.add(say.Of("record.layout"), s.layoutName())
+	list.add(say.Of("record.thermostat-opens"), temp(l.ThermostatOpensC))
+	list.add(say.Of("record.thermostat-full"), temp(l.ThermostatFullC))
+	list.add(say.Of("record.cap"), pressure(l.CapKPa))
+	list.add(say.Of("record.coolant"), say.List(l.Coolant.Base.Text(), quantity("record.by-volume", l.Coolant.VolumePercent)))
+	list.add(say.Of("record.capacity"), litres(l.CapacityL))
+	list.add(say.Of("record.fan"), l.Fan.Text())
+	list.add(say.Of("record.outside"), temp(s.c.Site.AmbientC))
+	list.add(say.Of("record.altitude"), quantity("quantity", s.c.Site.AltitudeM))
+	s.section(say.Of("record.fitted"), list, 2)
+}
+
+func litres(v *float64) say.Text { return quantity("record.litres", v) }
+
+func (s *sheet) layoutName() say.Text {
+	switch {
+	case s.loop != nil:
+		return say.LoopName(s.loop)
+	case s.c.Loop.Layout != "":
+		return say.Own(s.c.Loop.Layout)
 	}
-	return r.c.Loop.Layout
+	return say.Text{}
 }
 
-func (r *record) complaint() {
-	text, symptoms := r.c.Complaint.Text, strings.Join(names(r.c.Complaint.Symptoms), ", ")
-	if text == "" && symptoms == "" {
-		r.blank = append(r.blank, "complaint")
+func (s *sheet) complaint() {
+	text, symptoms := s.c.Complaint.Text, s.symptoms()
+	if text == "" && symptoms.Empty() {
+		s.none(say.Of("record.complaint"))
 		return
 	}
-	r.heading("Complaint", 2*bodyStyle.lead())
+	s.heading(s.by.Of("record.complaint"), 2*bodyStyle.lead())
+	s.note(text)
+	if !symptoms.Empty() {
+		s.paragraph(s.by.Of("record.symptoms", symptoms), bodyStyle)
+	}
+}
+
+func (s *sheet) symptoms() say.Text {
+	var list []say.Text
+	for _, symptom := range s.c.Complaint.Symptoms {
+		list = append(list, symptom.Text())
+	}
+	return say.List(list...)
+}
+
+// note writes a free text, if there is one.
+func (s *sheet) note(text string) {
 	if text != "" {
-		r.paragraph(text, bodyStyle)
-	}
-	if symptoms != "" {
-		r.paragraph("Symptoms: "+symptoms+".", bodyStyle)
+		s.paragraph(text, bodyStyle)
 	}
 }
 
-func (r *record) troubleCodes() {
-	if len(r.c.Codes) == 0 {
-		r.blank = append(r.blank, "trouble codes")
+func (s *sheet) troubleCodes() {
+	if len(s.c.Codes) == 0 {
+		s.none(say.Of("record.codes"))
 		return
 	}
-	r.heading("Trouble codes", tableStart)
+	s.heading(s.by.Of("record.codes"), tableStart)
 	var rows [][]cell
-	for _, code := range r.c.Codes {
-		meaning := r.say.by().Say(r.codes.Meaning(code.Code))
-		rows = append(rows, []cell{{code.Code, true}, {text: code.State}, {text: capital(meaning)}, {text: r.frozen(code.FreezeFrame)}})
+	for _, code := range s.c.Codes {
+		rows = append(rows, []cell{{code.Code, true}, {text: code.State}, {text: capital(s.by.Say(s.codes.Meaning(code.Code)))}, {text: s.by.Say(frozen(code.FreezeFrame))}})
 	}
-	r.table([]column{{"Code", 10}, {"State", 12}, {"Meaning", 46}, {"Freeze frame", 32}}, rows)
+	s.table([]column{{s.by.Of("record.code"), 10}, {s.by.Of("record.state"), 12}, {s.by.Of("record.meaning"), 46}, {s.by.Of("record.freeze-frame"), 32}}, rows)
 }
 
-func (r *record) frozen(f cases.FreezeFrame) string {
-	return join(", ", r.say.temp(f.EctC), number(f.RPM, "rpm"), r.say.speed(f.SpeedKmh))
+func frozen(f cases.FreezeFrame) say.Text {
+	return say.List(temp(f.EctC), quantity("record.rpm", f.RPM), speed(f.SpeedKmh))
 }
 
 // tableStart is what a table needs of a page to begin on it.
 const tableStart = 50
 
-// section writes facts under a heading, unless there are none.
-func (r *record) section(name string, list facts, columns int) {
-	if len(list) == 0 {
-		r.blank = append(r.blank, strings.ToLower(name))
-		return
-	}
-	r.heading(name, r.factsHeight(list[:min(len(list), 2*columns)], columns))
-	r.facts(list, columns)
-}
-
 // blanks tells what nothing is noted for, so that a gap is seen to be one.
-func (r *record) blanks() {
-	if len(r.blank) == 0 {
+func (s *sheet) blanks() {
+	if len(s.blank) == 0 {
 		return
 	}
-	r.space(10)
-	r.paragraph("Nothing is noted for: "+strings.Join(r.blank, ", ")+".", softStyle)
+	s.space(10)
+	s.paragraph(s.by.Of("record.nothing-for", strings.ToLower(s.by.Say(say.List(s.blank...)))), softStyle)
 }

@@ -2,37 +2,52 @@ package report
 
 import (
 	"loopbook/cases/evidence"
-	"loopbook/diagram"
 	"loopbook/diagram/drawing"
+	"loopbook/diagram/say"
 )
 
 // flags writes what stands out in a round, the gravest first.
-func (r *record) flags(round int) {
-	list := r.flagsOf(round)
+func (s *sheet) flags(round int) {
+	s.flagList(s.flagsOf(round), say.Of("record.stands-out"), s.subheading)
+}
+
+// wholeCase writes what stands out in the case as a whole, but for what belongs
+// to one test: that stands under it.
+func (s *sheet) wholeCase() {
+	var list []evidence.Flag
+	for _, f := range s.flagsOf(evidence.WholeCase) {
+		if !s.ofTest(f) {
+			list = append(list, f)
+		}
+	}
+	s.flagList(list, say.Of("record.whole"), s.heading)
+}
+
+// ofTest reports whether a test of the case says the same.
+func (s *sheet) ofTest(f evidence.Flag) bool {
+	for i := range s.c.Tests {
+		for _, own := range evidence.Workshop(s.c, &s.c.Tests[i]).Flags {
+			if own.ID == f.ID && s.by.Say(own.Text) == s.by.Say(f.Text) {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+func (s *sheet) flagList(list []evidence.Flag, title say.Text, head func(string, float64)) {
 	if len(list) == 0 {
 		return
 	}
-	r.subheading("What stands out", 3*bodyStyle.lead())
+	head(s.by.Say(title), 3*bodyStyle.lead())
 	for _, f := range list {
-		r.flag(f)
+		s.flag(f)
 	}
 }
 
-// wholeCase writes what stands out in the case as a whole.
-func (r *record) wholeCase() {
-	list := r.flagsOf(evidence.WholeCase)
-	if len(list) == 0 {
-		return
-	}
-	r.heading("The case as a whole", 3*bodyStyle.lead())
-	for _, f := range list {
-		r.flag(f)
-	}
-}
-
-func (r *record) flagsOf(round int) []evidence.Flag {
+func (s *sheet) flagsOf(round int) []evidence.Flag {
 	var out []evidence.Flag
-	for _, f := range r.f.Flags {
+	for _, f := range s.f.Flags {
 		if f.Round == round {
 			out = append(out, f)
 		}
@@ -41,25 +56,26 @@ func (r *record) flagsOf(round int) []evidence.Flag {
 }
 
 // flag is a sign, a word and a sentence, with the reasons under them.
-func (r *record) flag(f evidence.Flag) {
-	const indent, wordWidth = 18, 32
-	text := r.lines(r.say.by().Say(f.Text), r.inner()-indent-wordWidth, strongStyle)
-	r.space(2)
-	r.need(float64(min(len(text)+1, 6)) * strongStyle.lead())
+func (s *sheet) flag(f evidence.Flag) {
+	const indent, gap = 18, 7
 	word, sign := severity(f.Severity)
-	r.paint(margin+2, r.y, 1, sign)
-	r.put(margin+indent, r.y, word, strongStyle)
-	r.flow(margin+indent+wordWidth, text, strongStyle)
-	r.bullets(margin+indent+wordWidth, r.say.by().All(f.Because), smallStyle)
+	left := margin + indent + s.measure(s.by.Say(word), strongStyle) + gap
+	text := s.lines(s.by.Say(f.Text), s.width-margin-left, strongStyle)
+	s.space(2)
+	s.need(float64(min(len(text)+1, 6)) * strongStyle.lead())
+	s.paint(margin+2, s.y, 1, sign)
+	s.put(margin+indent, s.y, s.by.Say(word), strongStyle)
+	s.flow(left, text, strongStyle)
+	s.bullets(left, s.by.All(f.Because), smallStyle)
 }
 
-// severity is the word and the sign of a severity: each has its own shape.
-func severity(s evidence.Severity) (string, drawing.Shape) {
+// severity is the word and the sign of a severity.
+func severity(s evidence.Severity) (say.Text, drawing.Shape) {
 	switch s {
 	case evidence.Act:
-		return "Act", drawing.Wedge{Center: diagram.XY{6, 7.5}, Radius: 6, Toward: drawing.Up, Fill: drawing.In(drawing.ActSign), Stroke: drawing.In(drawing.ActText), StrokeWidth: 0.8}
+		return say.Of("record.act"), signAct()
 	case evidence.Look:
-		return "Look", drawing.Rhomb{Center: diagram.XY{6, 6}, Radius: 5.5, Fill: drawing.In(drawing.LookSign), Stroke: drawing.In(drawing.LookText), StrokeWidth: 0.8}
+		return say.Of("record.look"), signLook()
 	}
-	return "Note", drawing.Disc{Center: diagram.XY{6, 6}, Radius: 4.5, Fill: drawing.In(drawing.NoteSign), Stroke: drawing.In(drawing.NoteText), StrokeWidth: 0.8}
+	return say.Of("record.note"), signNote()
 }

@@ -2,117 +2,113 @@ package report
 
 import (
 	"sort"
-	"strings"
 
 	"loopbook/cases"
 	"loopbook/cases/evidence"
 	"loopbook/diagram"
+	"loopbook/diagram/say"
 )
 
 // readings writes what the gun showed along the flow, and under the table why
 // one of them doesn't count.
-func (r *record) readings(i int) {
-	readings, found := alongFlow(r.c.Rounds[i].Readings), r.found(i)
+func (s *sheet) readings(i int) {
+	readings, found := alongFlow(s.c.Rounds[i].Readings), s.found(i)
 	if len(readings) == 0 {
 		return
 	}
-	unit := ", " + string(r.say.Temperature)
-	r.subheading("Readings", tableStart)
+	unit := string(s.by.Units.Temperature)
 	var rows [][]cell
 	var why []string
 	for j, shown := range readings {
 		last := j+1 == len(readings) || readings[j+1].Point != shown.Point
 		got, judged := found.Readings[shown.Point]
 		if !last || shown.ShownC == nil || !judged {
-			rows = append(rows, cells(shown.Point.String(), r.shown(shown), surface(shown), "", "", notJudged(shown, last)))
+			rows = append(rows, cells(s.by.Say(say.PointName(shown.Point)), s.bare(shown.ShownC), s.by.Say(surface(shown)), "", "", s.by.Say(notJudged(shown, last))))
 			continue
 		}
-		rows = append(rows, r.reading(shown, got))
+		rows = append(rows, s.reading(shown, got))
 		if !got.Why.Empty() {
-			why = append(why, shown.Point.String()+": "+r.say.by().Say(got.Why))
+			why = append(why, s.by.Say(say.PointName(shown.Point))+": "+s.by.Say(got.Why))
 		}
 	}
-	r.table([]column{{"Point", 26}, {"Shown" + unit, 11}, {"On", 16}, {"Corrected" + unit, 15}, {"Expected" + unit, 13}, {"State", 19}}, rows)
-	r.bullets(margin, why, softStyle)
+	columns := []column{{s.by.Of("record.point"), 25}, {s.by.Of("record.shown", unit), 13}, {s.by.Of("record.on"), 17}, {s.by.Of("record.corrected", unit), 14}, {s.by.Of("record.expected-in", unit), 13}, {s.by.Of("record.state"), 18}}
+	s.subheading(s.by.Of("record.readings"), s.tableKeep(columns, rows))
+	s.table(columns, rows)
+	s.bullets(margin, why, softStyle)
 }
 
-func (r *record) shown(s cases.Reading) string {
-	if s.ShownC == nil {
-		return ""
-	}
-	return r.say.Temp(*s.ShownC)
-}
-
-func (r *record) reading(shown cases.Reading, got evidence.Reading) []cell {
-	expected := ""
-	if got.Expected != nil {
-		expected = r.say.TempRange(got.Expected.LowC, got.Expected.HighC)
-	}
-	state, strong := r.state(got)
+func (s *sheet) reading(shown cases.Reading, got evidence.Reading) []cell {
+	state, strong := s.state(got)
 	return []cell{
-		{shown.Point.String(), strong}, {text: r.shown(shown)}, {text: surface(shown)},
-		{r.say.measured(got), strong}, {text: expected}, {state, strong},
+		{s.by.Say(say.PointName(shown.Point)), strong}, {text: s.bare(shown.ShownC)}, {text: s.by.Say(surface(shown))},
+		{s.corrected(got), strong}, {text: s.between(got.Expected)}, {s.by.Say(state), strong},
 	}
+}
+
+// corrected is a reading with how far it may be off.
+func (s *sheet) corrected(r evidence.Reading) string {
+	if r.UncertainK < 0.5 {
+		return s.bare(&r.TrueC)
+	}
+	return s.by.Of("record.plus-minus", r.TrueC, r.UncertainK)
 }
 
 // state is how a reading stands, and whether it stands out.
-func (r *record) state(got evidence.Reading) (string, bool) {
+func (s *sheet) state(got evidence.Reading) (say.Text, bool) {
 	switch {
 	case got.Impossible || got.Doubtful:
-		return "repeat", true // why stands under the table
+		return say.Of("record.repeat"), true // why stands under the table
 	case got.State == evidence.Low && got.Expected != nil:
-		return "▼ " + r.off(got.Expected.LowC.Minus(got.TrueC)) + " under", true
+		return off(got.Expected.LowC.Minus(got.TrueC), say.Of("record.just-under"), "record.under"), true
 	case got.State == evidence.High && got.Expected != nil:
-		return "▲ " + r.off(got.TrueC.Minus(got.Expected.HighC)) + " over", true
+		return off(got.TrueC.Minus(got.Expected.HighC), say.Of("record.just-over"), "record.over"), true
 	}
 	return stateWord(got.State), false
 }
 
 // off is how far a reading is out of its range.
-func (r *record) off(k diagram.DeltaK) string {
+func off(k diagram.DeltaK, just say.Text, key string) say.Text {
 	if k < 0.5 {
-		return "just"
+		return just
 	}
-	return r.say.Delta(k)
+	return say.Of(key, k)
 }
 
-func stateWord(s evidence.State) string {
+func stateWord(s evidence.State) say.Text {
 	switch s {
 	case evidence.Low:
-		return "▼ low"
+		return say.Of("record.low")
 	case evidence.High:
-		return "▲ high"
+		return say.Of("record.high")
 	case evidence.InRange:
-		return "in range"
+		return say.Of("record.in-range")
 	}
-	return "not judged"
+	return say.Of("record.not-judged")
 }
 
-func notJudged(r cases.Reading, last bool) string {
+func notJudged(r cases.Reading, last bool) say.Text {
 	switch {
 	case !last:
-		return "taken again"
+		return say.Of("record.taken-again")
 	case r.CantReach():
-		return "can't reach"
+		return say.Of("record.cant-reach")
 	case r.ShownC == nil:
-		return "no number"
+		return say.Of("record.no-number")
 	}
-	return "not judged"
+	return say.Of("record.not-judged")
 }
 
 // surface is what was measured: air by a probe, all else by the gun.
-func surface(r cases.Reading) string {
+func surface(r cases.Reading) say.Text {
 	switch {
 	case r.Point.Air():
-		return "air, probe"
+		return say.Of("record.air-probe")
 	case r.CantReach():
-		return ""
-	case r.Surface.Word != "":
-		return strings.ReplaceAll(r.Surface.Word, "-", " ")
-	case r.Surface.Emissivity != 0:
-		return "emissivity " + r.Surface.String()
+		return say.Text{}
+	case r.Surface == (cases.Surface{}):
+		return say.Of("record.not-noted")
 	}
-	return "not noted"
+	return r.Surface.Text()
 }
 
 // alongFlow sorts readings by their points, those of one point as taken.

@@ -1,121 +1,124 @@
 package report
 
 import (
-	"fmt"
-	"strings"
 	"time"
 
 	"loopbook/cases/evidence"
-	"loopbook/diagram"
 	"loopbook/diagram/drawing"
+	"loopbook/diagram/say"
 	"loopbook/report/picture"
 )
 
-// drawingShare is the most of a page's height that a drawing takes.
-const drawingShare = 0.5
+// drawingShare is the most of a page's height that a drawing takes: with its
+// tables a round of a dozen points still stands on one page.
+const drawingShare = 0.41
 
-func (r *record) rounds() {
-	if len(r.c.Rounds) == 0 {
-		r.blank = append(r.blank, "rounds with the gun")
+func (s *sheet) rounds() {
+	if len(s.c.Rounds) == 0 {
+		s.none(say.Of("record.rounds-none"))
 	}
-	for i := range r.c.Rounds {
-		r.round(i)
+	for i := range s.c.Rounds {
+		s.round(i)
+		s.readings(i)
+		s.deltas(i)
+		s.flags(i)
+	}
+	s.hoseMap()
+}
+
+// hoseMap are all rounds as curves along the flow.
+func (s *sheet) hoseMap() {
+	const height = 250
+	if s.loop == nil || len(s.c.Rounds) < 2 {
+		return
+	}
+	if lines, ok := picture.HoseMap(s.loop, s.c, s.f, s.by); ok {
+		s.heading(s.by.Of("record.along-flow"), height+10)
+		s.plot(lines, 1, height)
 	}
 }
 
-func (r *record) round(i int) {
-	list := r.conditions(i)
-	keep := r.factsHeight(list, 3)
+// round writes a round's conditions and its drawing.
+func (s *sheet) round(i int) {
+	list := s.conditions(i)
+	keep := s.factsHeight(list, 3)
 	var d drawing.Picture
-	if r.loop != nil {
-		d = drawing.Draw(r.loop, picture.State(r.loop, r.c, r.f, i, r.by), true)
-		keep += d.Height * r.drawScale(d, r.mostDrawn())
+	if s.loop != nil {
+		d = drawing.Draw(s.loop, picture.State(s.loop, s.c, s.f, i, s.by), true)
+		keep += d.Height * s.drawScale(d, s.mostDrawn())
 	}
-	r.heading(join(": ", fmt.Sprintf("Round %d", i+1), r.c.Rounds[i].Label), keep)
-	r.facts(list, 3)
-	if r.loop != nil {
-		r.draw(d, r.mostDrawn())
-		r.y += 4
+	s.heading(s.by.Say(s.roundName(i)), keep)
+	s.facts(list, 3)
+	if s.loop != nil {
+		s.draw(d, s.mostDrawn())
+		s.y += 4
 	}
-	r.readings(i)
-	r.deltas(i)
-	r.flags(i)
 }
 
-func (r *record) mostDrawn() float64 { return (r.bottom() - margin) * drawingShare }
+func (s *sheet) roundName(i int) say.Text {
+	if l := s.c.Rounds[i].Label; l != "" {
+		return say.Of("record.round", i+1, l)
+	}
+	return say.Of("record.round-bare", i+1)
+}
+
+func (s *sheet) mostDrawn() float64 { return (s.bottom() - margin) * drawingShare }
 
 // conditions are how the engine, the air and the gun were.
-func (r *record) conditions(i int) facts {
-	round := &r.c.Rounds[i]
+func (s *sheet) conditions(i int) facts {
+	round := &s.c.Rounds[i]
 	var list facts
-	list.add("Stage", round.Stage.Name())
-	list.add("Taken", r.taken(round.Taken))
-	list.add("Since the start", number(round.MinutesSinceStart, "min"))
-	list.add("Engine speed", number(round.EngineRPM, "rpm"))
-	list.add("Road speed", r.say.speed(round.SpeedKmh))
-	list.add("Fan", round.Fan.Name())
-	list.add("Heater", round.Heater.Name())
-	list.add("Air outside", r.say.temp(r.c.Ambient(i)))
-	list.add("Sensor", r.say.temp(round.EctC))
-	list.add("Dash gauge", round.Gauge.Name())
-	list.add("Gun set to", number(round.Gun.Emissivity, ""))
-	list.add("Mirrored", r.say.temp(round.Gun.ReflectedC))
-	if found := r.found(i); found.EngineC != nil {
-		list.add("Engine at", join(", by ", r.say.temp(found.EngineC), r.say.by().Say(found.EngineBy)))
+	list.add(say.Of("record.stage"), round.Stage.Text())
+	list.note(say.Of("record.taken"), s.taken(round.Taken))
+	list.add(say.Of("record.since-start"), quantity("record.minutes", round.MinutesSinceStart))
+	list.add(say.Of("record.engine-speed"), quantity("record.rpm", round.EngineRPM))
+	list.add(say.Of("record.road-speed"), speed(round.SpeedKmh))
+	list.add(say.Of("record.fan"), round.Fan.Text())
+	list.add(say.Of("record.heater"), round.Heater.Text())
+	list.add(say.Of("record.outside"), temp(s.c.Ambient(i)))
+	list.add(say.Of("record.sensor"), temp(round.EctC))
+	list.add(say.Of("record.gauge"), round.Gauge.Text())
+	list.note(say.Of("record.gun-set"), s.decimal(round.Gun.Emissivity))
+	list.add(say.Of("record.mirrored"), temp(round.Gun.ReflectedC))
+	if found := s.found(i); found.EngineC != nil {
+		list.add(say.Of("record.engine-at"), say.Of("record.by", temp(found.EngineC), found.EngineBy))
 	}
 	return list
 }
 
 // taken is a round's time in the zone that the head names.
-func (r *record) taken(t time.Time) string {
+func (s *sheet) taken(t time.Time) string {
 	if t.IsZero() {
 		return ""
 	}
-	return t.In(r.c.Opened.Location()).Format("2006-01-02 15:04")
+	return t.In(s.c.Opened.Location()).Format("2006-01-02 15:04")
 }
 
-// found is what the findings say about a round, or nothing.
-func (r *record) found(i int) evidence.Round {
-	if i >= len(r.f.Rounds) {
-		return evidence.Round{}
-	}
-	return r.f.Rounds[i]
-}
-
-func (r *record) deltas(i int) {
+// deltas are the round's differences that there is a range for: the others are
+// plain sums of the readings above.
+func (s *sheet) deltas(i int) {
 	var rows [][]cell
-	for _, d := range r.f.Deltas {
-		if d.Round != i {
+	for _, d := range s.f.Deltas {
+		if d.Round != i || d.State == evidence.Unknown {
 			continue
 		}
 		out := d.State == evidence.Low || d.State == evidence.High
 		rows = append(rows, []cell{
-			{r.deltaTitle(d), out}, {text: end(d.From) + " − " + end(d.To)}, {r.say.Delta(d.ValueK), out},
-			{text: r.say.span(d)}, {stateWord(d.State), out},
+			{capital(s.by.Say(say.DeltaName(d.Name))), out}, {text: s.by.Say(end(d.From)) + " − " + s.by.Say(end(d.To))},
+			{s.by.Of("quantity", d.ValueK), out}, {text: s.by.Say(span(d))}, {s.by.Say(stateWord(d.State)), out},
 		})
 	}
 	if rows == nil {
 		return
 	}
-	r.subheading("Differences", tableStart)
-	r.table([]column{{"Difference", 20}, {"From − to", 40}, {"Value", 10}, {"Expected", 16}, {"State", 14}}, rows)
+	columns := []column{{s.by.Of("record.difference"), 22}, {s.by.Of("record.from-to"), 38}, {s.by.Of("record.value"), 10}, {s.by.Of("record.expected"), 16}, {s.by.Of("record.state"), 14}}
+	s.subheading(s.by.Of("record.differences"), s.tableKeep(columns, rows))
+	s.table(columns, rows)
 }
 
-// deltaTitle is the difference in the layout's words.
-func (r *record) deltaTitle(d evidence.Delta) string {
-	if r.loop != nil {
-		for _, at := range r.loop.Deltas {
-			if at.Name == d.Name {
-				return capital(at.Title)
-			}
-		}
-	}
-	return capital(strings.ReplaceAll(d.Name, "-", " "))
-}
-
-func end(word string) string {
+func end(word string) say.Text {
 	if word == evidence.Sensor {
-		return "Scan tool"
+		return say.Of("record.scan-tool")
 	}
-	return diagram.Point(word).String()
+	return say.Of("drawing.point." + word)
 }

@@ -1,163 +1,147 @@
 package report
 
 import (
-	"fmt"
-	"math"
-
 	"loopbook/cases"
-	"loopbook/diagram"
+	"loopbook/cases/evidence"
+	"loopbook/diagram/say"
 	"loopbook/report/chart"
 	"loopbook/report/picture"
 )
 
-func (r *record) tests() {
-	if len(r.c.Tests) == 0 {
-		r.blank = append(r.blank, "tests")
+func (s *sheet) tests() {
+	if len(s.c.Tests) == 0 {
+		s.none(say.Of("record.tests"))
 		return
 	}
-	for i := range r.c.Tests {
-		t := &r.c.Tests[i]
-		list := r.measured(t)
-		keep := r.factsHeight(list[:min(len(list), 4)], 2)
-		if len(list) == 0 {
+	for i := range s.c.Tests {
+		t := &s.c.Tests[i]
+		list := measured(t)
+		keep := s.factsHeight(list[:min(len(list), 4)], 2)
+		switch {
+		case len(t.ShownC) > 0:
+			keep += s.faceHeight(t)
+		case len(list) == 0:
 			keep = tableStart // a table or a sentence comes first
 		}
 		if i == 0 {
-			r.heading("Tests", subStyle.lead()+10+keep)
+			s.heading(s.by.Of("record.tests"), subStyle.lead()+10+keep)
 		}
-		r.subheading(join(", ", capital(t.Kind.Name()), t.Stage.Name()), keep)
-		r.test(t, list)
+		s.subheading(s.by.Say(testName(t)), keep)
+		s.test(t, list)
+		s.worked(t)
 	}
 }
 
-func (r *record) test(t *cases.Test, list facts) {
+func testName(t *cases.Test) say.Text {
+	return say.List(say.Of("capital", t.Kind.Text()), t.Stage.Text())
+}
+
+func (s *sheet) test(t *cases.Test, list facts) {
 	switch {
 	case len(list) > 0:
-		r.facts(list, 2)
+		s.facts(list, 2)
 	case len(t.Points) == 0 && len(t.Reference) == 0 && len(t.ShownC) == 0:
-		r.paragraph("No values are noted.", softStyle)
+		s.paragraph(s.by.Of("record.no-values"), softStyle)
 	}
-	r.bench(t)
-	r.curve(t)
-	r.face(t.ShownC)
+	s.bench(t)
+	s.curve(t)
+	s.face(t)
+}
+
+// worked is what a test comes to: its sums and what stands out in it.
+func (s *sheet) worked(t *cases.Test) {
+	check := evidence.Workshop(s.c, t)
+	var list facts
+	for _, sum := range check.Sums {
+		list.add(sum.Name, sum.Value)
+	}
+	s.facts(list, 2)
+	for _, f := range check.Flags {
+		s.flag(f)
+	}
 }
 
 // curve is a test's numbers as a curve, where that says more than they do.
-func (r *record) curve(t *cases.Test) {
-	lines, ok := picture.Test(t, r.by)
-	if !ok {
-		return
+func (s *sheet) curve(t *cases.Test) {
+	if lines, ok := picture.Test(t, s.by); ok {
+		s.plot(lines, 0.7, 130)
 	}
-	const height = 130
-	r.space(bodyStyle.lead())
-	r.need(height)
-	if err := lines.OnPage(r.pdf, chart.Plain(), family, margin, r.y, r.inner()*0.7, height); err == nil {
-		r.y += height
+}
+
+// plot draws a chart over a share of the page's width. What holds nothing is left
+// out.
+func (s *sheet) plot(c chart.Chart, share, height float64) {
+	s.space(bodyStyle.lead() / 2)
+	s.need(height)
+	if err := chart.OnPage(c, s.pdf, chart.Plain(), family, margin, s.y, s.inner()*share, height); err == nil {
+		s.y += height
 	}
 }
 
 // measured are the single values of a test, whichever its kind uses.
-func (r *record) measured(t *cases.Test) facts {
+func measured(t *cases.Test) facts {
 	var list facts
-	list.add("Pressure at the start", r.say.pressure(t.StartKPa))
-	list.add("Pressure at the end", r.say.pressure(t.EndKPa))
-	list.add("Held for", number(t.Minutes, "min"))
-	list.add("Temperature, start", r.say.temp(t.StartC))
-	list.add("Temperature, end", r.say.temp(t.EndC))
-	list.add("Cap rated", r.say.pressure(t.RatedKPa))
-	list.add("Cap opens", r.say.pressure(t.OpensKPa))
-	list.add("Cap holds", yes(t.Holds, "yes", "no"))
-	list.add("Vacuum valve", yes(t.VacuumValveOK, "works", "doesn't work"))
-	list.add("Result", gas(t.Result))
-	list.add("Freezes at", r.say.temp(t.FreezeC))
-	list.add("Strength", number(t.VolumePercent, "% by volume"))
-	list.add("pH", number(t.PH, ""))
-	list.add("Stray voltage", number(t.StrayV, "V"))
-	list.add("Looks", string(t.Looks))
-	list.add("Rated to open at", r.say.temp(t.RatedOpensC))
-	list.add("Rated full at", r.say.temp(t.RatedFullC))
-	list.add("Rated lift", number(t.RatedLiftMM, "mm"))
-	list.add("Fan commanded", yes(t.Commanded, "yes", "no"))
-	list.add("Fan runs", yes(t.Runs, "yes", "no"))
-	list.add("Fan starts at", r.say.temp(t.StartsC))
-	list.add("Level", string(t.State))
-	list.add("Belt", yes(t.BeltOK, "sound", "not sound"))
-	list.add("Play in the pump", yes(t.Play, "yes", "no"))
-	list.add("Pump weeps", yes(t.Weep, "yes", "no"))
-	list.add("Lower hose", yes(t.LowerCollapses, "collapses", "keeps its shape"))
-	list.add("Bubbles", yes(t.Seen, "seen", "none seen"))
-	list.add("Flow", string(t.Flows))
+	list.add(say.Of("record.start-pressure"), pressure(t.StartKPa))
+	list.add(say.Of("record.end-pressure"), pressure(t.EndKPa))
+	list.add(say.Of("record.held"), quantity("record.minutes", t.Minutes))
+	list.add(say.Of("record.start-temperature"), temp(t.StartC))
+	list.add(say.Of("record.end-temperature"), temp(t.EndC))
+	list.add(say.Of("record.cap-rated"), pressure(t.RatedKPa))
+	list.add(say.Of("record.cap-opens"), pressure(t.OpensKPa))
+	list.add(say.Of("record.cap-holds"), yesNo(t.Holds))
+	list.add(say.Of("record.vacuum-valve"), yes(t.VacuumValveOK, say.Of("record.works"), say.Of("record.works-not")))
+	list.add(say.Of("record.result"), t.Result.Text())
+	list.add(say.Of("record.freezes"), temp(t.FreezeC))
+	list.add(say.Of("record.strength"), quantity("record.by-volume", t.VolumePercent))
+	list.add(say.Of("record.ph"), quantity("value.tenth", t.PH))
+	list.add(say.Of("record.stray"), quantity("record.volts", t.StrayV))
+	list.add(say.Of("record.looks"), t.Looks.Text())
+	list.add(say.Of("record.rated-opens"), temp(t.RatedOpensC))
+	list.add(say.Of("record.rated-full"), temp(t.RatedFullC))
+	list.add(say.Of("record.rated-lift"), quantity("record.mm", t.RatedLiftMM))
+	list.add(say.Of("record.commanded"), yesNo(t.Commanded))
+	list.add(say.Of("record.runs"), yesNo(t.Runs))
+	list.add(say.Of("record.fan-starts"), temp(t.StartsC))
+	list.add(say.Of("record.level"), t.State.Text())
+	list.add(say.Of("record.belt"), yes(t.BeltOK, say.Of("record.sound"), say.Of("record.sound-not")))
+	list.add(say.Of("record.play"), yesNo(t.Play))
+	list.add(say.Of("record.weeps"), yesNo(t.Weep))
+	list.add(say.Of("record.lower-hose"), yes(t.LowerCollapses, say.Of("record.collapses"), say.Of("record.keeps-shape")))
+	list.add(say.Of("record.bubbles"), yes(t.Seen, say.Of("record.seen"), say.Of("record.seen-none")))
+	list.add(say.Of("record.flow"), t.Flows.Text())
 	return list
 }
 
-// gas is what the combustion-gas test found.
-func gas(g cases.GasResult) string {
-	switch g {
-	case "positive":
-		return "gas found"
-	case "negative":
-		return "no gas found"
-	}
-	return string(g)
-}
-
 // bench writes the lines of a thermostat's or a sensor's record.
-func (r *record) bench(t *cases.Test) {
-	unit := ", " + string(r.say.Temperature)
+func (s *sheet) bench(t *cases.Test) {
+	unit := string(s.by.Units.Temperature)
 	var lift, ohm [][]cell
 	for _, b := range t.Points {
 		if b.WaterC != nil || b.LiftMM != nil {
-			lift = append(lift, cells(r.bare(b.WaterC), number(b.LiftMM, ""), yes(b.Heating, "heating", "cooling")))
+			way := s.by.Say(yes(b.Heating, say.Of("record.heating"), say.Of("record.cooling")))
+			lift = append(lift, cells(s.bare(b.WaterC), s.decimal(b.LiftMM), way))
 		}
 		if b.TempC != nil || b.Ohm != nil {
-			ohm = append(ohm, cells(r.bare(b.TempC), number(b.Ohm, ""), "measured"))
+			ohm = append(ohm, cells(s.bare(b.TempC), s.decimal(b.Ohm), s.by.Of("record.measured")))
 		}
 	}
 	for _, b := range t.Reference {
-		ohm = append(ohm, cells(r.bare(b.TempC), number(b.Ohm, ""), "reference"))
+		ohm = append(ohm, cells(s.bare(b.TempC), s.decimal(b.Ohm), s.by.Of("record.reference")))
 	}
-	r.table([]column{{"Water" + unit, 1}, {"Lift, mm", 1}, {"On the way", 2}}, lift)
-	r.table([]column{{"Temperature" + unit, 1}, {"Resistance, Ω", 1}, {"", 2}}, ohm)
+	s.table([]column{{s.by.Of("record.water", unit), 1}, {s.by.Of("record.lift"), 1}, {s.by.Of("record.way"), 2}}, lift)
+	s.table([]column{{s.by.Of("record.temperature", unit), 1}, {s.by.Of("record.resistance"), 1}, {s.by.Of("record.which"), 2}}, ohm)
 }
 
-// bare is a temperature without its unit.
-func (r *record) bare(c *diagram.Celsius) string {
-	if c == nil {
-		return ""
-	}
-	return r.say.Temp(*c)
-}
+// faceRow is the height of a row of a core's heat map.
+const faceRow = 22
 
-// faceColumns is how many places across a core fit a table side by side.
-const faceColumns = 12
-
-// face writes a core's scan, in pieces where it is wide.
-func (r *record) face(rows [][]float64) {
-	across := 0
-	for _, row := range rows {
-		across = max(across, len(row))
-	}
-	for from := 0; from < across; from += faceColumns {
-		to := min(across, from+faceColumns)
-		columns := []column{{"Face, " + string(r.say.Temperature), 1.5}}
-		for j := from; j < to; j++ {
-			columns = append(columns, column{fmt.Sprint(j + 1), 1})
-		}
-		var out [][]cell
-		for i, row := range rows {
-			line := cells(fmt.Sprintf("row %d", i+1))
-			for j := from; j < to; j++ {
-				line = append(line, cell{text: r.place(row, j)})
-			}
-			out = append(out, line)
-		}
-		r.table(columns, out)
+// face is a core's scan as a heat map with its numbers.
+func (s *sheet) face(t *cases.Test) {
+	if face, ok := picture.FaceScan(t, s.by); ok {
+		s.plot(face, 0.7, s.faceHeight(t))
 	}
 }
 
-func (r *record) place(row []float64, j int) string {
-	if j >= len(row) || math.IsNaN(row[j]) {
-		return "–"
-	}
-	return r.say.Temp(diagram.Celsius(row[j]))
+func (s *sheet) faceHeight(t *cases.Test) float64 {
+	return min(float64(len(t.ShownC)+1)*faceRow, s.mostDrawn())
 }

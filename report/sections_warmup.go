@@ -3,6 +3,7 @@ package report
 import (
 	"errors"
 
+	"loopbook/diagram/say"
 	"loopbook/report/chart"
 	"loopbook/report/picture"
 )
@@ -11,28 +12,44 @@ import (
 const chartHeight = 170
 
 // warmUps are the logs as curves, each with what it tells.
-func (r *record) warmUps() {
-	for i, w := range r.f.WarmUps {
-		l := &r.c.Logs[i]
-		name := l.Name
-		if name == "" {
-			name = "log"
-		}
-		if l.Stage != "" {
-			name += ", " + l.Stage.Name()
-		}
-		curve := picture.WarmUp(r.c, l, w.Result, nil, r.by)
-		r.heading("Warm-up: "+name, chartHeight+4*bodyStyle.lead())
-		err := curve.OnPage(r.pdf, chart.Plain(), family, margin, r.y, r.inner(), chartHeight)
-		if errors.Is(err, chart.ErrEmpty) {
-			r.paragraph("It holds no coolant temperature.", bodyStyle)
+func (s *sheet) warmUps() {
+	for i := range s.f.WarmUps {
+		s.warmUp(i)
+	}
+	s.bothWarmUps()
+}
+
+// bothWarmUps lays the warm-ups before and after the repair over each other.
+func (s *sheet) bothWarmUps() {
+	if s.m.Proof == nil {
+		return
+	}
+	for _, p := range s.m.Proof.Logs {
+		if p.Before < 0 || p.After < 0 {
 			continue
 		}
-		r.y += chartHeight + bodyStyle.lead()
-		var list facts
-		for _, f := range picture.WarmUpFacts(w.Result, r.by) {
-			list.add(f[0], f[1])
-		}
-		r.facts(list, 2)
+		s.heading(s.by.Of("record.both-warm-ups"), chartHeight+10)
+		s.plot(picture.BothWarmUps(s.c, &s.c.Logs[p.Before], &s.c.Logs[p.After], s.f.WarmUps[p.Before].Result, s.f.WarmUps[p.After].Result, s.by), 1, chartHeight)
 	}
+}
+
+func (s *sheet) warmUp(i int) {
+	l, w := &s.c.Logs[i], s.f.WarmUps[i]
+	name := say.Of("record.log")
+	if l.Name != "" {
+		name = say.Own(l.Name)
+	}
+	s.heading(s.by.Of("record.warm-up", say.List(name, l.Stage.Text())), chartHeight+4*bodyStyle.lead())
+	curve := picture.WarmUp(s.c, l, w.Result, nil, s.by)
+	err := curve.OnPage(s.pdf, chart.Plain(), family, margin, s.y, s.inner(), chartHeight)
+	if errors.Is(err, chart.ErrEmpty) {
+		s.paragraph(s.by.Of("record.log-empty"), bodyStyle)
+		return
+	}
+	s.y += chartHeight + bodyStyle.lead()
+	var list facts
+	for _, f := range picture.WarmUpFacts(w.Result, s.by) {
+		list.note(say.Own(f[0]), f[1])
+	}
+	s.facts(list, 2)
 }

@@ -6,7 +6,7 @@ import (
 
 const (
 	cellGap = 6   // between columns
-	rowGap  = 1.5 // over and under a row
+	rowGap  = 1.1 // over and under a row
 )
 
 // column is a table's column: its title and its share of the width.
@@ -48,6 +48,21 @@ func (p *paper) table(columns []column, rows [][]cell) {
 		t.row(row)
 	}
 	p.y += 3
+}
+
+// tableKeep is what a heading above a table keeps of the page: the whole table,
+// where that isn't too much to move to the next one.
+func (p *paper) tableKeep(columns []column, rows [][]cell) float64 {
+	const most = 0.4 // of a page
+	t := grid{p: p, widths: widths(columns, p.inner())}
+	whole := float64(tableStart)
+	for _, row := range rows {
+		whole += t.height(t.rowLines(row))
+	}
+	if whole > most*(p.bottom()-margin) {
+		return tableStart
+	}
+	return whole
 }
 
 // widths shares a width out to columns.

@@ -1,105 +1,99 @@
 package report
 
 import (
-	"fmt"
-	"strconv"
 	"strings"
 	"time"
+	"unicode"
+	"unicode/utf8"
 
 	"loopbook/cases/evidence"
 	"loopbook/diagram"
 	"loopbook/diagram/say"
-	"loopbook/diagram/units"
 )
 
-// words writes what may be unknown; the unknown is "".
-type words struct{ units.Set }
+// The words for what may be unknown: the unknown says nothing.
 
-// by says the findings' sentences.
-func (w words) by() say.Speaker { return say.English().With(w.Set) }
-
-func (w words) temp(c *diagram.Celsius) string {
+// temp is a temperature to a tenth, with its unit.
+func temp(c *diagram.Celsius) say.Text {
 	if c == nil {
-		return ""
+		return say.Text{}
 	}
-	return w.Temp(*c) + " " + string(w.Temperature)
+	return say.Of("value.tenth", *c)
 }
 
-func (w words) pressure(p *diagram.KPa) string {
-	if p == nil {
-		return ""
-	}
-	return w.PressureUnit(*p)
-}
+func pressure(p *diagram.KPa) say.Text { return quantity("quantity", p) }
 
-func (w words) distance(km *float64) string {
+func distance(km *float64) say.Text {
 	if km == nil {
-		return ""
+		return say.Text{}
 	}
-	return w.DistUnit(*km)
+	return say.Of("quantity", say.Km(*km))
 }
 
-func (w words) speed(kmh *float64) string {
+func speed(kmh *float64) say.Text {
 	if kmh == nil {
-		return ""
+		return say.Text{}
 	}
-	return w.Speed(*kmh)
+	return say.Of("quantity", say.Kmh(*kmh))
 }
 
-// measured is a reading with how far it may be off.
-func (w words) measured(r evidence.Reading) string {
-	if r.UncertainK < 0.5 {
-		return w.Temp(r.TrueC)
-	}
-	return w.Temp(r.TrueC) + " ± " + w.Delta(r.UncertainK)
-}
-
-// span is a difference's expected range; an end may be open.
-func (w words) span(d evidence.Delta) string {
-	switch low, high := d.ExpectedLowK, d.ExpectedHighK; {
-	case low != nil && high != nil:
-		return w.DeltaRange(*low, *high)
-	case low != nil:
-		return "at least " + w.Delta(*low)
-	case high != nil:
-		return "up to " + w.Delta(*high)
-	}
-	return ""
-}
-
-// number writes a quantity with its unit.
-func number[T ~float64](v *T, unit string) string {
+// quantity is a number in a template of the catalogue that gives it its unit.
+func quantity[T any](key string, v *T) say.Text {
 	if v == nil {
-		return ""
+		return say.Text{}
 	}
-	return strings.TrimSpace(decimal(float64(*v)) + " " + unit)
+	return say.Of(key, *v)
 }
 
-// decimal writes up to three digits behind the point.
-func decimal(v float64) string {
-	text := strings.TrimRight(strconv.FormatFloat(v, 'f', 3, 64), "0")
-	if text = strings.TrimSuffix(text, "."); text == "-0" {
-		return "0"
-	}
-	return text
-}
-
-func whole(v *int) string {
-	if v == nil {
-		return ""
-	}
-	return strconv.Itoa(*v)
-}
-
-// yes picks the word for a check's answer.
-func yes(v *bool, isSo, isNot string) string {
+// yes picks the words for a check's answer.
+func yes(v *bool, isSo, isNot say.Text) say.Text {
 	switch {
 	case v == nil:
-		return ""
+		return say.Text{}
 	case *v:
 		return isSo
 	}
 	return isNot
+}
+
+// yesNo is yes in one word.
+func yesNo(v *bool) say.Text { return yes(v, say.Of("yes"), say.Of("no")) }
+
+// span is a difference's expected range; an end may be open.
+func span(d evidence.Delta) say.Text {
+	switch low, high := d.ExpectedLowK, d.ExpectedHighK; {
+	case low != nil && high != nil:
+		return say.Of("record.between", *low, *high)
+	case low != nil:
+		return say.Of("record.at-least", *low)
+	case high != nil:
+		return say.Of("record.up-to", *high)
+	}
+	return say.Text{}
+}
+
+// between is a range of temperatures without its unit.
+func (p *paper) between(r *evidence.Range) string {
+	if r == nil {
+		return ""
+	}
+	return p.by.Units.TempRange(r.LowC, r.HighC)
+}
+
+// bare is a temperature without its unit, to a tenth.
+func (p *paper) bare(c *diagram.Celsius) string {
+	if c == nil {
+		return ""
+	}
+	return p.by.Fill("{0.1#}", *c)
+}
+
+// decimal is a number as the language writes it, or nothing.
+func (p *paper) decimal(v *float64) string {
+	if v == nil {
+		return ""
+	}
+	return p.by.Fill("{0.3}", *v)
 }
 
 // moment is a time to the minute in its own zone.
@@ -113,6 +107,14 @@ func moment(t time.Time) string {
 	return t.Format("2006-01-02 15:04 UTC-07:00")
 }
 
+// day is a date by ISO 8601, or nothing.
+func day(t time.Time) string {
+	if t.IsZero() {
+		return ""
+	}
+	return t.Format(time.DateOnly)
+}
+
 // join puts what is known in a row.
 func join(sep string, parts ...string) string {
 	var known []string
@@ -124,26 +126,8 @@ func join(sep string, parts ...string) string {
 	return strings.Join(known, sep)
 }
 
-// names are words of the format in those of the trade.
-func names[T interface{ Name() string }](list []T) []string {
-	out := make([]string, len(list))
-	for i, w := range list {
-		out[i] = w.Name()
-	}
-	return out
-}
-
 // capital begins a sentence.
 func capital(text string) string {
-	if text == "" || text[0] < 'a' || text[0] > 'z' {
-		return text
-	}
-	return strings.ToUpper(text[:1]) + text[1:]
-}
-
-func count(n int, thing string) string {
-	if n == 1 {
-		return "1 " + thing
-	}
-	return fmt.Sprintf("%d %ss", n, thing)
+	first, size := utf8.DecodeRuneInString(text)
+	return string(unicode.ToUpper(first)) + text[size:]
 }

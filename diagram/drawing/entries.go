@@ -4,7 +4,6 @@ import (
 	"math"
 
 	"loopbook/diagram"
-	"loopbook/diagram/say"
 )
 
 // point draws an entry's block: the thin line to its hose, the label, the box,
@@ -14,7 +13,7 @@ func (d *drafter) point(p diagram.PointAt) {
 	x, y := p.Entry[0], p.Entry[1]
 	box := diagram.Box{x, y + boxTop, diagram.EntryWidth, boxHeight}
 	d.lead(p, box)
-	d.label(x, y+7, d.state.By.Say(say.PointName(p.Point)), labelSize, false, Soft, Start)
+	d.label(x, y+7, d.state.By.Of("drawing.point."+string(p.Point)), labelSize, false, Soft, Start)
 	d.box(box, s)
 	d.bar(diagram.Box{x, y + barTop, diagram.EntryWidth, barHeight}, celsius(s.LowC), celsius(s.HighC), celsius(s.TrueC), 120, s.Mark == OutOfRange)
 	d.rangeText(x, y+diagram.EntryHeight-7, s)

@@ -120,7 +120,7 @@ func (d *drafter) fan(b diagram.Box) {
 		d.add(Line{From: c, To: diagram.XY{c[0] + (r-5)*cos, c[1] - (r-5)*sin}, Stroke: In(Text), Width: 4})
 	}
 	d.add(Disc{Center: c, Radius: 4, Fill: In(Text)})
-	d.label(c[0], b[1]+b[3]+10, d.state.Fan, labelSize, d.state.FanOn, Text, Middle)
+	d.label(c[0], b[1]+b[3]+15, d.state.Fan, labelSize, d.state.FanOn, Text, Middle)
 }
 
 func (d *drafter) bottle(b diagram.Box) {

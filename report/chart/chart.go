@@ -140,8 +140,19 @@ func (l Lines) plot(look Look, columns int) (*plot.Plot, error) {
 		p.Y.Scale, p.Y.Tick.Marker = plot.LogScale{}, plot.LogTicks{Prec: -1}
 		return p, nil
 	}
-	p.Y.Max += (p.Y.Max - p.Y.Min) / 25 // room for a peak's stroke and its mark
+	p.Y.Max += (p.Y.Max - p.Y.Min) * l.headroom()
 	return p, nil
+}
+
+// headroom is what is left above the curves, as a part of their height: for a
+// peak's stroke and its mark, and for the names of more curves than can stand
+// beside them.
+func (l Lines) headroom() float64 {
+	const usual, each, few = 1 / 25., 0.12, 3
+	if len(l.Curves) <= few || len(l.Names) == 0 {
+		return usual
+	}
+	return usual + each*float64(len(l.Curves))
 }
 
 // nameX names the places along x, aslant so that long names fit.
@@ -153,7 +164,7 @@ func (l Lines) nameX(p *plot.Plot, look Look) {
 	}
 	p.X.Tick.Marker = plot.ConstantTicks(ticks)
 	p.X.Tick.Label.Rotation, p.X.Tick.Label.XAlign, p.X.Tick.Label.YAlign = aslant, text.XRight, text.YTop
-	p.X.Min, p.X.Max = -0.3, float64(len(l.Names))-0.7
+	p.X.Min, p.X.Max = -1, float64(len(l.Names))-0.7 // a slanting name reaches to the left
 }
 
 // placeLegend puts the names where curves leave room: below on the right where
@@ -194,6 +205,7 @@ func dress(p *plot.Plot, look Look) {
 	look.write(&p.Legend.TextStyle)
 	p.Legend.Padding, p.Legend.YOffs, p.Legend.XOffs = look.Size/4, look.Size, -look.Size
 	for _, a := range []*plot.Axis{&p.X, &p.Y} {
+		a.Tick.Marker = shortTicks{}
 		a.Color, a.LineStyle.Color, a.Tick.Color = look.Soft, look.Soft, look.Soft
 		look.write(&a.Label.TextStyle)
 		look.write(&a.Tick.Label)

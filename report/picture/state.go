@@ -73,7 +73,7 @@ func point(shown *cases.Reading, found evidence.Round, p diagram.Point, by say.S
 		return s
 	}
 	value := reading.TrueC
-	s.Text, s.TrueC, s.Mark = u.Temp(value), &value, drawing.Kept
+	s.Text, s.TrueC, s.Mark = by.Fill("{0.1#}", value), &value, drawing.Kept
 	switch {
 	case reading.Impossible:
 		s.Mark, s.Range, s.Note = drawing.Repeat, "", by.Of("drawing.repeat")

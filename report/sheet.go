@@ -1,0 +1,58 @@
+// Package report writes a case's papers as PDF: one page for the customer, the
+// shop's record, the trainer's sheet.
+//
+// The same material makes the same bytes. The papers carry their fonts; lengths
+// inside the package are points.
+package report
+
+import (
+	"loopbook/cases"
+	"loopbook/cases/evidence"
+	"loopbook/diagram"
+	"loopbook/diagram/say"
+)
+
+// sheet is a paper that tells a case in sections, on its way to the PDF.
+type sheet struct {
+	*paper
+	m     Material
+	c     *cases.Case
+	f     evidence.Findings
+	codes evidence.Codes
+	loop  *diagram.Loop // nil: not known
+	blank []say.Text    // the sections that nothing is noted for
+}
+
+// newSheet begins a sheet about the material's case.
+func newSheet(m Material, o Options, a about) (*sheet, error) {
+	codes, err := evidence.ShippedCodes()
+	if err != nil {
+		return nil, err
+	}
+	a.made, a.changed = dates(m.Case)
+	p, err := newPaper(o, a)
+	if err != nil {
+		return nil, err
+	}
+	return &sheet{paper: p, m: m, c: m.Case, f: m.Found, codes: codes, loop: layout(m.Case)}, nil
+}
+
+// found is what the findings say about a round, or nothing.
+func (s *sheet) found(i int) evidence.Round {
+	if i >= len(s.f.Rounds) {
+		return evidence.Round{}
+	}
+	return s.f.Rounds[i]
+}
+
+// none remembers a section that nothing is noted for.
+func (s *sheet) none(name say.Text) { s.blank = append(s.blank, name) }
+
+func (p *paper) title(c *cases.Case) string { return orElse(c.Title, p.by.Of("paper.untitled")) }
+
+func (p *paper) caseName(c *cases.Case) say.Text {
+	if c.ID == "" {
+		return say.Of("paper.case", say.Of("paper.no-id"))
+	}
+	return say.Of("paper.case", c.ID)
+}
