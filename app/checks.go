@@ -1,8 +1,6 @@
 package main
 
 import (
-	"fmt"
-
 	"loopbook/app/ui/checks"
 	"loopbook/app/ui/kit"
 	"loopbook/cases"
@@ -70,34 +68,34 @@ func topUpWords(c *cases.Case, t *cases.Test, want, with float64, u units.Set) s
 	mix, ok := evidence.Sample(c, t)
 	switch {
 	case !ok:
-		return "Measure the strength first."
+		return kit.L("window.topup.no-strength")
 	case c.Loop.CapacityL == nil:
-		return "Write the loop's capacity."
+		return kit.L("window.topup.no-capacity")
 	}
-	fill := fmt.Sprintf("coolant of %.0f %%", with)
+	fill := say.Of("window.topup.coolant", with)
 	switch {
 	case want < float64(mix.Strength):
-		with, fill = 0, "water"
+		with, fill = 0, say.Of("window.topup.water")
 	case with >= 100:
-		fill = "concentrate"
+		fill = say.Of("window.topup.concentrate")
 	}
 	drain, err := coolant.Change(coolant.Litre(*c.Loop.CapacityL), mix.Strength, coolant.VolumePercent(want), coolant.VolumePercent(with))
 	switch {
 	case err != nil:
-		return fmt.Sprintf("%s doesn't bring it from %.0f to %.0f %%.", "Coolant of that strength", float64(mix.Strength), want)
+		return kit.L("window.topup.cant", float64(mix.Strength), want)
 	case drain < 0.05:
-		return "It is as strong as wanted."
+		return kit.L("window.topup.as-wanted")
 	}
-	text := fmt.Sprintf("Drain %.1f l and fill %.1f l of %s.", float64(drain), float64(drain), fill)
+	text := []say.Text{say.Of("window.topup.drain", float64(drain), fill)}
 	mix.Strength = coolant.VolumePercent(want)
 	if freezes, err := mix.FreezeC(); err == nil {
-		text += " Then it freezes at " + u.TempUnit(freezes)
+		then := say.Of("window.topup.then", freezes)
 		if boils, ok := boilsUnderCap(c, mix); ok {
-			text += " and boils at " + u.TempUnit(boils) + " under this cap"
+			then = say.Of("window.topup.then-boils", freezes, boils)
 		}
-		text += "."
+		text = append(text, then)
 	}
-	return text + " The sum takes the loop for well mixed; measure again after a drive."
+	return say.English().With(u).Say(say.Sentences(append(text, say.Of("window.topup.mixed"))...))
 }
 
 func boilsUnderCap(c *cases.Case, mix coolant.Mixture) (diagram.Celsius, bool) {

@@ -61,9 +61,9 @@ func TestToppingUpIsToldInWords(t *testing.T) {
 		litres, have, want, with float64
 		words                    string
 	}{
-		{7, 30, 50, 100, "Drain 2.0 l and fill 2.0 l of concentrate. Then it freezes at -37 °C."},
-		{5, 50, 40, 100, "Drain 1.0 l and fill 1.0 l of water."},
-		{6, 30, 40, 50, "Drain 3.0 l and fill 3.0 l of coolant of 50 %."},
+		{7, 30, 50, 100, "Drain 2 l and fill 2 l of concentrate. Then it freezes at -37 °C."},
+		{5, 50, 40, 100, "Drain 1 l and fill 1 l of water."},
+		{6, 30, 40, 50, "Drain 3 l and fill 3 l of coolant of 50 %."},
 		{6, 30, 60, 50, "doesn't bring it from 30 to 60 %"},
 		{6, 50, 50, 100, "as strong as wanted"},
 	} {

@@ -81,7 +81,7 @@ func (d *desk) begin() {
 		Loop:   cases.Loop{Layout: "outlet-thermostat"},
 		Rounds: []cases.Round{{Label: kit.L("window.hosemap.warm-idle"), Stage: cases.BeforeRepair}},
 	}
-	id, err := d.store.Put(d.ctx, c, "new case")
+	id, err := d.store.Put(d.ctx, c, kit.L("window.frame.new-case-edit"))
 	if err != nil {
 		d.told(err)
 		return
@@ -221,9 +221,9 @@ func (d *desk) typed(p diagram.Point, text string) {
 	}
 	shown, err := d.units.ParseTemp(text)
 	if err != nil {
-		why := "write 70 or 70.5"
+		why := kit.L("window.frame.slip-number")
 		if !errors.Is(err, units.ErrNotANumber) {
-			why = "out of range"
+			why = kit.L("window.frame.slip-range")
 		}
 		if d.slips == nil {
 			d.slips = map[diagram.Point]slip{}

@@ -27,8 +27,8 @@ func newHead(undo, redo func()) *head {
 	h := &head{title: widget.NewLabel(""), vehicle: kit.Small(""), kept: kit.Small(""), progress: kit.Caption("")}
 	h.title.SizeName, h.title.TextStyle.Bold, h.title.Truncation = theme.SizeNameHeadingText, true, fyne.TextTruncateEllipsis
 	h.kept.Truncation, h.kept.Importance = fyne.TextTruncateOff, widget.SuccessImportance
-	h.undo = widget.NewButtonWithIcon("Undo", theme.ContentUndoIcon(), undo)
-	h.redo = widget.NewButtonWithIcon("Redo", theme.ContentRedoIcon(), redo)
+	h.undo = widget.NewButtonWithIcon(kit.L("window.frame.undo"), theme.ContentUndoIcon(), undo)
+	h.redo = widget.NewButtonWithIcon(kit.L("window.frame.redo"), theme.ContentRedoIcon(), redo)
 	h.undo.Importance, h.redo.Importance = widget.LowImportance, widget.LowImportance
 	right := container.NewHBox(container.NewCenter(h.progress), h.undo, h.redo, container.NewCenter(container.NewHBox(container.NewCenter(kit.Sign("fine")), h.kept)))
 	h.content = container.NewBorder(nil, nil, nil, right, container.New(kit.Tight{More: 6}, h.title, h.vehicle))
@@ -38,10 +38,10 @@ func newHead(undo, redo func()) *head {
 func (h *head) show(d *desk) {
 	h.title.SetText(d.c.Title)
 	if d.c.Title == "" {
-		h.title.SetText("New case")
+		h.title.SetText(kit.L("window.frame.new-case"))
 	}
 	h.vehicle.SetText(vehicleLine(d.c, d.units))
-	h.kept.SetText("kept " + d.history.Saved.Local().Format("15:04"))
+	h.kept.SetText(kit.L("window.frame.kept", d.history.Saved.Local().Format("15:04")))
 	enable(h.undo, d.history.CanUndo)
 	enable(h.redo, d.history.CanRedo)
 }
@@ -65,10 +65,10 @@ func vehicleLine(c cases.Case, u units.Set) string {
 		words = append(words, u.DistUnit(*v.OdometerKm))
 	}
 	if t := c.Loop.ThermostatOpensC; t != nil {
-		words = append(words, "thermostat "+u.TempUnit(*t))
+		words = append(words, kit.L("window.frame.thermostat", u.TempUnit(*t)))
 	}
 	if p := c.Loop.CapKPa; p != nil {
-		words = append(words, "cap "+u.PressureUnit(*p))
+		words = append(words, kit.L("window.frame.cap", u.PressureUnit(*p)))
 	}
 	known := words[:0]
 	for _, w := range words {
@@ -77,7 +77,7 @@ func vehicleLine(c cases.Case, u units.Set) string {
 		}
 	}
 	if len(known) == 0 {
-		return "vehicle not known yet"
+		return kit.L("window.frame.no-vehicle")
 	}
 	return strings.Join(known, " · ")
 }

@@ -7,6 +7,7 @@ import (
 
 	"fyne.io/fyne/v2"
 
+	"loopbook/app/ui/kit"
 	"loopbook/cases"
 	"loopbook/cases/diagnosis"
 	"loopbook/diagram/physics/ensemble"
@@ -168,11 +169,11 @@ func (j *judging) progress() string {
 	case j.c == nil || j.key == "":
 		return ""
 	case j.failed != nil:
-		return "This loop can't be computed: " + j.failed.Error()
+		return kit.L("window.frame.cant-compute", j.failed.Error())
 	case j.crowd == nil:
-		return "Computing this loop: 0 %"
+		return kit.L("window.frame.computing", 0)
 	case j.crowd.N < j.mind.crowds.Draws:
-		return fmt.Sprintf("Computing this loop: %d %%", 100*j.crowd.N/j.mind.crowds.Draws)
+		return kit.L("window.frame.computing", 100*j.crowd.N/j.mind.crowds.Draws)
 	}
 	return ""
 }

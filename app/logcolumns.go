@@ -2,7 +2,6 @@ package main
 
 import (
 	"encoding/json"
-	"fmt"
 	"strings"
 
 	"fyne.io/fyne/v2"
@@ -12,15 +11,11 @@ import (
 
 	"loopbook/app/ui/kit"
 	"loopbook/cases/logfile"
+	"loopbook/diagram/say"
 )
 
-// columnNames are the keys of a log's columns in the words of the trade.
-var columnNames = map[string]string{
-	logfile.Time: "Time", logfile.Ect: "Coolant temperature", logfile.RPM: "Engine speed",
-	logfile.Speed: "Road speed", logfile.Intake: "Intake air", logfile.Load: "Load",
-}
-
-const noColumn = "not in this file"
+// columnName is the key of a log's column in the words of the trade.
+func columnName(key string) string { return kit.L("window.columns." + key) }
 
 // askColumns lets a person say which column is what, with the file's first
 // rows in sight. What is said is remembered for files with the same heading.
@@ -29,6 +24,7 @@ func (w *window) askColumns(path string, read logfile.Read, why error) {
 	for _, c := range read.Columns {
 		taken[c.Key] = c.Header
 	}
+	noColumn := kit.L("window.columns.none")
 	rows := container.NewGridWithColumns(2)
 	picks := map[string]*widget.Select{}
 	for _, key := range logfile.Keys() {
@@ -38,15 +34,15 @@ func (w *window) askColumns(path string, read logfile.Read, why error) {
 			pick.SetSelected(h)
 		}
 		picks[key] = pick
-		rows.Add(widget.NewLabel(columnNames[key]))
+		rows.Add(widget.NewLabel(columnName(key)))
 		rows.Add(pick)
 	}
-	top := kit.Paragraphs(kit.Span{Text: "Said once, it holds for every file with the same heading.", Small: true})
+	top := kit.Paragraphs(kit.Span{Text: kit.L("window.columns.once"), Small: true})
 	if why != nil {
-		top = kit.Paragraphs(kit.Span{Text: why.Error(), Bold: true}, kit.Span{Text: "Choose by hand, and it is read again.", Small: true})
+		top = kit.Paragraphs(kit.Span{Text: why.Error(), Bold: true}, kit.Span{Text: kit.L("window.columns.by-hand"), Small: true})
 	}
 	body := container.NewBorder(top, nil, nil, nil, container.NewVBox(rows, widget.NewSeparator(), preview(read)))
-	d := dialog.NewCustomConfirm("Which column is what", "Read", "Leave it", kit.Wide(640, body), func(ok bool) {
+	d := dialog.NewCustomConfirm(kit.L("window.columns.title"), kit.L("window.columns.read"), kit.L("window.columns.leave"), kit.Wide(640, body), func(ok bool) {
 		if !ok {
 			return
 		}
@@ -86,15 +82,15 @@ func preview(read logfile.Read) fyne.CanvasObject {
 
 // columnsTold says in one line what was taken for what.
 func columnsTold(read logfile.Read) string {
-	var parts []string
+	var parts []say.Text
 	for _, c := range read.Columns {
-		text := fmt.Sprintf("%s: %s", strings.ToLower(columnNames[c.Key]), c.Header)
+		key := "window.columns.told"
 		if c.Guessed {
-			text += " (by its values)"
+			key = "window.columns.guessed"
 		}
-		parts = append(parts, text)
+		parts = append(parts, say.Of(key, strings.ToLower(columnName(c.Key)), c.Header))
 	}
-	return "Taken from the file: " + strings.Join(parts, "; ") + "."
+	return kit.L("window.columns.taken", say.Items(parts...))
 }
 
 // columns is what was said of files with a heading, or nil.

@@ -1,9 +1,9 @@
 package main
 
 import (
-	"fmt"
 	"math"
 
+	"loopbook/app/ui/kit"
 	"loopbook/app/ui/whatif"
 	"loopbook/cases"
 	"loopbook/cases/diagnosis"
@@ -11,6 +11,7 @@ import (
 	"loopbook/diagram/drawing"
 	"loopbook/diagram/physics"
 	"loopbook/diagram/physics/ensemble"
+	"loopbook/diagram/say"
 	"loopbook/diagram/units"
 )
 
@@ -86,13 +87,14 @@ func (t *tryout) stage(seconds float64) physics.Stage {
 
 // shown is the car now, drawn and in words.
 func (t *tryout) shown(u units.Set) whatif.Shown {
+	by := say.English().With(u)
 	s := drawing.State{
 		Points: map[diagram.Point]drawing.PointState{}, Unit: string(u.Temperature), Thermostat: lifted(t.sim.Lift()),
-		Fan: "Fan off", FanOn: t.sim.FanRuns(), Sensor: "sensor " + u.TempUnit(diagram.Celsius(math.Round(float64(t.sim.ECT())))),
+		By: by, Fan: by.Of("drawing.fan-off"), FanOn: t.sim.FanRuns(), Sensor: by.Of("drawing.sensor", t.sim.ECT()),
 		ScaleText: [3]string{u.Temp(drawing.ScaleLowC), u.Temp((drawing.ScaleLowC + drawing.ScaleHighC) / 2), u.TempUnit(drawing.ScaleHighC)},
 	}
 	if s.FanOn {
-		s.Fan = "Fan on"
+		s.Fan = by.Of("drawing.fan-on")
 	}
 	for _, at := range t.build.Loop.Points {
 		if c, ok := t.sim.At(at.Point); ok {
@@ -103,20 +105,20 @@ func (t *tryout) shown(u units.Set) whatif.Shown {
 }
 
 func (t *tryout) facts(u units.Set) []whatif.Fact {
-	time := "warmed up"
+	time := kit.L("window.tryout.warm")
 	if t.cold {
-		time = fmt.Sprintf("%.0f min from cold", math.Floor(t.sim.Seconds()/60))
+		time = kit.L("window.tryout.cold", math.Floor(t.sim.Seconds()/60))
 	}
-	fan := "off"
+	fan := cases.FanOff
 	if t.sim.FanRuns() {
-		fan = "on"
+		fan = cases.FanOn
 	}
 	return []whatif.Fact{
-		{Name: "Time", Value: time},
-		{Name: "Sensor", Value: u.TempUnit(t.sim.ECT())},
-		{Name: "Thermostat lift", Value: fmt.Sprintf("%.0f %%", 100*t.sim.Lift())},
-		{Name: "Fan", Value: fan},
-		{Name: "Flow, engine", Value: fmt.Sprintf("%.0f L/min", 60*t.sim.FlowLS())},
+		{Name: kit.L("window.tryout.time"), Value: time},
+		{Name: kit.L("window.tryout.sensor"), Value: u.TempUnit(t.sim.ECT())},
+		{Name: kit.L("window.tryout.lift"), Value: kit.L("window.whatif.percent", 100*t.sim.Lift())},
+		{Name: kit.L("window.tryout.fan"), Value: fan.Name()},
+		{Name: kit.L("window.tryout.flow"), Value: kit.L("window.tryout.litres", 60*t.sim.FlowLS())},
 	}
 }
 

@@ -156,9 +156,9 @@ func (w *window) readLogAs(path string, by map[string]string) {
 		size = max(info.Size(), 1)
 	}
 	progress := func(bytes int64) {
-		fyne.Do(func() { w.logReads(ctx, fmt.Sprintf("Reading %s: %d %%", name, 100*bytes/size)) })
+		fyne.Do(func() { w.logReads(ctx, kit.L("window.frame.reading-log-part", name, 100*bytes/size)) })
 	}
-	w.logs.reading = "Reading " + name
+	w.logs.reading = kit.L("window.frame.reading-log", name)
 	w.tabs.SelectIndex(warmUpTab)
 	w.showWarmUp()
 	remembered := w.prefs.columns
@@ -228,7 +228,7 @@ func (w *window) takeLog(name string, read logfile.Read) {
 		at = len(w.desk.c.Logs)
 	}
 	w.logs.shown = at
-	w.desk.edit("log "+l.Name, func(c *cases.Case) {
+	w.desk.edit(kit.L("window.frame.log-edit", l.Name), func(c *cases.Case) {
 		if at < len(c.Logs) {
 			l.Stage = c.Logs[at].Stage
 			c.Logs[at] = l

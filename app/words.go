@@ -2,7 +2,6 @@ package main
 
 import (
 	"net/url"
-	"strings"
 
 	"fyne.io/fyne/v2"
 
@@ -10,6 +9,7 @@ import (
 	"loopbook/cases/evidence"
 	"loopbook/diagram"
 	"loopbook/diagram/coolant"
+	"loopbook/diagram/say"
 	"loopbook/diagram/units"
 )
 
@@ -18,8 +18,7 @@ func boilingWords(b *evidence.Boiling, u units.Set) string {
 	if b == nil {
 		return ""
 	}
-	return "Coolant boils at " + u.TempUnit(b.PointC) + " under this cap; the hottest so far is " +
-		u.TempUnit(b.HottestC) + ", " + u.Delta(b.MarginK) + " under it."
+	return say.English().With(u).Of("window.frame.boils", b.PointC, b.HottestC, b.MarginK)
 }
 
 // coolantWords tell when the filling freezes, and boils under the cap, as far
@@ -35,9 +34,9 @@ func coolantWords(c cases.Case, u units.Set) string {
 	case fill.Base != cases.Water:
 		return ""
 	}
-	var words []string
+	var words []any
 	if freezes, err := mix.FreezeC(); err == nil {
-		words = append(words, "freezes at "+u.TempUnit(freezes))
+		words = append(words, say.Of("window.frame.freezes", freezes))
 	}
 	if c.Loop.CapKPa != nil {
 		altitude := diagram.Metre(0)
@@ -45,13 +44,17 @@ func coolantWords(c cases.Case, u units.Set) string {
 			altitude = *a
 		}
 		if boils, err := mix.BoilUnderCapC(*c.Loop.CapKPa, altitude); err == nil {
-			words = append(words, "boils at "+u.TempUnit(boils)+" under this cap")
+			words = append(words, say.Of("window.frame.boils-capped", boils))
 		}
 	}
-	if len(words) == 0 {
+	switch by := say.English().With(u); len(words) {
+	case 0:
 		return ""
+	case 1:
+		return by.Of("window.frame.filling", words...)
+	default:
+		return by.Of("window.frame.filling-both", words...)
 	}
-	return "This filling " + strings.Join(words, " and ") + "."
 }
 
 func asURL(u fyne.URI) *url.URL { return &url.URL{Scheme: u.Scheme(), Path: u.Path()} }
