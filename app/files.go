@@ -10,7 +10,6 @@ import (
 	"fyne.io/fyne/v2/dialog"
 	"fyne.io/fyne/v2/storage"
 
-	"loopbook/app/ui/kit"
 	"loopbook/cases"
 	"loopbook/cases/exchange"
 	"loopbook/report"
@@ -44,7 +43,7 @@ func (w *window) turnTo(path string, demo bool) error {
 	}
 	title, name := "Loopbook", "Loopbook"
 	if demo {
-		title, name = kit.L("window.frame.demo-title"), kit.L("window.frame.demo")
+		title, name = "Loopbook, demo notebook", "Demo notebook"
 		if err := fillDemo(w.desk.ctx, store); err != nil {
 			store.Close()
 			return err
@@ -82,6 +81,10 @@ func (w *window) pickFile(endings []string, take func(fyne.URI)) {
 func (w *window) importURIs(files []fyne.URI) {
 	if len(files) == 1 && isLog(files[0].Path()) {
 		w.readLog(files[0].Path())
+		return
+	}
+	if photos := photosAmong(files); len(photos) == len(files) {
+		w.addPhotos(photos)
 		return
 	}
 	bundles := make([]cases.Bundle, 0, len(files))

@@ -54,6 +54,8 @@ func (w *window) showTab() {
 		w.showRepair()
 	case proofTab:
 		w.showProof()
+	case photosTab:
+		w.showPhotos()
 	}
 	w.showCauses()
 }

@@ -1,0 +1,279 @@
+package main
+
+import (
+	"context"
+	"errors"
+	"fmt"
+	"image"
+	"os"
+	"path/filepath"
+	"slices"
+	"strings"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/canvas"
+	"fyne.io/fyne/v2/dialog"
+
+	"loopbook/app/ui/kit"
+	view "loopbook/app/ui/photos"
+	"loopbook/cases"
+	"loopbook/cases/photo"
+	"loopbook/cases/sqlite"
+	"loopbook/diagram"
+	"loopbook/diagram/say"
+)
+
+// photos are the open case's pictures as far as they were read.
+type photos struct {
+	of    string                // the case that they belong to
+	small map[string]view.Photo // by the file's name and hash
+	says  string
+}
+
+func (w *window) makePhotos() {
+	w.pictures = &photos{}
+	w.photos = view.New(w.desk.edit)
+	w.photos.PointName = func(p diagram.Point) string { return w.desk.by().Say(say.PointName(p)) }
+	w.photos.OnAdd, w.photos.OnPaste, w.photos.OnOpen = w.choosePhoto, w.pastePhoto, w.openPhoto
+}
+
+// cardPixels is the long side of a picture on its card, on a fine screen too.
+const cardPixels = 640
+
+// showPhotos paints the pictures; those that aren't read yet are read apart from
+// the window.
+func (w *window) showPhotos() {
+	d, had := w.desk, w.pictures
+	if had.of != d.c.ID {
+		*had = photos{of: d.c.ID, small: map[string]view.Photo{}}
+	}
+	hashes, err := hashesOf(d.ctx, d.store, d.c.ID)
+	if err != nil {
+		w.tell(err)
+		return
+	}
+	data := view.Data{Case: d.c, Says: had.says, Points: pointsOf(&d.c)}
+	for _, p := range d.c.Photos {
+		hash, here := hashes[p.File]
+		shown, read := had.small[p.File+hash]
+		switch {
+		case !here:
+			shown.Problem = kit.L("window.photos.missing")
+		case !read:
+			had.small[p.File+hash] = view.Photo{Problem: kit.L("window.photos.reading")}
+			shown = had.small[p.File+hash]
+			w.readPhoto(p.File+hash, hash)
+		}
+		data.Photos = append(data.Photos, shown)
+	}
+	w.photos.Show(data)
+}
+
+func pointsOf(c *cases.Case) []diagram.Point {
+	l, err := diagram.LoopByID(c.Loop.Layout)
+	if err != nil {
+		return diagram.Points()
+	}
+	out := make([]diagram.Point, len(l.Points))
+	for i, p := range l.Points {
+		out[i] = p.Point
+	}
+	return out
+}
+
+// hashesOf are the case's files by their names.
+func hashesOf(ctx context.Context, store *sqlite.Store, id string) (map[string]string, error) {
+	list, err := store.Attachments(ctx, id)
+	out := make(map[string]string, len(list))
+	for _, a := range list {
+		out[a.Name] = a.Hash
+	}
+	return out, err
+}
+
+func (w *window) readPhoto(key, hash string) {
+	ctx, store, id := w.desk.ctx, w.desk.store, w.desk.c.ID
+	w.start(func() {
+		shown := view.Photo{}
+		img, err := smallPhoto(ctx, store, hash, cardPixels)
+		if err != nil {
+			shown.Problem = err.Error()
+		} else {
+			shown.Image = img
+		}
+		fyne.Do(func() {
+			if w.pictures.of != id {
+				return // another case is open
+			}
+			w.pictures.small[key] = shown
+			if w.tabs.SelectedIndex() == photosTab {
+				w.showPhotos()
+			}
+		})
+	})
+}
+
+func smallPhoto(ctx context.Context, store *sqlite.Store, hash string, longSide int) (image.Image, error) {
+	data, err := store.Attachment(ctx, hash)
+	if err != nil {
+		return nil, err
+	}
+	return photo.Small(data, longSide)
+}
+
+// photoEndings are of files that are taken for pictures; what they really are
+// is told by their content.
+func photoEndings() []string {
+	return []string{".jpg", ".jpeg", ".png", ".gif", ".bmp", ".tif", ".tiff", ".webp", ".heic", ".heif"}
+}
+
+func isPhoto(path string) bool {
+	return slices.Contains(photoEndings(), strings.ToLower(filepath.Ext(path)))
+}
+
+func (w *window) choosePhoto() {
+	w.pickFile(photoEndings(), func(file fyne.URI) { w.addPhotos([]string{file.Path()}) })
+}
+
+// newPhoto is a picture that is to be kept.
+type newPhoto struct {
+	name string
+	data []byte
+}
+
+// addPhotos reads files and takes them into the open case, all or none.
+func (w *window) addPhotos(paths []string) {
+	var all []newPhoto
+	for _, path := range paths {
+		data, err := readBounded(path)
+		if err != nil {
+			w.tell(fmt.Errorf("%w\nThe case is as it was", err))
+			return
+		}
+		all = append(all, newPhoto{filepath.Base(path), data})
+	}
+	w.keepPhotos(all)
+}
+
+func readBounded(path string) ([]byte, error) {
+	info, err := os.Stat(path)
+	if err == nil && info.Size() > photo.MaxBytes {
+		err = fmt.Errorf("%s: %w", filepath.Base(path), photo.ErrTooLarge)
+	}
+	if err != nil {
+		return nil, err
+	}
+	return os.ReadFile(path)
+}
+
+func (w *window) keepPhotos(all []newPhoto) {
+	d := w.desk
+	if !d.open {
+		w.tell(errors.New(kit.L("window.photos.no-case")))
+		return
+	}
+	for _, p := range all {
+		if err := photo.Check(p.data); err != nil {
+			w.tell(fmt.Errorf("%s: %w\nThe case is as it was", p.name, err))
+			return
+		}
+	}
+	w.leave()
+	files, err := attachPhotos(d, all)
+	if err != nil {
+		w.tell(err)
+		return
+	}
+	files = slices.DeleteFunc(files, func(file string) bool {
+		return slices.ContainsFunc(d.c.Photos, func(p cases.Photo) bool { return p.File == file })
+	})
+	w.showPhotos() // so that what is said belongs to this case
+	w.pictures.says = kit.L("window.photos.here-already")
+	if len(files) > 0 {
+		w.pictures.says = kit.L("window.photos.added", len(files))
+		d.edit(w.pictures.says, func(c *cases.Case) {
+			for _, file := range files {
+				c.Photos = append(c.Photos, cases.Photo{File: file})
+			}
+		})
+	}
+	w.tabs.SelectIndex(photosTab)
+	w.showPhotos()
+}
+
+// attachPhotos keeps the pictures as they came, once for the same content, and
+// gives their names in the case.
+func attachPhotos(d *desk, all []newPhoto) ([]string, error) {
+	hashes, err := hashesOf(d.ctx, d.store, d.c.ID)
+	if err != nil {
+		return nil, err
+	}
+	var files []string
+	for _, p := range all {
+		hash, err := d.store.PutAttachment(d.ctx, p.data)
+		if err != nil {
+			return nil, err
+		}
+		file := photoName(p.name, hash, hashes)
+		if err := d.store.Attach(d.ctx, d.c.ID, file, p.data); err != nil {
+			return nil, err
+		}
+		hashes[file] = hash
+		if !slices.Contains(files, file) {
+			files = append(files, file)
+		}
+	}
+	return files, nil
+}
+
+// photoName is a name that no other picture of the case has.
+func photoName(name, hash string, taken map[string]string) string {
+	for file, had := range taken {
+		if had == hash && strings.HasPrefix(file, "photos/") {
+			return file
+		}
+	}
+	ending := strings.ToLower(filepath.Ext(name))
+	base := "photos/" + fileName(strings.TrimSuffix(name, filepath.Ext(name)))
+	file := base + ending
+	for n := 2; taken[file] != ""; n++ {
+		file = fmt.Sprintf("%s-%d%s", base, n, ending)
+	}
+	return file
+}
+
+// openPhoto shows a picture as large as the window lets it be.
+func (w *window) openPhoto(i int) {
+	d := w.desk
+	p := d.c.Photos[i]
+	hashes, err := hashesOf(d.ctx, d.store, d.c.ID)
+	if err != nil {
+		w.tell(err)
+		return
+	}
+	img, err := smallPhoto(d.ctx, d.store, hashes[p.File], photo.LongSide)
+	if err != nil {
+		w.tell(err)
+		return
+	}
+	picture := canvas.NewImageFromImage(img)
+	picture.FillMode = canvas.ImageFillContain
+	size := w.window.Canvas().Size()
+	picture.SetMinSize(fyne.NewSize(size.Width*0.8, size.Height*0.75))
+	title := p.Caption
+	if title == "" {
+		title = p.File
+	}
+	w.ask(dialog.NewCustom(title, kit.L("window.photos.close"), picture, w.window))
+}
+
+// photosAmong are the paths of those files that are taken for pictures.
+func photosAmong(files []fyne.URI) []string {
+	var out []string
+	for _, file := range files {
+		if isPhoto(file.Path()) {
+			out = append(out, file.Path())
+		}
+	}
+	return out
+}

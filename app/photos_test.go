@@ -1,0 +1,89 @@
+package main
+
+import (
+	"bytes"
+	"context"
+	"image"
+	"image/color"
+	"image/jpeg"
+	"os"
+	"path/filepath"
+	"slices"
+	"strings"
+	"testing"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/storage"
+)
+
+// pictureFile writes a JPEG of one colour.
+func pictureFile(t *testing.T, name string, of color.Color) string {
+	t.Helper()
+	img := image.NewRGBA(image.Rect(0, 0, 40, 30))
+	for i := 0; i < 40*30; i++ {
+		img.Set(i%40, i/40, of)
+	}
+	var out bytes.Buffer
+	if err := jpeg.Encode(&out, img, nil); err != nil {
+		t.Fatal(err)
+	}
+	path := filepath.Join(t.TempDir(), name)
+	if err := os.WriteFile(path, out.Bytes(), 0o644); err != nil {
+		t.Fatal(err)
+	}
+	return path
+}
+
+// A dropped picture is kept as it came, once, under a name that no other has.
+func TestDroppedPhotosAreKept(t *testing.T) {
+	w, _ := shown(t)
+	w.newCase()
+	first, second := pictureFile(t, "hose.JPG", color.Black), pictureFile(t, "hose.JPG", color.White)
+	for _, path := range []string{first, second, first} {
+		w.importURIs([]fyne.URI{storage.NewFileURI(path)})
+	}
+	var files []string
+	for _, p := range w.desk.c.Photos {
+		files = append(files, p.File)
+	}
+	if !slices.Equal(files, []string{"photos/hose.jpg", "photos/hose-2.jpg"}) {
+		t.Fatalf("the case has %v", files)
+	}
+	b, err := w.desk.store.Bundle(context.Background(), w.desk.c.ID)
+	want, errRead := os.ReadFile(second)
+	if err != nil || errRead != nil || !bytes.Equal(b.Files["photos/hose-2.jpg"], want) {
+		t.Errorf("kept %d bytes of %d: %v, %v", len(b.Files["photos/hose-2.jpg"]), len(want), err, errRead)
+	}
+	if w.tabs.SelectedIndex() != photosTab || w.pictures.says == "" {
+		t.Error("the photos aren't shown")
+	}
+}
+
+func TestWhatIsNoPhotoChangesNothing(t *testing.T) {
+	w, _ := shown(t)
+	w.newCase()
+	path := filepath.Join(t.TempDir(), "page.png")
+	if err := os.WriteFile(path, []byte("<html>"), 0o644); err != nil {
+		t.Fatal(err)
+	}
+	w.addPhotos([]string{pictureFile(t, "fine.jpg", color.Black), path})
+	if len(w.desk.c.Photos) != 0 {
+		t.Errorf("photos %+v", w.desk.c.Photos)
+	}
+}
+
+// What file managers put into the clipboard: paths, or file addresses (RFC 8089)
+// by CR LF (RFC 2483, text/uri-list).
+func TestCopiedFilesAreFound(t *testing.T) {
+	dir := t.TempDir()
+	path := filepath.ToSlash(filepath.Join(dir, "a b.jpg"))
+	address := storage.NewFileURI(path).String()
+	for _, text := range []string{path, "file://" + strings.ReplaceAll(path, " ", "%20") + "\r\n", address + "\n" + filepath.Join(dir, "notes.txt")} {
+		if got := copiedPhotos(text); len(got) != 1 || filepath.ToSlash(got[0]) != path {
+			t.Errorf("%q names %q, want %q", text, got, path)
+		}
+	}
+	if got := copiedPhotos("a word.jpg\nhttps://example.org/x.jpg"); len(got) != 0 {
+		t.Errorf("found %q", got)
+	}
+}
