@@ -9,6 +9,8 @@ import (
 	"slices"
 	"strings"
 
+	"loopbook/cases"
+	"loopbook/cases/anonymous"
 	"loopbook/diagram/say"
 	"loopbook/diagram/units"
 	"loopbook/report"
@@ -21,6 +23,7 @@ func writeReport(ctx context.Context, c console, args []string) error {
 	page := set.String("page", "a4", "a4 or letter")
 	lang := set.String("lang", "en", "en, de or es")
 	unit := set.String("units", "metric", "metric or us")
+	named := set.Bool("named", false, "keep the customer's data (trainer)")
 	hidden := set.Bool("without-answer", false, "leave out the page with the answer (trainer)")
 	files, err := parse(set, args)
 	if err != nil {
@@ -53,19 +56,22 @@ func writeReport(ctx context.Context, c console, args []string) error {
 	if !slices.Contains(report.Kinds(), kind) {
 		return usagef("--paper %q: must be customer, record or trainer", *paper)
 	}
-	m, err := gatherPaper(ctx, c, files[0])
+	b, err := readBundle(c, files[0])
+	if err == nil && kind == report.Trainer && !*named {
+		b, _, err = anonymous.Make(b, nil)
+	}
+	if err != nil {
+		return err
+	}
+	m, err := gatherPaper(ctx, b)
 	if err != nil {
 		return err
 	}
 	return writeFile(*out, func(f *os.File) error { return report.Write(f, kind, m, o) })
 }
 
-// gatherPaper reads a file's case and judges it, as far as its layout is known.
-func gatherPaper(ctx context.Context, c console, file string) (report.Material, error) {
-	b, err := readBundle(c, file)
-	if err != nil {
-		return report.Material{}, err
-	}
+// gatherPaper judges a bundle's case, as far as its layout is known.
+func gatherPaper(ctx context.Context, b cases.Bundle) (report.Material, error) {
 	m, err := newMind()
 	if err != nil {
 		return report.Material{}, err

@@ -80,6 +80,8 @@ func Write(w io.Writer, k Kind, m Material, o Options) error {
 		return writeCustomer(w, m, o)
 	case Record, "":
 		return writeRecord(w, m, o)
+	case Trainer:
+		return writeTrainer(w, m, o)
 	}
 	return fmt.Errorf("%w %q: must be %s, %s or %s", ErrKind, string(k), Customer, Record, Trainer)
 }

@@ -138,6 +138,9 @@ const faceRow = 22
 // face is a core's scan as a heat map with its numbers.
 func (s *sheet) face(t *cases.Test) {
 	if face, ok := picture.FaceScan(t, s.by); ok {
+		if s.unjudged {
+			face = face.Unframed()
+		}
 		s.plot(face, 0.7, s.faceHeight(t))
 	}
 }

@@ -21,6 +21,8 @@ type sheet struct {
 	codes evidence.Codes
 	loop  *diagram.Loop // nil: not known
 	blank []say.Text    // the sections that nothing is noted for
+
+	unjudged bool // the class is to judge
 }
 
 // newSheet begins a sheet about the material's case.

@@ -3,6 +3,7 @@ package chart
 import (
 	"image/color"
 	"math"
+	"slices"
 
 	"gonum.org/v1/plot"
 	"gonum.org/v1/plot/vg"
@@ -23,6 +24,20 @@ type Place struct {
 	Text      string
 	Fill, Ink color.Color
 	Framed    bool // stands out
+}
+
+// Unframed is the face without its frames and their words, for who is to find
+// what stands out.
+func (f Face) Unframed() Face {
+	out := Face{Unit: f.Unit}
+	for _, row := range f.Rows {
+		row = slices.Clone(row)
+		for i := range row {
+			row[i].Framed = false
+		}
+		out.Rows = append(out.Rows, row)
+	}
+	return out
 }
 
 func (f Face) plot(look Look, _ int) (*plot.Plot, error) {
