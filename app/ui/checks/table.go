@@ -142,7 +142,21 @@ func (t *table) field(row, j int) *kit.Field {
 		}
 	})
 	f.Follow(t.s.see)
+	f.After = func() fyne.Focusable { return t.after(row, j) }
 	return f
+}
+
+// after is where Enter goes on to: along the line, then to the next one, past
+// what is chosen at a line's end, which would swallow the digits that follow.
+// From the empty line it leaves the table: nil.
+func (t *table) after(row, j int) fyne.Focusable {
+	if j++; j == len(t.columns) {
+		row, j = row+1, 0
+	}
+	if row >= len(t.rows) {
+		return nil
+	}
+	return t.rows[row].fields[j]
 }
 
 // write puts a number into its line, which may be the next one.

@@ -165,6 +165,24 @@ func TestAgainStageAndDelete(t *testing.T) {
 	}
 }
 
+// Numbers are typed through line by line: no drop-down takes them.
+func TestEnterGoesFromLineToLine(t *testing.T) {
+	d := screen(t)
+	d.v.choose("thermostat-bench")
+	d.window.Canvas().Focus(fields(d.v.sheet.content)[3])
+	d.typed("70", "0", "88", "1,5", "95", "7")
+	p := d.c.Tests[0].Points
+	if len(p) != 3 || *p[1].WaterC != 88 || *p[1].LiftMM != 1.5 || *p[2].WaterC != 95 || *p[2].LiftMM != 7 {
+		t.Fatalf("points = %+v", p)
+	}
+	d.typed("", "") // from the empty line on to what follows
+	for _, f := range fields(d.v.sheet.content) {
+		if d.window.Canvas().Focused() == f {
+			t.Error("Enter doesn't leave the table")
+		}
+	}
+}
+
 // A table grows under the caret, line by line, and an emptied line goes.
 func TestABenchTableIsTypedThrough(t *testing.T) {
 	d := screen(t)

@@ -18,6 +18,9 @@ type Field struct {
 	widget.Entry
 	// Stay keeps the caret in the field when Enter is pressed.
 	Stay bool
+	// After is what Enter goes on to; nil, or nothing, is whatever takes the focus
+	// next.
+	After func() fyne.Focusable
 
 	label   *widget.Label // over the field; nil where there is none
 	title   string        // what the label says while nothing is refused
@@ -117,9 +120,17 @@ func (f *Field) next() {
 	if f.Stay {
 		return
 	}
-	if c := canvasOf(f.self); c != nil {
-		c.FocusNext()
+	c := canvasOf(f.self)
+	if c == nil {
+		return
 	}
+	if f.After != nil {
+		if on := f.After(); on != nil {
+			c.Focus(on)
+			return
+		}
+	}
+	c.FocusNext()
 }
 
 // Revert takes back what was typed and not yet kept; it reports whether there

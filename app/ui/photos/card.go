@@ -6,6 +6,7 @@ import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/canvas"
 	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/layout"
 	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
 
@@ -40,7 +41,7 @@ func newCard(v *View, at int, points []diagram.Point) *card {
 	open.Importance, remove.Importance = widget.LowImportance, widget.LowImportance
 	under := container.NewVBox(
 		kit.Labelled(kit.L("window.photos.caption"), c.caption),
-		container.NewBorder(nil, nil, nil, container.NewHBox(open, remove), c.point.Select))
+		container.NewBorder(nil, nil, nil, container.NewVBox(layout.NewSpacer(), container.NewHBox(open, remove)), kit.Labelled(kit.L("window.photos.at"), c.point.Select)))
 	room := container.NewStack(kit.NewGround(drawing.PartFill, "", 4), container.NewCenter(kit.Wide(cardWidth-60, c.problem)), container.NewPadded(c.picture))
 	c.content = kit.On(kit.NewGround(drawing.Card, drawing.Rule, 6), container.NewBorder(nil, under, nil, nil, room))
 	return c

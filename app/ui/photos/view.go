@@ -52,7 +52,7 @@ type View struct {
 // The size of a card.
 const (
 	cardWidth  = 320
-	cardHeight = 348
+	cardHeight = 372
 )
 
 // New makes the screen; edit changes the case.
