@@ -83,7 +83,7 @@ func answerWarmUp(file string, read logfile.Read, o warmup.Options) warmUpAnswer
 	a := warmUpAnswer{
 		File: file, Columns: map[string]columnAnswer{}, Rows: read.Rows,
 		ColdStart: r.ColdStart, StartC: hundredths(r.StartC), SecondsTo: map[string]*float64{},
-		ReachesRegulating: r.ReachesRegulating, Remarks: append(append([]string{}, read.Remarks...), say.English().All(r.Remarks)...),
+		ReachesRegulating: r.ReachesRegulating, Remarks: say.English().All(slices.Concat(read.Remarks, r.Remarks)),
 	}
 	for _, column := range read.Columns {
 		a.Columns[column.Key] = columnAnswer{column.Header, column.Unit}

@@ -94,7 +94,7 @@ func (w *window) showWarmUp() {
 		data.Remarks = append(data.Remarks, say.English().With(d.units).Of("remark.rating", d.found.WarmUps[i].Result.TargetC+underRating))
 	}
 	if w.logs.path != "" {
-		data.Remarks = append(append([]string{columnsTold(w.logs.read)}, w.logs.read.Remarks...), data.Remarks...)
+		data.Remarks = append(append([]string{columnsTold(w.logs.read)}, say.English().All(w.logs.read.Remarks)...), data.Remarks...)
 		data.Columns = true
 	}
 	w.warmup.Show(data)

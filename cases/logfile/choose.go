@@ -5,7 +5,10 @@ import (
 	"math"
 	"slices"
 	"sort"
+	"strconv"
 	"strings"
+
+	"loopbook/diagram/say"
 )
 
 // plan is which column is what, and how it is read.
@@ -14,7 +17,7 @@ type plan struct {
 	time    pick
 	clock   clock
 	series  []*series
-	remarks []string
+	remarks []say.Text
 }
 
 // pick is a column that was chosen for a key.
@@ -38,7 +41,7 @@ type chooser struct {
 	headings []heading
 	byHand   map[string]string
 	taken    map[int]bool
-	remarks  []string
+	remarks  []say.Text
 }
 
 func choose(l *layout, samples []sample, byHand map[string]string) (*plan, error) {
@@ -151,7 +154,7 @@ func (c *chooser) fromName(key string) (pick, bool, error) {
 		if c.plausible(key, i) {
 			return c.pick(key, i, false), true, nil
 		}
-		c.remarks = append(c.remarks, fmt.Sprintf("column %q is named like %s, but its values aren't: left out", c.headings[i].text, plainName(key)))
+		c.remarks = append(c.remarks, say.Of("log.named-like", strconv.Quote(c.headings[i].text), columnText(key)))
 	}
 	return pick{}, false, nil
 }

@@ -1,9 +1,10 @@
 package logfile
 
 import (
-	"fmt"
 	"slices"
-	"strings"
+	"strconv"
+
+	"loopbook/diagram/say"
 )
 
 // heading is what the text above a column tells.
@@ -39,31 +40,21 @@ func (l *layout) headings(samples []sample) []heading {
 
 func (c *chooser) headingLine() int { return max(1, c.l.headerLine) }
 
-func quoted(names []string) string {
+func quoted(names []string) say.Text {
 	const shown = 8
-	out := make([]string, 0, shown+1)
+	out := make([]say.Text, 0, shown+1)
 	for i, n := range names {
 		if i == shown {
-			out = append(out, fmt.Sprintf("and %d more", len(names)-shown))
+			out = append(out, say.Of("log.more", len(names)-shown))
 			break
 		}
-		out = append(out, fmt.Sprintf("%q", clip(n)))
+		out = append(out, say.Own(strconv.Quote(clip(n))))
 	}
-	return strings.Join(out, ", ")
+	return say.List(out...)
 }
 
-func plainName(key string) string {
-	switch key {
-	case Time:
-		return "the time"
-	case Ect:
-		return "the coolant temperature"
-	case RPM:
-		return "the engine speed"
-	case Speed:
-		return "the vehicle speed"
-	case Intake:
-		return "the intake air temperature"
-	}
-	return "the engine load"
-}
+// columnText is what a log's column holds.
+func columnText(key string) say.Text { return say.Of("log-column." + key) }
+
+// plainName is columnText in English, for errors.
+func plainName(key string) string { return columnText(key).String() }

@@ -3,6 +3,8 @@ package logfile
 import (
 	"errors"
 	"fmt"
+
+	"loopbook/diagram/say"
 )
 
 const (
@@ -20,7 +22,7 @@ type layout struct {
 	units      []unit
 	firstData  int  // line
 	whole      bool // the beginning is the whole file
-	remarks    []string
+	remarks    []say.Text
 }
 
 // row is a line of the file's beginning.

@@ -26,6 +26,7 @@ import (
 	"path/filepath"
 
 	"loopbook/cases"
+	"loopbook/diagram/say"
 )
 
 // DefaultSamples is how many samples a log keeps unless asked otherwise.
@@ -65,7 +66,7 @@ type Read struct {
 	Columns []Column
 	Header  []string
 	Rows    int        // of data, with those that were left out
-	Remarks []string   // what was dropped, mended or assumed
+	Remarks []say.Text // what was dropped, mended or assumed
 	Preview [][]string // the first data rows
 }
 

@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"loopbook/cases/logfile"
+	"loopbook/diagram/say"
 )
 
 // TestNames has headings of the trade in three languages, from memory.
@@ -63,7 +64,7 @@ func row(cells ...string) string {
 // TestBetterOfTwo: where two columns have a name for it, values decide.
 func TestBetterOfTwo(t *testing.T) {
 	got, err := from("Time;Coolant temperature;Engine coolant temp (°C)\n0;4711;20\n1;4712;21\n2;4713;22\n", logfile.Options{})
-	if err != nil || got.Log.EctC[0] != 20 || !strings.Contains(strings.Join(got.Remarks, "\n"), `"Coolant temperature" is named like the coolant temperature`) {
+	if err != nil || got.Log.EctC[0] != 20 || !strings.Contains(strings.Join(say.English().All(got.Remarks), "\n"), `"Coolant temperature" is named like the coolant temperature`) {
 		t.Errorf("From = %v, %q, %v", got.Columns, got.Remarks, err)
 	}
 	got, err = from("Run time (s);Time;ECT\n0;08:30:00.0;20\n0;08:30:00.5;21\n1;08:30:01.0;22\n1;08:30:01.5;23\n", logfile.Options{})

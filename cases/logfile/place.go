@@ -4,6 +4,8 @@ import (
 	"fmt"
 	"slices"
 	"strings"
+
+	"loopbook/diagram/say"
 )
 
 // place finds where the data begin, and heading and units above them.
@@ -17,7 +19,7 @@ func (l *layout) place(rows []row, width int) {
 	l.headerLine = heading.line
 	l.header = append(l.header, heading.cells...)
 	if heading.line == 0 {
-		l.remarks = append(l.remarks, "the file has no heading: its columns are told by their values")
+		l.remarks = append(l.remarks, say.Of("log.no-heading"))
 	} else {
 		l.header[0] = strings.TrimLeft(l.header[0], "#/ ")
 	}

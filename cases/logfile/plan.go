@@ -3,7 +3,10 @@ package logfile
 import (
 	"fmt"
 	"slices"
+	"strconv"
 	"strings"
+
+	"loopbook/diagram/say"
 )
 
 // plan makes of what was found how the file is read.
@@ -26,7 +29,7 @@ func (c *chooser) plan(found map[string]pick) (*plan, error) {
 	}
 	for _, key := range Keys() {
 		if f, ok := found[key]; ok && f.Guessed {
-			c.remarks = append(c.remarks, fmt.Sprintf("column %q is taken for %s by its values: its name doesn't say so", f.Header, plainName(key)))
+			c.remarks = append(c.remarks, say.Of("log.guessed", strconv.Quote(f.Header), columnText(key)))
 		}
 	}
 	p.remarks = slices.Concat(c.l.remarks, c.remarks, c.unused(found))
@@ -75,7 +78,7 @@ func (c *chooser) series(f pick, at int) *series {
 	u := c.unitFor(f.Key, f.index)
 	if stated := c.headings[f.index].unit; stated.name != u.name {
 		if stated.name != "" {
-			c.remarks = append(c.remarks, fmt.Sprintf("column %q: %s can't be a unit of %s", f.Header, stated.name, plainName(f.Key)))
+			c.remarks = append(c.remarks, say.Of("log.no-unit-of", strconv.Quote(f.Header), stated.name, columnText(f.Key)))
 		}
 		c.assumes(f, u)
 	}
@@ -85,10 +88,10 @@ func (c *chooser) series(f pick, at int) *series {
 }
 
 func (c *chooser) assumes(f pick, u unit) {
-	c.remarks = append(c.remarks, fmt.Sprintf("column %q has no unit: taken as %s", f.Header, u.name))
+	c.remarks = append(c.remarks, say.Of("log.no-unit", strconv.Quote(f.Header), u.name))
 }
 
-func (c *chooser) unused(found map[string]pick) []string {
+func (c *chooser) unused(found map[string]pick) []say.Text {
 	var names []string
 	for i, h := range c.headings {
 		if !slices.ContainsFunc(Keys(), func(key string) bool { f, ok := found[key]; return ok && f.index == i }) {
@@ -98,10 +101,6 @@ func (c *chooser) unused(found map[string]pick) []string {
 	if len(names) == 0 {
 		return nil
 	}
-	verb := "aren't"
-	if len(names) == 1 {
-		verb = "isn't"
-	}
 	slices.SortFunc(names, strings.Compare)
-	return []string{many(len(names), "column") + " " + verb + " used: " + quoted(names)}
+	return []say.Text{say.Of("log.unused", len(names), quoted(names))}
 }

@@ -4,6 +4,9 @@ import (
 	"errors"
 	"fmt"
 	"io"
+	"strconv"
+
+	"loopbook/diagram/say"
 )
 
 // reading is a file on its way through a plan.
@@ -109,28 +112,26 @@ func (r *reading) header(key string) string {
 }
 
 // told are all remarks, from the file as a whole to its rows.
-func (r *reading) told(t *text) []string {
-	var to []string
+func (r *reading) told(t *text) []say.Text {
+	var to []say.Text
 	if t.encoding != "UTF-8" {
-		to = append(to, "read as "+t.encoding)
+		to = append(to, say.Of("log.read-as", t.encoding))
 	}
 	if t.zeros > 0 {
-		to = append(to, many(t.zeros, "zero byte")+" left out")
+		to = append(to, say.Of("log.zeros", t.zeros))
 	}
 	to = append(to, r.remarks...)
-	to = r.table.unclosed.remark(to, "row", "with a quote that is opened and never closed: read without the quotes")
-	to = r.long.remark(to, "row", "with more cells than columns: left out")
-	to = r.ragged.remark(to, "row", "with fewer cells than columns: the rest are gaps")
-	to = r.cut.remark(to, "row", "cut off at the end of the file: left out")
-	if r.timeless.n > 0 {
-		to = append(to, fmt.Sprintf("%s without a time, the first in line %d (%q): left out", many(r.timeless.n, "row"), r.timeless.line, r.timeless.cell))
-	}
+	to = r.table.unclosed.remark(to, "log.unclosed")
+	to = r.long.remark(to, "log.long")
+	to = r.ragged.remark(to, "log.ragged")
+	to = r.cut.remark(to, "log.cut")
+	to = r.timeless.remark(to, "log.timeless", strconv.Quote(r.timeless.cell))
 	to = r.line.remark(to)
 	for _, s := range r.series {
 		to = s.remark(to)
 	}
 	if b := r.buckets; b.per > 1 {
-		to = append(to, fmt.Sprintf("kept as %s, each the mean of %d rows", many(len(b.all), "sample"), b.per))
+		to = append(to, say.Of("log.kept", len(b.all), b.per))
 	}
 	return to
 }

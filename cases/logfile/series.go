@@ -2,8 +2,10 @@ package logfile
 
 import (
 	"bytes"
-	"fmt"
 	"math"
+	"strconv"
+
+	"loopbook/diagram/say"
 )
 
 // series reads the cells of one column.
@@ -38,16 +40,16 @@ func (s *series) value(cell []byte, line int) float64 {
 	return v
 }
 
-func (s *series) remark(to []string) []string {
-	column := fmt.Sprintf("column %q: ", s.Header)
-	if s.gaps.n > 0 {
-		to = append(to, fmt.Sprintf("%s%s without a value", column, many(s.gaps.n, "cell")))
+func (s *series) remark(to []say.Text) []say.Text {
+	column := strconv.Quote(s.Header)
+	if t := s.gaps; t.n > 0 {
+		to = append(to, say.Of("log.gaps", column, t.n))
 	}
-	if s.text.n > 0 {
-		to = append(to, fmt.Sprintf("%s%s with text, the first in line %d (%q): left as gaps", column, many(s.text.n, "cell"), s.text.line, s.text.cell))
+	if t := s.text; t.n > 0 {
+		to = append(to, say.Of("log.text", column, t.n, t.line, strconv.Quote(t.cell)))
 	}
-	if s.wild.n > 0 {
-		to = append(to, fmt.Sprintf("%s%s out of any range, the first in line %d (%q): left as gaps", column, many(s.wild.n, "cell"), s.wild.line, s.wild.cell))
+	if t := s.wild; t.n > 0 {
+		to = append(to, say.Of("log.wild", column, t.n, t.line, strconv.Quote(t.cell)))
 	}
 	return to
 }

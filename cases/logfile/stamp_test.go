@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"loopbook/cases/logfile"
+	"loopbook/diagram/say"
 )
 
 // TestTimesInEveryForm reads three rows of a time column: the seconds from the
@@ -62,7 +63,7 @@ func TestNoTimes(t *testing.T) {
 	for _, cell := range []string{"8:61:00", "25 o'clock", "2018-13-45 08:30:00", "13:00:00 PM", "1:2:3:4:5", "08:30:28+x"} {
 		text := "Time;ECT\n0:00:01;20\n0:00:02;20\n" + cell + ";21\n0:00:04;22\n"
 		got, err := from(text, logfile.Options{})
-		if err != nil || !strings.Contains(strings.Join(got.Remarks, "\n"), "1 row without a time, the first in line 4") {
+		if err != nil || !strings.Contains(strings.Join(say.English().All(got.Remarks), "\n"), "1 row without a time, the first in line 4") {
 			t.Errorf("%q: %v, remarks %q", cell, err, got.Remarks)
 		}
 	}

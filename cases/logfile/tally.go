@@ -1,6 +1,6 @@
 package logfile
 
-import "fmt"
+import "loopbook/diagram/say"
 
 // tally counts something that was dropped or mended, and keeps the first.
 type tally struct {
@@ -25,18 +25,11 @@ func clip(s string) string {
 	return s
 }
 
-// many words a count: "1 row", "12 rows".
-func many(n int, what string) string {
-	if n == 1 {
-		return "1 " + what
-	}
-	return fmt.Sprintf("%d %ss", n, what)
-}
-
-// remark appends what was counted, if there was any.
-func (t *tally) remark(to []string, what, format string, args ...any) []string {
+// remark appends what was counted, if there was any: the template's places are
+// the count, the line of the first, and what else there is to say.
+func (t *tally) remark(to []say.Text, key string, more ...any) []say.Text {
 	if t.n == 0 {
 		return to
 	}
-	return append(to, many(t.n, what)+" "+fmt.Sprintf(format, args...)+fmt.Sprintf(" (the first in line %d)", t.line))
+	return append(to, say.Of(key, append([]any{t.n, t.line}, more...)...))
 }

@@ -1,6 +1,10 @@
 package logfile
 
-import "math"
+import (
+	"math"
+
+	"loopbook/diagram/say"
+)
 
 const (
 	sameS      = 1e-6 // times nearer than this are one
@@ -115,15 +119,12 @@ func (l *timeline) pass() {
 	l.emit(l.held)
 }
 
-func (l *timeline) remark(to []string) []string {
-	to = l.back.remark(to, "row", "whose time goes back: left out")
-	to = l.same.remark(to, "row", "at the time of the row before: taken together with it")
-	to = l.turns.remark(to, "time", "the clock began again, as at midnight: carried on")
-	to = l.leap.remark(to, "time", "the clock leapt by more than %d hours: carried on at the usual step", leapS/hourS)
-	if l.anew.n > 0 {
-		to = l.anew.remark(to, "time", "the clock went back for %d rows on end: joined on at the usual step, without the first %d", backRows, backRows-1)
-	}
-	return to
+func (l *timeline) remark(to []say.Text) []say.Text {
+	to = l.back.remark(to, "log.back")
+	to = l.same.remark(to, "log.same")
+	to = l.turns.remark(to, "log.turns")
+	to = l.leap.remark(to, "log.leap", leapS/hourS)
+	return l.anew.remark(to, "log.anew", backRows, backRows-1)
 }
 
 func noValues() [5]float64 {

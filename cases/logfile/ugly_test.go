@@ -9,6 +9,7 @@ import (
 
 	"loopbook/cases"
 	"loopbook/cases/logfile"
+	"loopbook/diagram/say"
 )
 
 // TestUglyFiles reads files of our own invention that hold a coolant
@@ -91,7 +92,7 @@ func TestUglyFiles(t *testing.T) {
 				t.Errorf("%s: %s", tt.why, problem)
 			}
 			for _, want := range tt.remarks {
-				if !strings.Contains(strings.Join(got.Remarks, "\n"), want) {
+				if !strings.Contains(strings.Join(say.English().All(got.Remarks), "\n"), want) {
 					t.Errorf("no remark %q among %q", want, got.Remarks)
 				}
 			}
