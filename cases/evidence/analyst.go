@@ -7,12 +7,13 @@ import (
 	"loopbook/diagram"
 )
 
-// Analyst turns cases into findings. It is immutable: build it once, use it
-// from anywhere.
+// Analyst turns cases into findings. Build it once, use it from anywhere: it
+// remembers logs it has read, and nothing else changes.
 type Analyst struct {
 	expecter Expecter
 	loops    map[string]*diagram.Loop
 	codes    Codes
+	memory   *warmUpMemory
 }
 
 // New is an analyst who judges by what e expects. An error names the shipped
@@ -26,7 +27,7 @@ func New(e Expecter) (*Analyst, error) {
 	if err != nil {
 		return nil, err
 	}
-	return &Analyst{expecter: e, loops: loops, codes: codes}, nil
+	return &Analyst{expecter: e, loops: loops, codes: codes, memory: newWarmUpMemory()}, nil
 }
 
 // Default is an analyst with the shipped table.
@@ -41,7 +42,7 @@ func Default() (*Analyst, error) {
 // Analyse judges the case as it stands. It doesn't change the case.
 func (a *Analyst) Analyse(c *cases.Case) Findings {
 	all := a.moments(c)
-	f := Findings{Rounds: make([]Round, len(all)), Boiling: boiling(c, all), WarmUps: warmUps(c)}
+	f := Findings{Rounds: make([]Round, len(all)), Boiling: boiling(c, all), WarmUps: a.warmUps(c)}
 	for i, m := range all {
 		f.Rounds[i] = Round{Readings: m.readings, Expected: m.expected, EngineC: m.engine.c, EngineBy: m.engine.by, Regime: m.engine.regime}
 		f.Deltas = append(f.Deltas, m.deltas...)

@@ -20,18 +20,9 @@ type WarmUp struct {
 	Result            warmup.Result    `json:"-"`
 }
 
-// warmUps are the case's logs, each analysed.
-func warmUps(c *cases.Case) []WarmUp {
-	var out []WarmUp
-	for i := range c.Logs {
-		out = append(out, warmUp(c, &c.Logs[i]))
-	}
-	return out
-}
-
-func warmUp(c *cases.Case, l *cases.Log) WarmUp {
+func (a *Analyst) warmUp(c *cases.Case, l *cases.Log) WarmUp {
 	aim := ratingOf(c).targetC + diagram.Celsius(targetK)
-	r := warmup.Analyse(
+	r := a.memory.analyse(
 		warmup.Series{TimeS: l.TimeS, EctC: l.EctC, RPM: l.EngineRPM, SpeedKmh: l.SpeedKmh, IntakeC: l.IntakeC},
 		warmup.Options{OpensC: &aim, AmbientC: c.Site.AmbientC},
 	)
