@@ -1,6 +1,10 @@
 package cases
 
-import "loopbook/diagram/say"
+import (
+	"slices"
+
+	"loopbook/diagram/say"
+)
 
 // The vocabulary in the words of the trade: Text in the reader's language, Name
 // in English, for lists and for searching. What isn't known says nothing.
@@ -88,6 +92,20 @@ func (f HeaterFlow) Text() say.Text { return wordText("heater-flow."+string(f), 
 
 // Name is Text in English.
 func (f HeaterFlow) Name() string { return f.Text().String() }
+
+// CodeStates lists the usual states of a trouble code; a reader may have others.
+func CodeStates() []string { return []string{"stored", "pending", "permanent"} }
+
+// StateText is the code's state in words, or as the reader has it.
+func (c Code) StateText() say.Text {
+	switch {
+	case slices.Contains(CodeStates(), c.State):
+		return say.Of("code-state." + c.State)
+	case c.State == "":
+		return say.Text{}
+	}
+	return say.Own(c.State)
+}
 
 // Text is the surface in words.
 func (s Surface) Text() say.Text {

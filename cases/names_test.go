@@ -27,6 +27,9 @@ func TestVocabularyHasItsWords(t *testing.T) {
 	for _, w := range cases.Surfaces() {
 		all = append(all, cases.Surface{Word: w}.Text())
 	}
+	for _, state := range cases.CodeStates() {
+		all = append(all, cases.Code{State: state}.StateText())
+	}
 	for _, l := range say.Langs() {
 		words, err := say.Catalogue(l)
 		if err != nil {

@@ -85,7 +85,7 @@ func (codes Codes) flags(c *cases.Case) []Flag {
 		}
 		because := codes.because(word)
 		if code.State != "" {
-			because = append(because, say.Of("because.code-state", code.State))
+			because = append(because, say.Of("because.code-state", code.StateText()))
 		}
 		out = append(out, ofCase("code-points-at", Note, codes.Tell(word), append(because, frozenFrame(code.FreezeFrame)...)...))
 	}

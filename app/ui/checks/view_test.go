@@ -346,7 +346,7 @@ func TestAnotherCaseShowsItsOwn(t *testing.T) {
 	first := d.v.sheet
 	d.c = cases.Case{ID: "other"}
 	d.show()
-	if d.v.sheet == first || selects(d.v.sheet.content)[1].Selected != "" && selects(d.v.sheet.content)[1].Selected != kit.Unknown {
+	if d.v.sheet == first || selects(d.v.sheet.content)[1].Selected != "" && selects(d.v.sheet.content)[1].Selected != kit.Unknown() {
 		t.Errorf("the other case's level is %q", selects(d.v.sheet.content)[1].Selected)
 	}
 }

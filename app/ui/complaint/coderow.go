@@ -28,7 +28,7 @@ type codeRow struct {
 func newCodeRow(c *codes, at int) *codeRow {
 	r := &codeRow{codes: c, at: at, name: widget.NewLabel(""), meaning: kit.Paragraphs()}
 	r.name.TextStyle.Bold = true
-	r.state = widget.NewSelect([]string{"stored", "pending", "permanent"}, nil)
+	r.state = widget.NewSelect(cases.CodeStates(), nil)
 	remove := widget.NewButtonWithIcon("", theme.DeleteIcon(), func() {
 		c.edit(kit.L("window.complaint.code-removed"), func(k *cases.Case) { k.Codes = slices.Delete(k.Codes, at, at+1) })
 	})

@@ -42,7 +42,7 @@ func (c *codes) add(text string) {
 	}
 	c.edit(kit.L("window.complaint.codes-edit"), func(k *cases.Case) {
 		for _, code := range typed {
-			k.Codes = append(k.Codes, cases.Code{Code: code, State: "stored"})
+			k.Codes = append(k.Codes, cases.Code{Code: code, State: cases.CodeStates()[0]})
 		}
 	})
 }

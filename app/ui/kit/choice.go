@@ -5,7 +5,7 @@ import (
 )
 
 // Unknown is what a choice shows while nothing is chosen.
-const Unknown = "not known"
+func Unknown() string { return L("window.kit.not-known") }
 
 // Choice is a list to choose a word of the format from, shown in the words of
 // the trade. The empty word is "not known" and can be chosen.
@@ -19,7 +19,7 @@ type Choice[T ~string] struct {
 // person picks one.
 func NewChoice[T ~string](words []T, name func(T) string, chosen func(T)) *Choice[T] {
 	c := &Choice[T]{words: append([]T{""}, words...)}
-	names := []string{Unknown}
+	names := []string{Unknown()}
 	for _, w := range words {
 		names = append(names, name(w))
 	}
@@ -28,7 +28,7 @@ func NewChoice[T ~string](words []T, name func(T) string, chosen func(T)) *Choic
 			chosen(c.words[i])
 		}
 	})
-	c.PlaceHolder = Unknown
+	c.PlaceHolder = Unknown()
 	return c
 }
 

@@ -97,7 +97,7 @@ func (f *Field) Refuse(why error) {
 	text := f.title
 	if why != nil {
 		f.label.Importance = widget.DangerImportance
-		text = "not kept: " + why.Error()[strings.LastIndex(": "+why.Error(), ": "):]
+		text = L("window.kit.not-kept", why.Error()[strings.LastIndex(": "+why.Error(), ": "):])
 	}
 	f.label.SetText(text)
 }

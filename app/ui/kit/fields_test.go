@@ -61,7 +61,7 @@ func TestChoiceTellsOnlyWhatAPersonPicked(t *testing.T) {
 		t.Errorf("shows %q and told %q", c.Selected, picked)
 	}
 	c.SetSelected("fan off")
-	c.SetSelected(kit.Unknown)
+	c.SetSelected(kit.Unknown())
 	if len(picked) != 2 || picked[0] != "off" || picked[1] != "" {
 		t.Errorf("told %q, want off and then not known", picked)
 	}

@@ -53,7 +53,7 @@ func TestOnlyAFaultHasASeverity(t *testing.T) {
 	if severity.Disabled() || (*heard)[0].Cause != "pump-weak" {
 		t.Errorf("with a fault chosen: disabled %t, told %+v", severity.Disabled(), *heard)
 	}
-	v.cause.SetSelected(kit.Unknown)
+	v.cause.SetSelected(kit.Unknown())
 	if got := (*heard)[len(*heard)-1].Cause; got != cases.Healthy || !severity.Disabled() {
 		t.Errorf("with none chosen the cause is %q", got)
 	}
