@@ -26,6 +26,7 @@ const (
 	OneSymptom                // and exactly one symptom
 	Complaint                 // two to four rounds, one to three symptoms, often codes
 	Checks                    // and one to three workshop checks
+	Everything                // and every workshop check, for who practises
 )
 
 // Cases are n cases of that level with the truth as the verdict's cause: six
@@ -94,12 +95,15 @@ func one(d dice, loops []*diagram.Loop, cause cases.Cause, level Level) cases.Ca
 	switch level {
 	case OneSymptom:
 		c.Complaint.Symptoms = v.symptoms(d, 1)
-	case Complaint, Checks:
+	case Complaint, Checks, Everything:
 		c.Complaint.Symptoms = v.symptoms(d, d.symptomCount(cause))
 		c.Codes = v.codes(d, c.Rounds)
 	}
-	if level == Checks {
+	switch level {
+	case Checks:
 		c.Tests = v.checks(d, 1+d.Intn(3))
+	case Everything:
+		c.Tests = v.checks(d, len(cases.Words[cases.TestKind]()))
 	}
 	c.Verdict.Cause = cause
 	return c

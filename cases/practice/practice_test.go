@@ -1,0 +1,148 @@
+package practice_test
+
+import (
+	"bytes"
+	"errors"
+	"math"
+	"os"
+	"testing"
+
+	"loopbook/cases"
+	"loopbook/cases/practice"
+)
+
+func costs() practice.Costs {
+	c := practice.Costs{Point: 1, Dash: 2, Log: 30, Tests: map[cases.TestKind]float64{}}
+	for i, k := range cases.Words[cases.TestKind]() {
+		c.Tests[k] = float64(5 + i)
+	}
+	return c
+}
+
+// demo is a demo case of a thermostat stuck open, closed and proved.
+func demo(t *testing.T) cases.Case {
+	t.Helper()
+	text, err := os.ReadFile("../../assets/demo/02-stuck-open-cold-morning.json")
+	if err != nil {
+		t.Fatal(err)
+	}
+	c, err := cases.Decode(text)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return c
+}
+
+func begin(t *testing.T) *practice.Session {
+	t.Helper()
+	s, err := practice.Begin(demo(t), costs())
+	if err != nil {
+		t.Fatal(err)
+	}
+	return s
+}
+
+// Nothing that gives the answer away may be seen at the beginning, or ever.
+func TestTheAnswerIsHidden(t *testing.T) {
+	s := begin(t)
+	for _, i := range s.Items() {
+		if err := s.Buy(i); err != nil {
+			t.Fatal(err)
+		}
+	}
+	for what, c := range map[string]cases.Case{"nothing": s.After(0), "everything": s.Seen()} {
+		c.Complaint.Text = "" // may say what was replaced before
+		text, err := cases.Encode(c)
+		if err != nil {
+			t.Fatal(err)
+		}
+		for _, secret := range []string{"stuck open", "thermostat-stuck-open", "after-repair", `"lesson"`, `"verdict"`, `"repair"`, `"title"`, `"tags"`, `"photos"`} {
+			if bytes.Contains(text, []byte(secret)) {
+				t.Errorf("with %s bought, %q can be read", what, secret)
+			}
+		}
+	}
+	if c := s.After(0); len(c.Rounds) == 0 || len(c.Rounds[0].Readings) != 0 || c.Rounds[0].EctC != nil || len(c.Tests) != 0 || len(c.Codes) == 0 || c.Rounds[0].MinutesSinceStart == nil {
+		t.Errorf("at the beginning %+v", c)
+	}
+}
+
+func TestEachItemCostsItsMinutesAndOpens(t *testing.T) {
+	s, whole := begin(t), demo(t)
+	want := 0.0
+	for n, i := range s.Items() {
+		if err := s.Buy(i); err != nil {
+			t.Fatal(err)
+		}
+		if err := s.Buy(i); !errors.Is(err, practice.ErrTwice) {
+			t.Errorf("bought twice: %v", err)
+		}
+		want += i.Minutes
+		c := s.Seen()
+		if at := s.RoundOf(0); i.Kind == practice.Point && i.At == 0 && c.Rounds[at].Reading(i.Point) == nil {
+			t.Errorf("%s isn't open after it was bought", i.Point)
+		}
+		if s.Minutes() != want || len(s.Left()) != len(s.Items())-n-1 {
+			t.Errorf("%g minutes and %d left, want %g and %d", s.Minutes(), len(s.Left()), want, len(s.Items())-n-1)
+		}
+	}
+	readings := 0
+	for _, r := range s.Seen().Rounds {
+		readings += len(r.Readings)
+	}
+	before := 0
+	for _, r := range whole.Rounds {
+		if r.Stage != cases.AfterRepair {
+			before += len(r.Readings)
+		}
+	}
+	if readings != before {
+		t.Errorf("all bought shows %d readings of %d", readings, before)
+	}
+	if err := s.Buy(practice.Item{Kind: practice.Test, At: 99}); !errors.Is(err, practice.ErrNoItem) {
+		t.Errorf("something else: %v", err)
+	}
+}
+
+func TestOnlyClosedCases(t *testing.T) {
+	c := demo(t)
+	c.Verdict.Cause = ""
+	if _, err := practice.Begin(c, costs()); !errors.Is(err, practice.ErrOpen) {
+		t.Errorf("an open case: %v", err)
+	}
+	if _, err := practice.Begin(cases.Case{Verdict: cases.Verdict{Cause: "none"}}, costs()); !errors.Is(err, practice.ErrBare) {
+		t.Errorf("an empty case: %v", err)
+	}
+}
+
+// The score must be proper (Gneiting and Raftery 2007, section 2): whatever somebody
+// truly thinks, they expect most by saying it. And 24 causes at their prior are worth
+// nothing: log2(24 · 1/24) = 0.
+func TestTheScoreIsProper(t *testing.T) {
+	expect := func(belief, said float64) float64 {
+		right := practice.ScoreOf("pump-weak", "pump-weak", said).Bits
+		wrong := practice.ScoreOf("pump-weak", "cap-weak", said).Bits
+		return belief*right + (1-belief)*wrong
+	}
+	for belief := 0.1; belief < 0.95; belief += 0.1 {
+		best := expect(belief, belief)
+		for said := 0.06; said < 0.99; said += 0.03 {
+			if math.Abs(said-belief) > 1e-9 && expect(belief, said) > best {
+				t.Errorf("who thinks %.2f expects more by saying %.2f", belief, said)
+			}
+		}
+	}
+	n := float64(len(cases.Words[cases.Cause]()))
+	if bits := practice.ScoreOf("pump-weak", "pump-weak", 0.5).Bits; math.Abs(bits-math.Log2(n/2)) > 1e-12 {
+		t.Errorf("half sure and right is worth %g, want log2(%g/2)", bits, n)
+	}
+	for _, tt := range []struct {
+		named cases.Cause
+		sure  float64
+		want  practice.Verdict
+	}{{"cap-weak", 0.9, practice.Sure}, {"cap-weak", 0.3, practice.Careful}, {"pump-weak", 0.3, practice.Modest}, {"pump-weak", 0.9, practice.Rash}} {
+		if got := practice.ScoreOf(tt.named, "cap-weak", tt.sure).Verdict(); got != tt.want {
+			t.Errorf("%s at %g is %s, want %s", tt.named, tt.sure, got, tt.want)
+		}
+	}
+}
