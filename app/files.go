@@ -10,6 +10,7 @@ import (
 	"fyne.io/fyne/v2/dialog"
 	"fyne.io/fyne/v2/storage"
 
+	"loopbook/app/ui/kit"
 	"loopbook/cases"
 	"loopbook/cases/exchange"
 	"loopbook/report"
@@ -43,7 +44,7 @@ func (w *window) turnTo(path string, demo bool) error {
 	}
 	title, name := "Loopbook", "Loopbook"
 	if demo {
-		title, name = "Loopbook, demo notebook", "Demo notebook"
+		title, name = kit.L("window.frame.demo-title"), kit.L("window.frame.demo")
 		if err := fillDemo(w.desk.ctx, store); err != nil {
 			store.Close()
 			return err

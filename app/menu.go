@@ -12,42 +12,42 @@ import (
 // shortcuts fire.
 func (w *window) menu() *fyne.MainMenu {
 	return fyne.NewMainMenu(
-		fyne.NewMenu("File",
-			key("New case", fyne.KeyN, w.newCase),
-			key("Import…", fyne.KeyI, w.chooseImport),
-			key("Export this case…", fyne.KeyE, w.chooseExport),
-			key("Print the record (PDF)", fyne.KeyP, w.print),
+		fyne.NewMenu(kit.L("window.frame.file"),
+			key(kit.L("window.frame.new-case"), fyne.KeyN, w.newCase),
+			key(kit.L("window.frame.import"), fyne.KeyI, w.chooseImport),
+			key(kit.L("window.frame.export"), fyne.KeyE, w.chooseExport),
+			key(kit.L("window.frame.print"), fyne.KeyP, w.print),
 			fyne.NewMenuItemSeparator(),
-			fyne.NewMenuItem("Own notebook", w.openOwn),
-			key("Demo notebook", fyne.KeyD, w.openDemo),
+			fyne.NewMenuItem(kit.L("window.frame.own"), w.openOwn),
+			key(kit.L("window.frame.demo"), fyne.KeyD, w.openDemo),
 			fyne.NewMenuItemSeparator(),
 			quitItem(w.quit),
 		),
-		fyne.NewMenu("Edit",
-			item("Undo", &fyne.ShortcutUndo{}, w.undo), // the toolkit's own names for Ctrl Z and Y
-			item("Redo", &fyne.ShortcutRedo{}, w.redo),
+		fyne.NewMenu(kit.L("window.frame.edit"),
+			item(kit.L("window.frame.undo"), &fyne.ShortcutUndo{}, w.undo), // the toolkit's own names for Ctrl Z and Y
+			item(kit.L("window.frame.redo"), &fyne.ShortcutRedo{}, w.redo),
 			fyne.NewMenuItemSeparator(),
 			item(kit.L("window.photos.paste-menu"), &desktop.CustomShortcut{KeyName: fyne.KeyV, Modifier: fyne.KeyModifierShortcutDefault | fyne.KeyModifierShift}, w.pastePhoto),
 			fyne.NewMenuItemSeparator(),
-			key("Find a case", fyne.KeyF, w.notebook.FocusSearch),
-			fyne.NewMenuItem("Delete this case", w.deleteCase),
-			fyne.NewMenuItem("Bring back the last deleted", w.restoreCase),
+			key(kit.L("window.frame.find"), fyne.KeyF, w.notebook.FocusSearch),
+			fyne.NewMenuItem(kit.L("window.frame.delete-case"), w.deleteCase),
+			fyne.NewMenuItem(kit.L("window.frame.restore-case"), w.restoreCase),
 		),
-		fyne.NewMenu("Go",
-			key("Complaint", fyne.Key1, func() { w.tabs.SelectIndex(complaintTab) }),
-			key("Warm-up", fyne.Key2, func() { w.tabs.SelectIndex(warmUpTab) }),
-			key("Hose map", fyne.Key3, func() { w.tabs.SelectIndex(hoseMapTab) }),
-			key("Checks", fyne.Key4, w.goToChecks),
-			key("Causes", fyne.Key5, w.goToCauses),
+		fyne.NewMenu(kit.L("window.frame.go"),
+			key(kit.L("window.frame.complaint"), fyne.Key1, func() { w.tabs.SelectIndex(complaintTab) }),
+			key(kit.L("window.frame.warm-up"), fyne.Key2, func() { w.tabs.SelectIndex(warmUpTab) }),
+			key(kit.L("window.frame.hose-map"), fyne.Key3, func() { w.tabs.SelectIndex(hoseMapTab) }),
+			key(kit.L("window.frame.checks"), fyne.Key4, w.goToChecks),
+			key(kit.L("window.frame.causes"), fyne.Key5, w.goToCauses),
 			key(kit.L("window.verdict.tab"), fyne.Key6, func() { w.tabs.SelectIndex(verdictTab) }),
 			key(kit.L("window.repair.tab"), fyne.Key7, func() { w.tabs.SelectIndex(repairTab) }),
 			key(kit.L("window.proof.tab"), fyne.Key8, func() { w.tabs.SelectIndex(proofTab) }),
 			key(kit.L("window.photos.tab"), fyne.Key9, func() { w.tabs.SelectIndex(photosTab) }),
-			key("What if", fyne.Key0, w.goToWhatIf),
+			key(kit.L("window.frame.what-if"), fyne.Key0, w.goToWhatIf),
 			fyne.NewMenuItemSeparator(),
-			key("Add a round, same conditions", fyne.KeyR, w.addRound),
-			key("Do the shown check again", fyne.KeyT, w.checkAgain),
-			fyne.NewMenuItem("Delete the shown check", w.deleteCheck),
+			key(kit.L("window.frame.add-round"), fyne.KeyR, w.addRound),
+			key(kit.L("window.frame.check-again"), fyne.KeyT, w.checkAgain),
+			fyne.NewMenuItem(kit.L("window.frame.delete-check"), w.deleteCheck),
 		),
 		w.unitsMenu(),
 		w.lightMenu(),
@@ -65,7 +65,7 @@ func item(label string, s fyne.Shortcut, do func()) *fyne.MenuItem {
 }
 
 func quitItem(do func()) *fyne.MenuItem {
-	m := key("Quit", fyne.KeyQ, do)
+	m := key(kit.L("window.frame.quit"), fyne.KeyQ, do)
 	m.IsQuit = true
 	return m
 }
@@ -84,7 +84,7 @@ func (w *window) unitsMenu() *fyne.Menu {
 		m.Checked = chosen
 		return m
 	}
-	menu := fyne.NewMenu("Units")
+	menu := fyne.NewMenu(kit.L("window.frame.units"))
 	for _, t := range []units.Temperature{units.C, units.F} {
 		menu.Items = append(menu.Items, choice(string(t), now.Temperature == t, func(u *units.Set) { u.Temperature = t }))
 	}
@@ -100,11 +100,15 @@ func (w *window) unitsMenu() *fyne.Menu {
 }
 
 func (w *window) lightMenu() *fyne.Menu {
-	menu := fyne.NewMenu("Light")
+	menu := fyne.NewMenu(kit.L("window.frame.light"))
 	for _, l := range []struct {
 		light kit.Light
 		label string
-	}{{kit.System, "As the desktop"}, {kit.Bright, "Light"}, {kit.Dim, "Dark"}} {
+	}{
+		{kit.System, kit.L("window.frame.light-desktop")},
+		{kit.Bright, kit.L("window.frame.light-bright")},
+		{kit.Dim, kit.L("window.frame.light-dark")},
+	} {
 		m := fyne.NewMenuItem(l.label, func() {
 			w.prefs.setLight(l.light)
 			w.app.Settings().SetTheme(kit.NewTheme(l.light))

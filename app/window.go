@@ -161,31 +161,31 @@ func (w *window) makeScreens() {
 	w.makePhotos()
 	w.hosemap = hosemap.New()
 	w.hosemap.Edit, w.hosemap.OnReading, w.hosemap.OnRound = d.edit, d.typed, d.showRound
-	w.hosemap.OnLayout = func(id string) { d.edit("layout", func(c *cases.Case) { c.Loop.Layout = id }) }
+	w.hosemap.OnLayout = func(id string) { d.edit(kit.L("window.frame.layout-edit"), func(c *cases.Case) { c.Loop.Layout = id }) }
 	w.hosemap.OnCauses = w.goToCauses
 	w.makeWarmUp()
 	w.makeCauses()
 	w.makeWhatIf()
 	w.head = newHead(d.undo, d.redo)
 	w.tabs = container.NewAppTabs(
-		container.NewTabItem("Complaint", w.complaint.Content()),
-		container.NewTabItem("Warm-up", w.warmup.Content()),
-		container.NewTabItem("Hose map", w.hosemap.Content()),
-		container.NewTabItem("Checks", w.checks.Content()),
-		container.NewTabItem("Causes", w.causes.Content()),
+		container.NewTabItem(kit.L("window.frame.complaint"), w.complaint.Content()),
+		container.NewTabItem(kit.L("window.frame.warm-up"), w.warmup.Content()),
+		container.NewTabItem(kit.L("window.frame.hose-map"), w.hosemap.Content()),
+		container.NewTabItem(kit.L("window.frame.checks"), w.checks.Content()),
+		container.NewTabItem(kit.L("window.frame.causes"), w.causes.Content()),
 		container.NewTabItem(kit.L("window.verdict.tab"), w.verdict.Content()),
 		container.NewTabItem(kit.L("window.repair.tab"), w.repair.Content()),
 		container.NewTabItem(kit.L("window.proof.tab"), w.proof.Content()),
 		container.NewTabItem(kit.L("window.photos.tab"), w.photos.Content()),
-		container.NewTabItem("What if", w.whatif.Content()),
+		container.NewTabItem(kit.L("window.frame.what-if"), w.whatif.Content()),
 	)
 	w.tabs.SelectIndex(hoseMapTab)
 	w.tabs.OnSelected = func(*container.TabItem) { w.showTab() }
 	w.case_ = container.NewBorder(w.head.content, nil, nil, nil, w.tabs)
 	w.greeting = greeting.New(
-		greeting.Choice{Title: "New case", Text: "A vehicle is here now. Begin with what the customer feels.", Button: "Start", Key: "Ctrl N", Icon: theme.DocumentCreateIcon(), Do: w.newCase},
-		greeting.Choice{Title: "Demo notebook", Text: "Invented cases to look around in. Nothing in it is real.", Button: "Open", Key: "Ctrl D", Icon: theme.StorageIcon(), Do: w.openDemo},
-		greeting.Choice{Title: "Import", Text: "A case or a bundle that someone sent you.", Button: "Choose file", Key: "Ctrl I", Icon: theme.DownloadIcon(), Do: w.chooseImport},
+		greeting.Choice{Title: kit.L("window.frame.new-case"), Text: kit.L("window.frame.begin-text"), Button: kit.L("window.frame.begin"), Key: "Ctrl N", Icon: theme.DocumentCreateIcon(), Do: w.newCase},
+		greeting.Choice{Title: kit.L("window.frame.demo"), Text: kit.L("window.frame.demo-text"), Button: kit.L("window.frame.demo-open"), Key: "Ctrl D", Icon: theme.StorageIcon(), Do: w.openDemo},
+		greeting.Choice{Title: kit.L("window.frame.import-title"), Text: kit.L("window.frame.import-text"), Button: kit.L("window.frame.import-choose"), Key: "Ctrl I", Icon: theme.DownloadIcon(), Do: w.chooseImport},
 	)
 	d.changed, d.told = w.show, w.tell
 	d.kept = func() { w.pages.ask(w.pages.query) } // another title may be found now
@@ -282,7 +282,7 @@ func (w *window) newCase() {
 func (w *window) tell(err error) {
 	message := widget.NewLabel(err.Error())
 	message.Wrapping = fyne.TextWrapWord
-	w.ask(dialog.NewCustom("This did not work", "Close", kit.Wide(420, message), w.window))
+	w.ask(dialog.NewCustom(kit.L("window.frame.failed"), kit.L("window.frame.close"), kit.Wide(420, message), w.window))
 }
 
 // ask shows a dialog that Escape closes too.
