@@ -21,7 +21,7 @@ func (s *sheet) number(label string, low, high float64, at func(*cases.Test) **f
 }
 
 func (s *sheet) stage() fyne.CanvasObject {
-	return pick(s, "Done", cases.Words[cases.Stage](), cases.Stage.Name, func(t *cases.Test) *cases.Stage { return &t.Stage })
+	return pick(s, kit.L("window.checks.done-stage"), cases.Words[cases.Stage](), cases.Stage.Name, func(t *cases.Test) *cases.Stage { return &t.Stage })
 }
 
 // answer is yes, no, or "" for not known.

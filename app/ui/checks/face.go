@@ -27,19 +27,19 @@ func (s *sheet) face() fyne.CanvasObject {
 		rows, err := parseGrid(text, s.v.units)
 		f.field.Refuse(err)
 		if err == nil {
-			s.change("face", func(t *cases.Test) { t.ShownC = rows })
+			s.change(kit.L("window.checks.temperatures"), func(t *cases.Test) { t.ShownC = rows })
 		}
 	})
 	s.more = append(s.more, f)
 	labelled := kit.Labelled("", f.field)
 	f.title(s.v.units)
 	return container.NewVBox(labelled,
-		note("Type it or paste it from a spreadsheet: tabs, semicolons, commas or blanks part the places, a dash is a gap. Tab leaves the field."),
+		note(kit.L("window.checks.face-note")),
 		f.picture.Content)
 }
 
 func (f *face) title(u units.Set) {
-	f.field.Title("Temperatures over the face, " + string(u.Temperature) + ", one line a row, top first")
+	f.field.Title(kit.L("window.checks.face", string(u.Temperature)))
 }
 
 func (f *face) show(t *cases.Test) {

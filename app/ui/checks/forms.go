@@ -15,21 +15,21 @@ func (s *sheet) fields() (short, rest []fyne.CanvasObject) {
 	switch s.kind {
 	case "pressure-hold":
 		return row(
-			s.press("Pressure at the start", func(t *cases.Test) **diagram.KPa { return &t.StartKPa }),
-			s.press("Pressure at the end", func(t *cases.Test) **diagram.KPa { return &t.EndKPa }),
-			s.temp("Temperature at the start", func(t *cases.Test) **diagram.Celsius { return &t.StartC }),
-			s.temp("Temperature at the end", func(t *cases.Test) **diagram.Celsius { return &t.EndC }),
-			s.number("Held for, minutes", 0, 1e5, func(t *cases.Test) **float64 { return &t.Minutes }),
-		), row(note("The temperatures are those of the gauge and the neck: their air loses pressure as it cools, and that is taken off."))
+			s.press(kit.L("window.checks.pressure-start"), func(t *cases.Test) **diagram.KPa { return &t.StartKPa }),
+			s.press(kit.L("window.checks.pressure-end"), func(t *cases.Test) **diagram.KPa { return &t.EndKPa }),
+			s.temp(kit.L("window.checks.temperature-start"), func(t *cases.Test) **diagram.Celsius { return &t.StartC }),
+			s.temp(kit.L("window.checks.temperature-end"), func(t *cases.Test) **diagram.Celsius { return &t.EndC }),
+			s.number(kit.L("window.checks.held-for"), 0, 1e5, func(t *cases.Test) **float64 { return &t.Minutes }),
+		), row(note(kit.L("window.checks.pressure-note")))
 	case "cap":
 		return row(
-			s.press("Rated, where other", func(t *cases.Test) **diagram.KPa { return &t.RatedKPa }),
-			s.press("Opens at", func(t *cases.Test) **diagram.KPa { return &t.OpensKPa }),
-			s.yesNo("Holds for a minute", "holds", "falls", func(t *cases.Test) **bool { return &t.Holds }),
-			s.yesNo("Vacuum valve", "opens and shuts", "sticks", func(t *cases.Test) **bool { return &t.VacuumValveOK }),
+			s.press(kit.L("window.checks.cap-rated"), func(t *cases.Test) **diagram.KPa { return &t.RatedKPa }),
+			s.press(kit.L("window.checks.cap-opens"), func(t *cases.Test) **diagram.KPa { return &t.OpensKPa }),
+			s.yesNo(kit.L("window.checks.cap-holds"), kit.L("window.checks.cap-holds-yes"), kit.L("window.checks.cap-holds-no"), func(t *cases.Test) **bool { return &t.Holds }),
+			s.yesNo(kit.L("window.checks.vacuum-valve"), kit.L("window.checks.vacuum-yes"), kit.L("window.checks.vacuum-no"), func(t *cases.Test) **bool { return &t.VacuumValveOK }),
 		), nil
 	case "combustion-gas":
-		return row(pick(s, "Result", cases.Words[cases.GasResult](), gasName, func(t *cases.Test) *cases.GasResult { return &t.Result })), nil
+		return row(pick(s, kit.L("window.checks.result"), cases.Words[cases.GasResult](), cases.GasResult.Name, func(t *cases.Test) *cases.GasResult { return &t.Result })), nil
 	case "coolant":
 		return s.coolant()
 	case "thermostat-bench":
@@ -38,9 +38,9 @@ func (s *sheet) fields() (short, rest []fyne.CanvasObject) {
 		return s.sensor()
 	case "fan":
 		return row(
-			s.yesNo("Commanded", "on", "off", func(t *cases.Test) **bool { return &t.Commanded }),
-			s.yesNo("Then it", "runs", "stands", func(t *cases.Test) **bool { return &t.Runs }),
-			s.temp("Starts by itself at", func(t *cases.Test) **diagram.Celsius { return &t.StartsC }),
+			s.yesNo(kit.L("window.checks.fan-commanded"), kit.L("window.checks.fan-on"), kit.L("window.checks.fan-off"), func(t *cases.Test) **bool { return &t.Commanded }),
+			s.yesNo(kit.L("window.checks.fan-then"), kit.L("window.checks.fan-runs"), kit.L("window.checks.fan-stands"), func(t *cases.Test) **bool { return &t.Runs }),
+			s.temp(kit.L("window.checks.fan-starts"), func(t *cases.Test) **diagram.Celsius { return &t.StartsC }),
 		), nil
 	case "core-scan":
 		return nil, row(s.face())
@@ -52,31 +52,31 @@ func (s *sheet) fields() (short, rest []fyne.CanvasObject) {
 func (s *sheet) looks() (short, rest []fyne.CanvasObject) {
 	switch s.kind {
 	case "level":
-		return row(pick(s, "Level, engine cold", cases.Words[cases.LevelState](), word[cases.LevelState], func(t *cases.Test) *cases.LevelState { return &t.State })), nil
+		return row(pick(s, kit.L("window.checks.level"), cases.Words[cases.LevelState](), cases.LevelState.Name, func(t *cases.Test) *cases.LevelState { return &t.State })), nil
 	case "pump-drive":
 		return row(
-			s.yesNo("Belt", "sound and tight", "worn or loose", func(t *cases.Test) **bool { return &t.BeltOK }),
-			s.yesNo("Play in the shaft", "play", "none", func(t *cases.Test) **bool { return &t.Play }),
-			s.yesNo("Weep hole", "wet", "dry", func(t *cases.Test) **bool { return &t.Weep }),
+			s.yesNo(kit.L("window.checks.belt"), kit.L("window.checks.belt-yes"), kit.L("window.checks.belt-no"), func(t *cases.Test) **bool { return &t.BeltOK }),
+			s.yesNo(kit.L("window.checks.play"), kit.L("window.checks.play-yes"), kit.L("window.checks.none"), func(t *cases.Test) **bool { return &t.Play }),
+			s.yesNo(kit.L("window.checks.weep"), kit.L("window.checks.weep-yes"), kit.L("window.checks.weep-no"), func(t *cases.Test) **bool { return &t.Weep }),
 		), nil
 	case "hose-look":
-		return row(s.yesNo("Lower hose at raised speed", "is sucked flat", "keeps its shape", func(t *cases.Test) **bool { return &t.LowerCollapses })), nil
+		return row(s.yesNo(kit.L("window.checks.lower-hose"), kit.L("window.checks.lower-hose-yes"), kit.L("window.checks.lower-hose-no"), func(t *cases.Test) **bool { return &t.LowerCollapses })), nil
 	case "bubbles":
-		return row(s.yesNo("Bubbles after bleeding", "seen", "none", func(t *cases.Test) **bool { return &t.Seen })), nil
+		return row(s.yesNo(kit.L("window.checks.bubbles"), kit.L("window.checks.bubbles-yes"), kit.L("window.checks.none"), func(t *cases.Test) **bool { return &t.Seen })), nil
 	case "heater-flow":
-		return row(pick(s, "Flow through the heater core", cases.Words[cases.HeaterFlow](), word[cases.HeaterFlow], func(t *cases.Test) *cases.HeaterFlow { return &t.Flows })), nil
+		return row(pick(s, kit.L("window.checks.heater-flow"), cases.Words[cases.HeaterFlow](), cases.HeaterFlow.Name, func(t *cases.Test) *cases.HeaterFlow { return &t.Flows })), nil
 	}
 	return nil, nil
 }
 
 func (s *sheet) coolant() (short, rest []fyne.CanvasObject) {
 	return row(
-		s.temp("Freezes at", func(t *cases.Test) **diagram.Celsius { return &t.FreezeC }),
-		s.number("or strength, volume %", 0, 100, func(t *cases.Test) **float64 { return &t.VolumePercent }),
-		s.number("pH", 0, 14, func(t *cases.Test) **float64 { return &t.PH }),
-		s.number("Stray voltage, V", -50, 50, func(t *cases.Test) **float64 { return &t.StrayV }),
-		pick(s, "Looks", cases.Words[cases.Looks](), word[cases.Looks], func(t *cases.Test) *cases.Looks { return &t.Looks }),
-		kit.Number(s.form, "Loop's capacity, litres", 0, 1000, func(c *cases.Case) **float64 { return &c.Loop.CapacityL }),
+		s.temp(kit.L("window.checks.freezes"), func(t *cases.Test) **diagram.Celsius { return &t.FreezeC }),
+		s.number(kit.L("window.checks.strength"), 0, 100, func(t *cases.Test) **float64 { return &t.VolumePercent }),
+		s.number(kit.L("window.checks.ph"), 0, 14, func(t *cases.Test) **float64 { return &t.PH }),
+		s.number(kit.L("window.checks.stray"), -50, 50, func(t *cases.Test) **float64 { return &t.StrayV }),
+		pick(s, kit.L("window.checks.looks"), cases.Words[cases.Looks](), cases.Looks.Name, func(t *cases.Test) *cases.Looks { return &t.Looks }),
+		kit.Number(s.form, kit.L("window.checks.capacity"), 0, 1000, func(c *cases.Case) **float64 { return &c.Loop.CapacityL }),
 	), row(s.topUp())
 }
 
@@ -91,13 +91,3 @@ func two(fields ...fyne.CanvasObject) fyne.CanvasObject {
 }
 
 func note(text string) fyne.CanvasObject { return kit.Paragraphs(kit.Span{Text: text, Small: true}) }
-
-func gasName(g cases.GasResult) string {
-	if g == "positive" {
-		return "gas found"
-	}
-	return "no gas found"
-}
-
-// word names words that speak for themselves.
-func word[T ~string](w T) string { return string(w) }

@@ -83,13 +83,13 @@ func (l *kindList) fill(i int, row *kindRow) {
 		worst = severity(r)
 		says := r.Says
 		if says == "" {
-			says, worst = "begun", "note"
+			says, worst = kit.L("window.checks.begun"), "note"
 			if len(r.Told) > 0 {
-				says, worst = "to be looked at", severity(r)
+				says, worst = kit.L("window.checks.look-at"), severity(r)
 			}
 		}
 		if stage := l.v.c.Tests[at].Stage; stage == cases.AfterRepair {
-			says += " after repair"
+			says = kit.L("window.checks.after-repair", says)
 		}
 		done = append(done, says)
 	}

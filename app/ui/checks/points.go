@@ -15,14 +15,14 @@ import (
 // bench is the form of a thermostat in heated water.
 func (s *sheet) bench() (short, rest []fyne.CanvasObject) {
 	return row(
-			s.temp("Rated to open at", func(t *cases.Test) **diagram.Celsius { return &t.RatedOpensC }),
-			s.temp("Rated full open at", func(t *cases.Test) **diagram.Celsius { return &t.RatedFullC }),
-			s.number("Rated lift, mm", 0, 100, func(t *cases.Test) **float64 { return &t.RatedLiftMM }),
+			s.temp(kit.L("window.checks.rated-opens"), func(t *cases.Test) **diagram.Celsius { return &t.RatedOpensC }),
+			s.temp(kit.L("window.checks.rated-full"), func(t *cases.Test) **diagram.Celsius { return &t.RatedFullC }),
+			s.number(kit.L("window.checks.rated-lift"), 0, 100, func(t *cases.Test) **float64 { return &t.RatedLiftMM }),
 		), row(
-			titled("Water and lift", "One line for each look, the shut ones too. Without a rating here that of the case counts. Enter goes on; an emptied line goes away."),
+			titled(kit.L("window.checks.water-lift"), kit.L("window.checks.water-lift-note")),
 			s.table(&table{
-				what:    "point",
-				columns: []column{benchTemp("Water", waterC), benchNumber("Lift, mm", mostLiftMM, liftMM)},
+				what:    kit.L("window.checks.point"),
+				columns: []column{benchTemp(kit.L("window.checks.water"), waterC), benchNumber(kit.L("window.checks.lift"), mostLiftMM, liftMM)},
 				length:  func(t *cases.Test) int { return len(t.Points) },
 				grow:    growBench,
 				drop:    dropBench,
@@ -44,11 +44,11 @@ func ohm(p *cases.BenchPoint) **float64            { return &p.Ohm }
 func (s *sheet) heating(row int) ending {
 	choice := kit.NewChoice([]answer{yes, no}, func(a answer) string {
 		if a == yes {
-			return "warming"
+			return kit.L("window.checks.warming")
 		}
-		return "cooling"
+		return kit.L("window.checks.cooling")
 	}, func(a answer) {
-		s.change("water", func(t *cases.Test) {
+		s.change(kit.L("window.checks.water"), func(t *cases.Test) {
 			if row < len(t.Points) {
 				t.Points[row].Heating = truth(a)
 			}
@@ -86,17 +86,17 @@ func dropBench(t *cases.Test, row int) {
 // sensor is the form of a sensor's resistance: measured beside the reference.
 func (s *sheet) sensor() (short, rest []fyne.CanvasObject) {
 	measured := s.table(&table{
-		what:    "measured",
-		columns: []column{benchTemp("At", tempC), benchNumber("Ω", mostOhm, ohm)},
+		what:    kit.L("window.checks.measured"),
+		columns: []column{benchTemp(kit.L("window.checks.at"), tempC), benchNumber(kit.L("window.checks.ohm"), mostOhm, ohm)},
 		length:  func(t *cases.Test) int { return len(t.Points) },
 		grow:    growBench,
 		drop:    dropBench,
 	})
 	reference := s.table(&table{
-		what: "reference",
+		what: kit.L("window.checks.reference"),
 		columns: []column{
-			pointTemp("At", func(t *cases.Test, i int) **diagram.Celsius { return &t.Reference[i].TempC }),
-			pointNumber("Ω", mostOhm, func(t *cases.Test, i int) **float64 { return &t.Reference[i].Ohm }),
+			pointTemp(kit.L("window.checks.at"), func(t *cases.Test, i int) **diagram.Celsius { return &t.Reference[i].TempC }),
+			pointNumber(kit.L("window.checks.ohm"), mostOhm, func(t *cases.Test, i int) **float64 { return &t.Reference[i].Ohm }),
 		},
 		length: func(t *cases.Test) int { return len(t.Reference) },
 		grow:   func(t *cases.Test) { t.Reference = append(t.Reference, cases.OhmPoint{}) },
@@ -107,8 +107,8 @@ func (s *sheet) sensor() (short, rest []fyne.CanvasObject) {
 		},
 	})
 	return nil, row(
-		note("The reference is the maker's curve: three points of it or more, on both sides of what is measured. Enter goes on; an emptied line goes away."),
-		two(container.New(kit.Tight{}, kit.Heading("Measured"), measured), container.New(kit.Tight{}, kit.Heading("Reference"), reference)),
+		note(kit.L("window.checks.reference-note")),
+		two(container.New(kit.Tight{}, kit.Heading(kit.L("window.checks.measured")), measured), container.New(kit.Tight{}, kit.Heading(kit.L("window.checks.reference")), reference)),
 	)
 }
 

@@ -1,7 +1,6 @@
 package checks
 
 import (
-	"fmt"
 	"slices"
 
 	"fyne.io/fyne/v2"
@@ -28,8 +27,8 @@ type sheet struct {
 
 	which   *widget.Select
 	quiet   bool
+	again   *widget.Button
 	remove  *widget.Button
-	done    *fyne.Container // which one it is, once one is begun
 	result  *fyne.Container
 	curve   *kit.Plot // of a check that has one
 	scroll  *container.Scroll
@@ -68,9 +67,9 @@ func (s *sheet) head(info Info) fyne.CanvasObject {
 			s.v.focus(s.v.sheet.which) // this one is gone
 		}
 	})
-	again := widget.NewButtonWithIcon("Again", theme.ContentAddIcon(), s.v.Again)
-	again.Importance = widget.LowImportance
-	s.remove = widget.NewButtonWithIcon("Delete", theme.DeleteIcon(), s.v.Delete)
+	s.again = widget.NewButtonWithIcon(kit.L("window.checks.again"), theme.ContentAddIcon(), s.v.Again)
+	s.again.Importance = widget.LowImportance
+	s.remove = widget.NewButtonWithIcon(kit.L("window.checks.delete"), theme.DeleteIcon(), s.v.Delete)
 	s.remove.Importance = widget.LowImportance
 	pills := container.NewHBox(kit.Pill(info.Minutes))
 	if info.Needs != "" {
@@ -78,21 +77,33 @@ func (s *sheet) head(info Info) fyne.CanvasObject {
 	}
 	title := kit.Heading(info.Title)
 	title.Truncation = fyne.TextTruncateEllipsis
-	s.done = container.NewBorder(nil, nil, nil, container.NewHBox(again, s.remove), s.which)
-	return container.NewVBox(container.NewBorder(nil, nil, nil, pills, title), s.done)
+	// The line is there before there is anything to choose, so that nothing moves
+	// under a hand that has begun to type and to click.
+	which := container.NewBorder(nil, nil, nil, container.NewHBox(s.again, s.remove), s.which)
+	return container.NewVBox(container.NewBorder(nil, nil, nil, pills, title), which)
+}
+
+func enable(on bool, all ...fyne.Disableable) {
+	for _, o := range all {
+		if on {
+			o.Enable()
+		} else {
+			o.Disable()
+		}
+	}
 }
 
 func caution(info Info) fyne.CanvasObject {
-	return kit.Card("act", "Caution", kit.Span{Text: info.Caution, Small: true})
+	return kit.Card("act", kit.L("window.checks.caution"), kit.Span{Text: info.Caution, Small: true})
 }
 
 func guide(info Info) fyne.CanvasObject {
 	part := func(title, text string) fyne.CanvasObject {
 		return container.New(kit.Tight{More: 2}, kit.Heading(title), kit.Paragraphs(kit.Span{Text: text}))
 	}
-	return container.NewVBox(part("What to do", info.Text), part("What is accepted", info.Accepts),
-		part("What a pass does not prove", info.NotProven),
-		kit.Paragraphs(kit.Span{Text: "The vehicle maker's procedure and limits come first.", Small: true, Color: theme.ColorNamePlaceHolder}))
+	return container.NewVBox(part(kit.L("window.checks.what-to-do"), info.Text), part(kit.L("window.checks.accepted"), info.Accepts),
+		part(kit.L("window.checks.not-proven"), info.NotProven),
+		kit.Paragraphs(kit.Span{Text: kit.L("window.checks.maker-first"), Small: true, Color: theme.ColorNamePlaceHolder}))
 }
 
 // show paints the check.
@@ -105,9 +116,7 @@ func (s *sheet) show() {
 		m.show(t)
 	}
 	s.showWhich()
-	if at < len(s.v.c.Tests) {
-		s.remove.Enable()
-	} else {
+	if at >= len(s.v.c.Tests) {
 		s.remove.Disable()
 	}
 	s.showResult(s.v.result(at))
@@ -130,18 +139,14 @@ func (s *sheet) showWhich() {
 	for i, at := range s.v.tests(s.kind) {
 		stage := s.v.c.Tests[at].Stage.Name()
 		if stage == "" {
-			stage = "stage not known"
+			stage = kit.L("window.checks.no-stage")
 		}
-		names = append(names, fmt.Sprintf("%d: %s", i+1, joined(", ", stage, s.v.result(at).Says)))
+		names = append(names, kit.L("window.checks.nth", i+1, joined(", ", stage, s.v.result(at).Says)))
 	}
 	if s.nth >= len(names) {
-		names = append(names, fmt.Sprintf("%d: not done yet", len(names)+1))
+		names = append(names, kit.L("window.checks.nth", len(names)+1, kit.L("window.checks.not-done")))
 	}
-	if len(s.v.tests(s.kind)) > 0 {
-		s.done.Show()
-	} else {
-		s.done.Hide()
-	}
+	enable(len(s.v.tests(s.kind)) > 0, s.which, s.again, s.remove)
 	s.which.SetOptions(names)
 	s.which.SetSelectedIndex(s.nth)
 }

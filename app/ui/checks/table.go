@@ -56,7 +56,7 @@ func (s *sheet) table(t *table) fyne.CanvasObject {
 		head.Add(l)
 	}
 	if t.ending != nil {
-		head.Add(kit.Small("Water is"))
+		head.Add(kit.Small(kit.L("window.checks.water-is")))
 	}
 	s.more = append(s.more, t)
 	t.rowsTo(1)
@@ -179,6 +179,6 @@ func (t *table) tell(err error) {
 		t.slip.Hide()
 		return
 	}
-	t.slip.SetText("not kept: " + err.Error())
+	t.slip.SetText(kit.L("window.checks.not-kept", err.Error()))
 	t.slip.Show()
 }

@@ -26,8 +26,8 @@ func (s *sheet) topUp() fyne.CanvasObject {
 	t := &topUp{s: s, want: 50, with: 100, says: widget.NewLabel("")}
 	t.says.Wrapping = fyne.TextWrapWord
 	s.more = append(s.more, t)
-	return container.NewVBox(kit.Heading("Topping up"),
-		two(t.percent("Wanted strength, volume %", &t.want), t.percent("Fill with coolant of, volume %", &t.with)),
+	return container.NewVBox(kit.Heading(kit.L("window.checks.topping-up")),
+		two(t.percent(kit.L("window.checks.wanted"), &t.want), t.percent(kit.L("window.checks.fill-with"), &t.with)),
 		t.says)
 }
 

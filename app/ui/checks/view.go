@@ -150,7 +150,7 @@ func (v *View) Delete() {
 	}
 	v.sheet = nil // what is being typed there goes with it
 	v.nth = max(v.nth-1, 0)
-	v.edit(v.kind.Name()+" deleted", func(c *cases.Case) { c.Tests = slices.Delete(c.Tests, at, at+1) })
+	v.edit(kit.L("window.checks.deleted", v.kind.Name()), func(c *cases.Case) { c.Tests = slices.Delete(c.Tests, at, at+1) })
 	v.focus(v.list)
 }
 
@@ -203,7 +203,7 @@ func headline(r Result) string {
 	case r.Says != "":
 		return kit.Capital(r.Says)
 	case len(r.Told) > 0:
-		return "Look"
+		return kit.L("window.checks.look")
 	}
-	return "Not enough to judge yet"
+	return kit.L("window.checks.not-enough")
 }

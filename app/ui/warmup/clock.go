@@ -8,6 +8,8 @@ import (
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
+
+	"loopbook/app/ui/kit"
 )
 
 // clock counts from the engine's start while somebody writes down.
@@ -25,7 +27,7 @@ type clock struct {
 // second.
 func newClock(now func() time.Time, tell func(minutes float64)) *clock {
 	c := &clock{now: now, tell: tell, label: widget.NewLabelWithStyle("0:00", fyne.TextAlignLeading, fyne.TextStyle{Bold: true})}
-	c.button = widget.NewButtonWithIcon("Engine starts", theme.MediaPlayIcon(), c.press)
+	c.button = widget.NewButtonWithIcon(kit.L("window.warmup.engine-starts"), theme.MediaPlayIcon(), c.press)
 	c.content = container.NewHBox(c.button, c.label)
 	return c
 }
@@ -38,7 +40,7 @@ func (c *clock) press() {
 		return
 	}
 	c.began, c.cancel = c.now(), make(chan struct{})
-	c.button.SetText("Stop the clock")
+	c.button.SetText(kit.L("window.warmup.stop-clock"))
 	c.button.SetIcon(theme.MediaStopIcon())
 	go tick(c.cancel, func() { fyne.Do(c.show) })
 	c.show()
@@ -50,7 +52,7 @@ func (c *clock) stop() {
 	}
 	close(c.cancel)
 	c.cancel = nil
-	c.button.SetText("Engine starts")
+	c.button.SetText(kit.L("window.warmup.engine-starts"))
 	c.button.SetIcon(theme.MediaPlayIcon())
 }
 

@@ -91,26 +91,26 @@ func New(edit func(what string, change func(*cases.Case)), now func() time.Time)
 }
 
 func (v *View) layout() fyne.CanvasObject {
-	file := widget.NewButtonWithIcon("Read a log (CSV)", theme.FolderOpenIcon(), func() { v.OnFile() })
+	file := widget.NewButtonWithIcon(kit.L("window.warmup.read"), theme.FolderOpenIcon(), func() { v.OnFile() })
 	file.Importance = widget.HighImportance
 	v.save = quiet("PNG", theme.DocumentSaveIcon(), func() { v.OnSave("png") })
 	v.svg = quiet("SVG", theme.DocumentSaveIcon(), func() { v.OnSave("svg") })
-	v.columns = quiet("Columns", theme.ListIcon(), func() { v.OnColumns() })
-	v.remove = quiet("Remove this log", theme.DeleteIcon(), v.drop)
+	v.columns = quiet(kit.L("window.warmup.columns"), theme.ListIcon(), func() { v.OnColumns() })
+	v.remove = quiet(kit.L("window.warmup.remove"), theme.DeleteIcon(), v.drop)
 	top := container.NewBorder(nil, nil, container.NewHBox(container.New(kit.Shares{240}, v.pick), v.remove), container.NewHBox(v.reading, v.columns, v.save, v.svg, file))
-	hand := kit.Section("Written down",
-		kit.Paragraphs(kit.Span{Text: "Start the clock with the engine, type what the scan tool or the gauge shows each minute, and press Enter.", Small: true}),
+	hand := kit.Section(kit.L("window.warmup.written-down"),
+		kit.Paragraphs(kit.Span{Text: kit.L("window.warmup.written-down-text"), Small: true}),
 		v.clock.content,
-		container.NewGridWithColumns(2, labelled("Minute", v.minute), labelled("Coolant", v.degrees)),
+		container.NewGridWithColumns(2, labelled(kit.L("window.warmup.minute"), v.minute), labelled(kit.L("window.warmup.coolant"), v.degrees)),
 		v.slip,
-		kit.Card("act", "While it warms",
-			kit.Span{Text: "Outdoors or with the exhaust extracted. Keep the cap shut. The fan may start by itself; keep clear of belts.", Small: true}),
+		kit.Card("act", kit.L("window.warmup.caution"),
+			kit.Span{Text: kit.L("window.warmup.caution-text"), Small: true}),
 	)
-	v.pane = container.NewVBox(hand, kit.Section("What it tells", v.facts, v.remarks))
+	v.pane = container.NewVBox(hand, kit.Section(kit.L("window.warmup.tells"), v.facts, v.remarks))
 	side := container.NewVScroll(v.pane)
 	v.empty = container.NewCenter(kit.Wide(420, kit.Paragraphs(
-		kit.Span{Text: "No warm-up yet", Bold: true},
-		kit.Span{Text: "Read a log that a scan tool saved as CSV, drop the file on the window, or write the temperature down from a cold start. Where the curve breaks the thermostat opens; where it stays is what it holds."})))
+		kit.Span{Text: kit.L("window.warmup.none"), Bold: true},
+		kit.Span{Text: kit.L("window.warmup.none-text")})))
 	return container.NewBorder(container.NewPadded(top), nil, nil, kit.Wide(300, container.NewPadded(side)), container.NewStack(v.empty, container.NewPadded(v.chart)))
 }
 
@@ -186,7 +186,7 @@ func nameOf(l cases.Log) string {
 		name = "log"
 	}
 	if l.Stage == cases.AfterRepair {
-		name += ", after repair"
+		name = kit.L("window.warmup.after", name)
 	}
 	return name
 }
@@ -200,10 +200,10 @@ func (v *View) add() {
 	c, errC := v.data.Units.ParseTemp(v.degrees.Text)
 	switch {
 	case errM != nil || !(minutes >= 0 && minutes <= 600):
-		v.slip.SetText("Not kept: minutes are 0 to 600.")
+		v.slip.SetText(kit.L("window.warmup.bad-minute"))
 		return
 	case errC != nil:
-		v.slip.SetText("Not kept: write a temperature, 70 or 70.5.")
+		v.slip.SetText(kit.L("window.warmup.bad-temperature"))
 		return
 	}
 	v.slip.SetText("")
@@ -244,7 +244,7 @@ func put(l *cases.Log, s, c float64) {
 
 func (v *View) drop() {
 	i := v.data.Log
-	v.edit("log removed", func(k *cases.Case) {
+	v.edit(kit.L("window.warmup.log-removed"), func(k *cases.Case) {
 		if i >= 0 && i < len(k.Logs) {
 			k.Logs = append(k.Logs[:i], k.Logs[i+1:]...)
 		}
