@@ -133,6 +133,7 @@ func (d *desk) edit(what string, change func(*cases.Case)) {
 		d.changed()
 		return
 	}
+	d.remember(d.c, next)
 	d.take(next, d.slips)
 	d.kept()
 }

@@ -7,7 +7,6 @@ import (
 	"os"
 	"runtime"
 	"strings"
-	"time"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/app"
@@ -117,6 +116,7 @@ type window struct {
 	tabs      *container.AppTabs
 	case_     fyne.CanvasObject
 	greeting  fyne.CanvasObject
+	rooms     *rooms
 }
 
 // newWindow makes the window; start runs what may take a while apart from it.
@@ -146,15 +146,7 @@ func newWindow(ctx context.Context, a fyne.App, store *sqlite.Store, start func(
 
 func (w *window) makeScreens() {
 	d := w.desk
-	w.notebook = notebook.New(time.Now)
-	w.notebook.OnNew = w.newCase
-	w.notebook.OnQuery = func(q cases.Query) { w.pages.ask(q) }
-	w.notebook.OnOpen = func(row int) {
-		if s, ok := w.pages.row(row); ok && s.ID != d.c.ID {
-			w.leave()
-			d.load(s.ID)
-		}
-	}
+	w.makeNotebook()
 	w.complaint = complaint.New(d.edit, complaint.Words{Code: d.mind.analyst.CodeMeaning, Coolant: coolantWords, VIN: vinWords})
 	w.makeRepair()
 	w.makeProof()
@@ -189,9 +181,10 @@ func (w *window) makeScreens() {
 	)
 	d.changed, d.told = w.show, w.tell
 	d.kept = func() { w.pages.ask(w.pages.query) } // another title may be found now
+	w.rooms = newRooms(map[roomName]fyne.CanvasObject{caseRoom: container.NewStack(w.greeting, w.case_)})
 	rail := kit.Wide(232, w.notebook.Content())
 	w.window.SetPadded(false)
-	w.window.SetContent(container.NewBorder(nil, nil, rail, nil, container.NewStack(w.greeting, w.case_)))
+	w.window.SetContent(container.NewBorder(nil, nil, rail, nil, w.rooms.content))
 }
 
 // The tabs by their place.
@@ -219,6 +212,9 @@ func (w *window) use(store *sqlite.Store) {
 	w.pages.changed = w.answered
 	w.notebook.Row = w.pages.row
 	w.desk.close()
+	w.notebook.SetText("")
+	w.showSearches()
+	w.bringUpToDate()
 	w.pages.ask(cases.Query{})
 }
 
@@ -229,6 +225,7 @@ func (w *window) answered() {
 			w.desk.load(s.ID)
 		}
 	}
+	w.countFilters()
 	w.list()
 }
 
@@ -250,7 +247,7 @@ func (w *window) show() {
 }
 
 // list shows the rows of the search, and which of them is open.
-func (w *window) list() { w.notebook.Show(w.pages.total, w.pages.find(w.desk.c.ID)) }
+func (w *window) list() { w.notebook.Show(w.pages.total, w.pages.find(w.desk.c.ID), w.pages.readAs) }
 
 // leave keeps what is being typed anywhere.
 func (w *window) leave() {

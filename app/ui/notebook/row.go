@@ -2,9 +2,11 @@ package notebook
 
 import (
 	"time"
+	"unicode/utf8"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
 
 	"loopbook/app/ui/kit"
@@ -15,15 +17,19 @@ import (
 type row struct {
 	widget.BaseWidget
 	title, vehicle, state, when *widget.Label
+	found                       *widget.RichText // where the words stand, in the place of the state
 	shown                       cases.Summary
+	snippet                     string
 	day                         string
 }
 
 func newRow() *row {
-	r := &row{title: widget.NewLabel(""), vehicle: kit.Small(""), state: kit.Small(""), when: kit.Small("")}
+	r := &row{title: widget.NewLabel(""), vehicle: kit.Small(""), state: kit.Small(""), when: kit.Small(""), found: widget.NewRichText()}
 	r.title.TextStyle.Bold = true
 	r.title.Truncation = fyne.TextTruncateEllipsis
 	r.when.Alignment = fyne.TextAlignTrailing
+	r.found.Truncation = fyne.TextTruncateEllipsis
+	r.found.Hide()
 	r.ExtendBaseWidget(r)
 	return r
 }
@@ -31,26 +37,74 @@ func newRow() *row {
 // CreateRenderer stacks the lines.
 func (r *row) CreateRenderer() fyne.WidgetRenderer {
 	middle := container.New(kit.Shares{146, 66}, r.vehicle, r.when)
-	return widget.NewSimpleRenderer(container.New(kit.Tight{More: 3}, r.title, middle, r.state))
+	return widget.NewSimpleRenderer(container.New(kit.Tight{More: 3}, r.title, middle, container.NewStack(r.state, r.found)))
 }
 
 // show writes the lines, which costs far more than to see that they stand
 // already.
-func (r *row) show(s cases.Summary, now time.Time) {
+func (r *row) show(s cases.Summary, found cases.Snippet, now time.Time) {
 	on := day(s.Opened, now)
-	if s == r.shown && on == r.day {
+	if s == r.shown && on == r.day && found.Text == r.snippet {
 		return
 	}
-	r.shown, r.day = s, on
-	r.title.SetText(orDash(s.Title, "No title yet"))
-	r.vehicle.SetText(orDash(s.Vehicle, "vehicle not known"))
+	r.shown, r.day, r.snippet = s, on, found.Text
+	r.title.SetText(orDash(s.Title, kit.L("window.notebook.no-title")))
+	r.vehicle.SetText(orDash(s.Vehicle, kit.L("window.notebook.no-vehicle")))
 	r.when.SetText(on)
-	text, ink := "open", widget.HighImportance
+	text, ink := kit.L("window.notebook.stage-open"), widget.HighImportance
 	if s.Cause != "" {
 		text, ink = s.Cause.Name(), widget.SuccessImportance
 	}
 	r.state.Importance = ink
 	r.state.SetText(text)
+	r.state.Hidden, r.found.Hidden = found.Text != "", found.Text == ""
+	if found.Text != "" {
+		r.found.Segments = marked(around(found))
+		r.found.Refresh()
+	}
+}
+
+// before a hit so many letters are shown: a row is narrow.
+const before = 12
+
+// around begins a little before the first hit, so that it is in sight.
+func around(s cases.Snippet) cases.Snippet {
+	if len(s.Marks) == 0 || s.Marks[0][0] <= before {
+		return s
+	}
+	from := s.Marks[0][0] - before
+	for from < s.Marks[0][0] && !utf8.RuneStart(s.Text[from]) {
+		from++
+	}
+	out := cases.Snippet{Text: "…" + s.Text[from:]}
+	shift := from - len("…")
+	for _, m := range s.Marks {
+		out.Marks = append(out.Marks, [2]int{m[0] - shift, m[1] - shift})
+	}
+	return out
+}
+
+// marked is the text with its hits bold.
+func marked(s cases.Snippet) []widget.RichTextSegment {
+	var out []widget.RichTextSegment
+	add := func(text string, hit bool) {
+		if text == "" {
+			return
+		}
+		style := widget.RichTextStyle{Inline: true, SizeName: theme.SizeNameCaptionText, ColorName: theme.ColorNamePlaceHolder}
+		if hit {
+			style.ColorName, style.TextStyle.Bold = theme.ColorNameForeground, true
+		}
+		out = append(out, &widget.TextSegment{Text: text, Style: style})
+	}
+	at := 0
+	for _, m := range s.Marks {
+		add(s.Text[at:m[0]], false)
+		add(s.Text[m[0]:m[1]], true)
+		at = m[1]
+	}
+	add(s.Text[at:], false)
+	return out
 }
 
 func orDash(s, other string) string {
@@ -67,7 +121,7 @@ func day(t, now time.Time) string {
 	case t.IsZero():
 		return ""
 	case t.Year() == now.Year() && t.YearDay() == now.YearDay():
-		return "today"
+		return kit.L("window.notebook.today")
 	case t.Year() == now.Year():
 		return t.Format("2 Jan")
 	}

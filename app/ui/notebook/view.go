@@ -1,9 +1,8 @@
-// Package notebook is the list of cases at the window's left: search as you
-// type, filters, and a line for each case.
+// Package notebook is the list of cases at the window's left: one line to search in,
+// with words and filters, and a line for each case.
 package notebook
 
 import (
-	"fmt"
 	"time"
 
 	"fyne.io/fyne/v2"
@@ -13,38 +12,43 @@ import (
 
 	"loopbook/app/ui/kit"
 	"loopbook/cases"
+	"loopbook/cases/query"
 	"loopbook/diagram"
 	"loopbook/diagram/drawing"
 )
 
-// View is the list. It shows what it is given and tells what is asked for.
+// View is the list. It shows what it is given and tells what is asked for. The text in
+// the search is all that is asked: a filter that is clicked is written there.
 type View struct {
-	// OnQuery is called when the search or a filter has changed.
-	OnQuery func(cases.Query)
+	// OnSearch is called with the text when it has changed.
+	OnSearch func(text string)
 	// OnOpen is called with the row of the case to open.
 	OnOpen func(row int)
 	// OnNew is called to begin a case.
 	OnNew func()
+	// OnFilters is called when the filters come into sight: their counts are wanted.
+	OnFilters func()
+	// OnSave keeps the search under a name; OnForget drops a kept one.
+	OnSave   func(name, text string)
+	OnForget func(name string)
 	// Row gives a line of the answer. While it isn't there yet it reports
 	// false, and the view waits for a Refresh.
 	Row func(row int) (cases.Summary, bool)
+	// Snippet tells where the words stand in a case; false where nowhere worth telling.
+	Snippet func(id string) (cases.Snippet, bool)
 
-	query   cases.Query
-	filter  filter
 	total   int
 	open    int // the row that is marked; -1: none
 	quiet   bool
 	name    *widget.Label
 	search  *kit.Field
+	problem *widget.Label // what in the text can't be used, or how it was read
 	list    *widget.List
 	count   *widget.Label
 	nothing *widget.RichText
-	states  *widget.Select
-	cause   *kit.Choice[cases.Cause]
-	layout  *kit.Choice[string]
-	stage   *kit.Choice[cases.Stage]
-	years   *kit.Field
-	filters fyne.CanvasObject
+	sort    *widget.Select
+	saved   *saved
+	facets  *facets
 	more    *widget.Button
 	content fyne.CanvasObject
 	now     func() time.Time
@@ -53,8 +57,11 @@ type View struct {
 // New makes the list; now gives the time that dates are written against.
 func New(now func() time.Time) *View {
 	v := &View{now: now, open: -1}
-	v.search = kit.NewField("Search cases", nil)
-	v.search.OnChanged = func(text string) { v.ask(func(q *cases.Query) { q.Text = text }) }
+	v.search = kit.NewField(kit.L("window.notebook.search"), nil)
+	v.search.OnChanged = func(string) { v.ask() }
+	v.problem = widget.NewLabel("")
+	v.problem.SizeName, v.problem.Wrapping, v.problem.Importance = theme.SizeNameCaptionText, fyne.TextWrapWord, widget.WarningImportance
+	v.problem.Hide()
 	v.count = kit.Small("")
 	v.nothing = kit.Paragraphs()
 	v.nothing.Hide()
@@ -63,33 +70,37 @@ func New(now func() time.Time) *View {
 		func() fyne.CanvasObject { return newRow() },
 		v.showRow,
 	)
-	v.list.HideSeparators = false
 	v.list.OnSelected = func(id widget.ListItemID) {
 		v.open = id
 		if !v.quiet && v.OnOpen != nil {
 			v.OnOpen(id)
 		}
 	}
-	v.makeFilters()
-	start := widget.NewButtonWithIcon("New case", theme.ContentAddIcon(), func() {
-		if v.OnNew != nil {
-			v.OnNew()
-		}
-	})
-	start.Importance = widget.HighImportance
-	v.more = widget.NewButtonWithIcon("Filters", theme.MenuDropDownIcon(), v.toggleFilters)
+	v.makeSort()
+	v.facets = newFacets(v.toggle)
+	v.saved = newSaved(v)
+	v.more = widget.NewButtonWithIcon(kit.L("window.notebook.filters"), theme.MenuDropDownIcon(), v.toggleFilters)
 	v.more.Importance = widget.LowImportance
+	start := widget.NewButtonWithIcon(kit.L("window.notebook.new"), theme.ContentAddIcon(), func() { call(v.OnNew) })
+	start.Importance = widget.HighImportance
 	v.name = kit.Heading("Loopbook")
 	head := container.NewVBox(
 		container.NewHBox(container.NewCenter(mark()), v.name),
-		v.search,
-		container.New(kit.Shares{84, 92}, v.states, v.more),
-		v.filters,
+		container.NewBorder(nil, nil, nil, v.saved.button, v.search),
+		v.problem,
+		container.New(kit.Shares{100, 92}, v.sort, v.more),
+		v.facets.content,
 		v.count,
 	)
 	body := container.NewStack(v.list, container.NewVBox(v.nothing))
 	v.content = kit.On(kit.NewGround(drawing.Rail, "", 0), container.NewBorder(head, start, nil, nil, body))
 	return v
+}
+
+func call(do func()) {
+	if do != nil {
+		do()
+	}
 }
 
 // SetName says which notebook is open.
@@ -98,16 +109,24 @@ func (v *View) SetName(name string) { v.name.SetText(name) }
 // Content is the view's widget.
 func (v *View) Content() fyne.CanvasObject { return v.content }
 
-// Show sets how many cases the answer has, and which row is open (-1: none).
-func (v *View) Show(total, open int) {
+// Text is what stands in the search.
+func (v *View) Text() string { return v.search.Text }
+
+// SetText searches for something, as if it had been typed.
+func (v *View) SetText(text string) { v.search.SetText(text) }
+
+// Show sets how many cases the answer has, which row is open (-1: none), and the
+// words that were looked for in place of those typed.
+func (v *View) Show(total, open int, readAs string) {
 	v.total = total
-	v.count.SetText(counted(total))
+	v.count.SetText(kit.L("window.notebook.count", total))
 	v.count.Hidden = total == 0
 	v.nothing.Hide()
 	if total == 0 {
 		v.nothing.Show()
 		kit.SetParagraphs(v.nothing, v.why()...)
 	}
+	v.tell(readAs)
 	if open != v.open {
 		v.quiet = true
 		v.list.UnselectAll()
@@ -117,6 +136,19 @@ func (v *View) Show(total, open int) {
 		v.quiet, v.open = false, open
 	}
 	v.list.Refresh()
+}
+
+// tell says what in the text can't be used, or else how it was read.
+func (v *View) tell(readAs string) {
+	text := ""
+	for _, p := range query.Parse(v.search.Text, time.Local).Problems {
+		text = problemWords(p)
+	}
+	if text == "" && readAs != "" {
+		text = kit.L("window.notebook.read-as", readAs)
+	}
+	v.problem.SetText(text)
+	v.problem.Hidden = text == ""
 }
 
 // FocusSearch puts the caret into the search.
@@ -133,93 +165,75 @@ func (v *View) showRow(id widget.ListItemID, o fyne.CanvasObject) {
 	if v.Row == nil {
 		return
 	}
-	if s, ok := v.Row(id); ok {
-		o.(*row).show(s, v.now())
+	s, ok := v.Row(id)
+	if !ok {
+		return
 	}
+	var found cases.Snippet
+	if v.Snippet != nil {
+		found, _ = v.Snippet(s.ID)
+	}
+	o.(*row).show(s, found, v.now())
 }
 
 func (v *View) why() []kit.Span {
-	if v.query.IsZero() {
-		return []kit.Span{{Text: "No cases yet.", Bold: true}, {Text: "They will stand here, newest on top.", Small: true, Color: theme.ColorNamePlaceHolder}}
+	title, text := kit.L("window.notebook.none"), kit.L("window.notebook.none-text")
+	if v.search.Text != "" {
+		title, text = kit.L("window.notebook.nothing"), kit.L("window.notebook.nothing-text")
 	}
-	return []kit.Span{{Text: "Nothing found.", Bold: true}, {Text: "Fewer words or fewer filters find more.", Small: true, Color: theme.ColorNamePlaceHolder}}
+	return []kit.Span{{Text: title, Bold: true}, {Text: text, Small: true, Color: theme.ColorNamePlaceHolder}}
 }
 
-func (v *View) ask(change func(*cases.Query)) {
-	if v.quiet {
-		return
-	}
-	change(&v.query)
-	v.query.Where = v.filter.conditions()
-	if v.OnQuery != nil {
-		v.OnQuery(v.query)
+func (v *View) ask() {
+	v.showSort()
+	v.facets.mark(v.search.Text)
+	if v.OnSearch != nil {
+		v.OnSearch(v.search.Text)
 	}
 }
 
-func counted(n int) string {
-	if n == 1 {
-		return "1 case"
+func (v *View) makeSort() {
+	words := []string{kit.L("window.notebook.sort-best"), kit.L("window.notebook.sort-newest"), kit.L("window.notebook.sort-oldest"), kit.L("window.notebook.sort-changed")}
+	v.sort = widget.NewSelect(words, nil)
+	v.sort.SetSelectedIndex(0)
+	v.sort.OnChanged = func(string) {
+		by := append([]cases.Sort{cases.Best}, query.Sorts()...)[v.sort.SelectedIndex()]
+		v.SetText(query.SortBy(v.search.Text, by))
 	}
-	return fmt.Sprintf("%d cases", n)
 }
+
+// showSort shows the order that the text names.
+func (v *View) showSort() {
+	at := 0
+	for i, by := range query.Sorts() {
+		if query.Parse(v.search.Text, time.Local).Query.Sort == by {
+			at = i + 1
+		}
+	}
+	do := v.sort.OnChanged
+	v.sort.OnChanged = nil
+	v.sort.SetSelectedIndex(at)
+	v.sort.OnChanged = do
+}
+
+// toggle writes a filter into the search, or takes it out.
+func (v *View) toggle(f cases.Field, word string) { v.SetText(query.Toggle(v.search.Text, f, word)) }
+
+// Filtering reports whether the filters are in sight.
+func (v *View) Filtering() bool { return v.facets.content.Visible() }
+
+// ShowFacets shows the counts beside the filters.
+func (v *View) ShowFacets(f cases.Facets) { v.facets.show(f, v.search.Text) }
 
 func (v *View) toggleFilters() {
-	if v.filters.Visible() {
-		v.filters.Hide()
+	if v.Filtering() {
+		v.facets.content.Hide()
 		v.more.SetIcon(theme.MenuDropDownIcon())
 		return
 	}
-	v.filters.Show()
+	v.facets.content.Show()
 	v.more.SetIcon(theme.MenuDropUpIcon())
-}
-
-func (v *View) makeFilters() {
-	v.states = widget.NewSelect([]string{"All", "Open", "Settled"}, func(s string) {
-		v.filter.state = map[string]string{"Open": cases.StageOpen, "Settled": cases.StageClosed}[s]
-		v.ask(func(*cases.Query) {})
-	})
-	v.quiet = true
-	v.states.SetSelectedIndex(0)
-	v.quiet = false
-	v.cause = kit.NewChoice(cases.Words[cases.Cause](), cases.Cause.Name, func(c cases.Cause) {
-		v.filter.cause = string(c)
-		v.ask(func(*cases.Query) {})
-	})
-	v.layout = kit.NewChoice(kit.LayoutIDs(), kit.LayoutTitle, func(id string) {
-		v.filter.layout = id
-		v.ask(func(*cases.Query) {})
-	})
-	v.stage = kit.NewChoice(cases.Words[cases.Stage](), cases.Stage.Name, func(s cases.Stage) {
-		v.filter.stage = string(s)
-		v.ask(func(*cases.Query) {})
-	})
-	v.cause.PlaceHolder, v.layout.PlaceHolder, v.stage.PlaceHolder = "any cause", "any layout", "any stage"
-	for _, s := range []*widget.Select{v.cause.Select, v.layout.Select, v.stage.Select} {
-		s.Options[0] = s.PlaceHolder
-	}
-	v.years = kit.NewField("year, or 2010-2015", nil)
-	v.years.OnChanged = func(text string) {
-		from, to, err := period(text)
-		v.years.SetValidationError(err)
-		v.filter.from, v.filter.to = from, to
-		v.ask(func(*cases.Query) {})
-	}
-	clear := widget.NewButton("Clear filters", v.clear)
-	clear.Importance = widget.LowImportance
-	v.filters = container.NewVBox(v.cause.Select, v.layout.Select, v.stage.Select, v.years, clear)
-	v.filters.Hide()
-}
-
-func (v *View) clear() {
-	v.quiet = true
-	v.cause.Put("")
-	v.layout.Put("")
-	v.stage.Put("")
-	v.years.SetText("")
-	v.states.SetSelectedIndex(0)
-	v.quiet = false
-	v.filter = filter{}
-	v.ask(func(*cases.Query) {})
+	call(v.OnFilters)
 }
 
 // mark is the program's own sign: two loops that share a side.
@@ -229,26 +243,4 @@ func mark() fyne.CanvasObject {
 	}
 	return kit.NewPicture(26, 22, loop(2, drawing.Accent), loop(13, drawing.Accent),
 		drawing.Disc{Center: diagram.XY{13, 11}, Radius: 3, Fill: drawing.In(drawing.LookSign)})
-}
-
-// filter is what the choices under the search ask for.
-type filter struct {
-	state, cause, layout, stage string
-	from, to                    time.Time
-}
-
-func (f filter) conditions() []cases.Condition {
-	var out []cases.Condition
-	for _, c := range []struct {
-		field cases.Field
-		word  string
-	}{{cases.ByStage, f.state}, {cases.ByCause, f.cause}, {cases.ByLayout, f.layout}, {cases.ByStage, f.stage}} {
-		if c.word != "" {
-			out = append(out, cases.Condition{Field: c.field, Words: []string{c.word}})
-		}
-	}
-	if !f.from.IsZero() || !f.to.IsZero() {
-		out = append(out, cases.Between(f.from, f.to))
-	}
-	return out
 }

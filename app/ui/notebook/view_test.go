@@ -6,35 +6,12 @@ import (
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/test"
+	"fyne.io/fyne/v2/widget"
 
 	"loopbook/cases"
 )
 
 var noon = time.Date(2026, 11, 25, 12, 0, 0, 0, time.Local)
-
-func TestPeriod(t *testing.T) {
-	date := func(y, m int) time.Time { return time.Date(y, time.Month(m), 1, 0, 0, 0, 0, time.Local) }
-	for _, tt := range []struct {
-		text     string
-		from, to time.Time
-	}{
-		{"", time.Time{}, time.Time{}},
-		{"2014", date(2014, 1), date(2015, 1)},
-		{" 2014-03 ", date(2014, 3), date(2014, 4)},
-		{"2010-2015", date(2010, 1), date(2016, 1)},
-		{"2014-11..2015-01", date(2014, 11), date(2015, 2)},
-	} {
-		from, to, err := period(tt.text)
-		if err != nil || !from.Equal(tt.from) || !to.Equal(tt.to) {
-			t.Errorf("period(%q) = %v, %v, %v; want %v, %v", tt.text, from, to, err, tt.from, tt.to)
-		}
-	}
-	for _, bad := range []string{"14", "last week", "2014-13", "2014..x"} {
-		if _, _, err := period(bad); err == nil {
-			t.Errorf("period(%q): no error", bad)
-		}
-	}
-}
 
 func TestDay(t *testing.T) {
 	for _, tt := range []struct {
@@ -53,18 +30,68 @@ func TestSearchAndFiltersAsk(t *testing.T) {
 	test.NewTempApp(t)
 	v := New(func() time.Time { return noon })
 	test.NewTempWindow(t, v.Content())
-	var asked cases.Query
-	v.OnQuery = func(q cases.Query) { asked = q }
+	var asked string
+	counts := 0
+	v.OnSearch = func(text string) { asked = text }
+	v.OnFilters = func() { counts++ }
 	test.Type(v.search, "cold f")
-	v.states.SetSelected("Settled")
-	v.cause.SetSelected(cases.Cause("pump-weak").Name())
-	v.years.SetText("2014")
-	if asked.Text != "cold f" || len(asked.Where) != 3 {
-		t.Errorf("asked %+v", asked)
+	v.toggleFilters()
+	v.ShowFacets(cases.Facets{cases.ByCause: {{Word: "pump-weak", N: 7}}, cases.ByTag: {{Word: "two words", N: 2}}, cases.ByStage: {{Word: "open", N: 1}}})
+	if counts != 1 || len(v.facets.marks) != 3 || v.facets.marks[0].button.Text != "open · 1" || v.facets.marks[1].button.Text != "coolant pump weak · 7" {
+		t.Fatalf("filters %+v", v.facets.marks)
 	}
-	v.clear()
-	if asked.Text != "cold f" || len(asked.Where) != 0 {
-		t.Errorf("after clearing asked %+v, want the words alone", asked)
+	test.Tap(v.facets.marks[1].button)
+	test.Tap(v.facets.marks[2].button)
+	if want := `cold f cause:pump-weak tag:"two words"`; asked != want || v.search.Text != want {
+		t.Errorf("asked %q, the search holds %q, want %q", asked, v.search.Text, want)
+	}
+	if v.facets.marks[1].button.Importance != widget.HighImportance {
+		t.Error("a filter that is used isn't marked")
+	}
+	v.sort.SetSelectedIndex(2)
+	test.Tap(v.facets.marks[1].button)
+	if want := `cold f tag:"two words" sort:oldest`; asked != want || v.sort.SelectedIndex() != 2 {
+		t.Errorf("asked %q, want %q", asked, want)
+	}
+	test.Type(v.search, " cause:gremlins")
+	v.Show(0, -1, "")
+	if !v.problem.Visible() || v.problem.Text == "" {
+		t.Error("a filter that can't be used isn't told")
+	}
+}
+
+func TestSearchesAreKept(t *testing.T) {
+	test.NewTempApp(t)
+	v := New(func() time.Time { return noon })
+	test.NewTempWindow(t, v.Content())
+	var kept string
+	v.OnSave = func(name, text string) { kept = name + "=" + text }
+	v.ShowSaved([]string{"Pumps"}, map[string]string{"Pumps": "cause:pump-weak"})
+	menu := v.saved.menu()
+	menu.Items[0].Action()
+	if v.Text() != "cause:pump-weak" {
+		t.Errorf("the kept search gives %q", v.Text())
+	}
+	v.SetText("tag:x")
+	v.saved.menu().Items[2].Action()
+	if kept != "tag:x=tag:x" {
+		t.Errorf("kept %q", kept)
+	}
+}
+
+func TestHitsAreMarked(t *testing.T) {
+	s := cases.Snippet{Text: "the long way to the lower hose and back", Marks: [][2]int{{20, 25}, {26, 30}}}
+	segments := marked(around(s))
+	text, bold := "", ""
+	for _, x := range segments {
+		seg := x.(*widget.TextSegment)
+		text += seg.Text
+		if seg.Style.TextStyle.Bold {
+			bold += seg.Text + "|"
+		}
+	}
+	if bold != "lower|hose|" || text != "…long way to the lower hose and back"[:3]+text[3:] || len(text) > len(s.Text) {
+		t.Errorf("%q with %q marked", text, bold)
 	}
 }
 
@@ -76,13 +103,13 @@ func TestTappingARowOpensIt(t *testing.T) {
 	v.Row = func(i int) (cases.Summary, bool) { return cases.Summary{ID: "x", Title: "Cold feet"}, true }
 	opened := -1
 	v.OnOpen = func(row int) { opened = row }
-	v.Show(20000, -1)
+	v.Show(20000, -1, "")
 	v.list.Select(3)
 	if opened != 3 {
 		t.Errorf("opened row %d, want 3", opened)
 	}
 	opened = -1
-	v.Show(20000, 3) // painting which one is open is no tap
+	v.Show(20000, 3, "") // painting which one is open is no tap
 	if opened != -1 {
 		t.Errorf("showing opened row %d by itself", opened)
 	}
@@ -92,13 +119,13 @@ func TestAnEmptyAnswerSaysSo(t *testing.T) {
 	test.NewTempApp(t)
 	v := New(func() time.Time { return noon })
 	test.NewTempWindow(t, v.Content())
-	v.Show(0, -1)
+	v.Show(0, -1, "")
 	if !v.nothing.Visible() || v.nothing.String() == "" {
 		t.Error("an empty notebook says nothing")
 	}
 	empty := v.nothing.String()
 	test.Type(v.search, "zzz")
-	v.Show(0, -1)
+	v.Show(0, -1, "")
 	if v.nothing.String() == empty {
 		t.Error("a search that finds nothing reads like an empty notebook")
 	}

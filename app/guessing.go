@@ -1,0 +1,20 @@
+package main
+
+import (
+	"loopbook/cases"
+)
+
+// remember keeps what was held likeliest when a verdict is given, so that the shop can
+// see one day whether the chances hold. A ranking of what was measured after the repair,
+// or of nothing, is no guess.
+func (d *desk) remember(before, after cases.Case) {
+	verdict, a := after.Verdict.Cause, d.judging.answer
+	if verdict == "" || verdict == before.Verdict.Cause || a.c == nil || a.c.ID != after.ID {
+		return
+	}
+	if r := a.thought.ranking; !r.Blank && r.Stage == cases.BeforeRepair {
+		if err := d.store.SetGuess(d.ctx, after.ID, verdict, guessOf(r, verdict)); err != nil {
+			d.told(err)
+		}
+	}
+}

@@ -1,0 +1,58 @@
+package main
+
+import (
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+)
+
+// roomName is what fills the window beside the list of cases.
+type roomName int
+
+// The rooms. The case's shows the greeting where none is open.
+const (
+	caseRoom roomName = iota
+	historyRoom
+	practiceRoom
+)
+
+// rooms holds the rooms one over the other, one of them in sight.
+type rooms struct {
+	now     roomName
+	all     map[roomName]fyne.CanvasObject
+	content *fyne.Container
+}
+
+func newRooms(all map[roomName]fyne.CanvasObject) *rooms {
+	r := &rooms{all: all, content: container.NewStack()}
+	for at := caseRoom; at <= practiceRoom; at++ {
+		if o, ok := all[at]; ok {
+			r.content.Add(o)
+		}
+	}
+	r.show(caseRoom)
+	return r
+}
+
+func (r *rooms) show(at roomName) {
+	r.now = at
+	for name, o := range r.all {
+		if name == at {
+			o.Show()
+		} else {
+			o.Hide()
+		}
+	}
+}
+
+// enter turns to a room.
+func (w *window) enter(at roomName) {
+	if w.rooms.now == at {
+		return
+	}
+	w.leave()
+	w.rooms.show(at)
+	switch at {
+	case caseRoom:
+		w.show()
+	}
+}

@@ -1,0 +1,114 @@
+package notebook
+
+import (
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/widget"
+
+	"loopbook/app/ui/kit"
+	"loopbook/cases"
+	"loopbook/cases/query"
+)
+
+// facets are the filters with the number of cases beside each; a click writes one
+// into the search.
+type facets struct {
+	toggle  func(cases.Field, string)
+	list    *fyne.Container
+	marks   []facet
+	content *fyne.Container
+}
+
+// facet is one line.
+type facet struct {
+	field  cases.Field
+	word   string
+	button *widget.Button
+}
+
+// shownWords of a field are offered; whoever wants another types it.
+const shownWords = 7
+
+// facetHeight is how high the filters are, so that the list stays in sight.
+const facetHeight = 260
+
+func newFacets(toggle func(cases.Field, string)) *facets {
+	f := &facets{toggle: toggle, list: container.NewVBox()}
+	f.content = container.New(tall(facetHeight), container.NewVScroll(f.list))
+	f.content.Hide()
+	return f
+}
+
+// show makes the lines anew.
+func (f *facets) show(counts cases.Facets, text string) {
+	f.list.RemoveAll()
+	f.marks = nil
+	for _, field := range []cases.Field{cases.ByStage, cases.ByCause, cases.ByCode, cases.BySymptom, cases.ByLayout, cases.ByTag, cases.ByMake, cases.ByMotive} {
+		words := counts[field]
+		if len(words) == 0 {
+			continue
+		}
+		f.list.Add(kit.Caption(kit.L("window.notebook.by-" + string(field))))
+		lines := container.New(kit.Tight{More: 4})
+		for _, c := range words[:min(len(words), shownWords)] {
+			lines.Add(f.line(field, c))
+		}
+		f.list.Add(lines)
+	}
+	f.mark(text)
+	f.list.Refresh()
+}
+
+func (f *facets) line(field cases.Field, c cases.Count) fyne.CanvasObject {
+	b := widget.NewButton(kit.L("window.notebook.facet", wordName(field, c.Word), c.N), func() { f.toggle(field, c.Word) })
+	b.Alignment, b.Importance = widget.ButtonAlignLeading, widget.LowImportance
+	f.marks = append(f.marks, facet{field, c.Word, b})
+	return b
+}
+
+// mark shows which filters the text holds.
+func (f *facets) mark(text string) {
+	for _, m := range f.marks {
+		want := widget.LowImportance
+		if query.Has(text, m.field, m.word) {
+			want = widget.HighImportance
+		}
+		if m.button.Importance != want {
+			m.button.Importance = want
+			m.button.Refresh()
+		}
+	}
+}
+
+// wordName is a filter's word as people of the trade say it.
+func wordName(f cases.Field, word string) string {
+	switch f {
+	case cases.ByCause:
+		return cases.Cause(word).Name()
+	case cases.BySymptom:
+		return cases.Symptom(word).Name()
+	case cases.ByMotive:
+		return cases.Motive(word).Name()
+	case cases.ByLayout:
+		return kit.LayoutTitle(word)
+	case cases.ByStage:
+		if word == cases.StageOpen || word == cases.StageClosed {
+			return kit.L("window.notebook.stage-" + word)
+		}
+		return cases.Stage(word).Name()
+	}
+	return word
+}
+
+// problemWords tell what is wrong with a filter.
+func problemWords(p query.Problem) string {
+	text := kit.L("window.notebook.problem-"+string(p.Why), p.Token)
+	for i, w := range p.Near {
+		if i == 0 {
+			text += " " + kit.L("window.notebook.near", w)
+			continue
+		}
+		text += ", " + w
+	}
+	return text
+}
