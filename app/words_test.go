@@ -16,8 +16,8 @@ import (
 	"loopbook/diagram/say"
 )
 
-// What the program says has its words, and no word lies in the catalogue that
-// nothing says: a template is named by a literal, or by a literal beginning that
+// What the program says has its words and as many arguments as they have places,
+// and no word lies in the catalogue that nothing says: a template is named by a literal, or by a literal beginning that
 // ends in a point or a hyphen and is joined with a word of the case format.
 func TestEveryWordIsThereAndSaid(t *testing.T) {
 	words, err := say.Catalogue(say.EN)
@@ -25,10 +25,15 @@ func TestEveryWordIsThereAndSaid(t *testing.T) {
 		t.Fatal(err)
 	}
 	rooms := roomsOf(words)
-	named, begun := namedIn(t)
+	named, begun, calls := namedIn(t)
 	for key, at := range named {
 		if _, ok := words[key]; !ok && begun[key] == "" && (at.said || rooms[room(key)]) {
 			t.Errorf("%s: %q isn't in the catalogue", at.where, key)
+		}
+	}
+	for _, call := range calls {
+		if text, ok := words[call.key]; ok && call.args >= 0 && call.args != places(text) {
+			t.Errorf("%s: %q is given %d arguments, it has places for %d", call.where, call.key, call.args, places(text))
 		}
 	}
 	for beginning, where := range begun {
@@ -86,6 +91,26 @@ type mention struct {
 	said  bool
 }
 
+// saying is a name given to one who says it, with how many arguments; -1 where
+// that isn't to be seen.
+type saying struct {
+	key   string
+	args  int
+	where string
+}
+
+var place = regexp.MustCompile(`\{(\d+)`)
+
+// places is how many arguments a template asks for.
+func places(text string) int {
+	n := 0
+	for _, m := range place.FindAllStringSubmatch(text, -1) {
+		at, _ := strconv.Atoi(m[1]) // digits, by the pattern
+		n = max(n, at+1)
+	}
+	return n
+}
+
 // name is the shape of a template's name, beginning that of one's first part.
 var (
 	name      = regexp.MustCompile(`^[a-z][a-z-]*(\.[A-Za-z0-9_-]+)+$`)
@@ -94,7 +119,7 @@ var (
 
 // namedIn are the literals of the sources that look like names, and the
 // beginnings that are joined with something.
-func namedIn(t *testing.T) (named map[string]mention, begun map[string]string) {
+func namedIn(t *testing.T) (named map[string]mention, begun map[string]string, calls []saying) {
 	t.Helper()
 	named, begun = map[string]mention{}, map[string]string{}
 	for file := range sources(t) {
@@ -115,6 +140,11 @@ func namedIn(t *testing.T) (named map[string]mention, begun map[string]string) {
 			case *ast.CallExpr:
 				if text, ok := said(n); ok {
 					named[text] = mention{where(), true}
+					args := len(n.Args) - 1
+					if n.Ellipsis.IsValid() {
+						args = -1
+					}
+					calls = append(calls, saying{text, args, where()})
 				}
 			case *ast.BasicLit:
 				if text, ok := literal(n); ok && name.MatchString(text) && !named[text].said {
@@ -124,23 +154,23 @@ func namedIn(t *testing.T) (named map[string]mention, begun map[string]string) {
 			return true
 		})
 	}
-	return named, begun
+	return named, begun, calls
 }
 
 // said is the name that is given to say.Of, to a speaker's Of or to the window's
 // L.
-func said(call *ast.CallExpr) (string, bool) {
+func said(c *ast.CallExpr) (string, bool) {
 	by := ""
-	switch f := call.Fun.(type) {
+	switch f := c.Fun.(type) {
 	case *ast.SelectorExpr:
 		by = f.Sel.Name
 	case *ast.Ident:
 		by = f.Name
 	}
-	if by != "Of" && by != "L" || len(call.Args) == 0 {
+	if by != "Of" && by != "L" || len(c.Args) == 0 {
 		return "", false
 	}
-	return literal(call.Args[0])
+	return literal(c.Args[0])
 }
 
 func literal(e ast.Expr) (string, bool) {

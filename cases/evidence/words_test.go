@@ -1,10 +1,12 @@
 package evidence_test
 
 import (
+	"encoding/json"
 	"regexp"
 	"strings"
 	"testing"
 
+	"loopbook/assets"
 	"loopbook/cases/casetest"
 	"loopbook/cases/evidence"
 	"loopbook/diagram/say"
@@ -60,7 +62,21 @@ func TestFindingsAreSaidInEveryLanguage(t *testing.T) {
 	}
 }
 
-func TestEverySourceAndCodeHasItsWords(t *testing.T) {
+func TestEverySourceOfARangeHasItsWords(t *testing.T) {
+	type row struct {
+		Class  evidence.Class
+		Source struct{ Words string }
+	}
+	var rows struct{ Deltas, Points []row }
+	if err := json.Unmarshal(assets.Expected, &rows); err != nil || len(rows.Deltas) == 0 || len(rows.Points) == 0 {
+		t.Fatalf("%d and %d rows, %v", len(rows.Deltas), len(rows.Points), err)
+	}
+	for _, r := range append(rows.Deltas, rows.Points...) {
+		said(t, r.Source.Words, say.Of("source."+r.Source.Words), r.Class.Text())
+	}
+}
+
+func TestEveryCodeHasItsWords(t *testing.T) {
 	codes, err := evidence.ShippedCodes()
 	if err != nil {
 		t.Fatal(err)
