@@ -16,6 +16,7 @@ import (
 	view "loopbook/app/ui/warmup"
 	"loopbook/cases"
 	"loopbook/cases/diagnosis"
+	"loopbook/cases/evidence"
 	"loopbook/cases/logfile"
 	"loopbook/cases/sqlite"
 	"loopbook/diagram/say"
@@ -90,8 +91,7 @@ func (w *window) showWarmUp() {
 		data.Lines, data.Facts, data.Remarks = picture.WarmUp(&d.c, &d.c.Logs[i], r, w.logs.band, d.by()), facts(r, d.units), remarks(r, d.units)
 	}
 	if i >= 0 && d.c.Loop.ThermostatOpensC == nil {
-		const underRating = 11 // of the target: REG1, published (40 CFR 86.010-18)
-		data.Remarks = append(data.Remarks, say.English().With(d.units).Of("remark.rating", d.found.WarmUps[i].Result.TargetC+underRating))
+		data.Remarks = append(data.Remarks, d.by().Say(evidence.RatingText(&d.c)))
 	}
 	if w.logs.path != "" {
 		data.Remarks = append(append([]string{columnsTold(w.logs.read)}, say.English().All(w.logs.read.Remarks)...), data.Remarks...)

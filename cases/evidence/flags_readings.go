@@ -112,9 +112,9 @@ func layoutUnknown(c *cases.Case, all []*moment) []Flag {
 	return []Flag{ofCase("layout-unknown", Note, say.Of("flag.layout-unknown"))}
 }
 
-// hotCautionC is where the cap stays shut: SF1, published (T18), the stricter
+// OpenBelowC is where the cap stays shut: SF1, published (T18), the stricter
 // of two.
-const hotCautionC diagram.Celsius = 50
+const OpenBelowC diagram.Celsius = 50
 
 // hotCaution keeps the cap shut, and hands from the fan and the belt, as long
 // as the last round was hot.
@@ -124,12 +124,12 @@ func hotCaution(all []*moment) []Flag {
 	}
 	last := all[len(all)-1]
 	t, ok := last.hottestLiquid()
-	if !ok || t <= hotCautionC {
+	if !ok || t <= OpenBelowC {
 		return nil
 	}
 	return []Flag{ofCase("hot-caution", Note,
-		say.Of("flag.hot-caution", t, hotCautionC),
-		say.Of("because.cap-shut", hotCautionC),
+		say.Of("flag.hot-caution", t, OpenBelowC),
+		say.Of("because.cap-shut", OpenBelowC),
 		say.Of("because.fan-by-itself"), // T6
 		say.Of("because.belt"))}         // V20
 }

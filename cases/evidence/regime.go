@@ -61,6 +61,10 @@ func ratingOf(c *cases.Case) rating {
 	return r
 }
 
+// RatingText is what the thermostat is taken to hold, and whether that is only
+// assumed.
+func RatingText(c *cases.Case) say.Text { return ratingOf(c).text() }
+
 // text is the rating; TH5 where it is assumed.
 func (r rating) text() say.Text {
 	if r.assumed {

@@ -56,6 +56,9 @@ func TestRowsLeaveOutWhatIsEmpty(t *testing.T) {
 	if got != "one, two" {
 		t.Errorf("List = %q", got)
 	}
+	if got := say.Items(say.Own("a, b"), say.Value(diagram.Celsius(88.4))).String(); got != "a, b; 88 °C" {
+		t.Errorf("Items = %q", got)
+	}
 	if !say.List(say.Text{}).Empty() || !say.Sentences().Empty() || say.Own("x").Empty() {
 		t.Error("Empty is wrong of a row without texts, or of a person's words")
 	}

@@ -13,6 +13,7 @@ import (
 
 	"loopbook/app/ui/kit"
 	"loopbook/cases"
+	"loopbook/cases/evidence"
 	"loopbook/diagram"
 	"loopbook/diagram/say"
 	"loopbook/diagram/units"
@@ -126,13 +127,9 @@ func loop(f *kit.Form, coolant, caution fyne.CanvasObject) fyne.CanvasObject {
 	)
 }
 
-// openBelowC is the strictest limit that an owner's manual sets for touching the
-// cap: SF1, published.
-const openBelowC diagram.Celsius = 50
-
 func caution(u units.Set) fyne.CanvasObject {
 	return kit.Card("act", kit.L("window.complaint.caution"),
-		kit.Span{Text: say.English().With(u).Of("window.complaint.caution-text", openBelowC), Small: true})
+		kit.Span{Text: say.English().With(u).Of("window.complaint.caution-text", evidence.OpenBelowC), Small: true})
 }
 
 func site(f *kit.Form) fyne.CanvasObject {
