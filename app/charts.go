@@ -3,8 +3,14 @@ package main
 import (
 	"os"
 
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/dialog"
+	"fyne.io/fyne/v2/widget"
+
 	"loopbook/app/ui/kit"
+	"loopbook/diagram"
 	"loopbook/report/chart"
+	"loopbook/report/picture"
 )
 
 // The size of a chart's file, in points.
@@ -31,4 +37,23 @@ func (w *window) saveChart(c chart.Chart, name, kind string) string {
 		return kit.L("window.plot.not-written", err.Error())
 	}
 	return kit.L("window.plot.written", path)
+}
+
+// showRounds shows the rounds' temperatures along the flow, a line for each.
+func (w *window) showRounds() {
+	d := w.desk
+	if !d.open {
+		return
+	}
+	w.leave()
+	title, size := kit.L("window.plot.rounds"), w.window.Canvas().Size()
+	var content fyne.CanvasObject = widget.NewLabel(kit.L("window.plot.no-rounds"))
+	if l, err := diagram.LoopByID(d.c.Loop.Layout); err == nil {
+		if lines, ok := picture.HoseMap(l, &d.c, d.found, d.by()); ok {
+			plot := kit.NewPlot(title, w.saveChart)
+			plot.Draw(lines)
+			content = kit.Roomy(fyne.NewSize(size.Width*0.8, size.Height*0.7), plot.Content)
+		}
+	}
+	w.ask(dialog.NewCustom(title, kit.L("window.plot.close"), content, w.window))
 }

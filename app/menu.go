@@ -46,6 +46,7 @@ func (w *window) menu() *fyne.MainMenu {
 			key(kit.L("window.frame.what-if"), fyne.Key0, w.goToWhatIf),
 			fyne.NewMenuItemSeparator(),
 			key(kit.L("window.frame.add-round"), fyne.KeyR, w.addRound),
+			key(kit.L("window.plot.rounds"), fyne.KeyG, w.showRounds),
 			key(kit.L("window.frame.check-again"), fyne.KeyT, w.checkAgain),
 			fyne.NewMenuItem(kit.L("window.frame.delete-check"), w.deleteCheck),
 		),

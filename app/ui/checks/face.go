@@ -22,7 +22,7 @@ type face struct {
 }
 
 func (s *sheet) face() fyne.CanvasObject {
-	f := &face{s: s, picture: kit.NewPlot(s.kind.Name(), s.v.say.Save)}
+	f := &face{s: s, picture: kit.NewPlot(kit.Capital(s.kind.Name()), s.v.say.Save)}
 	f.field = kit.NewArea("85 84 85\n70 71 70\n55 55 56", faceLines, func(text string) {
 		rows, err := parseGrid(text, s.v.units)
 		f.field.Refuse(err)

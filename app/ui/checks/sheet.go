@@ -56,7 +56,18 @@ func newSheet(v *View) *sheet {
 	s.scroll = container.NewVScroll(container.NewPadded(container.NewVBox(rows...)))
 	s.content = container.New(kit.Shares{474, 306}, s.scroll, container.NewVScroll(container.NewPadded(right)))
 	s.form.Follow(s.see)
+	s.form.Chain(s.firstPart)
 	return s
+}
+
+// firstPart is where the form goes on behind its fields: a table's first number.
+func (s *sheet) firstPart() fyne.Focusable {
+	for _, m := range s.more {
+		if t, ok := m.(*table); ok {
+			return t.rows[0].fields[0]
+		}
+	}
+	return nil
 }
 
 // head names the check, and which one of several it is.

@@ -169,8 +169,8 @@ func TestAgainStageAndDelete(t *testing.T) {
 func TestEnterGoesFromLineToLine(t *testing.T) {
 	d := screen(t)
 	d.v.choose("thermostat-bench")
-	d.window.Canvas().Focus(fields(d.v.sheet.content)[3])
-	d.typed("70", "0", "88", "1,5", "95", "7")
+	d.window.Canvas().Focus(d.v.sheet.first)
+	d.typed("88", "102", "8", "70", "0", "88", "1,5", "95", "7")
 	p := d.c.Tests[0].Points
 	if len(p) != 3 || *p[1].WaterC != 88 || *p[1].LiftMM != 1.5 || *p[2].WaterC != 95 || *p[2].LiftMM != 7 {
 		t.Fatalf("points = %+v", p)

@@ -63,6 +63,19 @@ func (f *Form) Text(label, hint string, at func(*cases.Case) *string) fyne.Canva
 // First is the form's first field.
 func (f *Form) First() fyne.Focusable { return f.texts[0] }
 
+// Chain lets Enter go from each field to the next one, past what is chosen
+// between them, which would swallow what is typed; from the last one it goes to
+// what then names, or where Tab would go.
+func (f *Form) Chain(then func() fyne.Focusable) {
+	for i, t := range f.texts {
+		t.After = then
+		if i+1 < len(f.texts) {
+			next := f.texts[i+1]
+			t.After = func() fyne.Focusable { return next }
+		}
+	}
+}
+
 // Follow calls see with a field when the caret comes to it.
 func (f *Form) Follow(see func(fyne.CanvasObject)) {
 	for _, t := range f.texts {

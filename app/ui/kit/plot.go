@@ -1,9 +1,10 @@
 package kit
 
 import (
+	"reflect"
+
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
-	"fyne.io/fyne/v2/layout"
 	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
 
@@ -15,7 +16,7 @@ type Plot struct {
 	Content fyne.CanvasObject
 
 	view  *ChartView
-	said  *widget.Label
+	over  *widget.Label // the name, or where it was saved
 	title string
 }
 
@@ -25,15 +26,15 @@ type Saver func(c chart.Chart, name, kind string) string
 
 // NewPlot is an empty chart, hidden until one is drawn.
 func NewPlot(title string, save Saver) *Plot {
-	p := &Plot{view: NewChartView(), said: Small(""), title: title}
+	p := &Plot{view: NewChartView(), over: Small(title), title: title}
 	button := func(kind string) fyne.CanvasObject {
 		b := widget.NewButtonWithIcon(L("window.plot."+kind), theme.DocumentSaveIcon(), func() {
-			p.said.SetText(save(p.view.chart, p.title, kind))
+			p.over.SetText(save(p.view.chart, p.title, kind))
 		})
 		b.Importance = widget.LowImportance
 		return b
 	}
-	bar := container.NewBorder(nil, nil, Caption(title), container.NewHBox(layout.NewSpacer(), button("png"), button("svg")), p.said)
+	bar := container.NewBorder(nil, nil, nil, container.NewHBox(button("png"), button("svg")), p.over)
 	p.Content = container.NewBorder(bar, nil, nil, nil, p.view)
 	p.Content.Hide()
 	return p
@@ -44,6 +45,9 @@ func (p *Plot) Draw(c chart.Chart) {
 	if c == nil {
 		p.Content.Hide()
 		return
+	}
+	if !reflect.DeepEqual(c, p.view.chart) {
+		p.over.SetText(p.title)
 	}
 	p.view.Draw(c)
 	p.Content.Show()

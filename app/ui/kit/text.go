@@ -171,7 +171,12 @@ func (s Shares) Layout(objects []fyne.CanvasObject, room fyne.Size) {
 
 // Wide makes an object at least that wide.
 func Wide(width float32, o fyne.CanvasObject) fyne.CanvasObject {
-	return container.New(atLeast(fyne.NewSize(width, 0)), o)
+	return Roomy(fyne.NewSize(width, 0), o)
+}
+
+// Roomy makes an object at least that large.
+func Roomy(least fyne.Size, o fyne.CanvasObject) fyne.CanvasObject {
+	return container.New(atLeast(least), o)
 }
 
 type atLeast fyne.Size
