@@ -13,7 +13,6 @@ import (
 	"loopbook/app/ui/kit"
 	"loopbook/cases"
 	"loopbook/cases/exchange"
-	"loopbook/report"
 )
 
 func (w *window) openDemo() {
@@ -129,31 +128,6 @@ func (w *window) chooseExport() {
 	d.SetFileName(fileName(w.desk.c.Title) + ".zip")
 	d.Resize(fyne.NewSize(900, 600))
 	w.ask(d)
-}
-
-// print writes the record into the documents' folder and opens it.
-func (w *window) print() {
-	if !w.desk.open {
-		return
-	}
-	w.leave()
-	path, err := w.paperPath(".pdf")
-	if err == nil {
-		d := w.desk
-		err = writeFile(path, func(f *os.File) error {
-			return report.Write(f, report.Record, report.Material{Case: &d.c, Found: d.found}, report.Options{Units: d.units})
-		})
-	}
-	if err != nil {
-		w.tell(err)
-		return
-	}
-	w.verdict.ShowPaper("Written to " + path)
-	w.tabs.SelectIndex(verdictTab)
-	uri := storage.NewFileURI(path)
-	if err := w.app.OpenURL(asURL(uri)); err != nil {
-		w.verdict.ShowPaper("Written to " + path + "\nNo program opened it by itself: " + err.Error())
-	}
 }
 
 // paperPath is a name in the documents' folder after the case's title.

@@ -13,7 +13,8 @@ import (
 
 // material is all that papers are made from: both stages of the case judged,
 // each by its whole crowd. Where a crowd can't be had the rest is judged.
-func (m *mind) material(ctx context.Context, c *cases.Case) (report.Material, error) {
+func (m *mind) material(ctx context.Context, b cases.Bundle) (report.Material, error) {
+	c := &b.Case
 	before, err := m.ranked(ctx, c, cases.BeforeRepair)
 	if err != nil {
 		return report.Material{}, err
@@ -24,7 +25,7 @@ func (m *mind) material(ctx context.Context, c *cases.Case) (report.Material, er
 	}
 	found := m.analyst.Analyse(c) // once the crowds are there, for their ranges
 	judged := proof.Judge(c, found, after)
-	return report.Material{Case: c, Found: found, Causes: &before, Next: m.judge.Next(before), Proof: &judged}, nil
+	return report.Material{Case: c, Found: found, Causes: &before, Next: m.judge.Next(before), Proof: &judged, Photo: fileOf(b), Hash: hashOf(c)}, nil
 }
 
 // ranked are the causes of a stage with their reasons.

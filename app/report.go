@@ -3,8 +3,6 @@ package main
 import (
 	"context"
 	"flag"
-	"fmt"
-	"io/fs"
 	"os"
 	"slices"
 	"strings"
@@ -77,13 +75,5 @@ func gatherPaper(ctx context.Context, b cases.Bundle) (report.Material, error) {
 		return report.Material{}, err
 	}
 	m.crowds.Draws = commandDraws
-	made, err := m.material(ctx, &b.Case)
-	made.Photo = func(name string) ([]byte, error) {
-		if raw, ok := b.Files[name]; ok {
-			return raw, nil
-		}
-		return nil, fmt.Errorf("%s: %w", name, fs.ErrNotExist)
-	}
-	made.Hash = hashOf(&b.Case)
-	return made, err
+	return m.material(ctx, b)
 }

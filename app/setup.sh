@@ -11,8 +11,8 @@ export GOFLAGS="${GOFLAGS:-} -buildvcs=false"
 # The packages by what they are for, as Debian and Ubuntu name them. The run
 # libraries are opened by name, so no linker would ask for them.
 BUILD='gcc libc6-dev pkg-config libgl1-mesa-dev xorg-dev ca-certificates'
-RUN='libgl1 libgl1-mesa-dri libx11-6 libxcursor1 libxrandr2 libxinerama1 libxi6 libxxf86vm1 libxrender1 libx11-xcb1 xdg-utils xdg-user-dirs'
-CHECK='xvfb xdotool poppler-utils qpdf'
+RUN='libgl1 libgl1-mesa-dri libx11-6 libxcursor1 libxrandr2 libxinerama1 libxi6 libxxf86vm1 libxrender1 libx11-xcb1 xdg-utils xdg-user-dirs poppler-utils'
+CHECK='xvfb xdotool qpdf'
 
 GO_WANTED=1.22 # the go line of go.mod
 

@@ -5,6 +5,7 @@ import (
 
 	"loopbook/cases"
 	"loopbook/cases/diagnosis/proof"
+	"loopbook/diagram"
 	"loopbook/diagram/drawing"
 	"loopbook/diagram/say"
 )
@@ -86,9 +87,13 @@ func (c *customer) state() state {
 	return notMeasured
 }
 
+// warmC is from where on an engine is told to stay at a temperature, rather than
+// to be on its way; judgement.
+const warmC diagram.Celsius = 70
+
 func (c *customer) now() say.Text {
 	var engine say.Text
-	if i := c.pair.after; i >= 0 && c.f.Rounds[i].EngineC != nil {
+	if i := c.pair.after; i >= 0 && c.f.Rounds[i].EngineC != nil && *c.f.Rounds[i].EngineC >= warmC {
 		engine = say.Of("customer.now.engine", *c.f.Rounds[i].EngineC)
 	}
 	switch c.state() {

@@ -12,20 +12,31 @@ type pair struct {
 }
 
 // pair is the before round that tells most with its like after the repair. Where
-// none has its like it is the most telling one and the last one after, which
-// the paper then has to say.
+// those that tell anything have no like it is the most telling one and the last
+// one after, which the paper then has to say.
 func (m Material) pair() pair {
-	p := pair{before: -1, after: -1}
-	if m.Proof != nil {
-		for _, like := range m.Proof.Pairs {
-			if p.before < 0 || outOfRange(m.Found, like.Before) > outOfRange(m.Found, p.before) {
-				p = pair{like.Before, like.After, true}
-			}
-		}
+	like, any := m.likePair(), m.anyPair()
+	if like.alike && (outOfRange(m.Found, like.before) > 0 || outOfRange(m.Found, any.before) == 0) {
+		return like
 	}
-	if p.alike {
+	return any
+}
+
+func (m Material) likePair() pair {
+	p := pair{before: -1, after: -1}
+	if m.Proof == nil {
 		return p
 	}
+	for _, like := range m.Proof.Pairs {
+		if p.before < 0 || outOfRange(m.Found, like.Before) > outOfRange(m.Found, p.before) {
+			p = pair{like.Before, like.After, true}
+		}
+	}
+	return p
+}
+
+func (m Material) anyPair() pair {
+	p := pair{before: -1, after: -1}
 	for i := range m.Case.Rounds {
 		switch {
 		case m.Case.Rounds[i].Stage == cases.AfterRepair:

@@ -30,24 +30,22 @@ type Evidence struct {
 
 // View is the screen.
 type View struct {
-	// OnPaper is called to make the record as a PDF.
+	// OnPaper is called to make the papers.
 	OnPaper func()
 
-	id       string // of the case that is shown
 	edit     func(what string, change func(*cases.Case))
 	form     *kit.Form
 	evidence *fyne.Container
 	pointed  string // the evidence that the rows were made of
 	ruledOut *widget.RichText
 	odds     *widget.Label
-	paper    *widget.RichText
 	content  fyne.CanvasObject
 }
 
 // New makes the screen; edit changes the case.
 func New(edit func(what string, change func(*cases.Case))) *View {
 	f := kit.NewForm(edit)
-	v := &View{edit: edit, form: f, evidence: container.NewVBox(), ruledOut: kit.Paragraphs(), odds: kit.Small(""), paper: kit.Paragraphs()}
+	v := &View{edit: edit, form: f, evidence: container.NewVBox(), ruledOut: kit.Paragraphs(), odds: kit.Small("")}
 	left := container.NewVBox(
 		kit.Section(kit.L("window.verdict.verdict"),
 			kit.Pick(f, kit.L("window.verdict.cause"), cases.Words[cases.Cause](), cases.Cause.Name, func(c *cases.Case) *cases.Cause { return &c.Verdict.Cause }),
@@ -64,7 +62,7 @@ func New(edit func(what string, change func(*cases.Case))) *View {
 		kit.Section(kit.L("window.verdict.next-one"),
 			f.Area(kit.L("window.verdict.lesson"), kit.L("window.verdict.lesson-hint"), 4, func(c *cases.Case) *string { return &c.Lesson }),
 		),
-		kit.Section(kit.L("window.verdict.paper"), container.NewHBox(print), v.paper,
+		kit.Section(kit.L("window.verdict.paper"), container.NewHBox(print),
 			kit.Card("act", kit.L("window.verdict.before-out"), kit.Span{Text: kit.L("window.verdict.before-out-text"), Small: true})),
 	)
 	v.content = container.NewVScroll(container.NewPadded(container.New(kit.Shares{500, 500}, left, container.NewPadded(right))))
@@ -77,10 +75,6 @@ func (v *View) Content() fyne.CanvasObject { return v.content }
 // Show paints a case. Call it on the Fyne goroutine.
 func (v *View) Show(d Data) {
 	v.form.Show(d.Case, d.Units)
-	if v.id != d.Case.ID {
-		v.id = d.Case.ID
-		v.ShowPaper("") // it was another case's
-	}
 	v.showEvidence(d)
 	v.odds.SetText(d.Odds)
 	text := d.RuledOut
@@ -126,11 +120,6 @@ func (v *View) evidenceRow(e Evidence, chosen bool) fyne.CanvasObject {
 	})
 	pick.Importance = widget.LowImportance
 	return container.NewBorder(nil, nil, container.NewVBox(pick), nil, kit.Paragraphs(kit.Span{Text: e.Text, Small: true, Bold: chosen}))
-}
-
-// ShowPaper says where the paper is, or what went wrong.
-func (v *View) ShowPaper(text string) {
-	kit.SetParagraphs(v.paper, kit.Span{Text: text, Small: true})
 }
 
 // Leave keeps what is being typed.

@@ -1,0 +1,264 @@
+package main
+
+import (
+	"bytes"
+	"context"
+	"errors"
+	"fmt"
+	"image"
+	"image/png"
+	"io"
+	"io/fs"
+	"os"
+	"os/exec"
+	"path/filepath"
+	"sort"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/dialog"
+	"fyne.io/fyne/v2/storage"
+
+	"loopbook/app/ui/kit"
+	"loopbook/app/ui/papers"
+	"loopbook/cases"
+	"loopbook/cases/anonymous"
+	"loopbook/cases/photo"
+	"loopbook/report"
+)
+
+// paperWindow makes the papers of the case that was open when it was asked for.
+// All of it is called on the Fyne goroutine.
+type paperWindow struct {
+	w      *window
+	window fyne.Window
+	view   *papers.View
+	bundle cases.Bundle
+	cut    int // the revision that is shown
+	choice papers.Choice
+	pdf    []byte // the paper as chosen; nil: being made
+	cancel context.CancelFunc
+}
+
+// print opens the papers of the open case.
+func (w *window) print() {
+	if !w.desk.open {
+		return
+	}
+	w.leave()
+	d := w.desk
+	b, err := d.store.Bundle(d.ctx, d.c.ID)
+	if err != nil {
+		w.tell(err)
+		return
+	}
+	history, err := d.store.History(d.ctx, d.c.ID)
+	if err != nil {
+		w.tell(err)
+		return
+	}
+	p := &paperWindow{w: w, view: papers.New(), bundle: b, cut: history.Revision, choice: w.prefs.paper(), cancel: func() {}}
+	p.window = w.app.NewWindow(kit.L("window.papers.title", b.Case.Title))
+	p.window.SetContent(p.view.Content())
+	p.window.Resize(fyne.NewSize(1040, 760))
+	p.window.SetOnClosed(func() { p.cancel() })
+	p.view.OnChange = func(c papers.Choice) {
+		p.choice = c
+		w.prefs.setPaper(c)
+		p.make()
+	}
+	p.view.OnSave, p.view.OnOpen, p.view.OnLogo = p.save, p.open, p.logo
+	p.view.Put(p.choice)
+	p.window.Show()
+	p.make()
+}
+
+// make writes the paper and shows its pages, apart from the window. A newer
+// choice drops what is under way.
+func (p *paperWindow) make() {
+	p.cancel()
+	ctx, cancel := context.WithCancel(p.w.desk.ctx)
+	p.cancel, p.pdf = cancel, nil
+	p.view.Say(kit.L("window.papers.making"))
+	units, choice, logo := p.w.desk.units, p.choice, p.w.prefs.logo()
+	p.w.start(func() {
+		var out bytes.Buffer
+		m, err := p.material(ctx, choice)
+		m.Shop = report.Shop{Name: choice.Name, Address: choice.Address, Logo: logo}
+		if err == nil {
+			err = report.Write(&out, choice.Kind, m, report.Options{Units: units, Page: choice.Page, Lang: choice.Lang, WithoutAnswer: !choice.Answer})
+		}
+		var pages []image.Image
+		said := ""
+		if err == nil {
+			pages, said = pagesOf(ctx, out.Bytes())
+		}
+		fyne.Do(func() {
+			switch {
+			case ctx.Err() != nil:
+				return
+			case err != nil:
+				p.view.Say(err.Error())
+				return
+			}
+			p.pdf = out.Bytes()
+			p.view.Say(said)
+			p.view.ShowPages(pages)
+		})
+	})
+}
+
+// material judges the case for the paper; the trainer's sheet is of a case
+// without its customer, unless it is to name them.
+func (p *paperWindow) material(ctx context.Context, choice papers.Choice) (report.Material, error) {
+	b, hidden := p.bundle, choice.Kind == report.Trainer && !choice.Named
+	if hidden {
+		var err error
+		if b, _, err = anonymous.Make(b, nil); err != nil {
+			return report.Material{}, err
+		}
+	}
+	m, err := p.w.desk.mind.material(ctx, b)
+	if !hidden {
+		m.Revision = p.cut
+	}
+	return m, err
+}
+
+// pagesOf turns a PDF into pictures of its pages, by the program that the system
+// has for it, and says how many they are or why they can't be shown.
+func pagesOf(ctx context.Context, pdf []byte) ([]image.Image, string) {
+	pages, err := rasterised(ctx, pdf)
+	switch {
+	case errors.Is(err, exec.ErrNotFound):
+		return nil, kit.L("window.papers.no-preview")
+	case err != nil:
+		return nil, kit.L("window.papers.preview-failed", err.Error())
+	}
+	return pages, kit.L("window.papers.made", len(pages))
+}
+
+// previewDPI makes an A4 page some 900 pixels wide.
+const previewDPI = "110"
+
+func rasterised(ctx context.Context, pdf []byte) ([]image.Image, error) {
+	dir, err := os.MkdirTemp("", "loopbook-pages-")
+	if err != nil {
+		return nil, err
+	}
+	defer os.RemoveAll(dir)
+	cmd := exec.CommandContext(ctx, "pdftoppm", "-r", previewDPI, "-png", "-", filepath.Join(dir, "page"))
+	cmd.Stdin = bytes.NewReader(pdf)
+	if out, err := cmd.CombinedOutput(); err != nil {
+		return nil, fmt.Errorf("%w: %s", err, out)
+	}
+	files, err := filepath.Glob(filepath.Join(dir, "*.png"))
+	if err != nil {
+		return nil, err
+	}
+	sort.Strings(files)
+	pages := make([]image.Image, 0, len(files))
+	for _, name := range files {
+		img, err := readPNG(name)
+		if err != nil {
+			return nil, err
+		}
+		pages = append(pages, img)
+	}
+	return pages, nil
+}
+
+func readPNG(name string) (image.Image, error) {
+	f, err := os.Open(name)
+	if err != nil {
+		return nil, err
+	}
+	defer f.Close()
+	return png.Decode(f)
+}
+
+// open hands the paper to the system's program, which prints too.
+func (p *paperWindow) open() {
+	if p.pdf == nil {
+		return
+	}
+	path, err := p.w.paperPath(" " + string(p.choice.Kind) + " " + string(p.choice.Lang) + ".pdf")
+	if err == nil {
+		err = writeFile(path, p.write)
+	}
+	if err != nil {
+		p.view.Say(err.Error())
+		return
+	}
+	p.view.Say(kit.L("window.papers.saved", path))
+	if err := p.w.app.OpenURL(asURL(storage.NewFileURI(path))); err != nil {
+		p.view.Say(kit.L("window.papers.not-opened", path, err.Error()))
+	}
+}
+
+func (p *paperWindow) write(f *os.File) error {
+	_, err := f.Write(p.pdf)
+	return err
+}
+
+func (p *paperWindow) save() {
+	if p.pdf == nil {
+		return
+	}
+	d := dialog.NewFileSave(func(f fyne.URIWriteCloser, err error) {
+		if err != nil || f == nil {
+			return
+		}
+		f.Close()
+		if err := writeFile(f.URI().Path(), p.write); err != nil {
+			p.view.Say(err.Error())
+			return
+		}
+		p.view.Say(kit.L("window.papers.saved", f.URI().Path()))
+	}, p.window)
+	d.SetFileName(fileName(p.bundle.Case.Title) + ".pdf")
+	d.Show()
+}
+
+// longLogo keeps a logo small enough for the preferences.
+const longLogo = 600
+
+// logo asks for a picture for the head, or takes it off.
+func (p *paperWindow) logo() {
+	if p.choice.HasLogo {
+		p.w.prefs.setLogo(nil)
+		p.choice.HasLogo = false
+		p.view.Put(p.choice)
+		p.make()
+		return
+	}
+	d := dialog.NewFileOpen(func(f fyne.URIReadCloser, err error) {
+		if err != nil || f == nil {
+			return
+		}
+		defer f.Close()
+		raw, err := io.ReadAll(io.LimitReader(f, photo.MaxBytes+1))
+		if err == nil {
+			raw, err = photo.SmallJPEG(raw, longLogo)
+		}
+		if err != nil {
+			p.view.Say(kit.L("window.papers.logo-refused", f.URI().Name(), err.Error()))
+			return
+		}
+		p.w.prefs.setLogo(raw)
+		p.choice.HasLogo = true
+		p.view.Put(p.choice)
+		p.make()
+	}, p.window)
+	d.SetFilter(storage.NewExtensionFileFilter([]string{".png", ".jpg", ".jpeg"}))
+	d.Show()
+}
+
+// fileOf opens a file of a bundle.
+func fileOf(b cases.Bundle) func(string) ([]byte, error) {
+	return func(name string) ([]byte, error) {
+		if raw, ok := b.Files[name]; ok {
+			return raw, nil
+		}
+		return nil, fmt.Errorf("%s: %w", name, fs.ErrNotExist)
+	}
+}
