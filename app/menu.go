@@ -50,6 +50,7 @@ func (w *window) menu() *fyne.MainMenu {
 			key(kit.L("window.frame.check-again"), fyne.KeyT, w.checkAgain),
 			fyne.NewMenuItem(kit.L("window.frame.delete-check"), w.deleteCheck),
 		),
+		w.libraryMenu(),
 		w.unitsMenu(),
 		w.lightMenu(),
 	)

@@ -54,5 +54,7 @@ func (w *window) enter(at roomName) {
 	switch at {
 	case caseRoom:
 		w.show()
+	case historyRoom:
+		w.showHistory()
 	}
 }

@@ -19,6 +19,7 @@ import (
 	"loopbook/app/ui/checks"
 	"loopbook/app/ui/complaint"
 	"loopbook/app/ui/greeting"
+	"loopbook/app/ui/history"
 	"loopbook/app/ui/hosemap"
 	"loopbook/app/ui/kit"
 	"loopbook/app/ui/notebook"
@@ -117,6 +118,8 @@ type window struct {
 	case_     fyne.CanvasObject
 	greeting  fyne.CanvasObject
 	rooms     *rooms
+	history   *history.View
+	ranking   func() // stops what ranks the closed cases; nil: nothing does
 }
 
 // newWindow makes the window; start runs what may take a while apart from it.
@@ -181,7 +184,10 @@ func (w *window) makeScreens() {
 	)
 	d.changed, d.told = w.show, w.tell
 	d.kept = func() { w.pages.ask(w.pages.query) } // another title may be found now
-	w.rooms = newRooms(map[roomName]fyne.CanvasObject{caseRoom: container.NewStack(w.greeting, w.case_)})
+	w.makeHistory()
+	w.rooms = newRooms(map[roomName]fyne.CanvasObject{
+		caseRoom: container.NewStack(w.greeting, w.case_), historyRoom: w.history.Content(),
+	})
 	rail := kit.Wide(232, w.notebook.Content())
 	w.window.SetPadded(false)
 	w.window.SetContent(container.NewBorder(nil, nil, rail, nil, w.rooms.content))

@@ -1,0 +1,14 @@
+package main
+
+import (
+	"fyne.io/fyne/v2"
+
+	"loopbook/app/ui/kit"
+)
+
+// libraryMenu is what the notebook can do as a whole.
+func (w *window) libraryMenu() *fyne.Menu {
+	return fyne.NewMenu(kit.L("window.library.menu"),
+		key(kit.L("window.history.menu"), fyne.KeyH, func() { w.enter(historyRoom) }),
+	)
+}

@@ -1,0 +1,90 @@
+package main
+
+import (
+	"context"
+
+	"fyne.io/fyne/v2"
+
+	"loopbook/app/ui/kit"
+	"loopbook/cases"
+	"loopbook/cases/diagnosis"
+	"loopbook/cases/sqlite"
+)
+
+// rankDraws is how many cars of each cause are simulated for a closed case: fewer than
+// for an open one, since there are many.
+const rankDraws = 40
+
+// rankClosed ranks the closed cases of which it isn't known what the program would have
+// held likeliest, one after the other apart from the window.
+func (w *window) rankClosed() {
+	if w.ranking != nil {
+		w.ranking() // pressed again: stop
+		return
+	}
+	ctx, cancel := context.WithCancel(w.desk.ctx)
+	w.ranking = cancel
+	store := w.desk.store
+	w.start(func() {
+		err := rankAll(ctx, store, func(done, of int) {
+			fyne.Do(func() { w.history.Tell(kit.L("window.history.ranking", done, of)) })
+		})
+		fyne.Do(func() {
+			w.ranking = nil
+			w.history.Tell("")
+			if err != nil && ctx.Err() == nil {
+				w.tell(err)
+			}
+			w.showHistory()
+		})
+	})
+}
+
+// rankAll keeps a guess for every closed case that has none.
+func rankAll(ctx context.Context, store *sqlite.Store, progress func(done, of int)) error {
+	var keys []int64
+	err := store.EachDigest(ctx, func(d *cases.Digest) {
+		if d.Cause != "" && d.Guess.First == "" {
+			keys = append(keys, d.Key)
+		}
+	})
+	if err != nil {
+		return err
+	}
+	lines, err := store.Summaries(ctx, keys)
+	if err != nil {
+		return err
+	}
+	m, err := newMind()
+	if err != nil {
+		return err
+	}
+	m.crowds.Draws = rankDraws
+	for i, line := range lines {
+		progress(i, len(lines))
+		if err := m.rankOne(ctx, store, line.ID); err != nil {
+			return err
+		}
+	}
+	return ctx.Err()
+}
+
+// rankOne judges the case by what was known before its repair. One of which nothing was
+// gets no guess.
+func (m *mind) rankOne(ctx context.Context, store *sqlite.Store, id string) error {
+	c, err := store.Get(ctx, id)
+	if err != nil {
+		return err
+	}
+	if diagnosis.StageOf(&c) != cases.BeforeRepair {
+		return nil
+	}
+	if err := m.gather(ctx, &c, nil); err != nil && ctx.Err() != nil {
+		return ctx.Err() // one that can't be simulated is judged without temperatures
+	}
+	r := m.weigh(&c, m.crowd(&c), diagnosis.Prior{}).ranking
+	if r.Blank {
+		return nil
+	}
+	return store.SetGuess(ctx, id, c.Verdict.Cause, guessOf(r, c.Verdict.Cause))
+}

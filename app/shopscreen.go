@@ -1,0 +1,243 @@
+package main
+
+import (
+	"fmt"
+	"math"
+	"strconv"
+	"time"
+
+	"fyne.io/fyne/v2"
+
+	"loopbook/app/ui/history"
+	"loopbook/app/ui/kit"
+	"loopbook/cases"
+	"loopbook/cases/experience"
+	"loopbook/cases/query"
+	"loopbook/diagram/units"
+	"loopbook/report/chart"
+)
+
+// mostLines of a table are shown; the command prints all.
+const mostLines = 12
+
+func (w *window) makeHistory() {
+	w.history = history.New(w.saveChart, func() { w.enter(caseRoom) })
+	w.history.OnSearch = w.searchFor
+	w.history.OnOpen = w.openCase
+	w.history.OnGuess = w.rankClosed
+}
+
+// showHistory gathers the history apart from the window and shows it.
+func (w *window) showHistory() {
+	store, u := w.desk.store, w.desk.units
+	w.start(func() {
+		h, err := shopHistory(w.desk.ctx, store)
+		var lines map[int64]cases.Summary
+		if err == nil {
+			lines, err = linesOf(w, h)
+		}
+		fyne.Do(func() {
+			switch {
+			case store != w.desk.store: // another notebook is open by now
+			case err != nil:
+				w.tell(err)
+			default:
+				w.history.Show(historyData(h, lines, u))
+			}
+		})
+	})
+}
+
+// linesOf are the cases of the repairs that came back.
+func linesOf(w *window, h experience.History) (map[int64]cases.Summary, error) {
+	out := map[int64]cases.Summary{}
+	for _, r := range h.Returned[:min(len(h.Returned), mostLines)] {
+		keys := []int64{r.First, r.Second}
+		list, err := w.desk.store.Summaries(w.desk.ctx, keys)
+		if err != nil {
+			return nil, err
+		}
+		for i, s := range list {
+			out[keys[i]] = s
+		}
+	}
+	return out, nil
+}
+
+func historyData(h experience.History, lines map[int64]cases.Summary, u units.Set) history.Data {
+	d := history.Data{Head: kit.L("window.history.head", h.Cases, h.Closed)}
+	if h.Closed == 0 {
+		d.Left = []history.Section{{Title: kit.L("window.history.empty"), About: kit.L("window.history.empty-text")}}
+		return d
+	}
+	same := func(word string) string { return word }
+	d.Left = []history.Section{
+		{Title: kit.L("window.history.codes"), About: kit.L("window.history.codes-text"), Lines: groupLines(h.Codes, same), Wide: 110},
+		{Title: kit.L("window.history.engines"), Lines: groupLines(h.Engines, same), Wide: 150},
+		{Title: kit.L("window.history.km"), Chart: groupBars(h.Odometer, h.Causes, bandName(u)), Lines: groupLines(h.Odometer, bandName(u)), Wide: 150},
+		{Title: kit.L("window.history.back-title"), About: kit.L("window.history.back-text", len(h.Returned)), Lines: returnLines(h, lines)},
+	}
+	d.Right = []history.Section{
+		guessSection(h.Guesses),
+		{Title: kit.L("window.history.wrong"), About: kit.L("window.history.wrong-text"), Lines: wrongLines(h.Guesses)},
+		minutesSection(h.Minutes),
+		{Title: kit.L("window.history.months"), Chart: groupBars(h.Months, h.Causes, monthName), Lines: groupLines(h.Months, monthName), Wide: 110},
+	}
+	return d
+}
+
+func groupLines(groups []experience.Group, name func(string) string) []history.Line {
+	var out []history.Line
+	for _, g := range groups[:min(len(groups), mostLines)] {
+		l := history.Line{Name: history.Part{Text: kit.L("window.history.group", name(g.Word), g.N), Search: searchFor(g.Where)}}
+		for _, c := range g.Causes[:min(len(g.Causes), 3)] {
+			where := append(append([]cases.Condition{}, g.Where...), cases.Condition{Field: cases.ByCause, Words: []string{string(c.Cause)}})
+			l.Parts = append(l.Parts, history.Part{Text: share(c.Cause.Name(), c.N, g.N), Search: searchFor(where)})
+		}
+		if g.N < experience.Few {
+			l.Note = kit.L("window.history.few")
+		}
+		out = append(out, l)
+	}
+	return out
+}
+
+// share is how many of a group are one thing, and between which shares the truth lies.
+func share(name string, k, n int) string {
+	low, high := experience.Share(k, n)
+	return kit.L("window.history.share", name, k, math.Round(100*low), math.Round(100*high))
+}
+
+func bandName(u units.Set) func(string) string {
+	return func(low string) string {
+		km, _ := strconv.Atoi(low) // written by the history itself
+		return kit.L("window.history.band", u.Dist(float64(km)), u.DistUnit(float64(km+50_000)))
+	}
+}
+
+func monthName(word string) string {
+	m, _ := strconv.Atoi(word)
+	return time.Month(m).String()[:3]
+}
+
+// groupBars are a group's cases by the three most frequent causes and the rest.
+func groupBars(groups []experience.Group, causes []experience.CauseCount, name func(string) string) chart.Chart {
+	if len(groups) == 0 {
+		return nil
+	}
+	const main = 3
+	b := chart.Bars{Y: kit.L("window.history.cases")}
+	for _, c := range causes[:min(len(causes), main)] {
+		b.Parts = append(b.Parts, chart.Part{Name: c.Cause.Name()})
+	}
+	b.Parts = append(b.Parts, chart.Part{Name: kit.L("window.history.others")})
+	for _, g := range groups {
+		b.Names = append(b.Names, name(g.Word))
+		rest := g.N
+		for i, c := range causes[:min(len(causes), main)] {
+			n := 0
+			for _, x := range g.Causes {
+				if x.Cause == c.Cause {
+					n = x.N
+				}
+			}
+			b.Parts[i].Values = append(b.Parts[i].Values, float64(n))
+			rest -= n
+		}
+		last := len(b.Parts) - 1
+		b.Parts[last].Values = append(b.Parts[last].Values, float64(rest))
+	}
+	return b
+}
+
+func returnLines(h experience.History, lines map[int64]cases.Summary) []history.Line {
+	var out []history.Line
+	for _, r := range h.Returned[:min(len(h.Returned), mostLines)] {
+		a, b := lines[r.First], lines[r.Second]
+		again := kit.L("window.history.still-open")
+		if r.Again != "" {
+			again = r.Again.Name()
+		}
+		out = append(out, history.Line{
+			Name: history.Part{Text: kit.L("window.history.days", r.Days, a.Vehicle)},
+			Parts: []history.Part{
+				{Text: kit.L("window.history.first", r.Cause.Name()), Case: a.ID},
+				{Text: kit.L("window.history.then", again), Case: b.ID},
+			},
+		})
+	}
+	return out
+}
+
+// guessSection holds what the program claimed against what came of it.
+func guessSection(g experience.Guesses) history.Section {
+	s := history.Section{Title: kit.L("window.history.guesses"), About: kit.L("window.history.no-guesses"), Wide: 110}
+	if g.N == 0 {
+		return s
+	}
+	low, high := experience.Share(g.Right, g.N)
+	s.About = kit.L("window.history.guesses-text", g.Right, g.N, math.Round(100*low), math.Round(100*high))
+	band := chart.Band{Name: kit.L("window.history.allowed")}
+	dots := chart.Curve{Name: kit.L("window.history.right"), Kind: chart.Dots}
+	for _, b := range g.Bins {
+		if b.N == 0 {
+			continue
+		}
+		l, h := experience.Share(b.Right, b.N)
+		band.X, band.Low, band.High = append(band.X, 100*b.MeanP), append(band.Low, 100*l), append(band.High, 100*h)
+		dots.X, dots.Y = append(dots.X, 100*b.MeanP), append(dots.Y, 100*float64(b.Right)/float64(b.N))
+		s.Lines = append(s.Lines, binLine(b))
+	}
+	s.Chart = chart.Lines{
+		X: kit.L("window.history.claimed"), Y: kit.L("window.history.was-right"), Bands: []chart.Band{band},
+		Curves: []chart.Curve{{Name: kit.L("window.history.just"), X: []float64{0, 100}, Y: []float64{0, 100}, Kind: chart.Second}, dots},
+	}
+	return s
+}
+
+func binLine(b experience.Bin) history.Line {
+	l := history.Line{Name: history.Part{Text: fmt.Sprintf("%.0f–%.0f %%", 100*b.Low, 100*b.High), Search: searchFor(b.Where)}}
+	right := cases.Condition{Field: cases.ByGuess, Words: []string{cases.GuessRight}}
+	l.Parts = []history.Part{{Text: kit.L("window.history.bin", b.Right, b.N, math.Round(100*b.MeanP)), Search: searchFor(append(b.Where[:1:1], right))}}
+	switch {
+	case b.N < experience.Few:
+		l.Note = kit.L("window.history.few")
+	case !b.Fits() && b.MeanP > float64(b.Right)/float64(b.N):
+		l.Note = kit.L("window.history.too-sure")
+	case !b.Fits():
+		l.Note = kit.L("window.history.too-modest")
+	}
+	return l
+}
+
+func wrongLines(g experience.Guesses) []history.Line {
+	var out []history.Line
+	for _, x := range g.Wrong[:min(len(g.Wrong), mostLines)] {
+		out = append(out, history.Line{Name: history.Part{Text: kit.L("window.history.mistook", x.First.Name(), x.Truth.Name(), x.N), Search: query.Write(x.Where)}})
+	}
+	return out
+}
+
+func minutesSection(list []experience.Time) history.Section {
+	s := history.Section{Title: kit.L("window.history.minutes"), About: kit.L("window.history.no-minutes"), Wide: 230}
+	if len(list) == 0 {
+		return s
+	}
+	s.About = kit.L("window.history.minutes-text", math.Round(list[0].Half), math.Round(list[0].Quarter), math.Round(list[0].Three), list[0].N)
+	bars := chart.Bars{Y: kit.L("window.history.minutes-axis"), Parts: []chart.Part{{Name: kit.L("window.history.half")}}}
+	for _, m := range list[1:min(len(list), mostLines)] {
+		bars.Names = append(bars.Names, m.Cause.Name())
+		bars.Parts[0].Values = append(bars.Parts[0].Values, math.Round(m.Half))
+		where := cases.Condition{Field: cases.ByCause, Words: []string{string(m.Cause)}}
+		l := history.Line{
+			Name:  history.Part{Text: kit.L("window.history.group", m.Cause.Name(), m.N), Search: searchFor([]cases.Condition{where})},
+			Parts: []history.Part{{Text: kit.L("window.history.took", math.Round(m.Half), math.Round(m.Quarter), math.Round(m.Three))}},
+		}
+		if m.N < experience.Few {
+			l.Note = kit.L("window.history.few")
+		}
+		s.Lines = append(s.Lines, l)
+	}
+	s.Chart = bars
+	return s
+}

@@ -1,0 +1,36 @@
+package chart_test
+
+import (
+	"bytes"
+	"errors"
+	"image/png"
+	"strings"
+	"testing"
+
+	"loopbook/report/chart"
+)
+
+func TestBars(t *testing.T) {
+	b := chart.Bars{Y: "cases", Names: []string{"Jan", "Feb", "Mar"}, Parts: []chart.Part{
+		{Name: "pump weak", Values: []float64{3, 0, 1}}, {Name: "others", Values: []float64{1, 2, 0}},
+	}}
+	raw, err := chart.PNG(b, chart.Plain(), 400, 240)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if _, err := png.Decode(bytes.NewReader(raw)); err != nil {
+		t.Error(err)
+	}
+	if words, ok := b.Spot(0.2, 1); !ok || words != "Jan: pump weak 3 others 1" {
+		t.Errorf("under the pointer %q, %t", words, ok)
+	}
+	if words, ok := b.Spot(1.1, 5); !ok || strings.Contains(words, "pump") {
+		t.Errorf("a part that is 0 is told: %q", words)
+	}
+	if _, ok := b.Spot(7, 1); ok {
+		t.Error("something stands beside the bars")
+	}
+	if _, err := chart.PNG(chart.Bars{}, chart.Plain(), 400, 240); !errors.Is(err, chart.ErrEmpty) {
+		t.Errorf("no bars: %v, want ErrEmpty", err)
+	}
+}
