@@ -6,6 +6,7 @@ import (
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/layout"
 	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
 
@@ -35,11 +36,15 @@ func newCodeRow(c *codes, at int) *codeRow {
 	remove.Importance = widget.LowImportance
 	r.frame = []*kit.Field{
 		kit.NewField("", func(text string) { r.keep(0, text) }),
-		kit.NewField(kit.L("window.complaint.rpm"), func(text string) { r.keep(1, text) }),
+		kit.NewField("", func(text string) { r.keep(1, text) }),
 		kit.NewField("", func(text string) { r.keep(2, text) }),
 	}
-	frame := container.New(kit.Shares{1, 1, 1}, r.frame[0], r.frame[1], r.frame[2])
-	line := container.NewBorder(nil, nil, container.NewHBox(r.name, r.state), remove, frame)
+	frame := container.New(kit.Shares{1, 1, 1})
+	for i, title := range []string{"", kit.L("window.complaint.rpm"), ""} { // the units' come as they are shown
+		frame.Add(kit.Labelled(title, r.frame[i]))
+	}
+	below := func(o fyne.CanvasObject) fyne.CanvasObject { return container.NewVBox(layout.NewSpacer(), o) }
+	line := container.NewBorder(nil, nil, below(container.NewHBox(r.name, r.state)), below(remove), frame)
 	r.content = container.NewVBox(line, r.meaning)
 	return r
 }
@@ -52,8 +57,8 @@ func (r *codeRow) show(code cases.Code, meaning string) {
 	r.state.OnChanged = func(s string) {
 		r.codes.edit(kit.L("window.complaint.code-state", code.Code), func(k *cases.Case) { k.Codes[r.at].State = s })
 	}
-	r.frame[0].SetPlaceHolder(kit.L("window.complaint.at", string(u.Temperature)))
-	r.frame[2].SetPlaceHolder(u.SpeedUnit())
+	r.frame[0].Title(kit.L("window.complaint.at", string(u.Temperature)))
+	r.frame[2].Title(u.SpeedUnit())
 	f := code.FreezeFrame
 	r.frame[0].Put(kit.Written(f.EctC, u.Temp))
 	r.frame[1].Put(kit.Written(f.RPM, whole))
