@@ -9,6 +9,10 @@ import (
 // libraryMenu is what the notebook can do as a whole.
 func (w *window) libraryMenu() *fyne.Menu {
 	return fyne.NewMenu(kit.L("window.library.menu"),
+		key(kit.L("window.alike.title"), fyne.KeyL, func() {
+			w.enter(caseRoom)
+			w.tabs.SelectIndex(alikeTab)
+		}),
 		key(kit.L("window.history.menu"), fyne.KeyH, func() { w.enter(historyRoom) }),
 	)
 }

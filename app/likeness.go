@@ -17,15 +17,15 @@ import (
 // mostAlike is how many cases like one are told.
 const mostAlike = 12
 
-// alike is a case like another, with the reason.
-type alike struct {
+// lookalike is a case like another, with the reason.
+type lookalike struct {
 	cases.Summary
 	Distance float64
 	Because  string
 }
 
 // findAlike finds the cases most like one.
-func findAlike(ctx context.Context, store *sqlite.Store, id string) ([]alike, error) {
+func findAlike(ctx context.Context, store *sqlite.Store, id string) ([]lookalike, error) {
 	like, err := store.Digest(ctx, id)
 	if err != nil {
 		return nil, err
@@ -43,9 +43,9 @@ func findAlike(ctx context.Context, store *sqlite.Store, id string) ([]alike, er
 	if err != nil {
 		return nil, err
 	}
-	out := make([]alike, 0, len(lines))
+	out := make([]lookalike, 0, len(lines))
 	for i, line := range lines {
-		out = append(out, alike{line, matches[i].Distance, likenessWords(matches[i])})
+		out = append(out, lookalike{line, matches[i].Distance, likenessWords(matches[i])})
 	}
 	return out, nil
 }
@@ -86,6 +86,9 @@ func sideOf(z float64) string {
 	return "high"
 }
 
+// likeEnough is up to which distance a case says something of another (judgement).
+const likeEnough = 0.5
+
 // closeness is a distance in a word.
 func closeness(distance float64) string {
 	switch {
@@ -93,7 +96,7 @@ func closeness(distance float64) string {
 		return kit.L("window.alike.very")
 	case distance < 0.35:
 		return kit.L("window.alike.much")
-	case distance < 0.5:
+	case distance < likeEnough:
 		return kit.L("window.alike.some")
 	}
 	return kit.L("window.alike.little")

@@ -48,6 +48,8 @@ func (w *window) showTab() {
 		w.showHoseMap()
 	case checksTab:
 		w.checks.Show(d.c, d.units)
+	case alikeTab:
+		w.showAlike()
 	case verdictTab:
 		w.showVerdict()
 	case repairTab:

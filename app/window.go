@@ -15,6 +15,7 @@ import (
 	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
 
+	"loopbook/app/ui/alike"
 	"loopbook/app/ui/causes"
 	"loopbook/app/ui/checks"
 	"loopbook/app/ui/complaint"
@@ -119,6 +120,7 @@ type window struct {
 	greeting  fyne.CanvasObject
 	rooms     *rooms
 	history   *history.View
+	alike     *alike.View
 	ranking   func() // stops what ranks the closed cases; nil: nothing does
 }
 
@@ -161,6 +163,7 @@ func (w *window) makeScreens() {
 	w.makeWarmUp()
 	w.makeCauses()
 	w.makeWhatIf()
+	w.makeAlike()
 	w.head = newHead(d.undo, d.redo)
 	w.tabs = container.NewAppTabs(
 		container.NewTabItem(kit.L("window.frame.complaint"), w.complaint.Content()),
@@ -173,6 +176,7 @@ func (w *window) makeScreens() {
 		container.NewTabItem(kit.L("window.proof.tab"), w.proof.Content()),
 		container.NewTabItem(kit.L("window.photos.tab"), w.photos.Content()),
 		container.NewTabItem(kit.L("window.frame.what-if"), w.whatif.Content()),
+		container.NewTabItem(kit.L("window.alike.tab"), w.alike.Content()),
 	)
 	w.tabs.SelectIndex(hoseMapTab)
 	w.tabs.OnSelected = func(*container.TabItem) { w.showTab() }
@@ -205,6 +209,7 @@ const (
 	proofTab
 	photosTab
 	whatIfTab
+	alikeTab
 )
 
 // use turns to a notebook.

@@ -138,14 +138,15 @@ func (v *View) link(p Part) fyne.CanvasObject {
 	if p.Search == "" && p.Case == "" {
 		return kit.Caption(p.Text)
 	}
-	b := widget.NewButton(p.Text, func() {
+	link := widget.NewHyperlink(p.Text, nil)
+	link.SizeName = theme.SizeNameCaptionText
+	link.OnTapped = func() {
 		switch {
 		case p.Case != "" && v.OnOpen != nil:
 			v.OnOpen(p.Case)
 		case p.Case == "" && v.OnSearch != nil:
 			v.OnSearch(p.Search)
 		}
-	})
-	b.Importance, b.Alignment = widget.LowImportance, widget.ButtonAlignLeading
-	return b
+	}
+	return link
 }

@@ -36,7 +36,7 @@ func newRow() *row {
 
 // CreateRenderer stacks the lines.
 func (r *row) CreateRenderer() fyne.WidgetRenderer {
-	middle := container.New(kit.Shares{146, 66}, r.vehicle, r.when)
+	middle := container.New(kit.Shares{132, 80}, r.vehicle, r.when)
 	return widget.NewSimpleRenderer(container.New(kit.Tight{More: 3}, r.title, middle, container.NewStack(r.state, r.found)))
 }
 

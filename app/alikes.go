@@ -1,0 +1,88 @@
+package main
+
+import (
+	"fmt"
+	"sort"
+	"strings"
+
+	"fyne.io/fyne/v2"
+
+	view "loopbook/app/ui/alike"
+	"loopbook/app/ui/kit"
+	"loopbook/cases"
+)
+
+func (w *window) makeAlike() {
+	w.alike = view.New()
+	w.alike.OnOpen = w.openCase
+	w.alike.OnCompare = func(id string) {
+		other, err := w.desk.store.Get(w.desk.ctx, id)
+		if err != nil {
+			w.tell(err)
+			return
+		}
+		w.showBeside(w.desk.c, other)
+	}
+}
+
+// showAlike finds the cases like the open one, apart from the window.
+func (w *window) showAlike() {
+	store, id := w.desk.store, w.desk.c.ID
+	w.start(func() {
+		list, err := findAlike(w.desk.ctx, store, id)
+		fyne.Do(func() {
+			switch {
+			case store != w.desk.store || id != w.desk.c.ID: // another one is open by now
+			case err != nil:
+				w.tell(err)
+			default:
+				w.alike.Show(alikeTally(list), alikeRows(list))
+			}
+		})
+	})
+}
+
+func alikeRows(list []lookalike) []view.Case {
+	out := make([]view.Case, len(list))
+	for i, a := range list {
+		out[i] = view.Case{
+			ID: a.ID, Title: a.Title, Vehicle: a.Vehicle, How: closeness(a.Distance), Near: 1 - a.Distance, Because: a.Because,
+			When: a.Opened.Local().Format("2 Jan 2006"),
+		}
+		if a.Title == "" {
+			out[i].Title = kit.L("window.notebook.no-title")
+		}
+		if a.Cause != "" {
+			out[i].Cause = a.Cause.Name()
+		}
+	}
+	return out
+}
+
+// alikeTally is what those that are much like it turned out to be.
+func alikeTally(list []lookalike) string {
+	n := map[cases.Cause]int{}
+	settled := 0
+	for _, a := range list {
+		if a.Cause != "" && a.Distance < likeEnough {
+			n[a.Cause]++
+			settled++
+		}
+	}
+	if settled == 0 {
+		return kit.L("window.alike.none-close")
+	}
+	causes := make([]cases.Cause, 0, len(n))
+	for c := range n {
+		causes = append(causes, c)
+	}
+	sort.Slice(causes, func(i, j int) bool {
+		a, b := causes[i], causes[j]
+		return n[a] > n[b] || n[a] == n[b] && a < b
+	})
+	var words []string
+	for _, c := range causes {
+		words = append(words, fmt.Sprintf("%s %d", c.Name(), n[c]))
+	}
+	return kit.L("window.alike.tally", settled, strings.Join(words, ", "))
+}

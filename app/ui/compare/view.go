@@ -1,0 +1,64 @@
+// Package compare shows two cases side by side: what one says, what the other says,
+// and where they differ.
+package compare
+
+import (
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/theme"
+	"fyne.io/fyne/v2/widget"
+
+	"loopbook/app/ui/kit"
+)
+
+// Row is one place of the cases with what each says there; empty: nothing.
+type Row struct {
+	Where       string
+	Left, Right string
+}
+
+// New lays rows under two headings; the differing ones stand first and are marked by
+// their sign.
+func New(left, right string, differ, same []Row) fyne.CanvasObject {
+	table := container.NewVBox(line("", head(left), head(right)))
+	for _, r := range differ {
+		table.Add(line(r.Where, text(r.Left, false), text(r.Right, false)))
+		table.Add(widget.NewSeparator())
+	}
+	if len(differ) == 0 {
+		table.Add(kit.Caption(kit.L("window.compare.alike")))
+	}
+	if len(same) > 0 {
+		table.Add(kit.Heading(kit.L("window.compare.same", len(same))))
+	}
+	for _, r := range same {
+		table.Add(line(r.Where, text(r.Left, true), text(r.Right, true)))
+	}
+	return container.NewVScroll(container.NewPadded(table))
+}
+
+// line has the place in the first column and the two texts beside it.
+func line(where string, left, right fyne.CanvasObject) fyne.CanvasObject {
+	place := widget.NewLabel(where)
+	place.SizeName, place.Importance, place.Wrapping = theme.SizeNameCaptionText, widget.LowImportance, fyne.TextWrapWord
+	return container.New(kit.Shares{180, 300, 300}, place, left, right)
+}
+
+func head(words string) fyne.CanvasObject {
+	l := widget.NewLabel(words)
+	l.TextStyle.Bold, l.Wrapping = true, fyne.TextWrapWord
+	return l
+}
+
+func text(words string, quiet bool) fyne.CanvasObject {
+	l := widget.NewLabel(words)
+	l.Wrapping = fyne.TextWrapWord
+	l.SizeName = theme.SizeNameCaptionText
+	if words == "" {
+		l.SetText(kit.L("window.compare.nothing"))
+	}
+	if quiet || words == "" {
+		l.Importance = widget.LowImportance
+	}
+	return l
+}
