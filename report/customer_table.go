@@ -17,7 +17,7 @@ func (c *customer) tableHeight(rows []spot) float64 {
 	if _, ok := c.gap(); ok {
 		n++
 	}
-	return float64(n)*spotRow + softStyle.lead() + 8
+	return float64(n)*spotRow + float64(len(c.noteLines()))*softStyle.lead() + 8
 }
 
 // table holds each place before against after and what it should be.
@@ -47,6 +47,13 @@ func (c *customer) table(rows []spot) {
 	}
 	c.gapRow(x)
 	c.rule(margin, c.y-2, c.inner(), drawing.Rule)
+	c.flow(margin, c.noteLines(), softStyle)
+	c.y += 8
+}
+
+// noteLines explain the table's signs, and say where its two sides are of unlike
+// conditions.
+func (c *customer) noteLines() []string {
 	note := c.by.Of("customer.signs")
 	if _, ok := c.gap(); ok {
 		note += " " + c.by.Of("customer.degrees", c.by.Units.DeltaUnit())
@@ -54,8 +61,7 @@ func (c *customer) table(rows []spot) {
 	if c.pair.before >= 0 && c.pair.after >= 0 && !c.pair.alike {
 		note += " " + c.by.Of("customer.unlike")
 	}
-	c.put(margin, c.y, note, softStyle)
-	c.y += softStyle.lead() + 8
+	return c.lines(note, c.inner(), softStyle)
 }
 
 func (c *customer) gapRow(x [4]float64) {

@@ -25,8 +25,8 @@ func (s *sheet) wholeCase() {
 
 // ofTest reports whether a test of the case says the same.
 func (s *sheet) ofTest(f evidence.Flag) bool {
-	for i := range s.c.Tests {
-		for _, own := range evidence.Workshop(s.c, &s.c.Tests[i]).Flags {
+	for _, check := range s.check {
+		for _, own := range check.Flags {
 			if own.ID == f.ID && s.by.Say(own.Text) == s.by.Say(f.Text) {
 				return true
 			}

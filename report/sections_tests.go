@@ -28,7 +28,7 @@ func (s *sheet) tests() {
 		}
 		s.subheading(s.by.Say(testName(t)), keep)
 		s.test(t, list)
-		s.worked(t)
+		s.worked(s.check[i])
 	}
 }
 
@@ -49,8 +49,7 @@ func (s *sheet) test(t *cases.Test, list facts) {
 }
 
 // worked is what a test comes to: its sums and what stands out in it.
-func (s *sheet) worked(t *cases.Test) {
-	check := evidence.Workshop(s.c, t)
+func (s *sheet) worked(check evidence.Check) {
 	var list facts
 	for _, sum := range check.Sums {
 		list.add(sum.Name, sum.Value)

@@ -19,8 +19,9 @@ type sheet struct {
 	c     *cases.Case
 	f     evidence.Findings
 	codes evidence.Codes
-	loop  *diagram.Loop // nil: not known
-	blank []say.Text    // the sections that nothing is noted for
+	loop  *diagram.Loop    // nil: not known
+	blank []say.Text       // the sections that nothing is noted for
+	check []evidence.Check // what each of the case's tests comes to
 
 	unjudged bool // the class is to judge
 }
@@ -36,7 +37,11 @@ func newSheet(m Material, o Options, a about) (*sheet, error) {
 	if err != nil {
 		return nil, err
 	}
-	return &sheet{paper: p, m: m, c: m.Case, f: m.Found, codes: codes, loop: layout(m.Case)}, nil
+	s := &sheet{paper: p, m: m, c: m.Case, f: m.Found, codes: codes, loop: layout(m.Case)}
+	for i := range m.Case.Tests {
+		s.check = append(s.check, evidence.Workshop(m.Case, &m.Case.Tests[i]))
+	}
+	return s, nil
 }
 
 // found is what the findings say about a round, or nothing.

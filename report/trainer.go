@@ -188,7 +188,7 @@ func (t *trainer) answer() {
 	}
 	t.wholeCase()
 	for i := range t.c.Tests {
-		if flags := evidence.Workshop(t.c, &t.c.Tests[i]).Flags; len(flags) > 0 {
+		if flags := t.check[i].Flags; len(flags) > 0 {
 			t.flagList(flags, testName(&t.c.Tests[i]), t.subheading)
 		}
 	}
