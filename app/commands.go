@@ -44,10 +44,11 @@ func commands() map[string]command {
 		"import": {"FILE… [--conflicts mine|theirs|both] [--notebook PATH]", "take cases, bundles, collections or folders of them into the notebook",
 			"Each bundle is taken whole or, on a fault, not at all; the others are taken all the same. What is there already isn't\n" +
 				"taken twice. A case that says something else than the notebook's of the same id waits for --conflicts.", importFiles},
-		"export": {"ID… -o FILE [--all] [--search WORDS] [--anonymous [--hide WORDS] [--preview]] [--notebook PATH]", "write cases of the notebook to a file",
+		"export": {"ID… -o FILE [--all] [--search WORDS] [--anonymous [--hide WORDS] [--preview]] [--photo-notes] [--notebook PATH]", "write cases of the notebook to a file",
 			"A name that ends in .json gives the case alone, in .csv the table of cases; any other gives a bundle with its files,\n" +
 				"of several cases a collection. --anonymous takes out the customer and what leads to one; --preview tells what goes\n" +
-				"and which texts stay to be read, and writes nothing.", exportCase},
+				"and which texts stay to be read, and writes nothing. Photos leave without the place, time and device that a camera\n" +
+				"notes, unless --photo-notes asks for them.", exportCase},
 		"search": {"WORDS… [--notebook PATH]", "list the cases that hold all the words and meet the filters",
 			"Each word may be the beginning of one. A filter is field:word, as cause:pump-weak, code:P0128, year:2010..2015,\n" +
 				"stage:open, tag:\"two words\"; a minus before it turns it round. Without words it lists all, the newest first.", searchCases},

@@ -1,6 +1,7 @@
 package main
 
 import (
+	"cmp"
 	"context"
 	"fmt"
 	"io"
@@ -11,6 +12,7 @@ import (
 	"loopbook/cases"
 	"loopbook/cases/anonymous"
 	"loopbook/cases/exchange"
+	"loopbook/cases/photo"
 	"loopbook/cases/sqlite"
 )
 
@@ -18,15 +20,43 @@ import (
 type giving struct {
 	anonymous bool
 	hide      []string // further words that mustn't be read
+	notes     bool     // photos with what the camera noted of place, time and device
 }
 
 // bundle is a case with its files, as it is to leave.
 func (g giving) bundle(ctx context.Context, store *sqlite.Store, id string) (cases.Bundle, anonymous.Preview, error) {
 	b, err := store.Bundle(ctx, id)
-	if err != nil || !g.anonymous {
+	switch {
+	case err != nil, g.notes && !g.anonymous:
 		return b, anonymous.Preview{}, err
+	case !g.anonymous:
+		return b, anonymous.Preview{}, barePhotos(&b)
 	}
-	return anonymous.Make(b, g.hide)
+	return anonymous.Make(b, g.hide, photo.Bare)
+}
+
+// barePhotos takes out of a bundle's photos what the camera noted. One that
+// becomes another kind of file gets its name.
+func barePhotos(b *cases.Bundle) error {
+	now := map[string]string{} // the names there were
+	for i, p := range b.Case.Photos {
+		data, here := b.Files[p.File]
+		if name := now[p.File]; name != "" || !here {
+			b.Case.Photos[i].File = cmp.Or(name, p.File)
+			continue
+		}
+		clean, ending, err := photo.ToGive(data)
+		if err != nil {
+			return fmt.Errorf("%s: %w; --photo-notes gives it as it is", p.File, err)
+		}
+		name := p.File
+		if had := strings.ToLower(filepath.Ext(name)); had != ending && (had != ".jpeg" || ending != ".jpg") {
+			name += ending
+		}
+		delete(b.Files, p.File)
+		b.Files[name], b.Case.Photos[i].File, now[p.File] = clean, name, name
+	}
+	return nil
 }
 
 // write writes the cases to a file: one as JSON where the name ends so, or as a

@@ -95,6 +95,7 @@ func exportCase(ctx context.Context, c console, args []string) error {
 	hidden, hide := set.Bool("anonymous", false, "without the customer"), set.String("hide", "", "further words to hide, with commas between")
 	preview, all := set.Bool("preview", false, "tell what goes and what stays, and write nothing"), set.Bool("all", false, "every case")
 	found := set.String("search", "", "every case that a search finds")
+	notes := set.Bool("photo-notes", false, "photos with what the camera noted of place, time and device")
 	ids, err := parse(set, args)
 	if err != nil {
 		return err
@@ -112,7 +113,7 @@ func exportCase(ctx context.Context, c console, args []string) error {
 		return err
 	}
 	defer store.Close()
-	g := giving{anonymous: *hidden, hide: listed(*hide)}
+	g := giving{anonymous: *hidden, hide: listed(*hide), notes: *notes}
 	if *preview {
 		_, told, err := g.bundle(ctx, store, ids[0])
 		printPreview(c.out, told)

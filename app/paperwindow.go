@@ -113,7 +113,7 @@ func (p *paperWindow) material(ctx context.Context, choice papers.Choice) (repor
 	b, hidden := p.bundle, choice.Kind == report.Trainer && !choice.Named
 	if hidden {
 		var err error
-		if b, _, err = anonymous.Make(b, nil); err != nil {
+		if b, _, err = anonymous.Make(b, nil, photo.Bare); err != nil {
 			return report.Material{}, err
 		}
 	}

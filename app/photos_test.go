@@ -87,3 +87,34 @@ func TestCopiedFilesAreFound(t *testing.T) {
 		t.Errorf("found %q", got)
 	}
 }
+
+// A photo leaves the notebook without what the camera noted, unless it is asked
+// for.
+func TestPhotosLeaveWithoutTheirNotes(t *testing.T) {
+	w, _ := shown(t)
+	w.newCase()
+	path := pictureFile(t, "hose.jpeg", color.Black)
+	plain, err := os.ReadFile(path)
+	if err != nil {
+		t.Fatal(err)
+	}
+	secret := "51.5 N 0.1 W"
+	noted := slices.Concat(plain[:2], []byte{0xff, 0xfe, 0, byte(len(secret) + 2)}, []byte(secret), plain[2:]) // a comment: ITU-T T.81, B.2.4.5
+	if err := os.WriteFile(path, noted, 0o644); err != nil {
+		t.Fatal(err)
+	}
+	w.addPhotos([]string{path})
+	for _, tt := range []struct {
+		g    giving
+		says bool
+	}{{giving{}, false}, {giving{notes: true}, true}, {giving{anonymous: true}, false}} {
+		b, _, err := tt.g.bundle(context.Background(), w.desk.store, w.desk.c.ID)
+		if err != nil || len(b.Case.Photos) != 1 {
+			t.Fatalf("%+v: %v, %+v", tt.g, err, b.Case.Photos)
+		}
+		data := b.Files[b.Case.Photos[0].File]
+		if len(data) == 0 || bytes.Contains(data, []byte(secret)) != tt.says {
+			t.Errorf("%+v gives %d bytes with the note: %v", tt.g, len(data), !tt.says)
+		}
+	}
+}

@@ -9,6 +9,7 @@ import (
 
 	"loopbook/cases"
 	"loopbook/cases/anonymous"
+	"loopbook/cases/photo"
 	"loopbook/diagram/say"
 	"loopbook/diagram/units"
 	"loopbook/report"
@@ -56,7 +57,7 @@ func writeReport(ctx context.Context, c console, args []string) error {
 	}
 	b, err := readBundle(c, files[0])
 	if err == nil && kind == report.Trainer && !*named {
-		b, _, err = anonymous.Make(b, nil)
+		b, _, err = anonymous.Make(b, nil, photo.Bare)
 	}
 	if err != nil {
 		return err

@@ -57,9 +57,13 @@ type Line struct {
 // Preview is all that goes and all that stays to be read.
 type Preview struct{ Goes, Stays []Line }
 
+// Bare takes a picture's own notes out of its file: photo.Bare, or one like it.
+// An error is of a file that it can't look into.
+type Bare func(data []byte) (clean []byte, ending string, notes int, err error)
+
 // Make is b without its customer. also are further words to hide: a plate, a
 // street, a colleague. The case given stays as it is.
-func Make(b cases.Bundle, also []string) (cases.Bundle, Preview, error) {
+func Make(b cases.Bundle, also []string, bare Bare) (cases.Bundle, Preview, error) {
 	text, err := cases.Encode(b.Case)
 	if err != nil {
 		return cases.Bundle{}, Preview{}, err
@@ -68,7 +72,7 @@ func Make(b cases.Bundle, also []string) (cases.Bundle, Preview, error) {
 	if err != nil {
 		return cases.Bundle{}, Preview{}, err
 	}
-	m := &maker{hide: secrets(c, also), files: b.Files, renamed: map[string]string{}}
+	m := &maker{hide: secrets(c, also), files: b.Files, bare: bare, renamed: map[string]string{}}
 	out := cases.Bundle{Files: m.pack(&c)}
 	m.id(&c, text)
 	m.customer(&c)
@@ -82,6 +86,7 @@ func Make(b cases.Bundle, also []string) (cases.Bundle, Preview, error) {
 type maker struct {
 	hide    words
 	files   map[string][]byte
+	bare    Bare
 	renamed map[string]string // names in the bundle that is made, by the old ones
 	told    Preview
 }
@@ -149,7 +154,7 @@ func (m *maker) pack(c *cases.Case) map[string][]byte {
 	out := map[string][]byte{}
 	for _, name := range names {
 		data := m.files[name]
-		clean, ending, notes, err := picture(data)
+		clean, ending, notes, err := m.bare(data)
 		switch {
 		case err == nil:
 			now := fmt.Sprintf("photos/%d%s", len(out)+1, ending)

@@ -25,6 +25,7 @@ import (
 	"loopbook/cases/anonymous"
 	"loopbook/cases/casetest"
 	"loopbook/cases/exchange"
+	"loopbook/cases/photo"
 )
 
 // fullest is the demo's largest case as a bundle, with the customer's name hidden
@@ -121,7 +122,7 @@ func noted(t testing.TB, text string) []byte {
 // TestTheNameIsNowhere holds every byte of the unpacked bundle, in several
 // encodings and without regard to case and marks, against the customer's names.
 func TestTheNameIsNowhere(t *testing.T) {
-	made, _, err := anonymous.Make(fullest(t), []string{"RT-PK 4711"})
+	made, _, err := anonymous.Make(fullest(t), []string{"RT-PK 4711"}, photo.Bare)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -191,7 +192,7 @@ func plain(s string) string {
 
 func TestPicturesStayPictures(t *testing.T) {
 	b := fullest(t)
-	made, told, err := anonymous.Make(b, nil)
+	made, told, err := anonymous.Make(b, nil, photo.Bare)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -233,11 +234,11 @@ func TestWhatStays(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	made, told, err := anonymous.Make(b, nil)
+	made, told, err := anonymous.Make(b, nil, photo.Bare)
 	if err != nil {
 		t.Fatal(err)
 	}
-	again, _, _ := anonymous.Make(b, nil)
+	again, _, _ := anonymous.Make(b, nil, photo.Bare)
 	c := made.Case
 	if after, _ := cases.Encode(b.Case); !bytes.Equal(before, after) {
 		t.Error("the case that was given changed")
@@ -286,7 +287,7 @@ func TestSpellings(t *testing.T) {
 		c := casetest.Invented(1)
 		c.Customer = cases.Customer{Name: tt.name}
 		c.Lesson = tt.text
-		made, _, err := anonymous.Make(cases.Bundle{Case: c}, nil)
+		made, _, err := anonymous.Make(cases.Bundle{Case: c}, nil, photo.Bare)
 		if err != nil || made.Case.Lesson != tt.want {
 			t.Errorf("%s in %q gives %q, %v; want %q", tt.name, tt.text, made.Case.Lesson, err, tt.want)
 		}
@@ -300,12 +301,12 @@ func FuzzPictures(f *testing.F) {
 	f.Add([]byte{0xFF, 0xD8, 0xFF, 0xE1, 0, 2})
 	f.Fuzz(func(t *testing.T, data []byte) {
 		b := cases.Bundle{Case: casetest.Invented(1), Files: map[string][]byte{"photos/x": data}}
-		made, _, err := anonymous.Make(b, nil)
+		made, _, err := anonymous.Make(b, nil, photo.Bare)
 		if err != nil {
 			t.Fatal(err)
 		}
 		for name, once := range made.Files {
-			again, _, err := anonymous.Make(cases.Bundle{Case: made.Case, Files: map[string][]byte{name: once}}, nil)
+			again, _, err := anonymous.Make(cases.Bundle{Case: made.Case, Files: map[string][]byte{name: once}}, nil, photo.Bare)
 			if err != nil || !bytes.Equal(again.Files[name], once) {
 				t.Fatalf("made anonymous twice it differs: %v", err)
 			}

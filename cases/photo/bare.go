@@ -3,86 +3,148 @@ package photo
 import (
 	"bytes"
 	"encoding/binary"
-	"slices"
+	"hash/crc32"
 )
 
-// Bare is the picture without what was noted of place, time and device; its
-// pixels stay as they are. Only JPEG and PNG carry such notes apart from the
-// pixels; any other picture becomes a small JPEG.
-func Bare(data []byte) ([]byte, error) {
-	if err := Check(data); err != nil {
-		return nil, err
+// Bare is the picture without what the camera noted of place, time and device:
+// the parts that the pixels and their colours need are left, as they are. It
+// tells how many parts went. Of the pictures that can be read only JPEG and PNG
+// can be looked into so; any other is an ErrNoPicture.
+func Bare(data []byte) (clean []byte, ending string, notes int, err error) {
+	switch {
+	case bytes.HasPrefix(data, []byte{0xFF, 0xD8, 0xFF}):
+		clean, notes, err = bareJPEG(data)
+		return clean, ".jpg", notes, err
+	case bytes.HasPrefix(data, []byte(pngSign)):
+		clean, notes, err = barePNG(data)
+		return clean, ".png", notes, err
 	}
-	if out, ok := bareJPEG(data); ok {
-		return out, nil
-	}
-	if out, ok := barePNG(data); ok {
-		return out, nil
-	}
-	return SmallJPEG(data, LongSide)
+	return nil, "", 0, ErrNoPicture
 }
 
-// bareJPEG drops every segment that isn't needed to show the picture, and keeps
-// the orientation. What follows the picture's end goes too.
-func bareJPEG(data []byte) ([]byte, bool) {
-	head, scan, ok := segments(data)
-	if !ok {
-		return nil, false
-	}
-	out := []byte{0xff, markerStart}
-	if o := OrientationOf(data); o != Upright {
-		out = append(out, orientationOnly(o)...)
-	}
-	for _, s := range head {
-		if !s.note() {
-			out = append(out, s.whole...)
+// The markers of a JPEG file (ITU-T T.81, table B.1).
+const (
+	markSOI  = 0xD8
+	markEOI  = 0xD9
+	markSOS  = 0xDA
+	markRST0 = 0xD0
+	markRST7 = 0xD7
+	markAPP0 = 0xE0
+	markAPP1 = 0xE1 // EXIF, among others
+	markAPP2 = 0xE2 // a colour profile, among others
+	markAPPE = 0xEE
+	markAPPF = 0xEF
+	markCOM  = 0xFE
+)
+
+// bareJPEG keeps tables, frames and scans, and of the applications' parts only those
+// that tell what the colours are (APP2 with a profile, APP14). The turn that a camera notes is
+// kept in a part of its own, or pictures would lie on their side. What stands
+// after the end goes too.
+func bareJPEG(data []byte) (out []byte, notes int, err error) {
+	start := []byte{0xFF, markSOI}
+	at, turn := 2, Upright
+	for {
+		for at < len(data) && data[at] == 0xFF {
+			at++ // fill bytes are allowed before a marker
+		}
+		if at >= len(data) {
+			return nil, 0, ErrNoPicture
+		}
+		mark := data[at]
+		at++
+		switch {
+		case mark == markEOI:
+			if at < len(data) {
+				notes++
+			}
+			if turn != Upright {
+				start = append(start, orientationOnly(turn)...)
+			}
+			return append(append(start, out...), 0xFF, markEOI), notes, nil
+		case mark < 0xC0 || mark == markSOI || mark >= markRST0 && mark <= markRST7 || at+2 > len(data):
+			return nil, 0, ErrNoPicture
+		}
+		size := int(binary.BigEndian.Uint16(data[at:]))
+		if size < 2 || at+size > len(data) {
+			return nil, 0, ErrNoPicture
+		}
+		part := data[at : at+size]
+		at += size
+		switch {
+		case mark == markAPPE && bytes.HasPrefix(part[2:], []byte("Adobe")), mark == markAPP2 && bytes.HasPrefix(part[2:], []byte("ICC_PROFILE\x00")):
+			out = append(append(out, 0xFF, mark), part...)
+		case mark == markCOM || mark >= markAPP0 && mark <= markAPPF:
+			notes++
+			if body, ok := bytes.CutPrefix(part[2:], exifHeader); mark == markAPP1 && ok {
+				turn = orientationIn(body)
+			}
+		default:
+			out = append(append(out, 0xFF, mark), part...)
+		}
+		if mark == markSOS {
+			end := scanEnd(data, at)
+			out = append(out, data[at:end]...)
+			at = end
+		}
+		if at < len(data) && data[at] != 0xFF {
+			return nil, 0, ErrNoPicture
 		}
 	}
-	if end := bytes.LastIndex(scan, []byte{0xff, 0xd9}); end >= 0 {
-		scan = scan[:end+2]
-	}
-	return append(out, scan...), true
 }
 
-var colourProfile = []byte("ICC_PROFILE\x00")
-
-// note reports whether a segment isn't needed to show the picture.
-func (s segment) note() bool {
-	switch s.marker {
-	case markerApp0, markerApp14:
-		return false
-	case markerApp2:
-		return !bytes.HasPrefix(s.body, colourProfile)
-	case markerNote:
-		return true
+// scanEnd is where the coded pixels end: at the first marker that is neither a
+// stuffed byte nor a restart.
+func scanEnd(data []byte, at int) int {
+	for ; at+1 < len(data); at++ {
+		next := data[at+1]
+		if data[at] == 0xFF && next != 0 && next != 0xFF && !(next >= markRST0 && next <= markRST7) {
+			return at
+		}
 	}
-	return s.marker > markerApp0 && s.marker <= markerApp15
+	return len(data)
 }
 
-var pngStart = []byte("\x89PNG\r\n\x1a\n")
+const pngSign = "\x89PNG\r\n\x1a\n"
 
-// barePNG keeps the chunks that make up the picture (PNG, third edition,
-// chapter 11) and drops text, time and EXIF.
-func barePNG(data []byte) ([]byte, bool) {
-	rest, ok := bytes.CutPrefix(data, pngStart)
-	if !ok {
-		return nil, false
-	}
-	keep := []string{"IHDR", "PLTE", "IDAT", "IEND", "tRNS", "gAMA", "cHRM", "sRGB", "iCCP", "sBIT"}
-	out := slices.Clone(pngStart)
-	for len(rest) >= 12 {
-		size := int64(binary.BigEndian.Uint32(rest)) + 12
-		if size > int64(len(rest)) {
-			return nil, false
+// barePNG keeps the parts that the pixels and their colours need (W3C PNG, third
+// edition, 11.2 and 11.3) and drops texts, times and Exif, and what stands after the
+// end.
+func barePNG(data []byte) (out []byte, notes int, err error) {
+	needed := map[string]bool{"IHDR": true, "PLTE": true, "IDAT": true, "IEND": true, "tRNS": true, "gAMA": true, "cHRM": true, "sRGB": true, "sBIT": true, "bKGD": true}
+	out = []byte(pngSign)
+	for at := len(pngSign); at+12 <= len(data); {
+		size := int64(binary.BigEndian.Uint32(data[at:]))
+		end := int64(at) + 12 + size
+		if end > int64(len(data)) {
+			return nil, 0, ErrNoPicture
 		}
-		kind := string(rest[4:8])
-		if slices.Contains(keep, kind) {
-			out = append(out, rest[:size]...)
+		part, kind := data[at:end], string(data[at+4:at+8])
+		if crc32.ChecksumIEEE(part[4:8+size]) != binary.BigEndian.Uint32(part[8+size:]) {
+			return nil, 0, ErrNoPicture
 		}
-		rest = rest[size:]
+		if needed[kind] {
+			out = append(out, part...)
+		} else {
+			notes++
+		}
+		at = int(end)
 		if kind == "IEND" {
-			return out, true
+			if at < len(data) {
+				notes++
+			}
+			return out, notes, nil
 		}
 	}
-	return nil, false
+	return nil, 0, ErrNoPicture
+}
+
+// ToGive is Bare, and for a picture of another kind that can be read a small
+// JPEG of it.
+func ToGive(data []byte) (clean []byte, ending string, err error) {
+	if clean, ending, _, err = Bare(data); err == nil {
+		return clean, ending, nil
+	}
+	clean, err = SmallJPEG(data, LongSide)
+	return clean, ".jpg", err
 }

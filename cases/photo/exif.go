@@ -12,62 +12,24 @@ type Orientation int
 // Upright is a picture whose first row is its top and first column its left.
 const Upright Orientation = 1
 
-// Markers of a JPEG's segments.
-const (
-	markerStart = 0xd8 // of the image
-	markerScan  = 0xda // compressed data follow
-	markerApp0  = 0xe0
-	markerApp1  = 0xe1 // EXIF or XMP
-	markerApp2  = 0xe2 // among others, a colour profile
-	markerApp14 = 0xee // how the colours are coded
-	markerApp15 = 0xef
-	markerNote  = 0xfe
-)
-
-// segment is a part of a JPEG before its compressed data.
-type segment struct {
-	marker byte
-	whole  []byte // with marker and length
-	body   []byte
-}
-
-// segments cuts a JPEG's head; rest begins with the scan. It is false where the
-// text is no JPEG or is cut short.
-func segments(data []byte) (head []segment, rest []byte, ok bool) {
-	if len(data) < 4 || data[0] != 0xff || data[1] != markerStart {
-		return nil, nil, false
-	}
-	at := 2
-	for at+4 <= len(data) {
-		if data[at] != 0xff {
-			return nil, nil, false
-		}
-		if data[at+1] == 0xff { // fill bytes
-			at++
-			continue
-		}
-		marker, size := data[at+1], int(binary.BigEndian.Uint16(data[at+2:]))
-		if marker == markerScan {
-			return head, data[at:], true
-		}
-		if size < 2 || at+2+size > len(data) {
-			return nil, nil, false
-		}
-		head = append(head, segment{marker, data[at : at+2+size], data[at+4 : at+2+size]})
-		at += 2 + size
-	}
-	return nil, nil, false
-}
-
 var exifHeader = []byte("Exif\x00\x00")
 
 // OrientationOf reads a JPEG's orientation; other pictures stand as they are.
 func OrientationOf(data []byte) Orientation {
-	head, _, _ := segments(data)
-	for _, s := range head {
-		if s.marker == markerApp1 && bytes.HasPrefix(s.body, exifHeader) {
-			return orientationIn(s.body[len(exifHeader):])
+	at := 2
+	for at+4 <= len(data) && data[0] == 0xFF && data[1] == markSOI && data[at] == 0xFF {
+		if data[at+1] == 0xFF { // fill bytes are allowed before a marker
+			at++
+			continue
 		}
+		mark, size := data[at+1], int(binary.BigEndian.Uint16(data[at+2:]))
+		if mark == markSOS || size < 2 || at+2+size > len(data) {
+			break
+		}
+		if body, ok := bytes.CutPrefix(data[at+4:at+2+size], exifHeader); mark == markAPP1 && ok {
+			return orientationIn(body)
+		}
+		at += 2 + size
 	}
 	return Upright
 }
@@ -114,5 +76,5 @@ func orientationOnly(o Orientation) []byte {
 	body := append([]byte{}, exifHeader...)
 	body = append(body, 'M', 'M', 0, 42, 0, 0, 0, 8, 0, 1)
 	body = append(body, 1, 18, 0, typeShort, 0, 0, 0, 1, 0, byte(o), 0, 0, 0, 0, 0, 0) // tag 274, then no further directory
-	return append([]byte{0xff, markerApp1, 0, byte(len(body) + 2)}, body...)
+	return append([]byte{0xff, markAPP1, 0, byte(len(body) + 2)}, body...)
 }

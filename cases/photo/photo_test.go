@@ -224,8 +224,8 @@ func TestABareCopyTellsNothing(t *testing.T) {
 	note := append([]byte{0xff, 0xfe, 0, byte(len(secret) + 2)}, secret...)
 	data := withSegment(withSegment(asJPEG(t, stored(right, top)), note), exif(6, binary.LittleEndian))
 	data = append(data, secret...) // behind the picture's end, as some cameras do
-	bare, err := photo.Bare(data)
-	if err != nil || bytes.Contains(bare, secret) || bytes.Contains(bare, []byte("AB\x00")) {
+	bare, ending, notes, err := photo.Bare(data)
+	if err != nil || ending != ".jpg" || notes != 3 || bytes.Contains(bare, secret) || bytes.Contains(bare, []byte("AB\x00")) {
 		t.Fatalf("%v, %q", err, bare[:60])
 	}
 	if photo.OrientationOf(bare) != 6 {
@@ -250,10 +250,27 @@ func TestABarePNG(t *testing.T) {
 	chunk := binary.BigEndian.AppendUint32(nil, uint32(len(text)-4))
 	chunk = binary.BigEndian.AppendUint32(append(chunk, text...), crc32.ChecksumIEEE(text))
 	data := append(append(append([]byte{}, out.Bytes()[:33]...), chunk...), out.Bytes()[33:]...)
-	bare, err := photo.Bare(data)
-	if err != nil || !bytes.Equal(bare, out.Bytes()) {
+	bare, ending, notes, err := photo.Bare(data)
+	if err != nil || ending != ".png" || notes != 1 || !bytes.Equal(bare, out.Bytes()) {
 		t.Errorf("%d bytes of %d, %v", len(bare), out.Len(), err)
 	}
+}
+
+// What is noted on a picture goes, what it is stays: seeds of both kinds and of
+// neither.
+func FuzzBare(f *testing.F) {
+	f.Add(withSegment([]byte{0xff, 0xd8, 0xff, 0xda, 0, 2, 1, 2, 0xff, 0xd9}, exif(6, binary.LittleEndian)))
+	f.Add([]byte("\x89PNG\r\n\x1a\n"))
+	f.Fuzz(func(t *testing.T, data []byte) {
+		once, _, _, err := photo.Bare(data)
+		if err != nil {
+			return // refused
+		}
+		twice, _, _, err := photo.Bare(once)
+		if err != nil || !bytes.Equal(once, twice) {
+			t.Errorf("a bare picture changes again: %v", err)
+		}
+	})
 }
 
 func FuzzOrientation(f *testing.F) {
