@@ -8,6 +8,7 @@ require (
 	github.com/mattn/go-sqlite3 v1.14.53
 	github.com/oklog/ulid/v2 v2.1.2
 	golang.org/x/image v0.24.0
+	golang.org/x/text v0.22.0
 	gonum.org/v1/plot v0.14.0
 )
 
@@ -48,6 +49,5 @@ require (
 	github.com/yuin/goldmark v1.7.8 // indirect
 	golang.org/x/net v0.35.0 // indirect
 	golang.org/x/sys v0.30.0 // indirect
-	golang.org/x/text v0.22.0 // indirect
 	gopkg.in/yaml.v3 v3.0.1 // indirect
 )

@@ -129,7 +129,7 @@ func (p *paper) put(x, y float64, text string, s style) {
 	p.font(s)
 	c := p.palette[s.ink]
 	p.pdf.SetTextColor(int(c.R), int(c.G), int(c.B))
-	p.pdf.Text(x, y+s.lead()*0.5+s.size*0.36, text)
+	p.pdf.Text(x, y+s.lead()*0.5+s.size*0.36, visual(text))
 }
 
 // flow writes lines from the cursor down, over as many pages as they take. A

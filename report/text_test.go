@@ -35,6 +35,21 @@ func TestWrap(t *testing.T) {
 	}
 }
 
+// Examples of Unicode Standard Annex 9: Hebrew letters run from the right, numbers
+// and Latin within them from the left.
+func TestRightToLeft(t *testing.T) {
+	for in, want := range map[string]string{
+		"plain":         "plain",
+		"Zähler 12":     "Zähler 12",
+		"שלום":          "םולש",
+		"car מכונית ok": "car תינוכמ ok",
+	} {
+		if got := visual(in); got != want {
+			t.Errorf("visual(%q) = %q, want %q", in, got, want)
+		}
+	}
+}
+
 func TestLanguageNeedsACatalog(t *testing.T) {
 	for _, text := range []string{"", "no catalog here", "/Type /Catalog\nstartxref\nnone\n", "startxref\n9\n/Type /Catalog\n"} {
 		if _, err := withLanguage([]byte(text), say.EN); !errors.Is(err, errCatalog) {
