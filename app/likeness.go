@@ -59,6 +59,9 @@ func likenessWords(m similar.Match) string {
 	for _, d := range m.Shares.Out {
 		parts = append(parts, kit.L("window.alike."+sideOf(d.Z), say.Of("delta."+d.Name)))
 	}
+	if n := m.Shares.Inside; n > 0 {
+		parts = append(parts, kit.L("window.alike.inside", n))
+	}
 	if len(m.Shares.Symptoms) > 0 {
 		var names []string
 		for _, s := range m.Shares.Symptoms {

@@ -33,6 +33,7 @@ type Trait struct {
 	Symptoms []cases.Symptom
 	Layout   bool
 	Out      []cases.Deviation // of the case found, where both are out to the same side
+	Inside   int               // differences that are in range in both
 }
 
 // Match is a case that was found.
@@ -172,6 +173,9 @@ func shared(a, b *cases.Digest) Trait {
 	}
 	for _, x := range a.Deltas {
 		for _, y := range b.Deltas {
+			if x.Name == y.Name && x.Z == 0 && y.Z == 0 {
+				t.Inside++
+			}
 			if x.Name == y.Name && x.Z*y.Z > 0 && math.Abs(x.Z-y.Z) <= max(agreed, math.Abs(x.Z)/2) {
 				t.Out = append(t.Out, y)
 			}

@@ -111,8 +111,8 @@ func TestWhatIsShared(t *testing.T) {
 	f := similar.Like(like, 3)
 	f.Look(&other)
 	m := f.Matches()[0]
-	if m.Cause != "thermostat-stuck-open" || !m.Shares.Layout || len(m.Shares.Codes) != 1 || len(m.Shares.Symptoms) != 1 || len(m.Shares.Out) != 2 {
-		t.Errorf("Matches = %+v; want the layout, a code, a symptom and two differences that are out", m)
+	if m.Cause != "thermostat-stuck-open" || !m.Shares.Layout || len(m.Shares.Codes) != 1 || len(m.Shares.Symptoms) != 1 || len(m.Shares.Out) != 2 || m.Shares.Inside != 2 {
+		t.Errorf("Matches = %+v; want the layout, a code, a symptom and two differences that are out and two that aren't", m)
 	}
 }
 

@@ -63,16 +63,15 @@ func (v *View) row(c Case) fyne.CanvasObject {
 		cause.SetText(c.Cause)
 		cause.Importance = widget.SuccessImportance
 	}
-	near := widget.NewProgressBar()
-	near.TextFormatter = func() string { return c.How }
-	near.SetValue(c.Near)
+	near := kit.NewMeter()
+	near.Put(c.Near)
 	because := kit.Paragraphs(kit.Span{Text: c.Because, Small: true})
 	open := widget.NewButton(kit.L("window.alike.open-case"), func() { tell(v.OnOpen, c.ID) })
 	beside := widget.NewButton(kit.L("window.alike.compare"), func() { tell(v.OnCompare, c.ID) })
 	open.Importance, beside.Importance = widget.LowImportance, widget.LowImportance
 	what := container.New(kit.Tight{More: 4}, title, vehicle, cause)
 	return container.NewBorder(nil, nil, nil, container.NewVBox(open, beside),
-		container.New(kit.Shares{330, 130, 400}, what, container.NewVBox(near), because))
+		container.New(kit.Shares{330, 130, 400}, what, container.New(kit.Tight{More: 2}, kit.Small(c.How), container.NewPadded(near)), because))
 }
 
 func tell(do func(string), id string) {
