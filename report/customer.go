@@ -111,16 +111,31 @@ func (c *customer) vehicleLine() string {
 	return strings.Join(c.cut(line, c.inner(), softStyle, 1), "")
 }
 
+// box is one of the three.
+type box struct {
+	head, text string
+	sign       drawing.Shape
+	fill, edge drawing.Role
+}
+
+// first is what was wrong; it is no alarm where nothing was, or isn't known yet.
+func (c *customer) first() box {
+	b := box{c.by.Of(c.wrongHead()), c.by.Say(c.wrong()), signAct(), drawing.ActGround, drawing.ActText}
+	switch c.c.Verdict.Cause {
+	case cases.Healthy:
+		b.sign, b.fill, b.edge = signFine(), drawing.FineGround, drawing.FineText
+	case "":
+		b.sign, b.fill, b.edge = signLook(), drawing.LookGround, drawing.LookText
+	}
+	return b
+}
+
 // three are the three boxes side by side, as high as the fullest.
 func (c *customer) three() {
 	const gap, pad, most = 10, 9, 9
 	width := (c.inner() - 2*gap) / 3
-	boxes := []struct {
-		head, text string
-		sign       drawing.Shape
-		fill, edge drawing.Role
-	}{
-		{c.by.Of(c.wrongHead()), c.by.Say(c.wrong()), signAct(), drawing.ActGround, drawing.ActText},
+	boxes := []box{
+		c.first(),
 		{c.by.Of("customer.we-did"), c.by.Say(c.did()), signNote(), drawing.NoteGround, drawing.NoteText},
 		{c.by.Of("customer.is-now"), c.by.Say(c.now()), c.nowSign(), c.nowGround(), c.nowEdge()},
 	}

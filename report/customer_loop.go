@@ -128,8 +128,17 @@ func (c *customer) shownAt(round int, p diagram.Point) shown {
 	if !ok || r.Doubtful || r.Impossible {
 		return shown{}
 	}
-	return shown{&r.TrueC, r.Expected != nil && c.isOut(r.TrueC, r.Expected), r.Expected}
+	if r.Expected == nil {
+		return shown{c: &r.TrueC}
+	}
+	should := *r.Expected
+	should.LowC, should.HighC = should.LowC-gunErrorC, should.HighC+gunErrorC
+	return shown{&r.TrueC, c.isOut(r.TrueC, &should), &should}
 }
+
+// gunErrorC is what a gun may be off by itself (common practice: ±2 °C): a
+// customer isn't troubled with less.
+const gunErrorC diagram.Celsius = 2
 
 // isOut compares as the numbers are read, whole.
 func (c *customer) isOut(t diagram.Celsius, r *evidence.Range) bool {

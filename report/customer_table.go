@@ -31,15 +31,21 @@ func (c *customer) table(rows []spot) {
 		head += ", " + out
 	}
 	c.put(x[0], c.y, c.cut(head, x[1]-x[0]-6, columnStyle, 1)[0], columnStyle)
-	for i, key := range []string{"before", "after", "should"} {
-		c.put(x[i+1], c.y, c.by.Of("customer."+key), columnStyle)
+	heads := []string{"before", "after", "should"}
+	if c.pair.after < 0 {
+		heads[0], heads[1] = "now-shown", ""
+	}
+	for i, key := range heads {
+		if key != "" {
+			c.put(x[i+1], c.y, c.by.Of("customer."+key), columnStyle)
+		}
 	}
 	c.y += spotRow - 2
 	for _, row := range rows {
 		c.rule(margin, c.y-2, c.inner(), drawing.Rule)
 		c.put(x[0], c.y, c.by.Say(row.label), plainStyle)
-		c.value(x[1], row.before)
-		c.value(x[2], row.after)
+		c.value(x[1], row.before, c.pair.before)
+		c.value(x[2], row.after, c.pair.after)
 		if should := c.should(row); should != nil {
 			c.put(x[3], c.y, c.by.Units.TempRange(should.LowC, should.HighC)+" "+string(c.by.Units.Temperature), plainStyle)
 		}
@@ -73,7 +79,9 @@ func (c *customer) gapRow(x [4]float64) {
 	c.put(x[0], c.y, c.by.Say(g.label), plainStyle)
 	for i, d := range []*evidence.Delta{g.before, g.after} {
 		if d == nil {
-			c.put(x[i+1]+14, c.y, "–", plainStyle)
+			if i == 0 || c.pair.after >= 0 {
+				c.put(x[i+1]+14, c.y, "–", plainStyle)
+			}
 			continue
 		}
 		c.signed(x[i+1], outOf(d.ValueK, g.before), c.by.Of("quantity", d.ValueK))
@@ -82,8 +90,12 @@ func (c *customer) gapRow(x [4]float64) {
 	c.y += spotRow
 }
 
-// value is a temperature with its sign; what wasn't measured has a dash.
-func (c *customer) value(x float64, s shown) {
+// value is a temperature with its sign; what wasn't measured has a dash, and a
+// stage without a round nothing.
+func (c *customer) value(x float64, s shown, stage int) {
+	if stage < 0 {
+		return
+	}
 	if s.c == nil {
 		c.put(x+14, c.y, "–", plainStyle)
 		return
