@@ -1,6 +1,7 @@
 package main
 
 import (
+	"errors"
 	"fmt"
 	"slices"
 	"strings"
@@ -20,6 +21,9 @@ func (w *window) makeRepair() {
 	w.verdict.OnPaper = w.print
 	w.repair = repair.New(w.editRepair, func(code string) (string, error) {
 		c, err := money.ParseCurrency(code)
+		if err != nil {
+			err = errors.New(kit.L("window.repair.bad-currency")) // there is room for no more
+		}
 		return c.Code, err
 	})
 	w.repair.Usual = w.prefs.usualRepair

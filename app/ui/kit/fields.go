@@ -32,7 +32,7 @@ type Field struct {
 	shown   string         // as it was put or last left
 	kept    string         // as the case has it
 	focused bool
-	fresh   bool // the tap that gave it the focus is still to come
+	fresh   bool // nothing was done in it since it has the focus; the tap that gave it may still come
 }
 
 // NewField makes a field; onLeft may be nil.
@@ -174,6 +174,17 @@ func (f *Field) Tapped(e *fyne.PointEvent) {
 	f.fresh = false
 }
 
+// TypedRune replaces all that stood in a line that was only just entered: the
+// toolkit holds back a tap for as long as it may become a double one, and takes
+// the mark off as the button goes down.
+func (f *Field) TypedRune(r rune) {
+	if f.fresh && !f.MultiLine {
+		f.Entry.TypedShortcut(&fyne.ShortcutSelectAll{})
+	}
+	f.fresh = false
+	f.Entry.TypedRune(r)
+}
+
 // FocusLost keeps what was typed.
 func (f *Field) FocusLost() {
 	f.focused = false
@@ -186,6 +197,7 @@ func (f *Field) FocusLost() {
 
 // TypedKey adds Escape to what an entry knows.
 func (f *Field) TypedKey(e *fyne.KeyEvent) {
+	f.fresh = false
 	if e.Name == fyne.KeyEscape {
 		f.Revert()
 		return
