@@ -313,3 +313,16 @@ func FuzzPictures(f *testing.F) {
 		}
 	})
 }
+
+// What is said about the contact in plain words is no secret elsewhere.
+func TestPlainWordsOfTheContactStay(t *testing.T) {
+	c := cases.Case{Customer: cases.Customer{Name: "Ada Thorn", Contact: "ada@thorn.example; rings back after four, ask for Bertil"},
+		Lesson: "Look again after the thermostat opens, said Bertil."}
+	out, _, err := anonymous.Make(cases.Bundle{Case: c}, nil)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if got := out.Case.Lesson; !strings.Contains(got, "again after the thermostat") || strings.Contains(got, "Bertil") {
+		t.Errorf("the lesson reads %q", got)
+	}
+}

@@ -32,7 +32,7 @@ func secrets(c cases.Case, also []string) words {
 			whose, domain, _ := strings.Cut(group, "@")
 			w.add(domain) // whole: its parts are words as any
 			for _, part := range strings.FieldsFunc(whose, apart) {
-				if !particle(part) {
+				if !particle(part) && (text != c.Customer.Contact || domain != "" || telling(part)) {
 					w.add(part)
 				}
 			}
@@ -78,6 +78,12 @@ func particle(part string) bool {
 	figures := strings.IndexFunc(part, func(r rune) bool { return !unicode.IsNumber(r) }) < 0
 	return figures && len(part) < shortest || slices.Contains(strings.Fields(`von van der den de di da del la le el al zu zur du dos das ibn bin the and und mr mrs ms dr
 		herr frau señor señora tel phone mobile mail`), strings.ToLower(part))
+}
+
+// telling reports whether a word of a contact may name somebody: "rings back after
+// four" doesn't, and hiding "after" everywhere would spoil what is told.
+func telling(word string) bool {
+	return strings.ContainsFunc(word, func(r rune) bool { return unicode.IsUpper(r) || unicode.IsNumber(r) })
 }
 
 func apart(r rune) bool { return !unicode.IsLetter(r) && !unicode.IsNumber(r) && !unicode.IsMark(r) }
