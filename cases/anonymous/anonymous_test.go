@@ -318,7 +318,7 @@ func FuzzPictures(f *testing.F) {
 func TestPlainWordsOfTheContactStay(t *testing.T) {
 	c := cases.Case{Customer: cases.Customer{Name: "Ada Thorn", Contact: "ada@thorn.example; rings back after four, ask for Bertil"},
 		Lesson: "Look again after the thermostat opens, said Bertil."}
-	out, _, err := anonymous.Make(cases.Bundle{Case: c}, nil)
+	out, _, err := anonymous.Make(cases.Bundle{Case: c}, nil, nil)
 	if err != nil {
 		t.Fatal(err)
 	}
