@@ -131,7 +131,10 @@ func (w *window) chooseExport() {
 }
 
 // paperPath is a name in the documents' folder after the case's title.
-func (w *window) paperPath(ending string) (string, error) {
+func (w *window) paperPath(ending string) (string, error) { return w.filePath(w.desk.c.Title, ending) }
+
+// filePath is a name in the documents' folder.
+func (w *window) filePath(title, ending string) (string, error) {
 	home, err := os.UserHomeDir()
 	if err != nil {
 		return "", err
@@ -140,7 +143,7 @@ func (w *window) paperPath(ending string) (string, error) {
 	if err := os.MkdirAll(dir, 0o755); err != nil {
 		return "", err
 	}
-	return filepath.Join(dir, fileName(w.desk.c.Title)+ending), nil
+	return filepath.Join(dir, fileName(title)+ending), nil
 }
 
 // fileName makes a name that any system can hold from a case's title.

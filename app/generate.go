@@ -103,19 +103,26 @@ func (g *generator) batch(at int) batch {
 	for i := range list {
 		g.shop.Dress(&list[i])
 		b.bundles[i].Case = list[i]
-		b.guesses[i] = g.guess(list[i])
+		b.guesses[i] = g.mind.guess(list[i])
 	}
 	return b
 }
 
 // guess ranks the case without simulating its loop, which would take seconds for
 // each: by symptoms, codes, rules of the trade and checks.
-func (g *generator) guess(c cases.Case) cases.Guess {
+func (m *mind) guess(c cases.Case) cases.Guess {
 	truth := c.Verdict.Cause
 	if truth == "" {
 		return cases.Guess{}
 	}
-	return guessOf(g.mind.weigh(&c, nil, diagnosis.Prior{}).ranking, truth)
+	return guessOf(m.weigh(&c, nil, diagnosis.Prior{}).ranking, truth)
+}
+
+// oneInvented is one car with every check, for practice.
+func oneInvented(seed int64) cases.Case {
+	list := cars.Cases(seed, 1, cars.Everything)
+	invented.NewShop(seed, time.Now(), 0, 1).Dress(&list[0])
+	return list[0]
 }
 
 // guessOf is what a ranking held likeliest, against the verdict.

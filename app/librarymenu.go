@@ -14,5 +14,6 @@ func (w *window) libraryMenu() *fyne.Menu {
 			w.tabs.SelectIndex(alikeTab)
 		}),
 		key(kit.L("window.history.menu"), fyne.KeyH, func() { w.enter(historyRoom) }),
+		key(kit.L("window.practice.menu"), fyne.KeyJ, func() { w.enter(practiceRoom) }),
 	)
 }

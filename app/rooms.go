@@ -51,10 +51,24 @@ func (w *window) enter(at roomName) {
 	}
 	w.leave()
 	w.rooms.show(at)
+	w.showRail()
 	switch at {
 	case caseRoom:
 		w.show()
 	case historyRoom:
 		w.showHistory()
+	case practiceRoom:
+		w.showPractice()
 	}
+}
+
+// showRail hides the list of cases while somebody practises: it tells what each turned
+// out to be.
+func (w *window) showRail() {
+	if w.rooms.now == practiceRoom && w.trains.session != nil {
+		w.rail.Hide()
+	} else {
+		w.rail.Show()
+	}
+	w.window.Content().Refresh()
 }

@@ -25,6 +25,7 @@ import (
 	"loopbook/app/ui/kit"
 	"loopbook/app/ui/notebook"
 	gallery "loopbook/app/ui/photos"
+	"loopbook/app/ui/practice"
 	"loopbook/app/ui/proof"
 	"loopbook/app/ui/repair"
 	"loopbook/app/ui/verdict"
@@ -119,7 +120,10 @@ type window struct {
 	case_     fyne.CanvasObject
 	greeting  fyne.CanvasObject
 	rooms     *rooms
+	rail      fyne.CanvasObject // the list of cases
 	history   *history.View
+	practice  *practice.View
+	trains    *practising
 	alike     *alike.View
 	ranking   func() // stops what ranks the closed cases; nil: nothing does
 }
@@ -140,6 +144,9 @@ func newWindow(ctx context.Context, a fyne.App, store *sqlite.Store, start func(
 	w.window.SetMaster()
 	d.units = w.prefs.units()
 	w.checks = checks.New(d.edit, checkWords(tables, w.saveChart))
+	if err := w.makePractice(); err != nil {
+		return nil, err
+	}
 	w.makeScreens()
 	w.use(store)
 	w.window.SetMainMenu(w.menu())
@@ -190,11 +197,11 @@ func (w *window) makeScreens() {
 	d.kept = func() { w.pages.ask(w.pages.query) } // another title may be found now
 	w.makeHistory()
 	w.rooms = newRooms(map[roomName]fyne.CanvasObject{
-		caseRoom: container.NewStack(w.greeting, w.case_), historyRoom: w.history.Content(),
+		caseRoom: container.NewStack(w.greeting, w.case_), historyRoom: w.history.Content(), practiceRoom: w.practice.Content(),
 	})
-	rail := kit.Wide(232, w.notebook.Content())
+	w.rail = kit.Wide(232, w.notebook.Content())
 	w.window.SetPadded(false)
-	w.window.SetContent(container.NewBorder(nil, nil, rail, nil, w.rooms.content))
+	w.window.SetContent(container.NewBorder(nil, nil, w.rail, nil, w.rooms.content))
 }
 
 // The tabs by their place.

@@ -1,0 +1,239 @@
+package main
+
+import (
+	"context"
+	"fmt"
+	"math/rand"
+	"slices"
+	"time"
+
+	"fyne.io/fyne/v2"
+
+	"loopbook/app/ui/kit"
+	view "loopbook/app/ui/practice"
+	"loopbook/cases"
+	"loopbook/cases/practice"
+)
+
+// practising is who practises on what, and the trainer's choice of a class.
+type practising struct {
+	coach   *coach
+	session *practice.Session
+	shown   int      // round of the drawing
+	class   string   // that is gone through; empty: none
+	queue   []string // its cases still to come
+	chosen  string   // class that the trainer looks at
+	own     *way     // the program's own; nil while it is reckoned
+	cancel  context.CancelFunc
+}
+
+func (w *window) makePractice() error {
+	k, err := newCoach(w.tables)
+	if err != nil {
+		return err
+	}
+	w.trains = &practising{coach: k, cancel: func() {}}
+	v := view.New(func() { w.enter(caseRoom) })
+	w.practice = v
+	v.OnOpenOne = func() { w.practiseOn(w.desk.c, "", nil) }
+	v.OnSimulated = w.practiseSimulated
+	v.OnClass = w.practiseClass
+	v.OnBuy = w.buyEvidence
+	v.OnAnswer = w.answerPractice
+	v.OnNext = w.nextOfClass
+	v.OnStop = w.stopPractice
+	v.OnOpenCase = func() {
+		if c := w.trains.session.Whole(); w.isKept(c.ID) {
+			w.openCase(c.ID)
+		}
+	}
+	w.makeTrainer()
+	return nil
+}
+
+func (w *window) isKept(id string) bool {
+	_, err := w.desk.store.Get(w.desk.ctx, id)
+	return err == nil
+}
+
+// practiseOn begins a session. The program goes its own way meanwhile.
+func (w *window) practiseOn(c cases.Case, class string, queue []string) {
+	s, err := practice.Begin(c, w.trains.coach.costs)
+	if err != nil {
+		w.tell(err)
+		return
+	}
+	p := w.trains
+	p.cancel()
+	ctx, cancel := context.WithCancel(w.desk.ctx)
+	p.session, p.class, p.queue, p.own, p.cancel, p.shown = s, class, queue, nil, cancel, 0
+	w.practice.Begin(w.sessionData())
+	w.showRail()
+	w.start(func() {
+		own, err := p.coach.ownWay(ctx, c)
+		fyne.Do(func() {
+			if ctx.Err() == nil && err == nil {
+				p.own = &own
+			}
+		})
+	})
+}
+
+// practiseSimulated makes a car and practises on it.
+func (w *window) practiseSimulated(how view.Difficulty) {
+	seed := rand.Int63()
+	w.practice.Tell(kit.L("window.practice.making"))
+	w.start(func() {
+		c, ok := w.trains.coach.simulated(seed, how)
+		fyne.Do(func() {
+			w.practice.Tell("")
+			if !ok {
+				w.tell(fmt.Errorf("no simulated car of that difficulty was found: try again"))
+				return
+			}
+			w.practiseOn(c, "", nil)
+		})
+	})
+}
+
+func (w *window) practiseClass(name string) {
+	list, err := w.desk.store.Classes(w.desk.ctx)
+	if err != nil {
+		w.tell(err)
+		return
+	}
+	for _, c := range list {
+		if c.Name == name {
+			w.goThrough(name, c.Cases)
+		}
+	}
+}
+
+// goThrough begins the next of a class's cases that is there and may be practised.
+func (w *window) goThrough(class string, ids []string) {
+	retired, err := w.desk.store.Retired(w.desk.ctx)
+	if err != nil {
+		w.tell(err)
+		return
+	}
+	for i, id := range ids {
+		c, err := w.desk.store.Get(w.desk.ctx, id)
+		if err != nil || retired[id] {
+			continue
+		}
+		if _, err := practice.Begin(c, w.trains.coach.costs); err == nil {
+			w.practiseOn(c, class, ids[i+1:])
+			return
+		}
+	}
+	w.stopPractice()
+}
+
+func (w *window) nextOfClass() { w.goThrough(w.trains.class, w.trains.queue) }
+
+func (w *window) stopPractice() {
+	w.trains.cancel()
+	w.trains.session = nil
+	w.showPractice()
+	w.showRail()
+}
+
+func (w *window) buyEvidence(number int) {
+	s := w.trains.session
+	item := s.Items()[number]
+	if err := s.Buy(item); err != nil {
+		w.tell(err)
+		return
+	}
+	if item.Kind == practice.Point || item.Kind == practice.Dash {
+		w.trains.shown = max(s.RoundOf(item.At), 0)
+	}
+	w.practice.ShowSession(w.sessionData())
+}
+
+// answerPractice judges the answer apart from the window, keeps the result, and shows it.
+func (w *window) answerPractice(named cases.Cause, confidence float64) {
+	p := w.trains
+	s := p.session
+	w.practice.Tell(kit.L("window.practice.judging"))
+	w.start(func() {
+		beliefs, err := p.coach.replay(w.desk.ctx, s)
+		own := p.own
+		if err == nil && own == nil {
+			var made way
+			made, err = p.coach.ownWay(w.desk.ctx, s.Whole())
+			own = &made
+		}
+		fyne.Do(func() {
+			w.practice.Tell("")
+			if s != p.session {
+				return // stopped meanwhile
+			}
+			if err != nil {
+				w.tell(err)
+				return
+			}
+			w.keepResult(s, named, confidence, own.Minutes)
+			w.practice.ShowResult(w.resultData(s, practice.ScoreOf(named, s.Truth(), confidence), named, confidence, beliefs, *own))
+		})
+	})
+}
+
+func (w *window) keepResult(s *practice.Session, named cases.Cause, confidence, best float64) {
+	who := w.practice.Trainee()
+	if who == "" {
+		return // practised for oneself
+	}
+	c := s.Whole()
+	score := practice.ScoreOf(named, s.Truth(), confidence)
+	r := cases.Result{
+		Trainee: who, Class: w.trains.class, CaseID: c.ID, Title: c.Title, Finished: time.Now().UTC().Truncate(time.Second),
+		Named: named, Truth: s.Truth(), Confidence: confidence, Bits: score.Bits, Minutes: s.Minutes(), BestMinutes: best,
+	}
+	for _, i := range s.Bought() {
+		r.Bought = append(r.Bought, itemWord(i))
+	}
+	if err := w.desk.store.AddResult(w.desk.ctx, r); err != nil {
+		w.tell(err)
+	}
+}
+
+// itemWord names an item in a file, free of any language.
+func itemWord(i practice.Item) string {
+	switch i.Kind {
+	case practice.Point:
+		return fmt.Sprintf("%s in round %d", i.Point, i.At+1)
+	case practice.Test:
+		return string(i.Check)
+	}
+	return fmt.Sprintf("%s %d", i.Kind, i.At+1)
+}
+
+// simulated is a car of the plain model with that difficulty: how likely the program
+// holds the truth, all evidence at hand but the simulation of its loop.
+func (k *coach) simulated(seed int64, how view.Difficulty) (cases.Case, bool) {
+	const tries = 60
+	r := rand.New(rand.NewSource(seed))
+	for range tries {
+		c := oneInvented(r.Int63())
+		p := k.mind.guess(c).TruthP
+		fits := map[view.Difficulty]bool{view.Easy: p >= 0.7, view.Usual: p >= 0.25 && p < 0.7, view.Hard: p < 0.25}[how]
+		if _, err := practice.Begin(c, k.costs); err == nil && fits {
+			return c, true
+		}
+	}
+	return cases.Case{}, false
+}
+
+// canPractise tells why the open case can't be practised; "": it can.
+func (w *window) canPractise() string {
+	switch _, err := practice.Begin(w.desk.c, w.trains.coach.costs); {
+	case !w.desk.open:
+		return kit.L("window.practice.none-open")
+	case err != nil && slices.Contains([]error{practice.ErrOpen}, err):
+		return kit.L("window.practice.not-closed")
+	case err != nil:
+		return kit.L("window.practice.bare")
+	}
+	return ""
+}

@@ -1,0 +1,202 @@
+package practice
+
+import (
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/theme"
+	"fyne.io/fyne/v2/widget"
+
+	"loopbook/app/ui/kit"
+)
+
+// Class is a list of cases with what came of it.
+type Class struct {
+	Name  string
+	Cases []string // their titles, in their order
+}
+
+// Row is a trainee's line: how many cases, how they were answered.
+type Row struct{ Trainee, Cases, Right, Score, Minutes string }
+
+// Start is what can be practised.
+type Start struct {
+	Open     string // the open case's title; empty: none can be practised
+	Why      string // why the open one can't be
+	Retired  bool   // the open case is out of practice
+	Classes  []Class
+	Chosen   string // class
+	Results  []Row  // of the chosen class, or of all
+	Found    int    // cases that the list shows and that can be practised
+	Trainees []string
+}
+
+// Difficulty of a simulated case.
+type Difficulty string
+
+// The difficulties, by how plainly the evidence speaks.
+const (
+	Easy  Difficulty = "easy"
+	Usual Difficulty = "usual"
+	Hard  Difficulty = "hard"
+)
+
+// Difficulties in their order.
+func Difficulties() []Difficulty { return []Difficulty{Easy, Usual, Hard} }
+
+// start is the screen on which a case is chosen, and where a trainer keeps classes.
+type start struct {
+	view    *View
+	trainee *kit.Field
+	body    *fyne.Container
+	content fyne.CanvasObject
+}
+
+func newStart(v *View) *start {
+	s := &start{view: v, body: container.NewStack()}
+	s.trainee = kit.NewField(kit.L("window.practice.trainee"), nil)
+	s.content = container.NewVScroll(container.NewPadded(s.body))
+	return s
+}
+
+func (s *start) show(d Start) {
+	s.body.Objects = []fyne.CanvasObject{container.New(kit.Shares{480, 520}, s.trainees(d), s.trainers(d))}
+	s.body.Refresh()
+}
+
+// trainees is the left half: who practises, and on what.
+func (s *start) trainees(d Start) fyne.CanvasObject {
+	v := s.view
+	own := widget.NewButton(kit.L("window.practice.this-case"), func() { call(v.OnOpenOne) })
+	words := d.Open
+	if d.Why != "" {
+		own.Disable()
+		words = d.Why
+	}
+	box := container.NewVBox(
+		kit.Section(kit.L("window.practice.who"), s.trainee),
+		kit.Section(kit.L("window.practice.on-open"), kit.Paragraphs(kit.Span{Text: words, Small: true, Color: theme.ColorNamePlaceHolder}), container.NewHBox(own)),
+	)
+	buttons := container.NewHBox()
+	for _, how := range Difficulties() {
+		buttons.Add(widget.NewButton(kit.L("window.practice.simulated-"+string(how)), func() {
+			if v.OnSimulated != nil {
+				v.OnSimulated(how)
+			}
+		}))
+	}
+	box.Add(kit.Section(kit.L("window.practice.on-simulated"), kit.Paragraphs(kit.Span{Text: kit.L("window.practice.simulated-text"), Small: true, Color: theme.ColorNamePlaceHolder}), buttons))
+	box.Add(kit.Section(kit.L("window.practice.on-class"), s.classes(d)))
+	return container.NewPadded(box)
+}
+
+// classes are the class sets, each with a button to go through it.
+func (s *start) classes(d Start) fyne.CanvasObject {
+	box := container.NewVBox()
+	if len(d.Classes) == 0 {
+		box.Add(kit.Paragraphs(kit.Span{Text: kit.L("window.practice.no-class"), Small: true, Color: theme.ColorNamePlaceHolder}))
+	}
+	for _, c := range d.Classes {
+		begin := widget.NewButton(kit.L("window.practice.begin"), func() { tell(s.view.OnClass, c.Name) })
+		box.Add(container.NewBorder(nil, nil, nil, begin, widget.NewLabel(kit.L("window.practice.class", c.Name, len(c.Cases)))))
+	}
+	return box
+}
+
+// trainers is the right half: classes are made, ordered and looked through.
+func (s *start) trainers(d Start) fyne.CanvasObject {
+	v := s.view
+	name := kit.NewField(kit.L("window.practice.class-name"), nil)
+	build := widget.NewButton(kit.L("window.practice.make", d.Found), func() {
+		if v.OnMake != nil && name.Text != "" {
+			v.OnMake(name.Text)
+		}
+	})
+	if d.Found == 0 {
+		build.Disable()
+	}
+	retire := widget.NewCheck(kit.L("window.practice.retire"), nil)
+	retire.SetChecked(d.Retired)
+	retire.OnChanged = func(on bool) {
+		if v.OnRetire != nil {
+			v.OnRetire(on)
+		}
+	}
+	if d.Open == "" {
+		retire.Disable()
+	}
+	box := container.NewVBox(kit.Section(kit.L("window.practice.trainer"),
+		kit.Paragraphs(kit.Span{Text: kit.L("window.practice.make-text"), Small: true, Color: theme.ColorNamePlaceHolder}),
+		container.NewBorder(nil, nil, nil, build, name), retire))
+	box.Add(s.chosen(d))
+	box.Add(s.results(d))
+	return container.NewPadded(box)
+}
+
+// chosen is one class with its cases in their order.
+func (s *start) chosen(d Start) fyne.CanvasObject {
+	v := s.view
+	names := []string{kit.L("window.practice.all")}
+	at := 0
+	for i, c := range d.Classes {
+		names = append(names, c.Name)
+		if c.Name == d.Chosen {
+			at = i + 1
+		}
+	}
+	choose := widget.NewSelect(names, nil)
+	choose.SetSelectedIndex(at)
+	choose.OnChanged = func(string) {
+		i := choose.SelectedIndex()
+		if i == 0 {
+			tell(v.OnChoose, "")
+			return
+		}
+		tell(v.OnChoose, d.Classes[i-1].Name)
+	}
+	box := container.NewVBox(choose)
+	if at == 0 {
+		return box
+	}
+	for i, title := range d.Classes[at-1].Cases {
+		up := widget.NewButtonWithIcon("", theme.MoveUpIcon(), func() { move(v.OnMove, i, -1) })
+		out := widget.NewButtonWithIcon("", theme.ContentRemoveIcon(), func() { move(v.OnMove, i, 0) })
+		up.Importance, out.Importance = widget.LowImportance, widget.LowImportance
+		if i == 0 {
+			up.Disable()
+		}
+		box.Add(container.NewBorder(nil, nil, nil, container.NewHBox(up, out), kit.Small(kit.L("window.practice.nth", i+1, title))))
+	}
+	drop := widget.NewButton(kit.L("window.practice.forget"), func() { tell(v.OnForget, d.Chosen) })
+	drop.Importance = widget.LowImportance
+	box.Add(container.NewHBox(drop))
+	return box
+}
+
+func (s *start) results(d Start) fyne.CanvasObject {
+	box := container.NewVBox()
+	widths := kit.Shares{150, 70, 70, 90, 120}
+	line := func(cells ...fyne.CanvasObject) { box.Add(container.New(widths, cells...)) }
+	if len(d.Results) == 0 {
+		return kit.Section(kit.L("window.practice.results"), kit.Paragraphs(kit.Span{Text: kit.L("window.practice.no-results"), Small: true, Color: theme.ColorNamePlaceHolder}))
+	}
+	line(kit.Small(kit.L("window.practice.name")), kit.Small(kit.L("window.practice.cases")), kit.Small(kit.L("window.practice.right")), kit.Small(kit.L("window.practice.score")), kit.Small(kit.L("window.practice.minutes")))
+	for _, r := range d.Results {
+		line(widget.NewLabel(r.Trainee), widget.NewLabel(r.Cases), widget.NewLabel(r.Right), widget.NewLabel(r.Score), widget.NewLabel(r.Minutes))
+	}
+	export := widget.NewButtonWithIcon(kit.L("window.practice.export"), theme.DocumentSaveIcon(), func() { call(s.view.OnExport) })
+	export.Importance = widget.LowImportance
+	box.Add(container.NewHBox(export))
+	return kit.Section(kit.L("window.practice.results"), box)
+}
+
+func tell(do func(string), word string) {
+	if do != nil {
+		do(word)
+	}
+}
+
+func move(do func(at, by int), at, by int) {
+	if do != nil {
+		do(at, by)
+	}
+}

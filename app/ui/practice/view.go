@@ -1,0 +1,95 @@
+// Package practice is the screen on which closed or simulated cases are practised: a
+// trainee buys evidence for its minutes and names a cause; a trainer keeps classes.
+package practice
+
+import (
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/theme"
+	"fyne.io/fyne/v2/widget"
+
+	"loopbook/app/ui/kit"
+	"loopbook/cases"
+)
+
+// View is the screen. It shows what it is given and tells what is asked for.
+type View struct {
+	OnOpenOne   func()            // practise on the open case
+	OnSimulated func(Difficulty)  // on a simulated one
+	OnClass     func(name string) // through a class
+	OnBuy       func(item int)    // a piece of evidence
+	OnAnswer    func(cases.Cause, float64)
+	OnNext      func() // the class's next case
+	OnStop      func() // back to the choice
+	OnOpenCase  func() // look at the whole case
+
+	OnMake   func(name string)  // a class of the cases that the list shows
+	OnForget func(name string)  // a class
+	OnChoose func(name string)  // which class is looked at; "": all
+	OnMove   func(at, by int)   // a class's case: up, or out where by is 0
+	OnRetire func(retired bool) // the open case
+	OnExport func()             // the results
+
+	start   *start
+	session *session
+	result  *result
+	state   *widget.Label
+	content fyne.CanvasObject
+}
+
+// New makes the screen; back leads to the case.
+func New(back func()) *View {
+	v := &View{state: kit.Caption("")}
+	v.start, v.session, v.result = newStart(v), newSession(v), newResult(v)
+	home := widget.NewButtonWithIcon(kit.L("window.practice.back"), theme.NavigateBackIcon(), back)
+	home.Importance = widget.LowImportance
+	title := widget.NewLabel(kit.L("window.practice.title"))
+	title.SizeName, title.TextStyle.Bold = theme.SizeNameHeadingText, true
+	top := container.NewBorder(nil, nil, title, container.NewHBox(container.NewCenter(v.state), home))
+	v.content = container.NewBorder(top, nil, nil, nil, container.NewStack(v.start.content, v.session.content, v.result.content))
+	v.only(v.start.content)
+	return v
+}
+
+// Content is the screen's widget.
+func (v *View) Content() fyne.CanvasObject { return v.content }
+
+// Trainee is who practises.
+func (v *View) Trainee() string { return v.start.trainee.Text }
+
+// Tell says what is being reckoned; empty: nothing.
+func (v *View) Tell(text string) { v.state.SetText(text) }
+
+// ShowStart shows the choice.
+func (v *View) ShowStart(d Start) {
+	v.start.show(d)
+	v.only(v.start.content)
+}
+
+// Begin shows a session that begins.
+func (v *View) Begin(d Session) {
+	v.session.begin()
+	v.ShowSession(d)
+}
+
+// ShowSession shows a session as it stands.
+func (v *View) ShowSession(d Session) {
+	v.session.show(d)
+	v.only(v.session.content)
+}
+
+// ShowResult shows how it ended.
+func (v *View) ShowResult(d Result) {
+	v.result.show(d)
+	v.only(v.result.content)
+}
+
+func (v *View) only(one fyne.CanvasObject) {
+	for _, o := range []fyne.CanvasObject{v.start.content, v.session.content, v.result.content} {
+		if o == one {
+			o.Show()
+		} else {
+			o.Hide()
+		}
+	}
+}

@@ -1,0 +1,100 @@
+package practice
+
+import (
+	"testing"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/test"
+	"fyne.io/fyne/v2/widget"
+
+	"loopbook/app/ui/kit/kittest"
+	"loopbook/cases"
+)
+
+func buttons(o fyne.CanvasObject, out map[string]*widget.Button) map[string]*widget.Button {
+	switch x := o.(type) {
+	case *widget.Button:
+		out[x.Text] = x
+	case *container.Scroll:
+		buttons(x.Content, out)
+	case *fyne.Container:
+		for _, child := range x.Objects {
+			if child.Visible() {
+				buttons(child, out)
+			}
+		}
+	}
+	return out
+}
+
+func screen(t *testing.T) *View {
+	t.Helper()
+	test.NewTempApp(t)
+	v := New(func() {})
+	w := test.NewTempWindow(t, v.Content())
+	w.Resize(fyne.NewSize(1048, 760))
+	return v
+}
+
+func TestEvidenceIsBoughtAndACauseNamed(t *testing.T) {
+	v := screen(t)
+	bought, named, sure := -1, cases.Cause(""), 0.0
+	v.OnBuy = func(n int) { bought = n }
+	v.OnAnswer = func(c cases.Cause, p float64) { named, sure = c, p }
+	d := Session{Title: "The complaint", Complaint: []string{"Cold feet"}, Spent: "0 min", Groups: []Group{{Title: "warm idle", Items: []Item{
+		{Number: 4, Name: "Upper hose", Cost: "1 min"}, {Number: 5, Name: "Lower hose", Says: "31 °C", Bought: true},
+	}}}}
+	v.Begin(d)
+	all := buttons(v.Content(), map[string]*widget.Button{})
+	if all["Lower hose · 1 min"] != nil || all["Upper hose · 1 min"] == nil {
+		t.Fatalf("buttons %v", all)
+	}
+	test.Tap(all["Upper hose · 1 min"])
+	if !all["That's it"].Disabled() {
+		t.Error("an answer can be given before a cause is named")
+	}
+	v.session.cause.SetSelected(cases.Cause("cap-weak").Name())
+	v.session.confidence.SetValue(80)
+	test.Tap(all["That's it"])
+	if bought != 4 || named != "cap-weak" || sure != 0.8 {
+		t.Errorf("bought %d, named %s at %g", bought, named, sure)
+	}
+	v.Begin(d)
+	if v.session.named != "" || v.session.confidence.Value != 50 {
+		t.Error("the next case begins with the last one's answer")
+	}
+}
+
+func TestTheResultIsExplained(t *testing.T) {
+	v := screen(t)
+	next := false
+	v.OnNext = func() { next = true }
+	v.ShowResult(Result{Head: "It was: a weak cap", Score: []string{"You said so."}, Lesson: "**Read** the hose", Next: "Next case (2 left)",
+		Steps: []Step{{Name: "the complaint alone", Truth: 0.1, First: "10 %"}}})
+	if text := kittest.Texts(v.Content()); text == "" {
+		t.Error("the result says nothing")
+	}
+	test.Tap(buttons(v.Content(), map[string]*widget.Button{})["Next case (2 left)"])
+	if !next {
+		t.Error("the next case isn't asked for")
+	}
+}
+
+func TestATrainerKeepsClasses(t *testing.T) {
+	v := screen(t)
+	var made, begun string
+	v.OnMake = func(name string) { made = name }
+	v.OnClass = func(name string) { begun = name }
+	v.ShowStart(Start{Why: "No case is open.", Found: 3, Chosen: "Tuesday", Classes: []Class{{Name: "Tuesday", Cases: []string{"a", "b"}}},
+		Results: []Row{{Trainee: "Liv", Cases: "2", Right: "1", Score: "-0.5", Minutes: "12 (8)"}}})
+	all := buttons(v.Content(), map[string]*widget.Button{})
+	if !all["Practise on this case"].Disabled() {
+		t.Error("no case is open, and it can be practised on")
+	}
+	test.Tap(all["Begin"])
+	test.Tap(all["Make a set of 3"])
+	if begun != "Tuesday" || made != "" {
+		t.Errorf("begun %q, made %q without a name", begun, made)
+	}
+}
