@@ -197,12 +197,22 @@ func (f *Field) FocusLost() {
 
 // TypedKey adds Escape to what an entry knows.
 func (f *Field) TypedKey(e *fyne.KeyEvent) {
-	f.fresh = false
+	f.fresh = f.fresh && !movesCaret(e.Name)
 	if e.Name == fyne.KeyEscape {
 		f.Revert()
 		return
 	}
 	f.Entry.TypedKey(e)
+}
+
+// movesCaret tells the keys after which a digit belongs where the caret is. The
+// digits' own keys come here too.
+func movesCaret(k fyne.KeyName) bool {
+	switch k {
+	case fyne.KeyLeft, fyne.KeyRight, fyne.KeyHome, fyne.KeyEnd, fyne.KeyBackspace, fyne.KeyDelete:
+		return true
+	}
+	return false
 }
 
 // numberField is the field of a drawing's entry: bold, and themed by the scale.

@@ -46,6 +46,7 @@ func TestTypingIsFasterThanATap(t *testing.T) {
 	f.Put("88")
 	w.Canvas().Focus(f)
 	f.Entry.MouseDown(&desktop.MouseEvent{Button: desktop.MouseButtonPrimary}) // takes the mark off
+	press(f, fyne.Key9)                                                        // a window tells of the key, then of its digit
 	f.TypedRune('9')
 	f.Tapped(&fyne.PointEvent{})
 	f.TypedRune('1')
