@@ -148,6 +148,7 @@ func (f Fault) airLocks(p *Params, x *faulty) {
 	p.EngineWaterL *= 1 - 0.4*s
 	if f.Form <= 0.75 {
 		p.HeaterDrop *= 1 + 100*s*s
+		p.BleedDrop *= 1 + 1e6*s*s // air stands in the bleed line: it stays cold
 	}
 	if f.Form <= 0.4 || f.Form > 0.75 {
 		p.PumpShutOffKPa *= 1 - 0.7*s
