@@ -140,7 +140,7 @@ func (s *sheet) troubleCodes() {
 	s.heading(s.by.Of("record.codes"), tableStart)
 	var rows [][]cell
 	for _, code := range s.c.Codes {
-		rows = append(rows, []cell{{code.Code, true}, {text: code.State}, {text: capital(s.by.Say(s.codes.Meaning(code.Code)))}, {text: s.by.Say(frozen(code.FreezeFrame))}})
+		rows = append(rows, []cell{{code.Code, true}, {text: s.by.Say(code.StateText())}, {text: capital(s.by.Say(s.codes.Meaning(code.Code)))}, {text: s.by.Say(frozen(code.FreezeFrame))}})
 	}
 	s.table([]column{{s.by.Of("record.code"), 10}, {s.by.Of("record.state"), 12}, {s.by.Of("record.meaning"), 46}, {s.by.Of("record.freeze-frame"), 32}}, rows)
 }

@@ -12,10 +12,6 @@ import (
 	"loopbook/diagram/say"
 )
 
-// openBelowC is the strictest limit that an owner's manual sets for touching
-// the cap (numbers.csv SF1, published).
-const openBelowC diagram.Celsius = 50
-
 // State is what the drawing of a round shows, as the speaker says it. A round
 // that the case doesn't have gives the bare loop with its scales.
 func State(l *diagram.Loop, c *cases.Case, f evidence.Findings, round int, by say.Speaker) drawing.State {
@@ -47,8 +43,8 @@ func State(l *diagram.Loop, c *cases.Case, f evidence.Findings, round int, by sa
 		s.Sensor = by.Of("drawing.sensor", *r.EctC)
 	}
 	s.Bottle = level(c.Tests, r.Stage, by)
-	if hottest(r, found) > openBelowC {
-		s.Caution = by.Of("drawing.hot", openBelowC)
+	if hottest(r, found) > evidence.OpenBelowC {
+		s.Caution = by.Of("drawing.hot", evidence.OpenBelowC)
 	}
 	return s
 }
