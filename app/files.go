@@ -1,7 +1,6 @@
 package main
 
 import (
-	"fmt"
 	"os"
 	"path/filepath"
 	"strings"
@@ -11,8 +10,6 @@ import (
 	"fyne.io/fyne/v2/storage"
 
 	"loopbook/app/ui/kit"
-	"loopbook/cases"
-	"loopbook/cases/exchange"
 )
 
 func (w *window) openDemo() {
@@ -57,7 +54,7 @@ func (w *window) turnTo(path string, demo bool) error {
 }
 
 func (w *window) chooseImport() {
-	w.pickFile([]string{".json", ".zip", ".loopbook"}, func(file fyne.URI) { w.importURIs([]fyne.URI{file}) })
+	w.pickFile(caseEndings(), func(file fyne.URI) { w.importURIs([]fyne.URI{file}) })
 }
 
 // pickFile asks for a file with one of the endings.
@@ -77,7 +74,8 @@ func (w *window) pickFile(endings []string, take func(fyne.URI)) {
 	w.ask(d)
 }
 
-// importURIs takes files into the notebook, all or none, and opens the last.
+// importURIs takes what was dropped or chosen: a log and photos into the open case, all
+// else into the notebook.
 func (w *window) importURIs(files []fyne.URI) {
 	if len(files) == 1 && isLog(files[0].Path()) {
 		w.readLog(files[0].Path())
@@ -87,47 +85,11 @@ func (w *window) importURIs(files []fyne.URI) {
 		w.addPhotos(photos)
 		return
 	}
-	bundles := make([]cases.Bundle, 0, len(files))
-	for _, file := range files {
-		b, err := exchange.ReadFile(file.Path())
-		if err != nil {
-			w.tell(fmt.Errorf("%w\nThe notebook is as it was", err))
-			return
-		}
-		bundles = append(bundles, b)
+	paths := make([]string, len(files))
+	for i, file := range files {
+		paths[i] = file.Path()
 	}
-	w.leave()
-	ids, err := w.desk.store.PutAll(w.desk.ctx, bundles, "imported")
-	if err != nil {
-		w.tell(err)
-		return
-	}
-	w.desk.load(ids[len(ids)-1])
-	w.desk.kept()
-}
-
-func (w *window) chooseExport() {
-	if !w.desk.open {
-		return
-	}
-	w.leave()
-	id := w.desk.c.ID
-	d := dialog.NewFileSave(func(f fyne.URIWriteCloser, err error) {
-		if err != nil {
-			w.tell(err)
-			return
-		}
-		if f == nil {
-			return
-		}
-		f.Close()
-		if _, err := (giving{}).write(w.desk.ctx, w.desk.store, []string{id}, f.URI().Path()); err != nil {
-			w.tell(err)
-		}
-	}, w.window)
-	d.SetFileName(fileName(w.desk.c.Title) + ".zip")
-	d.Resize(fyne.NewSize(900, 600))
-	w.ask(d)
+	w.takeAll(paths)
 }
 
 // paperPath is a name in the documents' folder after the case's title.

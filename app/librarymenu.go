@@ -15,5 +15,7 @@ func (w *window) libraryMenu() *fyne.Menu {
 		}),
 		key(kit.L("window.history.menu"), fyne.KeyH, func() { w.enter(historyRoom) }),
 		key(kit.L("window.practice.menu"), fyne.KeyJ, func() { w.enter(practiceRoom) }),
+		fyne.NewMenuItemSeparator(),
+		fyne.NewMenuItem(kit.L("window.share.folder"), w.chooseFolder),
 	)
 }

@@ -15,7 +15,7 @@ func (w *window) menu() *fyne.MainMenu {
 		fyne.NewMenu(kit.L("window.frame.file"),
 			key(kit.L("window.frame.new-case"), fyne.KeyN, w.newCase),
 			key(kit.L("window.frame.import"), fyne.KeyI, w.chooseImport),
-			key(kit.L("window.frame.export"), fyne.KeyE, w.chooseExport),
+			key(kit.L("window.frame.export"), fyne.KeyE, w.chooseShare),
 			key(kit.L("window.frame.print"), fyne.KeyP, w.print),
 			fyne.NewMenuItemSeparator(),
 			fyne.NewMenuItem(kit.L("window.frame.own"), w.openOwn),

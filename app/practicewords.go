@@ -77,15 +77,22 @@ func complaintWords(c cases.Case, w *window) []string {
 }
 
 func roundWords(r cases.Round, i int) string {
-	name := r.Label
-	if name == "" {
-		name = kit.L("window.practice.round", i+1)
-	}
+	name := roundLabel(r, i)
 	if r.MinutesSinceStart != nil {
 		return kit.L("window.practice.round-at", name, minutesText(*r.MinutesSinceStart))
 	}
 	return name
 }
+
+func roundLabel(r cases.Round, i int) string {
+	if r.Label == "" {
+		return kit.L("window.practice.round", i+1)
+	}
+	return r.Label
+}
+
+// signed is a score with a sign that can be seen.
+func signed(bits float64) string { return strings.Replace(fmt.Sprintf("%.1f", bits), "-", "−", 1) }
 
 func itemName(i practice.Item) string {
 	switch i.Kind {
@@ -146,12 +153,12 @@ func dashWords(r cases.Round, w *window) string {
 
 // resultData explains an answer.
 func (w *window) resultData(s *practice.Session, score practice.Score, named cases.Cause, confidence float64, beliefs []belief, own way) view.Result {
-	d := view.Result{Good: score.Right, Steps: stepWords(beliefs), Own: stepWords(own.Steps), Lesson: s.Whole().Lesson}
+	d := view.Result{Good: score.Right, Steps: stepWords(s.Whole(), beliefs), Own: stepWords(s.Whole(), own.Steps), Lesson: s.Whole().Lesson}
 	d.Head = kit.L("window.practice.was", s.Truth().Name())
 	d.Score = []string{
 		kit.L("window.practice.said", named.Name(), math.Round(100*confidence)),
 		kit.L("window.practice.score-" + string(score.Verdict())),
-		kit.L("window.practice.bits", fmt.Sprintf("%.1f", score.Bits), fmt.Sprintf("%.1f", score.Most), percent(score.TruthP)),
+		kit.L("window.practice.bits", signed(score.Bits), signed(score.Most), percent(score.TruthP)),
 	}
 	d.Minutes = kit.L("window.practice.took", minutesText(s.Minutes()), minutesText(own.Minutes))
 	d.OwnWords = kit.L("window.practice.own-text", minutesText(own.Minutes))
@@ -165,12 +172,15 @@ func (w *window) resultData(s *practice.Session, score practice.Score, named cas
 	return d
 }
 
-func stepWords(beliefs []belief) []view.Step {
+func stepWords(c cases.Case, beliefs []belief) []view.Step {
 	var out []view.Step
 	for n, b := range beliefs {
 		step := view.Step{Name: kit.L("window.practice.at-first"), Truth: b.TruthP, First: kit.L("window.practice.believes", percent(b.TruthP), b.First.Name())}
 		if n > 0 {
 			step.Name, step.Minutes = itemName(b.Bought), minutesText(b.Bought.Minutes)
+			if k := b.Bought.Kind; k == practice.Point || k == practice.Dash {
+				step.Name = kit.L("window.practice.in-round", step.Name, roundLabel(c.Rounds[b.Bought.At], b.Bought.At))
+			}
 		}
 		out = append(out, step)
 	}

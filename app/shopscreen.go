@@ -92,7 +92,7 @@ func groupLines(groups []experience.Group, name func(string) string) []history.L
 		l := history.Line{Name: history.Part{Text: kit.L("window.history.group", name(g.Word), g.N), Search: searchFor(g.Where)}}
 		for _, c := range g.Causes[:min(len(g.Causes), 3)] {
 			where := append(append([]cases.Condition{}, g.Where...), cases.Condition{Field: cases.ByCause, Words: []string{string(c.Cause)}})
-			l.Parts = append(l.Parts, history.Part{Text: share(c.Cause.Name(), c.N, g.N), Search: searchFor(where)})
+			l.Parts = append(l.Parts, history.Part{Text: shareWords(c.Cause.Name(), c.N, g.N), Search: searchFor(where)})
 		}
 		if g.N < experience.Few {
 			l.Note = kit.L("window.history.few")
@@ -102,8 +102,8 @@ func groupLines(groups []experience.Group, name func(string) string) []history.L
 	return out
 }
 
-// share is how many of a group are one thing, and between which shares the truth lies.
-func share(name string, k, n int) string {
+// shareWords are how many of a group are one thing, and between which shares the truth lies.
+func shareWords(name string, k, n int) string {
 	low, high := experience.Share(k, n)
 	return kit.L("window.history.share", name, k, math.Round(100*low), math.Round(100*high))
 }

@@ -121,6 +121,7 @@ type window struct {
 	greeting  fyne.CanvasObject
 	rooms     *rooms
 	rail      fyne.CanvasObject // the list of cases
+	working   *widget.Label     // says how far something is that takes a while
 	history   *history.View
 	practice  *practice.View
 	trains    *practising

@@ -140,7 +140,7 @@ func TestTheScoreIsProper(t *testing.T) {
 		named cases.Cause
 		sure  float64
 		want  practice.Verdict
-	}{{"cap-weak", 0.9, practice.Sure}, {"cap-weak", 0.3, practice.Careful}, {"pump-weak", 0.3, practice.Modest}, {"pump-weak", 0.9, practice.Rash}} {
+	}{{"cap-weak", 0.9, practice.Sure}, {"cap-weak", 0.3, practice.Careful}, {"pump-weak", 0.3, practice.Modest}, {"pump-weak", 0.5, practice.Modest}, {"pump-weak", 0.9, practice.Rash}} {
 		if got := practice.ScoreOf(tt.named, "cap-weak", tt.sure).Verdict(); got != tt.want {
 			t.Errorf("%s at %g is %s, want %s", tt.named, tt.sure, got, tt.want)
 		}

@@ -60,7 +60,7 @@ func (s Score) Verdict() Verdict {
 		return Sure
 	case s.Right:
 		return Careful
-	case s.TruthP > (1-half)/(all-1):
+	case s.TruthP >= (1-half)/(all-1)-1e-9:
 		return Modest
 	}
 	return Rash

@@ -84,7 +84,7 @@ func steps(list []Step) fyne.CanvasObject {
 		meter.Put(s.Truth)
 		name := widget.NewLabel(s.Name)
 		name.SizeName, name.Truncation = theme.SizeNameCaptionText, fyne.TextTruncateEllipsis
-		box.Add(container.New(kit.Shares{170, 55, 90, 150}, name, kit.Small(s.Minutes), container.NewCenter(kit.Wide(84, meter)), kit.Small(s.First)))
+		box.Add(container.New(kit.Shares{180, 48, 76, 176}, name, kit.Small(s.Minutes), container.NewCenter(kit.Wide(72, meter)), kit.Small(s.First)))
 	}
 	return box
 }
