@@ -50,29 +50,33 @@ type View struct {
 	data    Data
 	pick    *widget.Select
 	picking bool
-	chart   *kit.ChartView
-	facts   *fyne.Container
-	remarks *widget.RichText
-	pane    *fyne.Container // laid out anew when its words change
-	reading *widget.Label
-	minute  *kit.Field
-	degrees *kit.Field
-	slip    *widget.Label // why the last temperature wasn't taken
-	clock   *clock
-	save    *widget.Button
-	svg     *widget.Button
-	columns *widget.Button
-	remove  *widget.Button
-	empty   fyne.CanvasObject
-	content fyne.CanvasObject
+	stage   *kit.Choice[cases.Stage] // of the shown log
+
+	handStage *kit.Choice[cases.Stage] // of what is written down here
+	writing   cases.Stage
+	chart     *kit.ChartView
+	facts     *fyne.Container
+	remarks   *widget.RichText
+	pane      *fyne.Container // laid out anew when its words change
+	reading   *widget.Label
+	minute    *kit.Field
+	degrees   *kit.Field
+	slip      *widget.Label // why the last temperature wasn't taken
+	clock     *clock
+	save      *widget.Button
+	svg       *widget.Button
+	columns   *widget.Button
+	remove    *widget.Button
+	empty     fyne.CanvasObject
+	content   fyne.CanvasObject
 }
 
 // New makes the screen; edit changes the case, now is the clock.
 func New(edit func(what string, change func(*cases.Case)), now func() time.Time) *View {
 	v := &View{
 		OnFile: func() {}, OnLog: func(int) {}, OnSave: func(string) {}, OnColumns: func() {},
-		edit: edit, now: now, data: Data{Log: -1}, chart: kit.NewChartView(), facts: container.NewVBox(),
-		remarks: kit.Paragraphs(), reading: widget.NewLabel(""),
+		edit: edit, now: now, data: Data{Log: -1}, chart: kit.NewChartView(), facts: container.New(kit.Tight{More: 2}),
+		remarks: kit.Paragraphs(), reading: kit.Small(""),
 		slip: widget.NewLabel(""),
 	}
 	v.pick = widget.NewSelect(nil, func(string) {
@@ -80,6 +84,9 @@ func New(edit func(what string, change func(*cases.Case)), now func() time.Time)
 			v.OnLog(i)
 		}
 	})
+	v.stage = kit.NewChoice(cases.Words[cases.Stage](), cases.Stage.Name, v.setStage)
+	v.handStage = kit.NewChoice(cases.Words[cases.Stage](), cases.Stage.Name, func(s cases.Stage) { v.write(s) })
+	v.write(cases.BeforeRepair)
 	v.slip.Importance, v.slip.Wrapping = widget.DangerImportance, fyne.TextWrapWord
 	v.minute = kit.NewField("min", nil)
 	v.degrees = kit.NewField("°C", nil)
@@ -97,9 +104,11 @@ func (v *View) layout() fyne.CanvasObject {
 	v.svg = quiet("SVG", theme.DocumentSaveIcon(), func() { v.OnSave("svg") })
 	v.columns = quiet(kit.L("window.warmup.columns"), theme.ListIcon(), func() { v.OnColumns() })
 	v.remove = quiet(kit.L("window.warmup.remove"), theme.DeleteIcon(), v.drop)
-	top := container.NewBorder(nil, nil, container.NewHBox(container.New(kit.Shares{240}, v.pick), v.remove), container.NewHBox(v.reading, v.columns, v.save, v.svg, file))
+	top := container.NewBorder(nil, nil, container.NewHBox(container.New(kit.Shares{220}, v.pick), container.New(kit.Shares{130}, v.stage.Select), v.remove),
+		container.NewHBox(v.columns, v.save, v.svg, file), v.reading)
 	hand := kit.Section(kit.L("window.warmup.written-down"),
 		kit.Paragraphs(kit.Span{Text: kit.L("window.warmup.written-down-text"), Small: true}),
+		kit.Labelled(kit.L("window.warmup.stage"), v.handStage.Select),
 		v.clock.content,
 		container.NewGridWithColumns(2, labelled(kit.L("window.warmup.minute"), v.minute), labelled(kit.L("window.warmup.coolant"), v.degrees)),
 		v.slip,
@@ -134,6 +143,7 @@ func (v *View) First() fyne.Focusable { return v.degrees }
 func (v *View) Show(d Data) {
 	if d.Case.ID != v.data.Case.ID {
 		v.clock.stop()
+		v.write(cases.BeforeRepair)
 		v.minute.SetText("")
 		v.degrees.SetText("")
 		v.slip.SetText("")
@@ -147,13 +157,14 @@ func (v *View) Show(d Data) {
 	v.pick.SetOptions(names)
 	if d.Log >= 0 && d.Log < len(names) {
 		v.pick.SetSelectedIndex(d.Log)
+		v.stage.Put(d.Case.Logs[d.Log].Stage)
 	} else {
 		v.pick.ClearSelected()
 	}
 	v.picking = false
 	v.reading.SetText(d.Reading)
 	v.degrees.SetPlaceHolder(string(d.Units.Temperature))
-	show(d.Log >= 0, v.chart, v.save, v.svg, v.remove, v.pick)
+	show(d.Log >= 0, v.chart, v.save, v.svg, v.remove, v.pick, v.stage.Select)
 	show(d.Log < 0, v.empty)
 	show(d.Columns, v.columns)
 	v.chart.Draw(d.Lines)
@@ -191,6 +202,26 @@ func nameOf(l cases.Log) string {
 	return name
 }
 
+// setStage says when the shown log was recorded.
+func (v *View) setStage(s cases.Stage) {
+	i := v.data.Log
+	v.edit(kit.L("window.warmup.stage"), func(k *cases.Case) {
+		if i >= 0 && i < len(k.Logs) {
+			k.Logs[i].Stage = s
+		}
+	})
+}
+
+// write says which warm-up is written down from now on; one that isn't known is
+// before the repair.
+func (v *View) write(s cases.Stage) {
+	if s == "" {
+		s = cases.BeforeRepair
+	}
+	v.writing = s
+	v.handStage.Put(s)
+}
+
 // handLog is the name of the log that is written down here.
 const handLog = "written down"
 
@@ -212,18 +243,19 @@ func (v *View) add() {
 		v.minute.SetText(written(minutes + 1)) // the next line of the list
 	}
 	v.edit(fmt.Sprintf("%s at %s min", v.data.Units.TempUnit(c), written(minutes)), func(k *cases.Case) {
-		put(handOf(k), minutes*60, float64(c))
+		put(handOf(k, v.writing), minutes*60, float64(c))
 	})
 }
 
-// handOf is the case's log that is written down, a new one if there is none.
-func handOf(k *cases.Case) *cases.Log {
+// handOf is the case's log of that stage that is written down, a new one if there
+// is none.
+func handOf(k *cases.Case, stage cases.Stage) *cases.Log {
 	for i := range k.Logs {
-		if k.Logs[i].Name == handLog {
-			return &k.Logs[i]
+		if l := &k.Logs[i]; l.Name == handLog && (l.Stage == stage || l.Stage == "" && stage == cases.BeforeRepair) {
+			return l
 		}
 	}
-	k.Logs = append(k.Logs, cases.Log{Name: handLog, Stage: cases.BeforeRepair})
+	k.Logs = append(k.Logs, cases.Log{Name: handLog, Stage: stage})
 	return &k.Logs[len(k.Logs)-1]
 }
 

@@ -1,11 +1,13 @@
 package warmup_test
 
 import (
+	"slices"
 	"testing"
 	"time"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/test"
+	"fyne.io/fyne/v2/widget"
 
 	"loopbook/app/ui/kit"
 	"loopbook/app/ui/warmup"
@@ -44,6 +46,51 @@ func TestWritingDown(t *testing.T) {
 	}
 	if len(c.Logs[0].TimeS) != len(want) || degrees.Text != "hot" {
 		t.Errorf("%d rows, %q left in the field", len(c.Logs[0].TimeS), degrees.Text)
+	}
+}
+
+// A warm-up after the repair is written into a log of its own, and a log's stage
+// can be mended.
+func TestBothStagesAreWrittenDown(t *testing.T) {
+	test.NewTempApp(t)
+	var c cases.Case
+	var v *warmup.View
+	v = warmup.New(func(_ string, change func(*cases.Case)) {
+		change(&c)
+		v.Show(warmup.Data{Case: c, Log: len(c.Logs) - 1, Units: units.Metric()})
+	}, time.Now)
+	w := test.NewTempWindow(t, v.Content())
+	w.Resize(fyne.NewSize(1040, 640))
+	v.Show(warmup.Data{Case: c, Log: -1, Units: units.Metric()})
+	minute, degrees := fields(t, v.Content())
+	write := func(at, c string) {
+		minute.SetText(at)
+		degrees.SetText(c)
+		degrees.OnSubmitted(c)
+	}
+	var stages []*widget.Select
+	walk(v.Content(), func(o fyne.CanvasObject) {
+		if s, ok := o.(*widget.Select); ok && slices.Contains(s.Options, cases.AfterRepair.Name()) {
+			stages = append(stages, s)
+		}
+	})
+	if len(stages) != 2 {
+		t.Fatalf("%d choices of a stage", len(stages))
+	}
+	hand, shown := stages[0], stages[1]
+	if hand.Selected == "" {
+		hand, shown = shown, hand // there is no log yet that it could be of
+	}
+	write("1", "20")
+	hand.SetSelected(cases.AfterRepair.Name())
+	write("1", "25")
+	write("2", "35")
+	if len(c.Logs) != 2 || c.Logs[0].Stage != cases.BeforeRepair || c.Logs[1].Stage != cases.AfterRepair || len(c.Logs[1].TimeS) != 2 {
+		t.Fatalf("logs %+v", c.Logs)
+	}
+	shown.SetSelected(cases.BeforeRepair.Name())
+	if c.Logs[1].Stage != cases.BeforeRepair {
+		t.Errorf("the shown log is of %q", c.Logs[1].Stage)
 	}
 }
 
