@@ -130,6 +130,12 @@ func (c *customer) first() box {
 	return b
 }
 
+// last is how it is now.
+func (c *customer) last() box {
+	sign, fill, edge := c.mood()
+	return box{c.by.Of("customer.is-now"), c.by.Say(c.now()), sign, fill, edge}
+}
+
 // three are the three boxes side by side, as high as the fullest.
 func (c *customer) three() {
 	const gap, pad, most = 10, 9, 9
@@ -137,7 +143,7 @@ func (c *customer) three() {
 	boxes := []box{
 		c.first(),
 		{c.by.Of("customer.we-did"), c.by.Say(c.did()), signNote(), drawing.NoteGround, drawing.NoteText},
-		{c.by.Of("customer.is-now"), c.by.Say(c.now()), c.nowSign(), c.nowGround(), c.nowEdge()},
+		c.last(),
 	}
 	high := 0
 	lines := make([][]string, len(boxes))

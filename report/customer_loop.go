@@ -200,7 +200,8 @@ func (c *customer) pictures(rows []spot, height float64) {
 
 func (c *customer) panels() []panel {
 	before := panel{"before", c.pair.before, func(s spot) shown { return s.before }, drawing.ActText, signAct()}
-	after := panel{"after", c.pair.after, func(s spot) shown { return s.after }, c.nowEdge(), c.nowSign()}
+	sign, _, edge := c.mood()
+	after := panel{"after", c.pair.after, func(s spot) shown { return s.after }, edge, sign}
 	switch {
 	case c.pair.after < 0:
 		before.key = "now-shown"

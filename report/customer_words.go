@@ -109,34 +109,15 @@ func (c *customer) now() say.Text {
 	return say.Of("customer.now.not-measured")
 }
 
-func (c *customer) nowSign() drawing.Shape {
+// mood is the sign and the colours of how it is now.
+func (c *customer) mood() (sign drawing.Shape, fill, edge drawing.Role) {
 	switch c.state() {
 	case fixed, healthy:
-		return signFine()
+		return signFine(), drawing.FineGround, drawing.FineText
 	case notFixed:
-		return signAct()
+		return signAct(), drawing.ActGround, drawing.ActText
 	}
-	return signLook()
-}
-
-func (c *customer) nowGround() drawing.Role {
-	switch c.state() {
-	case fixed, healthy:
-		return drawing.FineGround
-	case notFixed:
-		return drawing.ActGround
-	}
-	return drawing.LookGround
-}
-
-func (c *customer) nowEdge() drawing.Role {
-	switch c.state() {
-	case fixed, healthy:
-		return drawing.FineText
-	case notFixed:
-		return drawing.ActText
-	}
-	return drawing.LookText
+	return signLook(), drawing.LookGround, drawing.LookText
 }
 
 // watchFor is what to look at in the next weeks, by the kind of fault.
