@@ -3,7 +3,6 @@ package notebook
 import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
-	"fyne.io/fyne/v2/widget"
 
 	"loopbook/app/ui/kit"
 	"loopbook/cases"
@@ -15,15 +14,8 @@ import (
 type facets struct {
 	toggle  func(cases.Field, string)
 	list    *fyne.Container
-	marks   []facet
+	lines   []*facetLine
 	content *fyne.Container
-}
-
-// facet is one line.
-type facet struct {
-	field  cases.Field
-	word   string
-	button *widget.Button
 }
 
 // shownWords of a field are offered; whoever wants another types it.
@@ -42,14 +34,14 @@ func newFacets(toggle func(cases.Field, string)) *facets {
 // show makes the lines anew.
 func (f *facets) show(counts cases.Facets, text string) {
 	f.list.RemoveAll()
-	f.marks = nil
+	f.lines = nil
 	for _, field := range []cases.Field{cases.ByStage, cases.ByCause, cases.ByCode, cases.BySymptom, cases.ByLayout, cases.ByTag, cases.ByMake, cases.ByMotive} {
 		words := counts[field]
 		if len(words) == 0 {
 			continue
 		}
 		f.list.Add(kit.Caption(kit.L("window.notebook.by-" + string(field))))
-		lines := container.New(kit.Tight{More: 4})
+		lines := container.New(kit.Tight{More: -3})
 		for _, c := range words[:min(len(words), shownWords)] {
 			lines.Add(f.line(field, c))
 		}
@@ -60,23 +52,15 @@ func (f *facets) show(counts cases.Facets, text string) {
 }
 
 func (f *facets) line(field cases.Field, c cases.Count) fyne.CanvasObject {
-	b := widget.NewButton(kit.L("window.notebook.facet", wordName(field, c.Word), c.N), func() { f.toggle(field, c.Word) })
-	b.Alignment, b.Importance = widget.ButtonAlignLeading, widget.LowImportance
-	f.marks = append(f.marks, facet{field, c.Word, b})
-	return b
+	l := newFacetLine(field, c, func() { f.toggle(field, c.Word) })
+	f.lines = append(f.lines, l)
+	return l
 }
 
 // mark shows which filters the text holds.
 func (f *facets) mark(text string) {
-	for _, m := range f.marks {
-		want := widget.LowImportance
-		if query.Has(text, m.field, m.word) {
-			want = widget.HighImportance
-		}
-		if m.button.Importance != want {
-			m.button.Importance = want
-			m.button.Refresh()
-		}
+	for _, l := range f.lines {
+		l.use(query.Has(text, l.field, l.word))
 	}
 }
 

@@ -37,19 +37,19 @@ func TestSearchAndFiltersAsk(t *testing.T) {
 	test.Type(v.search, "cold f")
 	v.toggleFilters()
 	v.ShowFacets(cases.Facets{cases.ByCause: {{Word: "pump-weak", N: 7}}, cases.ByTag: {{Word: "two words", N: 2}}, cases.ByStage: {{Word: "open", N: 1}}})
-	if counts != 1 || len(v.facets.marks) != 3 || v.facets.marks[0].button.Text != "open · 1" || v.facets.marks[1].button.Text != "coolant pump weak · 7" {
-		t.Fatalf("filters %+v", v.facets.marks)
+	if counts != 1 || len(v.facets.lines) != 3 || v.facets.lines[0].name.Text != "open" || v.facets.lines[1].name.Text != "coolant pump weak" || v.facets.lines[1].count.Text != "7" {
+		t.Fatalf("filters %+v", v.facets.lines)
 	}
-	test.Tap(v.facets.marks[1].button)
-	test.Tap(v.facets.marks[2].button)
+	test.Tap(v.facets.lines[1])
+	test.Tap(v.facets.lines[2])
 	if want := `cold f cause:pump-weak tag:"two words"`; asked != want || v.search.Text != want {
 		t.Errorf("asked %q, the search holds %q, want %q", asked, v.search.Text, want)
 	}
-	if v.facets.marks[1].button.Importance != widget.HighImportance {
+	if !v.facets.lines[1].used {
 		t.Error("a filter that is used isn't marked")
 	}
 	v.sort.SetSelectedIndex(2)
-	test.Tap(v.facets.marks[1].button)
+	test.Tap(v.facets.lines[1])
 	if want := `cold f tag:"two words" sort:oldest`; asked != want || v.sort.SelectedIndex() != 2 {
 		t.Errorf("asked %q, want %q", asked, want)
 	}
