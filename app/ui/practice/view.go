@@ -57,6 +57,9 @@ func (v *View) Content() fyne.CanvasObject { return v.content }
 // Trainee is who practises.
 func (v *View) Trainee() string { return v.start.trainee.Text }
 
+// SetTrainee names who practises.
+func (v *View) SetTrainee(name string) { v.start.trainee.SetText(name) }
+
 // Tell says what is being reckoned; empty: nothing.
 func (v *View) Tell(text string) { v.state.SetText(text) }
 
