@@ -2,6 +2,7 @@ package main
 
 import (
 	"encoding/json"
+	"errors"
 	"fmt"
 	"sort"
 	"strings"
@@ -135,6 +136,20 @@ func (w *window) showBeside(a, b cases.Case) {
 		return
 	}
 	w.ask(w.besideDialog(kit.L("window.compare.title"), compare.New(titleOf(a), titleOf(b), differ, same)))
+}
+
+// compareWithLast puts the open case beside the one that was open before it.
+func (w *window) compareWithLast() {
+	if !w.desk.open || w.before == "" || w.before == w.desk.c.ID {
+		w.tell(errors.New(kit.L("window.compare.no-other")))
+		return
+	}
+	other, err := w.desk.store.Get(w.desk.ctx, w.before)
+	if err != nil {
+		w.tell(err)
+		return
+	}
+	w.showBeside(w.desk.c, other)
 }
 
 func (w *window) besideDialog(title string, content fyne.CanvasObject) dialog.Dialog {

@@ -150,17 +150,18 @@ func listed(text string) []string {
 // error.
 func parseQuery(text string) (cases.Query, error) {
 	p := query.Parse(text, time.Local)
-	for _, x := range p.Problems {
-		why := map[query.Why]string{
-			query.NoSuchWord: "there is no such word", query.ManyWords: "it is the beginning of several", query.Empty: "a word is missing",
-			query.NoRange: "write 2012, 2010..2015, 2010.. or ..2015", query.NoDate: "write 2014, 2014-03, 2014-03-12 or two of them with .. between",
-		}[x.Why]
-		if len(x.Near) > 0 {
-			why += "; there are " + strings.Join(x.Near, ", ")
-		}
-		return cases.Query{}, usagef("%s: %s", x.Token, why)
+	if len(p.Problems) == 0 {
+		return p.Query, nil
 	}
-	return p.Query, nil
+	x := p.Problems[0]
+	why := map[query.Why]string{
+		query.NoSuchWord: "there is no such word", query.ManyWords: "it is the beginning of several", query.Empty: "a word is missing",
+		query.NoRange: "write 2012, 2010..2015, 2010.. or ..2015", query.NoDate: "write 2014, 2014-03, 2014-03-12 or two of them with .. between",
+	}[x.Why]
+	if len(x.Near) > 0 {
+		why += "; there are " + strings.Join(x.Near, ", ")
+	}
+	return cases.Query{}, usagef("%s: %s", x.Token, why)
 }
 
 func searchCases(ctx context.Context, c console, args []string) error {

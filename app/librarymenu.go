@@ -13,6 +13,7 @@ func (w *window) libraryMenu() *fyne.Menu {
 			w.enter(caseRoom)
 			w.tabs.SelectIndex(alikeTab)
 		}),
+		key(kit.L("window.compare.menu"), fyne.KeyB, w.compareWithLast),
 		key(kit.L("window.history.menu"), fyne.KeyH, func() { w.enter(historyRoom) }),
 		key(kit.L("window.practice.menu"), fyne.KeyJ, func() { w.enter(practiceRoom) }),
 		fyne.NewMenuItemSeparator(),

@@ -34,6 +34,9 @@ func (w *window) makeNotebook() {
 func (w *window) openCase(id string) {
 	if id != w.desk.c.ID || !w.desk.open {
 		w.leave()
+		if w.desk.open {
+			w.before = w.desk.c.ID
+		}
 		w.desk.load(id)
 	}
 	w.enter(caseRoom)

@@ -122,6 +122,7 @@ type window struct {
 	rooms     *rooms
 	rail      fyne.CanvasObject // the list of cases
 	working   *widget.Label     // says how far something is that takes a while
+	before    string            // the case that was open before this one
 	history   *history.View
 	practice  *practice.View
 	trains    *practising

@@ -26,7 +26,6 @@ type owned struct {
 	vehicle  cases.Vehicle
 	customer cases.Customer
 	layout   string
-	fitted   cases.Loop
 }
 
 // NewShop opens a shop whose cases are spread evenly over the years from a day on.
