@@ -32,8 +32,11 @@ func (w *window) makeProof() {
 	w.proof.OnPair = func(i int) { w.proofs.pair = i; w.showProof() }
 }
 
-// showProof paints the proof, by the crowd that is there.
-func (w *window) showProof() {
+// showProof paints the proof.
+func (w *window) showProof() { w.proof.Show(w.proofData()) }
+
+// proofData is the proof in words, by the crowd that is there.
+func (w *window) proofData() view.Data {
 	d := w.desk
 	if w.proofs.of != d.c.ID {
 		w.proofs.of, w.proofs.pair = d.c.ID, 0
@@ -62,7 +65,7 @@ func (w *window) showProof() {
 	data.Repeat = by.All(p.Repeat)
 	w.proofChecks(p, &data)
 	data.Codes = codesTold(p.Codes)
-	w.proof.Show(data)
+	return data
 }
 
 func severityOf(v proof.Verdict) string {
