@@ -4,6 +4,7 @@ import (
 	"encoding/json"
 	"errors"
 	"fmt"
+	"reflect"
 	"sort"
 	"strings"
 
@@ -39,7 +40,11 @@ func differences(a, b cases.Case) (differ, same []compare.Row, err error) {
 	for k := range where {
 		names = append(names, k)
 	}
-	sort.Strings(names)
+	order := keyOrder()
+	sort.Slice(names, func(i, j int) bool {
+		a, b := order[firstKey(names[i])], order[firstKey(names[j])]
+		return a < b || a == b && names[i] < names[j]
+	})
 	for _, k := range names {
 		r := compare.Row{Where: k, Left: left[k], Right: right[k]}
 		if r.Left == r.Right {
@@ -49,6 +54,21 @@ func differences(a, b cases.Case) (differ, same []compare.Row, err error) {
 		}
 	}
 	return differ, same, nil
+}
+
+// keyOrder is where a case's keys stand in the format.
+func keyOrder() map[string]int {
+	order := map[string]int{}
+	of := reflect.TypeFor[cases.Case]()
+	for i := range of.NumField() {
+		order[of.Field(i).Tag.Get("json")] = i
+	}
+	return order
+}
+
+func firstKey(place string) string {
+	first, _, _ := strings.Cut(place, " · ")
+	return first
 }
 
 // placesOf is every place of a case with what it says, in words. Long series are told by
@@ -82,7 +102,7 @@ func walkPlaces(out map[string]string, at string, v any) {
 	case []any:
 		if len(v) > 0 {
 			if _, plain := v[0].(map[string]any); !plain {
-				out[at] = listWords(v)
+				out[at] = listWords(at, v)
 				return
 			}
 		}
@@ -91,8 +111,22 @@ func walkPlaces(out map[string]string, at string, v any) {
 		}
 	case nil:
 	default:
-		out[at] = fmt.Sprint(v)
+		out[at] = tradeName(at, fmt.Sprint(v))
 	}
+}
+
+// tradeName is a word of the format as people of the trade say it, where its place
+// tells what it is.
+func tradeName(at, word string) string {
+	switch at[strings.LastIndex(at, " ")+1:] {
+	case "cause":
+		return cases.Cause(word).Name()
+	case "symptoms":
+		return cases.Symptom(word).Name()
+	case "layout":
+		return kit.LayoutTitle(word)
+	}
+	return word
 }
 
 func joinPlace(at, key string) string {
@@ -102,13 +136,13 @@ func joinPlace(at, key string) string {
 	return at + " · " + key
 }
 
-func listWords(list []any) string {
+func listWords(at string, list []any) string {
 	if len(list) > mostInList {
 		return kit.L("window.compare.values", len(list))
 	}
 	words := make([]string, len(list))
 	for i, x := range list {
-		words[i] = fmt.Sprint(x)
+		words[i] = tradeName(at, fmt.Sprint(x))
 	}
 	return strings.Join(words, ", ")
 }

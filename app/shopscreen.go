@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 	"strconv"
+	"strings"
 	"time"
 
 	"fyne.io/fyne/v2"
@@ -111,7 +112,8 @@ func shareWords(name string, k, n int) string {
 func bandName(u units.Set) func(string) string {
 	return func(low string) string {
 		km, _ := strconv.Atoi(low) // written by the history itself
-		return kit.L("window.history.band", u.Dist(float64(km)), u.DistUnit(float64(km+50_000)))
+		from := strings.TrimSuffix(u.DistUnit(float64(km)), " "+string(u.Distance))
+		return kit.L("window.history.band", from, u.DistUnit(float64(km+50_000)))
 	}
 }
 

@@ -3,7 +3,10 @@
 package history
 
 import (
+	"image/color"
+
 	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/canvas"
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/layout"
 	"fyne.io/fyne/v2/theme"
@@ -111,13 +114,18 @@ func (v *View) section(s Section) fyne.CanvasObject {
 	if s.Chart != nil {
 		plot := kit.NewPlot(s.Title, v.save)
 		plot.Draw(s.Chart)
-		box.Add(plot.Content)
+		room := canvas.NewRectangle(color.Transparent)
+		room.SetMinSize(fyne.NewSize(0, chartHeight))
+		box.Add(container.NewStack(room, plot.Content))
 	}
 	for _, l := range s.Lines {
 		box.Add(v.line(l, s.Wide))
 	}
 	return container.NewPadded(box)
 }
+
+// chartHeight leaves a plot room above the slanting names under it.
+const chartHeight = 300
 
 func (v *View) line(l Line, wide float32) fyne.CanvasObject {
 	parts := container.New(layout.NewRowWrapLayoutWithCustomPadding(0, 0))
