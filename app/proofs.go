@@ -20,10 +20,9 @@ import (
 
 // proofs judges the open case's repair.
 type proofs struct {
-	of    string // the case that the pair belongs to
-	pair  int    // the one that is looked at
-	key   string // of the crowd that is there or being simulated
-	crowd *ensemble.Ensemble
+	of   string // the case that the pair belongs to
+	pair int    // the one that is looked at
+	key  string // of the crowd that is being simulated
 }
 
 func (w *window) makeProof() {
