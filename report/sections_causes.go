@@ -5,10 +5,10 @@ import (
 	"loopbook/diagram/say"
 )
 
-// Of the causes those are told that have at least this chance, and that many at
-// most.
+// The first causes are told, and those with a chance that counts, up to so many.
 const (
 	leastChance = 0.01
+	firstCauses = 3
 	mostCauses  = 8
 )
 
@@ -31,7 +31,7 @@ func (s *sheet) causes() {
 	var rows [][]cell
 	rest := 0.0
 	for i, c := range r.Causes {
-		if i >= mostCauses || c.Probability < leastChance {
+		if i >= mostCauses || i >= firstCauses && c.Probability < leastChance {
 			rest += c.Probability
 			continue
 		}

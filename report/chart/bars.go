@@ -54,9 +54,7 @@ func (b Bars) plot(look Look, columns int) (*plot.Plot, error) {
 	p.Legend.Top, p.Legend.YOffs = true, -look.Size/2
 	b.nameX(p)
 	p.Y.Min = 0
-	if len(b.Parts) > 1 { // room for the names above the bars
-		p.Y.Max *= 1.1 + 0.08*float64(len(b.Parts))
-	}
+	p.Y.Max *= 1.1 + 0.08*float64(len(b.Parts)) // room for the names above the bars
 	return p, nil
 }
 
