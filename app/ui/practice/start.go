@@ -127,13 +127,15 @@ func (s *start) trainers(d Start) fyne.CanvasObject {
 	box := container.NewVBox(kit.Section(kit.L("window.practice.trainer"),
 		kit.Paragraphs(kit.Span{Text: kit.L("window.practice.make-text"), Small: true, Color: theme.ColorNamePlaceHolder}),
 		container.NewBorder(nil, nil, nil, build, name), retire))
-	box.Add(s.chosen(d))
+	choose, cases := s.chosen(d)
+	box.Add(choose)
 	box.Add(s.results(d))
+	box.Add(cases)
 	return container.NewPadded(box)
 }
 
-// chosen is one class with its cases in their order.
-func (s *start) chosen(d Start) fyne.CanvasObject {
+// chosen is which class is looked at, with its cases in their order.
+func (s *start) chosen(d Start) (choose *widget.Select, list *fyne.Container) {
 	v := s.view
 	names := []string{kit.L("window.practice.all")}
 	at := 0
@@ -143,7 +145,7 @@ func (s *start) chosen(d Start) fyne.CanvasObject {
 			at = i + 1
 		}
 	}
-	choose := widget.NewSelect(names, nil)
+	choose = widget.NewSelect(names, nil)
 	choose.SetSelectedIndex(at)
 	choose.OnChanged = func(string) {
 		i := choose.SelectedIndex()
@@ -153,10 +155,11 @@ func (s *start) chosen(d Start) fyne.CanvasObject {
 		}
 		tell(v.OnChoose, d.Classes[i-1].Name)
 	}
-	box := container.NewVBox(choose)
+	list = container.NewVBox()
 	if at == 0 {
-		return box
+		return choose, list
 	}
+	list.Add(kit.Heading(kit.L("window.practice.order")))
 	for i, title := range d.Classes[at-1].Cases {
 		up := widget.NewButtonWithIcon("", theme.MoveUpIcon(), func() { move(v.OnMove, i, -1) })
 		out := widget.NewButtonWithIcon("", theme.ContentRemoveIcon(), func() { move(v.OnMove, i, 0) })
@@ -164,12 +167,12 @@ func (s *start) chosen(d Start) fyne.CanvasObject {
 		if i == 0 {
 			up.Disable()
 		}
-		box.Add(container.NewBorder(nil, nil, nil, container.NewHBox(up, out), kit.Small(kit.L("window.practice.nth", i+1, title))))
+		list.Add(container.NewBorder(nil, nil, nil, container.NewHBox(up, out), kit.Small(kit.L("window.practice.nth", i+1, title))))
 	}
 	drop := widget.NewButton(kit.L("window.practice.forget"), func() { tell(v.OnForget, d.Chosen) })
 	drop.Importance = widget.LowImportance
-	box.Add(container.NewHBox(drop))
-	return box
+	list.Add(container.NewHBox(drop))
+	return choose, list
 }
 
 func (s *start) results(d Start) fyne.CanvasObject {
