@@ -24,6 +24,7 @@ type practising struct {
 	queue   []string // its cases still to come
 	chosen  string   // class that the trainer looks at
 	own     *way     // the program's own; nil while it is reckoned
+	judging bool     // an answer is given and being judged
 	cancel  context.CancelFunc
 }
 
@@ -138,8 +139,21 @@ func (w *window) stopPractice() {
 	w.showRail()
 }
 
+// leaveLibrary ends what is under way for a notebook that is being closed.
+func (w *window) leaveLibrary() {
+	w.trains.cancel()
+	w.trains.session, w.trains.chosen = nil, ""
+	if w.ranking != nil {
+		w.ranking()
+	}
+	w.enter(caseRoom)
+}
+
 func (w *window) buyEvidence(number int) {
 	s := w.trains.session
+	if w.trains.judging {
+		return // the answer is given
+	}
 	item := s.Items()[number]
 	if err := s.Buy(item); err != nil {
 		w.tell(err)
@@ -154,17 +168,22 @@ func (w *window) buyEvidence(number int) {
 // answerPractice judges the answer apart from the window, keeps the result, and shows it.
 func (w *window) answerPractice(named cases.Cause, confidence float64) {
 	p := w.trains
-	s := p.session
+	if p.judging {
+		return
+	}
+	p.judging = true
+	s, own := p.session, p.own
+	answered := s.Copy()
 	w.practice.Tell(kit.L("window.practice.judging"))
 	w.start(func() {
-		beliefs, err := p.coach.replay(w.desk.ctx, s)
-		own := p.own
+		beliefs, err := p.coach.replay(w.desk.ctx, answered)
 		if err == nil && own == nil {
 			var made way
 			made, err = p.coach.ownWay(w.desk.ctx, s.Whole())
 			own = &made
 		}
 		fyne.Do(func() {
+			p.judging = false
 			w.practice.Tell("")
 			if s != p.session {
 				return // stopped meanwhile
@@ -173,8 +192,8 @@ func (w *window) answerPractice(named cases.Cause, confidence float64) {
 				w.tell(err)
 				return
 			}
-			w.keepResult(s, named, confidence, own.Minutes)
-			w.practice.ShowResult(w.resultData(s, practice.ScoreOf(named, s.Truth(), confidence), named, confidence, beliefs, *own))
+			w.keepResult(answered, named, confidence, own.Minutes)
+			w.practice.ShowResult(w.resultData(answered, practice.ScoreOf(named, s.Truth(), confidence), named, confidence, beliefs, *own))
 		})
 	})
 }

@@ -223,6 +223,7 @@ const (
 
 // use turns to a notebook.
 func (w *window) use(store *sqlite.Store) {
+	w.leaveLibrary()
 	if old := w.desk.store; old != store {
 		defer old.Close()
 	}

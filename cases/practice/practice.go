@@ -97,6 +97,13 @@ func itemsOf(c *cases.Case, costs Costs) []Item {
 	return out
 }
 
+// Copy is the session as it stands, for who judges it apart.
+func (s *Session) Copy() *Session {
+	c := *s
+	c.bought = slices.Clone(s.bought)
+	return &c
+}
+
 // Items are all that can be bought, in the case's order.
 func (s *Session) Items() []Item { return slices.Clone(s.items) }
 

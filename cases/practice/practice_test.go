@@ -99,6 +99,11 @@ func TestEachItemCostsItsMinutesAndOpens(t *testing.T) {
 	if readings != before {
 		t.Errorf("all bought shows %d readings of %d", readings, before)
 	}
+	again := begin(t)
+	kept := again.Copy()
+	if err := again.Buy(again.Items()[0]); err != nil || len(kept.Bought()) != 0 {
+		t.Errorf("a copy follows what is bought after it: %v, %v", kept.Bought(), err)
+	}
 	if err := s.Buy(practice.Item{Kind: practice.Test, At: 99}); !errors.Is(err, practice.ErrNoItem) {
 		t.Errorf("something else: %v", err)
 	}
