@@ -126,9 +126,9 @@ func (k *coach) ownWay(ctx context.Context, whole cases.Case) (way, error) {
 func next(t thought, s *practice.Session) practice.Item {
 	left := s.Left()
 	for _, wish := range t.next {
-		for _, i := range left {
-			if meets(wish, i) {
-				return i
+		for n := len(left) - 1; n >= 0; n-- { // a point is wished for in the last round
+			if meets(wish, left[n]) {
+				return left[n]
 			}
 		}
 	}
