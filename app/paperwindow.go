@@ -45,16 +45,20 @@ func (w *window) print() {
 		return
 	}
 	w.leave()
+	if _, err := w.openPapers(); err != nil {
+		w.tell(err)
+	}
+}
+
+func (w *window) openPapers() (*paperWindow, error) {
 	d := w.desk
 	b, err := d.store.Bundle(d.ctx, d.c.ID)
 	if err != nil {
-		w.tell(err)
-		return
+		return nil, err
 	}
 	history, err := d.store.History(d.ctx, d.c.ID)
 	if err != nil {
-		w.tell(err)
-		return
+		return nil, err
 	}
 	p := &paperWindow{w: w, view: papers.New(), bundle: b, cut: history.Revision, choice: w.prefs.paper(), cancel: func() {}}
 	p.window = w.app.NewWindow(kit.L("window.papers.title", b.Case.Title))
@@ -70,6 +74,7 @@ func (w *window) print() {
 	p.view.Put(p.choice)
 	p.window.Show()
 	p.make()
+	return p, nil
 }
 
 // make writes the paper and shows its pages, apart from the window. A newer
@@ -238,19 +243,27 @@ func (p *paperWindow) logo() {
 		defer f.Close()
 		raw, err := io.ReadAll(io.LimitReader(f, photo.MaxBytes+1))
 		if err == nil {
-			raw, err = photo.SmallJPEG(raw, longLogo)
+			err = p.takeLogo(raw)
 		}
 		if err != nil {
 			p.view.Say(kit.L("window.papers.logo-refused", f.URI().Name(), err.Error()))
-			return
 		}
-		p.w.prefs.setLogo(raw)
-		p.choice.HasLogo = true
-		p.view.Put(p.choice)
-		p.make()
 	}, p.window)
 	d.SetFilter(storage.NewExtensionFileFilter([]string{".png", ".jpg", ".jpeg"}))
 	d.Show()
+}
+
+// takeLogo keeps a smaller copy of the picture for all papers to come.
+func (p *paperWindow) takeLogo(raw []byte) error {
+	small, err := photo.SmallJPEG(raw, longLogo)
+	if err != nil {
+		return err
+	}
+	p.w.prefs.setLogo(small)
+	p.choice.HasLogo = true
+	p.view.Put(p.choice)
+	p.make()
+	return nil
 }
 
 // fileOf opens a file of a bundle.

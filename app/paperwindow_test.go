@@ -1,0 +1,88 @@
+package main
+
+import (
+	"bytes"
+	"image"
+	"image/png"
+	"os/exec"
+	"strings"
+	"testing"
+
+	"loopbook/cases"
+	"loopbook/diagram"
+	"loopbook/report"
+)
+
+func TestPapersAreMadeAsChosen(t *testing.T) {
+	w, _ := shown(t)
+	w.newCase()
+	typeAt(t, w, diagram.Housing, "60")
+	w.desk.edit("customer", func(c *cases.Case) { c.Customer.Name = "Ada Peckwell" })
+	p, err := w.openPapers()
+	if err != nil {
+		t.Fatal(err)
+	}
+	if !bytes.HasPrefix(p.pdf, []byte("%PDF")) {
+		t.Fatal("no paper is made when its window opens")
+	}
+	customers := p.pdf
+	c := p.choice
+	c.Kind, c.Lang, c.Name = report.Trainer, "es", "Nordhang Garage"
+	p.view.OnChange(c)
+	if bytes.Equal(p.pdf, customers) || !bytes.Contains(p.pdf, []byte("/Lang (es)")) {
+		t.Error("another paper in another language is the same")
+	}
+	again, err := w.openPapers()
+	if err != nil {
+		t.Fatal(err)
+	}
+	if got := again.choice; got.Kind != report.Trainer || got.Lang != "es" || got.Name != "Nordhang Garage" || got.Named {
+		t.Errorf("the next papers begin with %+v", got)
+	}
+}
+
+func TestPagesAreSeen(t *testing.T) {
+	if _, err := exec.LookPath("pdftoppm"); err != nil {
+		t.Skip("pdftoppm isn't installed")
+	}
+	w, _ := shown(t)
+	w.newCase()
+	p, err := w.openPapers()
+	if err != nil {
+		t.Fatal(err)
+	}
+	pages, said := pagesOf(w.desk.ctx, p.pdf)
+	if len(pages) != 1 || said != "1 page." {
+		t.Errorf("%d pages, %q", len(pages), said)
+	}
+	if b := pages[0].Bounds(); b.Dy() <= b.Dx() {
+		t.Errorf("a page of A4 is %v", b)
+	}
+	if _, said := pagesOf(w.desk.ctx, []byte("no PDF")); !strings.Contains(said, "can't be shown") {
+		t.Errorf("what isn't a PDF: %q", said)
+	}
+}
+
+func TestALogoIsKeptForAllPapers(t *testing.T) {
+	w, _ := shown(t)
+	w.newCase()
+	p, err := w.openPapers()
+	if err != nil {
+		t.Fatal(err)
+	}
+	bare := p.pdf
+	if err := p.takeLogo([]byte("no picture")); err == nil || w.prefs.logo() != nil && len(w.prefs.logo()) > 0 {
+		t.Errorf("what is no picture is taken: %v", err)
+	}
+	var raw bytes.Buffer
+	if err := png.Encode(&raw, image.NewRGBA(image.Rect(0, 0, 80, 40))); err != nil {
+		t.Fatal(err)
+	}
+	if err := p.takeLogo(raw.Bytes()); err != nil || len(w.prefs.logo()) == 0 || bytes.Equal(p.pdf, bare) {
+		t.Errorf("a logo: %v, %d bytes kept", err, len(w.prefs.logo()))
+	}
+	p.logo() // once more takes it off
+	if len(w.prefs.logo()) != 0 || p.choice.HasLogo {
+		t.Error("the logo stays")
+	}
+}
