@@ -106,7 +106,7 @@ func (w *window) startData() (view.Start, error) {
 	store, ctx := w.desk.store, w.desk.ctx
 	d := view.Start{Chosen: w.trains.chosen, Why: w.canPractise()}
 	if w.desk.open {
-		d.Open = titleOf(w.desk.c)
+		d.Open, d.Lesson = titleOf(w.desk.c), w.desk.c.Lesson
 	}
 	retired, err := store.Retired(ctx)
 	if err != nil {

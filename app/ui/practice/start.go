@@ -23,6 +23,7 @@ type Start struct {
 	Open     string // the open case's title; empty: none can be practised
 	Why      string // why the open one can't be
 	Retired  bool   // the open case is out of practice
+	Lesson   string // of the open case, Markdown
 	Classes  []Class
 	Chosen   string // class
 	Results  []Row  // of the chosen class, or of all
@@ -127,6 +128,11 @@ func (s *start) trainers(d Start) fyne.CanvasObject {
 	box := container.NewVBox(kit.Section(kit.L("window.practice.trainer"),
 		kit.Paragraphs(kit.Span{Text: kit.L("window.practice.make-text"), Small: true, Color: theme.ColorNamePlaceHolder}),
 		container.NewBorder(nil, nil, nil, build, name), retire))
+	if d.Lesson != "" {
+		lesson := widget.NewRichTextFromMarkdown(d.Lesson)
+		lesson.Wrapping = fyne.TextWrapWord
+		box.Add(kit.Section(kit.L("window.practice.lesson"), lesson))
+	}
 	choose, cases := s.chosen(d)
 	box.Add(choose)
 	box.Add(s.results(d))
