@@ -178,10 +178,13 @@ type panel struct {
 	sign  drawing.Shape
 }
 
+const underPictures = 6
+
 // pictures draw the loop before and after the repair side by side, or once
-// where it was measured once, in what height is left.
+// where it was measured once, in what height is left for them and the scale.
 func (c *customer) pictures(rows []spot, height float64) {
 	const gap, pad, least = 10, 8, 120
+	height -= underPictures + scaleHeight()
 	plain, err := c.loop.Plain()
 	if err != nil || height < least {
 		return
@@ -194,7 +197,7 @@ func (c *customer) pictures(rows []spot, height float64) {
 		c.panel(p, plain, rows, x, width, height)
 		x += width + gap
 	}
-	c.y += height + 6
+	c.y += height + underPictures
 	c.scale()
 }
 
@@ -263,5 +266,7 @@ func (c *customer) scale() {
 		c.paint(x, c.y, 1, drawing.Band{Box: diagram.Box{float64(i) * width / steps, 2, width / steps, 7}, Start: drawing.Heat(from), End: drawing.Heat(from + step)})
 	}
 	c.put(x+width+6, c.y, high, softStyle)
-	c.y += softStyle.lead() + 6
+	c.y += scaleHeight()
 }
+
+func scaleHeight() float64 { return softStyle.lead() + 6 }

@@ -3,6 +3,7 @@ package report_test
 import (
 	"bytes"
 	"regexp"
+	"strconv"
 	"strings"
 	"testing"
 
@@ -100,6 +101,55 @@ func TestUnlikeRoundsAreSaidToBe(t *testing.T) {
 	m.Proof.Pairs = []proof.Pair{{Before: 0, After: 1}}
 	if text := flat(pdfText(t, written(t, report.Customer, m, report.Options{}))); strings.Contains(text, unlike) {
 		t.Errorf("a pair is said to be unlike:\n%s", text)
+	}
+}
+
+var wordBox = regexp.MustCompile(`<word xMin="[\d.]+" yMin="([\d.]+)" xMax="[\d.]+" yMax="([\d.]+)">`)
+
+// The danger's frame ends above the foot's line, on the shorter paper too: from
+// the last word in it to the foot's words there are the frame's pad, the gap to
+// the line and the line's own to the words, 20 points at least.
+func TestDangerStandsAboveTheFoot(t *testing.T) {
+	for _, l := range say.Langs() {
+		for _, page := range []report.Page{report.A4, report.Letter} {
+			pdf := written(t, report.Customer, material(t, full(), proof.Fixed), report.Options{Page: page, Lang: l})
+			words := wordBox.FindAllStringSubmatch(tool(t, pdf, "pdftotext", "-bbox", "FILE", "-"), -1)
+			lowest, last := 0.0, 0.0 // the foot's upper edge, and the lower one of what is above it
+			for _, m := range words {
+				lowest = max(lowest, number(t, m[1]))
+			}
+			for _, m := range words {
+				if number(t, m[1]) < lowest-2 {
+					last = max(last, number(t, m[2]))
+				}
+			}
+			if last == 0 || lowest-last < 20 {
+				t.Errorf("%s on %s: text down to %.0f, foot at %.0f", l, page, last, lowest)
+			}
+		}
+	}
+}
+
+func number(t *testing.T, text string) float64 {
+	t.Helper()
+	v, err := strconv.ParseFloat(text, 64)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return v
+}
+
+// A healthy loop's page doesn't deny a triangle in its own table.
+func TestHealthyPageDoesNotDenyItsTable(t *testing.T) {
+	m := material(t, full(), "")
+	m.Case.Verdict.Cause = cases.Healthy
+	m.Case.Repair = cases.Repair{}
+	text := flat(pdfText(t, written(t, report.Customer, m, report.Options{})))
+	if strings.Contains(text, "All that we measured is as it should be") || !strings.Contains(text, "with a triangle is a bit out") {
+		t.Errorf("the page says otherwise:\n%s", text)
+	}
+	if !strings.Contains(text, "Nothing had to be changed") || strings.Contains(text, "changed anything yet") {
+		t.Errorf("what was done:\n%s", text)
 	}
 }
 

@@ -1,6 +1,7 @@
 package report
 
 import (
+	"slices"
 	"strings"
 
 	"loopbook/cases"
@@ -44,18 +45,34 @@ func (c *customer) did() say.Text {
 	if len(parts) > 0 {
 		out = append(out, say.Of("customer.did.parts", strings.Join(parts, "; ")))
 	}
-	if len(c.c.Repair.StepsDone) > 0 {
+	if c.filledAndBled() {
 		out = append(out, say.Of("customer.did.steps"))
 	}
 	switch {
 	case c.pair.after >= 0 && len(out) > 0:
 		out = append(out, say.Of("customer.did.measured"))
 	case len(out) == 0 && len(c.c.Rounds) > 0:
-		out = append(out, say.Of("customer.did.looked"), say.Of("customer.did.nothing"))
+		out = append(out, say.Of("customer.did.looked"), c.nothing())
 	case len(out) == 0:
-		out = append(out, say.Of("customer.did.nothing"))
+		out = append(out, c.nothing())
 	}
 	return say.Sentences(out...)
+}
+
+// filledAndBled goes by the ticks of package cases/access: the first of its steps
+// are done before a drop is filled in.
+func (c *customer) filledAndBled() bool {
+	bled := func(step string) bool { return strings.HasPrefix(step, "bled-") }
+	done := c.c.Repair.StepsDone
+	return slices.Contains(done, "filled") && slices.ContainsFunc(done, bled)
+}
+
+// nothing says that all is as it was: for good, where nothing is wrong.
+func (c *customer) nothing() say.Text {
+	if c.state() == healthy {
+		return say.Of("customer.did.unneeded")
+	}
+	return say.Of("customer.did.nothing")
 }
 
 // state is how far the repair is shown to have worked.
@@ -98,7 +115,7 @@ func (c *customer) now() say.Text {
 	}
 	switch c.state() {
 	case healthy:
-		return say.Sentences(say.Of("customer.now.good"), say.Of("customer.now.healthy"))
+		return say.Sentences(c.sound(), say.Of("customer.now.healthy"))
 	case fixed:
 		return say.Sentences(engine, say.Of("customer.now.fixed"))
 	case unsure:
@@ -107,6 +124,18 @@ func (c *customer) now() say.Text {
 		return say.Sentences(engine, say.Of("customer.now.not-fixed"))
 	}
 	return say.Of("customer.now.not-measured")
+}
+
+// sound is of a loop without a fault. It must not deny what the table shows.
+func (c *customer) sound() say.Text {
+	_, off := c.gap()
+	for _, s := range c.spots() {
+		off = off || s.before.out || s.after.out
+	}
+	if off {
+		return say.Of("customer.now.odd")
+	}
+	return say.Of("customer.now.good")
 }
 
 // mood is the sign and the colours of how it is now.

@@ -216,9 +216,11 @@ func Short(v float64, digits int) string {
 	return strconv.FormatFloat(v, 'f', -1, 64)
 }
 
+// span has no word in it, since papers are in three languages; beside a minus
+// sign a dash would be misread.
 func span(low, high float64) string {
 	if low < 0 || high < 0 {
-		return Short(low, 0) + " to " + Short(high, 0)
+		return Short(low, 0) + "…" + Short(high, 0)
 	}
 	return Short(low, 0) + "–" + Short(high, 0)
 }

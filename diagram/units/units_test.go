@@ -39,7 +39,7 @@ func TestWrite(t *testing.T) {
 		{metric.Temp(88.46), "88.5"},
 		{us.TempUnit(100), "212 °F"},
 		{metric.TempRange(84.4, 93.7), "84–94"},
-		{metric.TempRange(-5, 3), "-5 to 3"},
+		{metric.TempRange(-5, 3), "-5…3"},
 		{metric.Delta(-0.2), "0 K"},
 		{us.Delta(10), "18 F°"},
 		{us.PressureUnit(103.42), "15 psi"},
