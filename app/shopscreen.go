@@ -80,7 +80,7 @@ func historyData(h experience.History, lines map[int64]cases.Summary, u units.Se
 	}
 	d.Right = []history.Section{
 		guessSection(h.Guesses),
-		{Title: kit.L("window.history.wrong"), About: kit.L("window.history.wrong-text"), Lines: wrongLines(h.Guesses)},
+		wrongSection(h.Guesses),
 		minutesSection(h.Minutes),
 		{Title: kit.L("window.history.months"), Chart: groupBars(h.Months, h.Causes, monthName), Lines: groupLines(h.Months, monthName), Wide: 110},
 	}
@@ -210,6 +210,14 @@ func binLine(b experience.Bin) history.Line {
 		l.Note = kit.L("window.history.too-modest")
 	}
 	return l
+}
+
+func wrongSection(g experience.Guesses) history.Section {
+	s := history.Section{Title: kit.L("window.history.wrong"), About: kit.L("window.history.wrong-text"), Lines: wrongLines(g)}
+	if len(s.Lines) == 0 {
+		s.About = kit.L("window.history.none-wrong")
+	}
+	return s
 }
 
 func wrongLines(g experience.Guesses) []history.Line {
