@@ -15,7 +15,6 @@ import (
 	"strconv"
 	"strings"
 	"time"
-	"unicode"
 
 	"loopbook/cases"
 	"loopbook/diagram"
@@ -196,44 +195,6 @@ func choose(typed string, known []string) (string, Why) {
 		return fits[0], ""
 	}
 	return "", ManyWords
-}
-
-// Write is the text that Parse reads as the conditions.
-func Write(where []cases.Condition) string {
-	var out []string
-	for _, c := range where {
-		value := strings.Join(c.Words, ",")
-		switch c.Field {
-		case cases.ByYear, cases.ByKm, cases.BySure:
-			value = number(c.Low) + ".." + number(c.High)
-		case cases.ByOpened:
-			value = moment(c.Low, 0) + ".." + moment(c.High, -1)
-		}
-		if strings.ContainsFunc(value, unicode.IsSpace) {
-			value = `"` + value + `"`
-		}
-		text := string(c.Field) + ":" + value
-		if c.Not {
-			text = "-" + text
-		}
-		out = append(out, text)
-	}
-	return strings.Join(out, " ")
-}
-
-func number(v float64) string {
-	if math.IsInf(v, 0) {
-		return ""
-	}
-	return strconv.FormatFloat(math.Round(v*1e6)/1e6, 'f', -1, 64)
-}
-
-// moment is a day, shifted by some.
-func moment(unix float64, days int) string {
-	if math.IsInf(unix, 0) {
-		return ""
-	}
-	return time.Unix(int64(unix), 0).UTC().AddDate(0, 0, days).Format(time.DateOnly)
 }
 
 // near are the words that hold what was typed, or a part of it.

@@ -1,0 +1,70 @@
+package anonymous
+
+import (
+	"strings"
+	"unicode"
+
+	"golang.org/x/text/unicode/norm"
+)
+
+// folded is a text's letters without case and marks, each with the place in the
+// text where it comes from.
+type folded struct {
+	letters  []rune
+	from, to []int // bytes of the text
+}
+
+func fold(text string) folded {
+	var f folded
+	for at, r := range text {
+		end := at + len(string(r))
+		if r == unicode.ReplacementChar {
+			end = at + 1 // a byte that is no UTF-8
+		}
+		for _, letter := range norm.NFKD.String(string(unicode.ToLower(r))) {
+			if unicode.IsMark(letter) {
+				continue
+			}
+			for _, l := range base(letter) {
+				f.letters = append(f.letters, l)
+				f.from, f.to = append(f.from, at), append(f.to, end)
+			}
+		}
+	}
+	return f
+}
+
+// base is a letter as it is typed where the keyboard lacks it (those that NFKD
+// leaves whole).
+func base(r rune) string {
+	switch unicode.ToLower(r) {
+	case 'ß':
+		return "ss"
+	case 'æ':
+		return "ae"
+	case 'œ':
+		return "oe"
+	case 'ø':
+		return "o"
+	case 'đ', 'ð':
+		return "d"
+	case 'ł':
+		return "l"
+	case 'þ':
+		return "th"
+	case 'ı':
+		return "i"
+	}
+	return string(unicode.ToLower(r))
+}
+
+// spelled is the text with German vowels written out: Müller as mueller.
+func spelled(text string) string {
+	out := strings.NewReplacer("ä", "ae", "ö", "oe", "ü", "ue", "å", "aa", "ø", "oe").Replace(strings.ToLower(norm.NFC.String(text)))
+	return strings.TrimSpace(string(fold(out).letters))
+}
+
+// plainVowels is the other way round: mueller as muller.
+func plainVowels(folded string) string {
+	return strings.NewReplacer("ae", "a", "oe", "o", "ue", "u").Replace(folded)
+}
