@@ -6,6 +6,10 @@ import (
 	"strings"
 	"testing"
 
+	"fyne.io/fyne/v2/test"
+	"fyne.io/fyne/v2/widget"
+
+	"loopbook/app/ui/kit"
 	view "loopbook/app/ui/practice"
 	"loopbook/cases"
 	"loopbook/cases/casetest"
@@ -184,6 +188,17 @@ func TestImportAsksAboutConflicts(t *testing.T) {
 	if c, err := w.desk.store.Get(w.desk.ctx, mine.ID); err != nil || c.Title != mine.Title {
 		t.Errorf("before the choice it is %q, %v", c.Title, err)
 	}
+	total := w.pages.total
+	for _, o := range test.LaidOutObjects(w.window.Canvas().Overlays().Top()) {
+		if b, ok := o.(*widget.Button); ok && b.Text == kit.L("window.share.keep-both") {
+			test.Tap(b)
+			break
+		}
+	}
+	if w.pages.total != total+1 || w.window.Canvas().Overlays().Top() != nil || w.desk.c.Title != theirs.Title {
+		t.Errorf("keeping both leaves %d of %d cases, %q open", w.pages.total, total, w.desk.c.Title)
+	}
+	w.openCase(mine.ID)
 	w.resolve(cases.Met{ID: mine.ID, Theirs: cases.Bundle{Case: theirs}}, cases.TakeTheirs)
 	if w.desk.c.Title != theirs.Title {
 		t.Errorf("after the choice %q is open", w.desk.c.Title)
