@@ -90,14 +90,14 @@ func sideOf(z float64) string {
 }
 
 // likeEnough is up to which distance a case says something of another (judgement).
-const likeEnough = 0.5
+const likeEnough = 0.4
 
 // closeness is a distance in a word.
 func closeness(distance float64) string {
 	switch {
-	case distance < 0.15:
+	case distance < 0.12:
 		return kit.L("window.alike.very")
-	case distance < 0.35:
+	case distance < 0.25:
 		return kit.L("window.alike.much")
 	case distance < likeEnough:
 		return kit.L("window.alike.some")
