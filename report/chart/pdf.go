@@ -165,7 +165,7 @@ func (c *page) FillString(f font.Face, at vg.Point, text string) {
 	x, y := s.to.at(at)
 	r, g, b := rgb(s.ink)
 	c.pdf.SetTextColor(r, g, b)
-	c.pdf.SetFont(c.family, "", float64(f.Font.Size)*narrower)
+	c.setFont(f, text)
 	turn := math.Atan2(-s.to.b, s.to.a) * 180 / math.Pi
 	if math.Abs(turn) < 1e-6 {
 		c.pdf.Text(x, y, text)
@@ -175,6 +175,16 @@ func (c *page) FillString(f font.Face, at vg.Point, text string) {
 	c.pdf.TransformRotate(turn, x, y)
 	c.pdf.Text(x, y, text)
 	c.pdf.TransformEnd()
+}
+
+// setFont is as small as the text's room asks for: a legend's names end at their
+// signs, and the more letters a name has, the further narrower is off.
+func (c *page) setFont(f font.Face, text string) {
+	size := float64(f.Font.Size) * narrower
+	c.pdf.SetFont(c.family, "", size)
+	if room, wide := float64(f.Width(text)), c.pdf.GetStringWidth(text); wide > room {
+		c.pdf.SetFontSize(size * room / wide)
+	}
 }
 
 // DrawImage draws nothing: no chart here holds pictures.
