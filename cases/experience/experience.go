@@ -49,21 +49,30 @@ type History struct {
 
 // Tally gathers a History from the digests that it is shown.
 type Tally struct {
-	total, closed                 int
-	causes                        map[cases.Cause]int
-	codes, engines, bands, months map[string]map[cases.Cause]int
-	minutes                       map[cases.Cause][]float64
-	visits                        []visit
-	guesses                       guessTally
+	total, closed  int
+	known          map[cases.Cause]int // the place of each cause in a row
+	causes         row
+	codes, engines map[string]*row
+	bands          map[int]*row // by the band's lower end in km
+	months         [12]row
+	minutes        map[cases.Cause][]float64
+	visits         []visit
+	guesses        guessTally
 }
+
+// row counts by cause.
+type row []int
 
 // NewTally begins.
 func NewTally() *Tally {
-	group := func() map[string]map[cases.Cause]int { return map[string]map[cases.Cause]int{} }
-	return &Tally{
-		causes: map[cases.Cause]int{}, codes: group(), engines: group(), bands: group(), months: group(),
+	t := &Tally{
+		known: map[cases.Cause]int{}, codes: map[string]*row{}, engines: map[string]*row{}, bands: map[int]*row{},
 		minutes: map[cases.Cause][]float64{}, guesses: newGuessTally(),
 	}
+	for i, c := range cases.Words[cases.Cause]() {
+		t.known[c] = i
+	}
+	return t
 }
 
 // Look takes a case into account. Show it every one.
@@ -76,20 +85,25 @@ func (t *Tally) Look(d *cases.Digest) {
 		return
 	}
 	t.closed++
-	t.causes[d.Cause]++
+	at, ok := t.known[d.Cause]
+	if !ok { // of a newer program
+		at = len(t.known)
+		t.known[d.Cause] = at
+	}
+	t.causes.add(at)
 	for i, code := range d.Codes {
 		if !slices.Contains(d.Codes[:i], code) {
-			count(t.codes, code, d.Cause)
+			count(t.codes, code, at)
 		}
 	}
 	if d.Engine != "" {
-		count(t.engines, d.Engine, d.Cause)
+		count(t.engines, d.Engine, at)
 	}
 	if d.OdometerKm >= 0 {
-		count(t.bands, bandOf(d.OdometerKm), d.Cause)
+		count(t.bands, int(d.OdometerKm/bandKm)*bandKm, at)
 	}
 	if !d.Opened.IsZero() {
-		count(t.months, strconv.Itoa(int(d.Opened.UTC().Month())), d.Cause)
+		t.months[d.Opened.UTC().Month()-1].add(at)
 	}
 	if d.Minutes >= 0 {
 		t.minutes[d.Cause] = append(t.minutes[d.Cause], d.Minutes)
@@ -97,45 +111,44 @@ func (t *Tally) Look(d *cases.Digest) {
 	t.guesses.look(d)
 }
 
-func count(groups map[string]map[cases.Cause]int, word string, cause cases.Cause) {
-	g, ok := groups[word]
+func count[K comparable](groups map[K]*row, word K, cause int) {
+	r, ok := groups[word]
 	if !ok {
-		g = map[cases.Cause]int{}
-		groups[word] = g
+		r = &row{}
+		groups[word] = r
 	}
-	g[cause]++
+	r.add(cause)
 }
 
-func bandOf(km float64) string { return strconv.Itoa(int(km/bandKm) * bandKm) }
+func (r *row) add(cause int) {
+	for len(*r) <= cause {
+		*r = append(*r, 0)
+	}
+	(*r)[cause]++
+}
 
 // History is what was gathered.
 func (t *Tally) History() History {
+	names := make([]cases.Cause, len(t.known))
+	for c, at := range t.known {
+		names[at] = c
+	}
 	h := History{
-		Cases: t.total, Closed: t.closed, Causes: counted(t.causes),
-		Codes:    byNumber(t.codes, func(w string) cases.Condition { return is(cases.ByCode, w) }),
-		Engines:  byNumber(t.engines, func(w string) cases.Condition { return is(cases.ByEngine, w) }),
-		Odometer: byOrder(t.bands, band),
-		Months:   byOrder(t.months, func(w string) cases.Condition { return is(cases.ByMonth, w) }),
-		Returned: returns(t.visits),
-		Guesses:  t.guesses.result(),
+		Cases: t.total, Closed: t.closed, Causes: t.causes.counted(names),
+		Codes: byNumber(t.codes, names, cases.ByCode), Engines: byNumber(t.engines, names, cases.ByEngine),
+		Odometer: t.byBand(names), Months: t.byMonth(names), Returned: returns(t.visits), Guesses: t.guesses.result(),
 	}
 	h.Minutes = times(t.minutes, h.Causes)
 	return h
 }
 
-func is(f cases.Field, word string) cases.Condition {
-	return cases.Condition{Field: f, Words: []string{word}}
-}
-
-func band(low string) cases.Condition {
-	km, _ := strconv.Atoi(low) // it was written by bandOf
-	return cases.Condition{Field: cases.ByKm, Low: float64(km), High: float64(km + bandKm - 1)}
-}
-
-func counted(n map[cases.Cause]int) []CauseCount {
-	out := make([]CauseCount, 0, len(n))
-	for c, k := range n {
-		out = append(out, CauseCount{c, k})
+// counted lists the causes that have cases, the most frequent first.
+func (r row) counted(names []cases.Cause) []CauseCount {
+	var out []CauseCount
+	for i, n := range r {
+		if n > 0 {
+			out = append(out, CauseCount{names[i], n})
+		}
 	}
 	slices.SortFunc(out, func(a, b CauseCount) int {
 		return cmp.Or(b.N-a.N, cmp.Compare(a.Cause, b.Cause))
@@ -143,31 +156,48 @@ func counted(n map[cases.Cause]int) []CauseCount {
 	return out
 }
 
-func groups(n map[string]map[cases.Cause]int, where func(string) cases.Condition) []Group {
-	out := make([]Group, 0, len(n))
-	for word, causes := range n {
-		g := Group{Word: word, Causes: counted(causes), Where: []cases.Condition{where(word)}}
-		for _, c := range g.Causes {
-			g.N += c.N
-		}
-		out = append(out, g)
+func (r row) group(word string, names []cases.Cause, where cases.Condition) Group {
+	g := Group{Word: word, Causes: r.counted(names), Where: []cases.Condition{where}}
+	for _, c := range g.Causes {
+		g.N += c.N
 	}
-	return out
+	return g
 }
 
-func byNumber(n map[string]map[cases.Cause]int, where func(string) cases.Condition) []Group {
-	out := groups(n, where)
+func is(f cases.Field, word string) cases.Condition {
+	return cases.Condition{Field: f, Words: []string{word}}
+}
+
+func byNumber(groups map[string]*row, names []cases.Cause, f cases.Field) []Group {
+	out := make([]Group, 0, len(groups))
+	for word, r := range groups {
+		out = append(out, r.group(word, names, is(f, word)))
+	}
 	slices.SortFunc(out, func(a, b Group) int { return cmp.Or(b.N-a.N, cmp.Compare(a.Word, b.Word)) })
 	return out
 }
 
-// byOrder sorts by the number that the word is.
-func byOrder(n map[string]map[cases.Cause]int, where func(string) cases.Condition) []Group {
-	out := groups(n, where)
-	slices.SortFunc(out, func(a, b Group) int {
-		x, _ := strconv.Atoi(a.Word)
-		y, _ := strconv.Atoi(b.Word)
-		return x - y
-	})
+func (t *Tally) byBand(names []cases.Cause) []Group {
+	lows := make([]int, 0, len(t.bands))
+	for low := range t.bands {
+		lows = append(lows, low)
+	}
+	slices.Sort(lows)
+	var out []Group
+	for _, low := range lows {
+		where := cases.Condition{Field: cases.ByKm, Low: float64(low), High: float64(low + bandKm - 1)}
+		out = append(out, t.bands[low].group(strconv.Itoa(low), names, where))
+	}
+	return out
+}
+
+func (t *Tally) byMonth(names []cases.Cause) []Group {
+	var out []Group
+	for i, r := range t.months {
+		word := strconv.Itoa(i + 1)
+		if g := r.group(word, names, is(cases.ByMonth, word)); g.N > 0 {
+			out = append(out, g)
+		}
+	}
 	return out
 }
