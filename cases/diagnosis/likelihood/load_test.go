@@ -26,8 +26,8 @@ func TestFaultyDataNamesThePlace(t *testing.T) {
 		t.Fatal(err)
 	}
 	for _, tt := range []struct{ file, old, new, want string }{
-		{"prior", `"per_1000": 73`, `"per_1000": 74`, "prior.json: per_1000 sums to 1001"},
-		{"prior", `"per_1000": 73`, `"per_1000": 0`, "prior.json: [1].per_1000"},
+		{"prior", `"per_1000": 46`, `"per_1000": 47`, "prior.json: per_1000 sums to 1001"},
+		{"prior", `"per_1000": 46`, `"per_1000": 0`, "prior.json: [1].per_1000"},
 		{"prior", `"cause": "pump-weak"`, `"cause": "pump-strong"`, "prior.json: [8].cause"},
 		{"prior", `"cause": "pump-weak"`, `"cause": "none"`, `prior.json: [8].cause: "none" stands twice`},
 		{"prior", `"class": "judgement"`, `"class": "hearsay"`, "prior.json: [0].class"},
