@@ -145,11 +145,11 @@ func (l Lines) plot(look Look, columns int) (*plot.Plot, error) {
 }
 
 // headroom is what is left above the curves, as a part of their height: for a
-// peak's stroke and its mark, and for the names of more curves than can stand
-// beside them.
+// peak's stroke and its mark, and for the names of curves from place to place,
+// which leave no corner free.
 func (l Lines) headroom() float64 {
-	const usual, each, few = 1 / 25., 0.12, 3
-	if len(l.Curves) <= few || len(l.Names) == 0 {
+	const usual, each = 1 / 25., 0.12
+	if len(l.Names) == 0 {
 		return usual
 	}
 	return usual + each*float64(len(l.Curves))
@@ -168,11 +168,12 @@ func (l Lines) nameX(p *plot.Plot, look Look) {
 }
 
 // placeLegend puts the names where curves leave room: below on the right where
-// they rise, above it where they fall, above on the left where a mark stands
-// below.
+// they rise, above it where they fall or go from place to place, above on the left
+// where a mark stands below.
 func (l Lines) placeLegend(p *plot.Plot, look Look) {
 	low := slices.ContainsFunc(l.Marks, func(m Mark) bool { return m.Y <= l.Curves[0].Y[0] })
-	p.Legend.Top, p.Legend.Left = low || l.falls(), low && !l.falls()
+	above := l.falls() || len(l.Names) > 0
+	p.Legend.Top, p.Legend.Left = low || above, low && !above
 	if p.Legend.Top {
 		p.Legend.YOffs = -look.Size
 	}
