@@ -80,6 +80,9 @@ func (w *window) bringUpToDate() {
 	store, stale := w.desk.store, false
 	w.start(func() {
 		err := store.Refresh(w.desk.ctx, func(int) { stale = true })
+		if err == nil { // read once now, so that the first question needn't wait for it
+			err = store.EachDigest(w.desk.ctx, func(*cases.Digest) {})
+		}
 		fyne.Do(func() {
 			if store != w.desk.store {
 				return // another notebook is open by now
