@@ -20,6 +20,7 @@ type spot struct {
 type shown struct {
 	c      *diagram.Celsius
 	out    bool            // not as it should be
+	quiet  bool            // shown without a sign: it belies what the page says, and is the shop's to look into
 	should *evidence.Range // at that time; nil: not known
 }
 
@@ -43,6 +44,7 @@ func (c *customer) spots() []spot {
 		got := spot{label: say.Of("customer.spot." + s.key)}
 		at := c.measuredPoint(s.points)
 		got.before, got.after = c.shownAt(c.pair.before, at), c.shownAt(c.pair.after, at)
+		got.after.quiet = got.after.out && c.state() == fixed
 		if s.key == "engine" && got.before.c == nil && got.after.c == nil {
 			got.before.c, got.after.c = c.engineC(c.pair.before), c.engineC(c.pair.after)
 		}
@@ -159,7 +161,7 @@ func (c *customer) should(s spot) *evidence.Range {
 }
 
 func (c *customer) agrees(s shown, r *evidence.Range) bool {
-	return s.c == nil || s.out == c.isOut(*s.c, r)
+	return s.c == nil || s.quiet || s.out == c.isOut(*s.c, r)
 }
 
 func (c *customer) engineC(round int) *diagram.Celsius {
@@ -246,7 +248,7 @@ func (c *customer) drawn(p panel, plain *diagram.Loop, rows []spot) []drawing.Sp
 	var out []drawing.Spot
 	for _, row := range rows {
 		if s := p.of(row); s.c != nil {
-			out = append(out, drawing.Spot{Point: at[row.label.Key()], Label: c.by.Say(row.label), Text: c.by.Of("quantity", *s.c), Out: s.out})
+			out = append(out, drawing.Spot{Point: at[row.label.Key()], Label: c.by.Say(row.label), Text: c.by.Of("quantity", *s.c), Out: s.out && !s.quiet})
 		}
 	}
 	return out

@@ -100,7 +100,11 @@ func (c *customer) value(x float64, s shown, stage int) {
 		c.put(x+14, c.y, "–", plainStyle)
 		return
 	}
-	c.signed(x, s.out, c.by.Of("quantity", *s.c))
+	if text := c.by.Of("quantity", *s.c); s.quiet {
+		c.put(x+14, c.y, text, valueStyle)
+	} else {
+		c.signed(x, s.out, text)
+	}
 }
 
 func (c *customer) signed(x float64, out bool, text string) {
