@@ -135,7 +135,7 @@ func (c *customer) shownAt(round int, p diagram.Point) shown {
 	}
 	should := *r.Expected
 	should.LowC, should.HighC = should.LowC-gunErrorC, should.HighC+gunErrorC
-	return shown{&r.TrueC, c.isOut(r.TrueC, &should), &should}
+	return shown{c: &r.TrueC, out: c.isOut(r.TrueC, &should), should: &should}
 }
 
 // gunErrorC is what a gun may be off by itself (common practice: ±2 °C): a
