@@ -65,7 +65,7 @@ func wrap(text string, width float64, measure func(string) float64) []string {
 	blank := measure(" ")
 	for _, paragraph := range strings.Split(strings.TrimRight(text, "\n "), "\n") {
 		line, used := "", 0.0
-		for _, word := range strings.Split(paragraph, " ") {
+		for _, word := range glued(strings.Split(paragraph, " ")) {
 			w := measure(word)
 			switch {
 			case word == "":
@@ -83,6 +83,32 @@ func wrap(text string, width float64, measure func(string) float64) []string {
 		lines = append(lines, line)
 	}
 	return lines
+}
+
+// glued joins a number to the unit behind it, so that no line ends between them.
+func glued(words []string) []string {
+	out := words[:0:0]
+	for _, w := range words {
+		last := len(out) - 1
+		if last >= 0 && isUnit(w) && endsInDigit(out[last]) {
+			out[last] += " " + w
+			continue
+		}
+		out = append(out, w)
+	}
+	return out
+}
+
+func isUnit(word string) bool {
+	switch strings.TrimRight(word, ".,;:)") {
+	case "°C", "°F", "K", "F°", "kPa", "psi", "bar", "km", "miles", "km/h", "mph", "rpm", "/min", "min", "h", "s", "%", "mm", "V", "Ω", "L", "l", "m":
+		return true
+	}
+	return false
+}
+
+func endsInDigit(word string) bool {
+	return word != "" && word[len(word)-1] >= '0' && word[len(word)-1] <= '9'
 }
 
 // breakWord cuts a word into full lines and the rest with its width.

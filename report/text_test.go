@@ -23,6 +23,8 @@ func TestWrap(t *testing.T) {
 		{"  far   apart ", []string{"far", "apart"}},
 		{"unbreakable", []string{"unbre", "akabl", "e"}},
 		{"ab unbreakable cd", []string{"ab", "unbre", "akabl", "e cd"}},
+		{"a 8 °C", []string{"a", "8 °C"}},
+		{"be 8 K, so", []string{"be", "8 K,", "so"}},
 		{"äöüßéñ", []string{"äöüßé", "ñ"}},
 		{"154\u00a0200 km", []string{"154\u00a02", "00 km"}},
 	} {
