@@ -234,16 +234,16 @@ func (m marks) write(t testing.TB) {
 	pdf.SetCompression(true)
 	pdf.AddUTF8FontFromBytes("body", "", bytes.Clone(assets.DejaVuSans))
 	pdf.AddUTF8FontFromBytes("body", "B", bytes.Clone(assets.DejaVuSansBold))
-	const words = "Lower hose, radiator 63.5 °C"
 	for p := range m.pages {
 		pdf.AddPage()
 		for i := range m.texts / m.pages {
 			pdf.SetFont("body", []string{"", "B"}[(i+p)%2], 8)
+			words := fmt.Sprintf("Lower hose, radiator %d.%d °C", i*7%130, p)
 			_ = pdf.GetStringWidth(words) // no text is placed without being measured
-			pdf.Text(42, float64(42+i%700), words)
+			pdf.Text(float64(42+i*31%400), float64(42+i*17%700), words)
 		}
 		for i := range m.lines / m.pages {
-			pdf.Line(42, float64(42+i%700), 500, float64(42+i%700))
+			pdf.Line(float64(42+i*13%400), float64(42+i*29%700), float64(60+i*7%500), float64(42+i*19%700))
 		}
 	}
 	if err := pdf.Output(io.Discard); err != nil {
