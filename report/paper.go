@@ -50,6 +50,7 @@ type paper struct {
 	plain, bold   glyphs
 	palette       drawing.Palette
 	by            say.Speaker
+	chosen        style // the font that gofpdf has, without its ink
 	width, height float64
 	y             float64
 	foot          string
@@ -120,6 +121,7 @@ func (p *paper) bottom() float64 { return p.height - margin - footHeight }
 // page begins a new page.
 func (p *paper) page() {
 	p.pdf.AddPage()
+	p.chosen = style{} // gofpdf takes up the font from before the footer
 	p.y = margin
 }
 

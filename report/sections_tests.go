@@ -72,6 +72,7 @@ func (s *sheet) curve(t *cases.Test) {
 func (s *sheet) plot(c chart.Chart, share, height float64) {
 	s.space(bodyStyle.lead() / 2)
 	s.need(height)
+	s.chosen = style{} // a chart has its own
 	if err := chart.OnPage(c, s.pdf, chart.Plain(), family, margin, s.y, s.inner()*share, height); err == nil {
 		s.y += height
 	}

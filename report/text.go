@@ -139,7 +139,13 @@ func (p *paper) measure(text string, s style) float64 {
 	return p.pdf.GetStringWidth(text)
 }
 
+// font chooses a style's font; gofpdf would write each choice into the page, even
+// one that is only measured with.
 func (p *paper) font(s style) {
+	if s.ink = ""; s == p.chosen {
+		return
+	}
+	p.chosen = s
 	weight := ""
 	if s.bold {
 		weight = "B"
