@@ -19,6 +19,7 @@ var ErrCodes = errors.New("list of trouble codes at fault")
 // TroubleCode is what a generic code says about the loop.
 type TroubleCode struct {
 	Code   string
+	Parts  []string // of the loop that it points at, as "radiator"
 	Causes []string // words of cases.Cause, or of what lies outside of them, as "reference-sensor"
 	Class  Class    // of the source
 }
@@ -29,8 +30,8 @@ type Codes map[string]TroubleCode
 // ShippedCodes reads the list that comes with the program.
 func ShippedCodes() (Codes, error) { return ReadCodes(assets.TroubleCodes) }
 
-// ReadCodes reads a list from CSV: code, causes split by semicolons, class of
-// source. An error names the line.
+// ReadCodes reads a list from CSV: code, parts and causes split by semicolons,
+// class of source. An error names the line.
 func ReadCodes(text []byte) (Codes, error) {
 	rows, err := csv.NewReader(bytes.NewReader(text)).ReadAll()
 	if err != nil {
@@ -41,10 +42,10 @@ func ReadCodes(text []byte) (Codes, error) {
 		if i == 0 {
 			continue
 		}
-		if len(row) != 3 || !wellFormedCode(row[0]) || row[1] == "" || codes[row[0]].Code != "" {
+		if len(row) != 4 || !wellFormedCode(row[0]) || row[1] == "" || row[2] == "" || codes[row[0]].Code != "" {
 			return nil, fmt.Errorf("dtc.csv: line %d: %q: %w", i+1, row[0], ErrCodes)
 		}
-		codes[row[0]] = TroubleCode{row[0], strings.Split(row[1], ";"), Class(row[2])}
+		codes[row[0]] = TroubleCode{row[0], strings.Split(row[1], ";"), strings.Split(row[2], ";"), Class(row[3])}
 	}
 	return codes, nil
 }
@@ -118,7 +119,8 @@ func (codes Codes) Meaning(code string) say.Text {
 
 func written(code string) string { return strings.ToUpper(strings.TrimSpace(code)) }
 
-// because is what a code of the list speaks for, with the class of its source.
+// because is where a code of the list points and what it speaks for, with the
+// class of its source.
 func (codes Codes) because(word string) []say.Text {
 	known, ok := codes[word]
 	if !ok {
@@ -128,7 +130,11 @@ func (codes Codes) because(word string) []say.Text {
 	for i, c := range known.Causes {
 		names[i] = causeText(c)
 	}
-	return []say.Text{say.Of("because.code-causes", say.List(names...)), known.Class.Text()}
+	parts := make([]say.Text, len(known.Parts))
+	for i, p := range known.Parts {
+		parts[i] = say.Of("code-part." + p)
+	}
+	return []say.Text{say.Of("because.code-parts", say.List(parts...)), say.Of("because.code-causes", say.List(names...)), known.Class.Text()}
 }
 
 // causeText is a cause's name, or of what lies outside of the causes.

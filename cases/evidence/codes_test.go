@@ -65,12 +65,30 @@ func TestCodesPoint(t *testing.T) {
 	}
 }
 
+// Each code of the list says which part of the loop it points at, in words.
+func TestCodesPointAtAPart(t *testing.T) {
+	codes, err := evidence.ShippedCodes()
+	if err != nil {
+		t.Fatal(err)
+	}
+	for code := range codes {
+		f := find(analyst(t).Analyse(&cases.Case{Codes: []cases.Code{{Code: code}}}), "code-points-at")
+		if f == nil || len(f.Because) < 2 {
+			t.Fatalf("%s: %+v", code, f)
+		}
+		if got := f.Because[0].String(); !strings.HasPrefix(got, "points at: ") || strings.Contains(got, "code-part.") {
+			t.Errorf("%s: %q", code, got)
+		}
+	}
+}
+
 func TestFaultyCodeListNamesTheLine(t *testing.T) {
-	const head = "code,causes,class\nP0128,thermostat-early,published\n"
+	const head = "code,parts,causes,class\nP0128,thermostat,thermostat-early,published\n"
 	for name, line := range map[string]string{
-		"twice":     "P0128,thermostat-early,published",
-		"no code":   "0128,thermostat-early,published",
-		"no causes": "P0217,,published",
+		"twice":     "P0128,thermostat,thermostat-early,published",
+		"no code":   "0128,thermostat,thermostat-early,published",
+		"no causes": "P0217,thermostat,,published",
+		"no parts":  "P0217,,thermostat-early,published",
 	} {
 		_, err := evidence.ReadCodes([]byte(head + line + "\n"))
 		if !errors.Is(err, evidence.ErrCodes) || !strings.Contains(err.Error(), "line 3") {
