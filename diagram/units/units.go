@@ -142,8 +142,13 @@ func (s Set) ParsePressure(text string) (diagram.KPa, error) {
 	return diagram.KPa(v), err
 }
 
-// ParseDist reads a distance (or a speed) typed in the chosen unit, in km.
+// ParseDist reads a distance (or a speed) typed in the chosen unit, in km. Three
+// figures behind a comma or a point are thousands: nobody reads metres off an
+// odometer.
 func (s Set) ParseDist(text string) (float64, error) {
+	if t := strings.TrimSpace(text); len(t) > 4 && strings.ContainsRune(",.", rune(t[len(t)-4])) {
+		text = strings.NewReplacer(",", "", ".", "").Replace(t)
+	}
 	v, err := Number(text)
 	if s.Distance == Miles {
 		v *= kmPerMile
@@ -152,9 +157,17 @@ func (s Set) ParseDist(text string) (float64, error) {
 }
 
 // Number reads a number as a person types it: a comma or a point, blanks
-// around and between thousands.
+// around and between thousands. Where both stand in it, the later one parts the
+// fraction off.
 func Number(text string) (float64, error) {
-	t := strings.NewReplacer(" ", "", "\u00a0", "", "\u202f", "", ",", ".", "−", "-").Replace(text)
+	t := strings.NewReplacer(" ", "", "\u00a0", "", "\u202f", "", "−", "-").Replace(text)
+	switch comma, point := strings.LastIndex(t, ","), strings.LastIndex(t, "."); {
+	case comma > point && point >= 0:
+		t = strings.ReplaceAll(t, ".", "")
+	case point > comma && comma >= 0:
+		t = strings.ReplaceAll(t, ",", "")
+	}
+	t = strings.ReplaceAll(t, ",", ".")
 	v, err := strconv.ParseFloat(t, 64)
 	if err != nil || math.IsNaN(v) || math.IsInf(v, 0) {
 		return 0, fmt.Errorf("%q is %w: write 70 or 70.5", strings.TrimSpace(text), ErrNotANumber)

@@ -20,6 +20,12 @@ func TestParse(t *testing.T) {
 		{"-40 is both", first(us.ParseTemp("-40")), -40, nil, "the same"},
 		{"decimal comma", first(metric.ParseTemp(" 88,5 ")), 88.5, nil, "common practice"},
 		{"15 psi cap", float64(must(us.ParsePressure("15"))), 103.42136, nil, "NIST SP 811 B.8: 1 psi = 6.894757 kPa"},
+		{"thousands and a comma", must(units.Number("1.234,50")), 1234.5, nil, "common practice"},
+		{"thousands and a point", must(units.Number("1,234.50")), 1234.5, nil, "common practice"},
+		{"an odometer with a comma", must(metric.ParseDist("182,500")), 182500, nil, "common practice"},
+		{"an odometer with a point", must(metric.ParseDist(" 182.500 ")), 182500, nil, "common practice"},
+		{"an odometer over a million", must(metric.ParseDist("1.182.500")), 1182500, nil, "common practice"},
+		{"a trip", must(metric.ParseDist("182,5")), 182.5, nil, "common practice"},
 		{"1 mile", must(us.ParseDist("1")), 1.609344, nil, "international mile, NIST SP 811 B.8"},
 	} {
 		if tt.err != nil || !(math.Abs(tt.got-tt.want) < 1e-5) {
