@@ -12,7 +12,7 @@ import (
 	"loopbook/diagram/units"
 )
 
-var errYear = errors.New("four figures")
+var errYear = errors.New("write 1885 to 2100")
 
 // codes lists the trouble codes with what they mean, and a field for the next.
 type codes struct {

@@ -111,13 +111,17 @@ func hybridCaution(f *kit.Form) fyne.CanvasObject {
 	return card
 }
 
+// leastCapKPa is under what any cap is marked with (common practice, no source):
+// what is less was meant in bar or psi.
+const leastCapKPa diagram.KPa = 20
+
 func loop(f *kit.Form, coolant, caution fyne.CanvasObject) fyne.CanvasObject {
 	return kit.Section(kit.L("window.complaint.loop"),
 		kit.Pick(f, kit.L("window.complaint.layout"), kit.LayoutIDs(), kit.LayoutTitle, func(c *cases.Case) *string { return &c.Loop.Layout }),
 		container.NewGridWithColumns(3,
 			f.Temp(kit.L("window.complaint.opens"), func(c *cases.Case) **diagram.Celsius { return &c.Loop.ThermostatOpensC }),
 			f.Temp(kit.L("window.complaint.full"), func(c *cases.Case) **diagram.Celsius { return &c.Loop.ThermostatFullC }),
-			f.Press(kit.L("window.complaint.cap"), func(c *cases.Case) **diagram.KPa { return &c.Loop.CapKPa }),
+			f.Press(kit.L("window.complaint.cap"), leastCapKPa, func(c *cases.Case) **diagram.KPa { return &c.Loop.CapKPa }),
 			kit.Pick(f, kit.L("window.complaint.coolant"), cases.Words[cases.Base](), cases.Base.Name, func(c *cases.Case) *cases.Base { return &c.Loop.Coolant.Base }),
 			kit.Number(f, kit.L("window.complaint.strength"), 0, 100, func(c *cases.Case) **float64 { return &c.Loop.Coolant.VolumePercent }),
 			kit.Number(f, kit.L("window.complaint.capacity"), 0, 1000, func(c *cases.Case) **float64 { return &c.Loop.CapacityL }),

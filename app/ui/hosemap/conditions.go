@@ -1,14 +1,19 @@
 package hosemap
 
 import (
-	"strconv"
-
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
 
 	"loopbook/app/ui/kit"
 	"loopbook/cases"
 	"loopbook/diagram/units"
+)
+
+// What a round of the case format can hold.
+const (
+	mostMinutes = 1e5
+	mostRPM     = 2e4
+	mostKmh     = 500
 )
 
 // conditions is the row under the rounds: how the engine ran while the round
@@ -47,8 +52,8 @@ func newConditions(edit func(string, func(*cases.Round))) *conditions {
 		edit(kit.L("window.hosemap.edit-gauge"), func(r *cases.Round) { r.Gauge = g })
 	})
 	c.fan.PlaceHolder, c.heater.PlaceHolder, c.gauge.PlaceHolder = "?", "?", "?"
-	running := c.numeric(kit.L("window.hosemap.minutes"), func(r *cases.Round) **float64 { return &r.MinutesSinceStart })
-	rpm := c.numeric(kit.L("window.hosemap.rpm"), func(r *cases.Round) **float64 { return &r.EngineRPM })
+	running := c.numeric(kit.L("window.hosemap.minutes"), mostMinutes, func(r *cases.Round) **float64 { return &r.MinutesSinceStart })
+	rpm := c.numeric(kit.L("window.hosemap.rpm"), mostRPM, func(r *cases.Round) **float64 { return &r.EngineRPM })
 	road := c.speed(func(r *cases.Round) **float64 { return &r.SpeedKmh })
 	outside := c.temperature(kit.L("window.hosemap.air"), func(r *cases.Round) **celsius { return &r.AmbientC })
 	scan := c.temperature(kit.L("window.hosemap.scan"), func(r *cases.Round) **celsius { return &r.EctC })
@@ -72,16 +77,18 @@ func (c *conditions) append(numbers ...*numeric) {
 
 func plain(title string) func(units.Set) string { return func(units.Set) string { return title } }
 
-func (c *conditions) numeric(title string, at func(*cases.Round) **float64) *numeric {
+func (c *conditions) numeric(title string, most float64, at func(*cases.Round) **float64) *numeric {
 	return bind(c, plain(title), at,
-		func(units.Set) func(float64) string { return whole },
-		func(units.Set) func(string) (float64, error) { return units.Number })
+		func(units.Set) func(float64) string { return kit.Plain[float64] },
+		func(units.Set) func(string) (float64, error) {
+			return kit.Between(units.Number, 0, most, kit.Plain[float64])
+		})
 }
 
 func (c *conditions) speed(at func(*cases.Round) **float64) *numeric {
 	return bind(c, units.Set.SpeedUnit, at,
 		func(u units.Set) func(float64) string { return u.Dist },
-		func(u units.Set) func(string) (float64, error) { return u.ParseDist })
+		func(u units.Set) func(string) (float64, error) { return kit.Between(u.ParseDist, 0, mostKmh, u.Dist) })
 }
 
 func (c *conditions) temperature(title string, at func(*cases.Round) **celsius) *numeric {
@@ -89,8 +96,6 @@ func (c *conditions) temperature(title string, at func(*cases.Round) **celsius) 
 		func(u units.Set) func(celsius) string { return u.Temp },
 		func(u units.Set) func(string) (celsius, error) { return u.ParseTemp })
 }
-
-func whole(v float64) string { return strconv.FormatFloat(v, 'f', -1, 64) }
 
 // bind gives a number of the round its field: what can't be read is marked and
 // not kept.

@@ -78,7 +78,7 @@ func (p *place) show(point diagram.Point, r *cases.Round, u units.Set) {
 		number = reading.Surface.String()
 	}
 	p.number.Put(number)
-	p.gun.Put(kit.Written(r.Gun.Emissivity, whole))
+	p.gun.Put(kit.Written(r.Gun.Emissivity, kit.Plain[float64]))
 	p.reflected.Put(kit.Written(r.Gun.ReflectedC, u.Temp))
 }
 

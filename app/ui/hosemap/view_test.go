@@ -65,6 +65,13 @@ func TestConditionsAreReadAndMarked(t *testing.T) {
 	if b.data.Case.Rounds[0].SpeedKmh != nil {
 		t.Error("a word was kept as a speed")
 	}
+	for _, slip := range []string{"-800", "25000"} {
+		rpm.SetText(slip)
+		rpm.Leave()
+		if got := b.data.Case.Rounds[0].EngineRPM; got == nil || *got != 2500 {
+			t.Errorf("%s rpm left %v in the case, want 2500 as before", slip, got)
+		}
+	}
 	rpm.SetText("")
 	rpm.Leave()
 	if b.data.Case.Rounds[0].EngineRPM != nil {

@@ -1,7 +1,7 @@
 package kit
 
 import (
-	"errors"
+	"fmt"
 	"strconv"
 
 	"fyne.io/fyne/v2"
@@ -10,8 +10,6 @@ import (
 	"loopbook/diagram"
 	"loopbook/diagram/units"
 )
-
-var errRange = errors.New("this can't be")
 
 // Temp binds a temperature.
 func (f *Form) Temp(label string, at func(*cases.Case) **diagram.Celsius) fyne.CanvasObject {
@@ -22,13 +20,14 @@ func (f *Form) Temp(label string, at func(*cases.Case) **diagram.Celsius) fyne.C
 	)
 }
 
-// Press binds a pressure above the air around.
-func (f *Form) Press(label string, at func(*cases.Case) **diagram.KPa) fyne.CanvasObject {
+// Press binds a pressure above the air around that is no less than low, so that
+// one in another unit than the field's is not kept.
+func (f *Form) Press(label string, low diagram.KPa, at func(*cases.Case) **diagram.KPa) fyne.CanvasObject {
 	return f.Quantity(
 		func(u units.Set) string { return label + ", " + string(u.Pressure) },
 		func(c *cases.Case, u units.Set) string { return Written(*at(c), u.Press) },
 		func(c *cases.Case, text string, u units.Set) error {
-			return Set(at(c), text, between(u.ParsePressure, 0, 500))
+			return Set(at(c), text, Between(u.ParsePressure, low, 500, u.Press))
 		},
 	)
 }
@@ -39,7 +38,7 @@ func (f *Form) Dist(label string, at func(*cases.Case) **float64) fyne.CanvasObj
 		func(u units.Set) string { return label + ", " + string(u.Distance) },
 		func(c *cases.Case, u units.Set) string { return Written(*at(c), u.Dist) },
 		func(c *cases.Case, text string, u units.Set) error {
-			return Set(at(c), text, between(u.ParseDist, 0, 1e7))
+			return Set(at(c), text, Between(u.ParseDist, 0, 1e7, u.Dist))
 		},
 	)
 }
@@ -49,13 +48,13 @@ func Number[T ~float64](f *Form, label string, low, high T, at func(*cases.Case)
 	return f.Quantity(
 		func(units.Set) string { return label },
 		func(c *cases.Case, _ units.Set) string {
-			return Written(*at(c), func(v T) string { return strconv.FormatFloat(float64(v), 'f', -1, 64) })
+			return Written(*at(c), Plain[T])
 		},
 		func(c *cases.Case, text string, _ units.Set) error {
-			return Set(at(c), text, between(func(s string) (T, error) {
+			return Set(at(c), text, Between(func(s string) (T, error) {
 				v, err := units.Number(s)
 				return T(v), err
-			}, low, high))
+			}, low, high, Plain[T]))
 		},
 	)
 }
@@ -81,11 +80,16 @@ func Set[T any](at **T, text string, parse func(string) (T, error)) error {
 	return err
 }
 
-func between[T ~float64](parse func(string) (T, error), low, high T) func(string) (T, error) {
+// Plain writes a number with all its figures.
+func Plain[T ~float64](v T) string { return strconv.FormatFloat(float64(v), 'f', -1, 64) }
+
+// Between lets parse take only what lies between two bounds, which are named, as
+// write has them, to whoever typed something else.
+func Between[T ~float64](parse func(string) (T, error), low, high T, write func(T) string) func(string) (T, error) {
 	return func(text string) (T, error) {
 		v, err := parse(text)
 		if err == nil && !(v >= low && v <= high) {
-			err = errRange
+			err = fmt.Errorf("%s can't be: write %s to %s", write(v), write(low), write(high))
 		}
 		return v, err
 	}
