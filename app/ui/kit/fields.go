@@ -87,10 +87,12 @@ func (f *Field) leave() {
 }
 
 // Refuse marks what was typed as not kept, with the reason in place of the
-// label; nil takes the mark away.
+// label, or by the field's edge where it has none; nil takes the mark away.
 func (f *Field) Refuse(why error) {
 	f.refused = why != nil
 	if f.label == nil {
+		f.AlwaysShowValidationError = true // else the toolkit takes no mark
+		f.SetValidationError(why)
 		return
 	}
 	f.label.Importance = widget.LowImportance

@@ -2,7 +2,6 @@ package repair
 
 import (
 	"slices"
-	"strconv"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
@@ -24,7 +23,7 @@ type partRow struct {
 	content               fyne.CanvasObject
 }
 
-func newPartRow(edit func(string, func(*cases.Case)), at int) *partRow {
+func newPartRow(edit func(string, func(*cases.Case)), at int, after func() fyne.Focusable) *partRow {
 	what := kit.L("window.repair.part")
 	r := &partRow{sum: money("")}
 	r.name = kit.NewField(what, func(text string) {
@@ -32,6 +31,7 @@ func newPartRow(edit func(string, func(*cases.Case)), at int) *partRow {
 	})
 	r.quantity = number("1", edit, func(c *cases.Case) **float64 { return &c.Repair.Parts[at].Quantity })
 	r.price = number("", edit, func(c *cases.Case) **float64 { return &c.Repair.Parts[at].Price })
+	r.price.After = after // not to the button that removes the part
 	remove := widget.NewButtonWithIcon("", theme.DeleteIcon(), func() {
 		edit(kit.L("window.repair.part-removed"), func(c *cases.Case) { c.Repair.Parts = slices.Delete(c.Repair.Parts, at, at+1) })
 	})
@@ -53,11 +53,15 @@ func money(text string) *widget.Label {
 	return widget.NewLabelWithStyle(text, fyne.TextAlignTrailing, fyne.TextStyle{})
 }
 
+// mostOfAPart bounds how many of it there are and what one costs, so that a slip
+// doesn't make a sum that nobody can read.
+const mostOfAPart = 1e7
+
 func number(hint string, edit func(string, func(*cases.Case)), at func(*cases.Case) **float64) *kit.Field {
 	var f *kit.Field
 	f = kit.NewField(hint, func(text string) {
 		var v *float64
-		err := kit.Set(&v, text, units.Number)
+		err := kit.Set(&v, text, kit.Between(units.Number, 0, mostOfAPart, kit.Plain[float64]))
 		f.Refuse(err)
 		if err == nil {
 			edit(kit.L("window.repair.part"), func(c *cases.Case) { *at(c) = v })
@@ -68,8 +72,8 @@ func number(hint string, edit func(string, func(*cases.Case)), at func(*cases.Ca
 
 func (r *partRow) show(p cases.Part, sum string) {
 	r.name.Put(p.Name)
-	r.quantity.Put(kit.Written(p.Quantity, plain))
-	r.price.Put(kit.Written(p.Price, plain))
+	r.quantity.Put(kit.Written(p.Quantity, kit.Plain[float64]))
+	r.price.Put(kit.Written(p.Price, kit.Plain[float64]))
 	r.sum.SetText(sum)
 }
 
@@ -78,5 +82,3 @@ func (r *partRow) leave() {
 		f.Leave()
 	}
 }
-
-func plain(v float64) string { return strconv.FormatFloat(v, 'f', -1, 64) }

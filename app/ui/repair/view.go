@@ -87,6 +87,9 @@ func (v *View) partsAndPrice(parseCurrency func(string) (string, error)) fyne.Ca
 	f := v.form
 	add := widget.NewButtonWithIcon(kit.L("window.repair.add-part"), theme.ContentAddIcon(), v.addPart)
 	add.Importance = widget.LowImportance
+	hours := kit.Number(f, kit.L("window.repair.hours"), 0, 1e5, func(c *cases.Case) **float64 { return &c.Repair.LabourHours })
+	perHour := kit.Number(f, kit.L("window.repair.per-hour"), 0, 1e7, func(c *cases.Case) **float64 { return &c.Repair.LabourPricePerHour })
+	tax := kit.Number(f, kit.L("window.repair.tax-percent"), 0, 100, func(c *cases.Case) **float64 { return &c.Repair.TaxPercent })
 	currency := f.Quantity(
 		func(units.Set) string { return kit.L("window.repair.currency") },
 		func(c *cases.Case, _ units.Set) string { return c.Repair.Currency },
@@ -94,9 +97,6 @@ func (v *View) partsAndPrice(parseCurrency func(string) (string, error)) fyne.Ca
 			c.Repair.Currency, err = parseCurrency(text)
 			return err
 		})
-	hours := kit.Number(f, kit.L("window.repair.hours"), 0, 1e5, func(c *cases.Case) **float64 { return &c.Repair.LabourHours })
-	perHour := kit.Number(f, kit.L("window.repair.per-hour"), 0, 1e7, func(c *cases.Case) **float64 { return &c.Repair.LabourPricePerHour })
-	tax := kit.Number(f, kit.L("window.repair.tax-percent"), 0, 100, func(c *cases.Case) **float64 { return &c.Repair.TaxPercent })
 	return kit.Section(kit.L("window.repair.parts"),
 		heads(), v.parts, container.NewHBox(add),
 		container.NewGridWithColumns(4, hours, perHour, tax, currency),
@@ -154,7 +154,7 @@ func (v *View) showParts(d Data) {
 		v.parts.RemoveAll()
 		v.rows = v.rows[:0]
 		for i := range d.Case.Repair.Parts {
-			row := newPartRow(v.edit, i)
+			row := newPartRow(v.edit, i, func() fyne.Focusable { return v.afterPart(i) })
 			v.rows = append(v.rows, row)
 			v.parts.Add(row.content)
 		}
@@ -166,6 +166,15 @@ func (v *View) showParts(d Data) {
 		}
 		row.show(d.Case.Repair.Parts[i], sum)
 	}
+}
+
+// afterPart is where Enter goes from a part's price: to the next part, or to the
+// labour.
+func (v *View) afterPart(i int) fyne.Focusable {
+	if i+1 < len(v.rows) {
+		return v.rows[i+1].name
+	}
+	return v.form.First()
 }
 
 // showNotes makes the notes anew where they are others.

@@ -58,10 +58,33 @@ func TestPartsAreAddedAndReadAndKeepTheCaret(t *testing.T) {
 	if v.rows[0] != row || row.sum.Text != "31.40 EUR" {
 		t.Errorf("the row was made anew under the caret, or has no sum: %q", row.sum.Text)
 	}
+	for _, slip := range []string{"-5", "1e300"} {
+		row.price.SetText(slip)
+		row.price.Leave()
+		if *c.Repair.Parts[0].Price != 31.4 {
+			t.Errorf("%s was kept as a price", slip)
+		}
+	}
 	row.price.SetText("dear")
 	row.price.Leave()
 	if *c.Repair.Parts[0].Price != 31.4 {
 		t.Errorf("a word was kept as a price: %v", *c.Repair.Parts[0].Price)
+	}
+}
+
+// A hand in a glove that presses Enter once too often must not be left on the
+// button that removes the part.
+func TestEnterGoesFromAPriceToTheNextPartAndThenToTheLabour(t *testing.T) {
+	v, c := screen(t)
+	v.addPart()
+	v.addPart()
+	if got := v.rows[0].price.After(); got != fyne.Focusable(v.rows[1].name) {
+		t.Errorf("from the first price Enter goes to %v", got)
+	}
+	test.Type(v.rows[1].price.After(), "1,5")
+	v.form.Leave()
+	if h := c.Repair.LabourHours; h == nil || *h != 1.5 {
+		t.Errorf("typed behind the last price: hours of labour %v, want 1.5", h)
 	}
 }
 
