@@ -67,7 +67,6 @@ var roles = map[fyne.ThemeColorName]drawing.Role{
 	theme.ColorNameOverlayBackground:   drawing.Card,
 	theme.ColorNameHeaderBackground:    drawing.Rail,
 	theme.ColorNameSelection:           drawing.Chosen,
-	theme.ColorNameHover:               drawing.Chosen,
 	theme.ColorNameError:               drawing.ActText,
 	theme.ColorNameWarning:             drawing.LookText,
 	theme.ColorNameSuccess:             drawing.FineText,
@@ -78,6 +77,9 @@ var roles = map[fyne.ThemeColorName]drawing.Role{
 // Color gives the palette's colour for Fyne's names.
 func (t *Theme) Color(n fyne.ThemeColorName, v fyne.ThemeVariant) color.Color {
 	p := t.palette(v)
+	if n == theme.ColorNameHover {
+		return veil(p[drawing.Text])
+	}
 	if role, ok := roles[n]; ok {
 		return p[role]
 	}
@@ -86,6 +88,13 @@ func (t *Theme) Color(n fyne.ThemeColorName, v fyne.ThemeVariant) color.Color {
 		variant = theme.VariantDark
 	}
 	return t.Theme.Color(n, variant)
+}
+
+// veil is what the toolkit lays over whatever the pointer is on: thin, since a
+// button's words are to be read through it on every ground.
+func veil(ink color.NRGBA) color.Color {
+	ink.A = 0x20
+	return ink
 }
 
 // Size gives the sizes of the drawing language.
