@@ -1,16 +1,24 @@
 package kit_test
 
 import (
+	"errors"
+	"image/color"
+	"math"
+	"strings"
 	"testing"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/driver/desktop"
 	"fyne.io/fyne/v2/test"
+	"fyne.io/fyne/v2/theme"
+	"fyne.io/fyne/v2/widget"
 
 	"loopbook/app/ui/kit"
+	"loopbook/cases"
 	"loopbook/diagram"
 	"loopbook/diagram/drawing"
+	"loopbook/diagram/units"
 )
 
 func press(f fyne.Focusable, k fyne.KeyName) { f.TypedKey(&fyne.KeyEvent{Name: k}) }
@@ -153,6 +161,84 @@ func TestPaletteFollowsTheLight(t *testing.T) {
 		a.Settings().SetTheme(kit.NewTheme(light))
 		if got := kit.CurrentPalette()[drawing.Paper]; got != want[drawing.Paper] {
 			t.Errorf("%s: paper is %v, want %v", light, got, want[drawing.Paper])
+		}
+	}
+}
+
+// What the pointer is on must still be read: WCAG 2.1, success criterion 1.4.3,
+// at least 4.5 : 1, over each ground that a button or a row has.
+func TestWordsAreReadThroughThePointersVeil(t *testing.T) {
+	for light, p := range map[kit.Light]drawing.Palette{kit.Bright: drawing.Light(), kit.Dim: drawing.Dark()} {
+		veil := color.NRGBAModel.Convert(kit.NewTheme(light).Color(theme.ColorNameHover, theme.VariantLight)).(color.NRGBA)
+		for _, pair := range [][2]drawing.Role{
+			{drawing.OnAccent, drawing.Accent}, {drawing.Text, drawing.PartFill}, {drawing.Text, drawing.Card}, {drawing.Text, drawing.Rail},
+		} {
+			under := p[pair[1]]
+			over := func(a, b uint8) float64 { return (float64(a)*float64(255-veil.A) + float64(b)*float64(veil.A)) / 255 }
+			x, y := luminance(float64(p[pair[0]].R), float64(p[pair[0]].G), float64(p[pair[0]].B)),
+				luminance(over(under.R, veil.R), over(under.G, veil.G), over(under.B, veil.B))
+			if got := (max(x, y) + 0.05) / (min(x, y) + 0.05); !(got >= 4.5) {
+				t.Errorf("%s: %s on %s under the pointer has a contrast of %.2f", light, pair[0], pair[1], got)
+			}
+		}
+	}
+}
+
+// luminance is the relative luminance of WCAG 2.1.
+func luminance(parts ...float64) (sum float64) {
+	for i, weight := range []float64{0.2126, 0.7152, 0.0722} {
+		s := parts[i] / 255
+		if s <= 0.03928 {
+			sum += weight * s / 12.92
+		} else {
+			sum += weight * math.Pow((s+0.055)/1.055, 2.4)
+		}
+	}
+	return sum
+}
+
+func TestARefusedFieldWithoutALabelIsMarked(t *testing.T) {
+	test.NewTempApp(t)
+	f, no := kit.NewField("", nil), errors.New("no number")
+	var marked error
+	f.SetOnValidationChanged(func(err error) { marked = err })
+	f.Refuse(no)
+	if marked != no {
+		t.Errorf("a refused field is marked with %v", marked)
+	}
+	f.Put("70")
+	if f.Text == "70" {
+		t.Error("what was refused was overwritten")
+	}
+	f.Refuse(nil)
+	if f.Put("70"); f.Text != "70" || marked != nil {
+		t.Errorf("a field that is mended holds %q and is marked with %v", f.Text, marked)
+	}
+}
+
+// A cap that is marked 1.4 has 140 kPa (1 bar is 100 kPa by definition): as
+// kilopascals it is refused rather than kept as next to nothing.
+func TestAPressureInBarIsNotKeptAsKilopascals(t *testing.T) {
+	test.NewTempApp(t)
+	var c cases.Case
+	form := kit.NewForm(func(_ string, change func(*cases.Case)) { change(&c) })
+	row := form.Press("Cap", 20, func(c *cases.Case) **diagram.KPa { return &c.Loop.CapKPa }).(*fyne.Container)
+	form.Show(c, units.Metric())
+	label, field := row.Objects[0].(*widget.Label), row.Objects[1].(*kit.Field)
+	for text, want := range map[string]string{"1.4": "write 20 to 500", "501": "write 20 to 500", "140": "Cap, kPa"} {
+		c.Loop.CapKPa = nil
+		field.SetText(text)
+		field.Leave()
+		if kept := c.Loop.CapKPa != nil; kept != (text == "140") || !strings.Contains(label.Text, want) {
+			t.Errorf("%s kPa kept: %v; over the field stands %q, want %q", text, kept, label.Text, want)
+		}
+	}
+}
+
+func TestCapitalLeavesPHAlone(t *testing.T) {
+	for text, want := range map[string]string{"pH out of its band": "pH out of its band", "falls a little": "Falls a little", "": "", "x": "X"} {
+		if got := kit.Capital(text); got != want {
+			t.Errorf("Capital(%q) = %q, want %q", text, got, want)
 		}
 	}
 }

@@ -3,6 +3,7 @@ package kit
 import (
 	"fmt"
 	"strings"
+	"unicode"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
@@ -66,10 +67,11 @@ func Percent(p float64) string {
 	return fmt.Sprintf("%.0f %%", 100*p)
 }
 
-// Capital begins a text with a capital letter.
+// Capital begins a text with a capital letter, unless its first word is written
+// as pH is.
 func Capital(s string) string {
-	if s == "" {
-		return ""
+	if s == "" || (len(s) > 1 && unicode.IsUpper(rune(s[1]))) {
+		return s
 	}
 	return strings.ToUpper(s[:1]) + s[1:]
 }
