@@ -46,6 +46,7 @@ type View struct {
 	address *kit.Field
 	logo    *widget.Button
 	says    *widget.Label
+	side    *fyne.Container
 	pages   *fyne.Container
 	scroll  *container.Scroll
 	content fyne.CanvasObject
@@ -70,14 +71,14 @@ func New() *View {
 	open := widget.NewButtonWithIcon(kit.L("window.papers.open"), theme.DocumentPrintIcon(), func() { v.OnOpen() })
 	open.Importance = widget.HighImportance
 	save := widget.NewButtonWithIcon(kit.L("window.papers.save"), theme.DocumentSaveIcon(), func() { v.OnSave() })
-	side := container.NewVBox(
+	v.side = container.NewVBox(
 		kit.Section(kit.L("window.papers.which"), v.kind, v.answer, v.named),
 		kit.Section(kit.L("window.papers.how"), container.NewGridWithColumns(2, v.lang, v.page)),
 		kit.Section(kit.L("window.papers.shop"), v.name, v.address, v.logo),
 		open, save, v.says,
 	)
 	v.scroll = container.NewScroll(v.pages)
-	v.content = container.NewBorder(nil, nil, kit.Wide(sideWidth, container.NewVScroll(container.NewPadded(side))), nil, v.scroll)
+	v.content = container.NewBorder(nil, nil, kit.Wide(sideWidth, container.NewVScroll(container.NewPadded(v.side))), nil, v.scroll)
 	return v
 }
 
@@ -121,6 +122,7 @@ func (v *View) fit() {
 		v.answer.Hide()
 		v.named.Hide()
 	}
+	v.side.Refresh() // what comes and goes moves what stands under it
 	text := kit.L("window.papers.logo-add")
 	if v.choice.HasLogo {
 		text = kit.L("window.papers.logo-remove")
