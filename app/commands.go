@@ -39,8 +39,9 @@ func commands() map[string]command {
 		"analyse": {"FILE… [--prior workshop|flat] [--draws N]", "print what each case's measurements say, one JSON line a case",
 			"FILE is a case, a bundle, or - for standard input. The workshop prior has causes as often as they are met,\n" +
 				"the flat one all alike. Each cause is simulated with 100 cars; the window does it with 200.", analyse},
-		"report": {"FILE -o OUT.pdf [--page a4|letter] [--units metric|us]", "write a case's record as a PDF",
-			"FILE is a case, a bundle, or - for standard input.", writeReport},
+		"report": {"FILE -o OUT.pdf [--paper customer|record|trainer] [--lang en|de|es] [--page a4|letter] [--units metric|us] [--named] [--without-answer]", "write a case's paper as a PDF",
+			"FILE is a case, a bundle, or - for standard input. Without --paper it is the technician's record. A trainer's sheet goes\n" +
+				"without the customer's data unless --named keeps them, and --without-answer leaves out its last page.", writeReport},
 		"import": {"FILE… [--conflicts mine|theirs|both] [--notebook PATH]", "take cases, bundles, collections or folders of them into the notebook",
 			"Each bundle is taken whole or, on a fault, not at all; the others are taken all the same. What is there already isn't\n" +
 				"taken twice. A case that says something else than the notebook's of the same id waits for --conflicts.", importFiles},
