@@ -45,6 +45,7 @@ func generate(ctx context.Context, c console, args []string) error {
 	if err != nil {
 		return err
 	}
+	defer fmt.Fprintln(c.err) // ends the line that counts
 	return g.fill(ctx, store, func(done int) { fmt.Fprintf(c.err, "\r%d of %d", done, *n) })
 }
 

@@ -159,7 +159,7 @@ func parseQuery(text string) (cases.Query, error) {
 		query.NoRange: "write 2012, 2010..2015, 2010.. or ..2015", query.NoDate: "write 2014, 2014-03, 2014-03-12 or two of them with .. between",
 	}[x.Why]
 	if len(x.Near) > 0 {
-		why += "; there are " + strings.Join(x.Near, ", ")
+		why += fmt.Sprintf("; near to it: %q", x.Near)
 	}
 	return cases.Query{}, usagef("%s: %s", x.Token, why)
 }
