@@ -19,7 +19,7 @@ func TestOddNumbersAreTold(t *testing.T) {
 		{"1G4AH59H45G118341", 2011, "model year 2005"},
 		{"1G4AH59H55G118341", 2005, "should be 4"},
 		{"WZZZZZ00ZAA000001", 2010, "another rule"},
-		{"1G4AH59H45O118341", 2005, "Sign 11"},
+		{"1G4AH59H45O118341", 2005, "Character 11"},
 		{"118341", 2005, "this one has 6"},
 	} {
 		got := vinWords(cases.Vehicle{VIN: tt.vin, Year: casetest.P(tt.year)})
