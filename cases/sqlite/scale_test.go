@@ -72,7 +72,7 @@ func BenchmarkSearchAsYouType(b *testing.B) {
 				}
 				b.StopTimer()
 				b.ReportMetric(float64(page.Total), "found")
-				if page.ReadAs == "" {
+				if page.ReadAs == "" && programReads(path) {
 					own, whole := programMS(b, path, bb.text, page.Total)
 					b.ReportMetric(own, "sqlite3-ms")
 					b.ReportMetric(whole, "sqlite3-run-ms")
@@ -86,10 +86,6 @@ func BenchmarkSearchAsYouType(b *testing.B) {
 // and that one run of it takes from its start to its end.
 func programMS(b *testing.B, path, text string, total int) (own, whole float64) {
 	b.Helper()
-	program, err := exec.LookPath("sqlite3")
-	if err != nil {
-		b.Skip("no sqlite3 program here")
-	}
 	count, page, match := sqlite.Statements(text, total)
 	const times = 21
 	both := ""
@@ -99,10 +95,10 @@ func programMS(b *testing.B, path, text string, total int) (own, whole float64) 
 	var runs, sums []float64
 	for range times {
 		begun := time.Now()
-		ask(b, program, path, both)
+		ask(b, path, both)
 		runs = append(runs, float64(time.Since(begun).Microseconds())/1000)
 	}
-	took := clocked(b, ask(b, program, path, ".timer on\n"+strings.Repeat(both, times)))
+	took := clocked(b, ask(b, path, ".timer on\n"+strings.Repeat(both, times)))
 	for i := 0; i+1 < len(took); i += 2 {
 		sums = append(sums, took[i]+took[i+1])
 	}
@@ -111,8 +107,15 @@ func programMS(b *testing.B, path, text string, total int) (own, whole float64) 
 	return sums[len(sums)/2], runs[len(runs)/2]
 }
 
-func ask(b *testing.B, program, path, script string) string {
-	cmd := exec.Command(program, "-readonly", path)
+// programReads reports whether there is a sqlite3 program that can read the
+// notebook: it takes one of 3.43 or newer, for contentless_delete.
+func programReads(path string) bool {
+	cmd := exec.Command("sqlite3", "-readonly", path, "SELECT rowid FROM search LIMIT 1")
+	return cmd.Run() == nil
+}
+
+func ask(b *testing.B, path, script string) string {
+	cmd := exec.Command("sqlite3", "-readonly", path)
 	cmd.Stdin = strings.NewReader(script)
 	out, err := cmd.CombinedOutput()
 	if err != nil {
