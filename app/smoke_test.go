@@ -52,6 +52,18 @@ func TestARealWindowKeepsWhatIsTyped(t *testing.T) {
 	if strings.Contains(said(), "Error in Fyne call thread") {
 		t.Errorf("a widget was touched from a wrong goroutine:\n%s", said())
 	}
+	// Half-way in a field, the session ends.
+	s.do("mousemove", "--window", window, "535", "318", "click", "1")
+	s.do("type", "--delay", "30", "61")
+	time.Sleep(500 * time.Millisecond) // the keys are read at the toolkit's own pace
+	if err := s.program.Process.Signal(os.Interrupt); err != nil {
+		t.Fatal(err)
+	}
+	for ends := time.Now().Add(20 * time.Second); *onDisk(t, notebook, id) != 61; time.Sleep(200 * time.Millisecond) {
+		if time.Now().After(ends) {
+			t.Fatalf("61 was typed as the program was told to end, and %v °C was kept; it said:\n%s", *onDisk(t, notebook, id), said())
+		}
+	}
 }
 
 func keepEmptyCase(t *testing.T, notebook string) (id string) {
@@ -92,6 +104,7 @@ type screen struct {
 	t       *testing.T
 	display string
 	env     []string
+	program *exec.Cmd
 }
 
 // newDisplay starts an X server that picks a free number by itself.
@@ -124,6 +137,7 @@ func (s *screen) start(binary string, args ...string) (said func() string) {
 	}
 	s.t.Cleanup(func() { log.Close() })
 	program := exec.Command(binary, args...)
+	s.program = program
 	program.Env, program.Stdout, program.Stderr = append(s.env, "DISPLAY="+s.display), log, log
 	if err := program.Start(); err != nil {
 		s.t.Fatal(err)

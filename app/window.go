@@ -60,7 +60,8 @@ func openWindow(ctx context.Context, _ console, args []string) (err error) {
 	}
 	defer noDisplay(&err)
 	a := app.NewWithID("loopbook")
-	w, err := newWindow(ctx, a, store, func(read func()) { go read() })
+	// What is being typed is kept after the signal to end has come.
+	w, err := newWindow(context.WithoutCancel(ctx), a, store, func(read func()) { go read() })
 	if err != nil {
 		store.Close()
 		return err
