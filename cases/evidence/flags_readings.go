@@ -28,7 +28,15 @@ func (m *moment) impossible() []Flag {
 	if points == nil {
 		return nil
 	}
-	because := append(why, say.Of("because.hotter-rule", pairErrorK)) // IR9
+	because := why
+	for _, rule := range []struct {
+		key string
+		air bool
+	}{{"because.hotter-rule", false}, {"because.air-colder-rule", true}} { // IR9
+		if slices.ContainsFunc(points, func(p diagram.Point) bool { return p.Air() == rule.air }) {
+			because = append(because, say.Of(rule.key, pairErrorK))
+		}
+	}
 	return []Flag{m.flag("reading-impossible", Look, points, say.Of("flag.reading-impossible", places(points)), because...)}
 }
 

@@ -226,6 +226,24 @@ func TestImpossibleReadingIsRepeatedAndDrivesNothing(t *testing.T) {
 	}
 }
 
+// Air that comes out of the core colder than it went in is as impossible, and is
+// not told as coolant that warms.
+func TestAirThatCoolsInTheCoreIsToldAsAir(t *testing.T) {
+	s := healthy("outlet-thermostat", warmIdle).set("air_on", 20).set("air_off", 5)
+	flag := find(analyst(t).Analyse(toCase(s)), "reading-impossible")
+	if flag == nil || len(flag.Points) != 2 {
+		t.Fatalf("air of 20 °C that leaves with 5 °C: %+v", flag)
+	}
+	var because []string
+	for _, why := range flag.Because {
+		because = append(because, why.String())
+	}
+	told := strings.Join(because, "; ")
+	if !strings.Contains(told, "colder") || strings.Contains(told, "coolant") {
+		t.Errorf("it is told by %q", told)
+	}
+}
+
 func TestReadingsOutsideTheLayout(t *testing.T) {
 	s := healthy("outlet-thermostat", warmIdle).set("bottle_bleed", 60)
 	if f := find(analyst(t).Analyse(toCase(s)), "point-not-in-layout"); f == nil || f.Points[0] != diagram.BottleBleed {

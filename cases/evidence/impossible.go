@@ -35,7 +35,11 @@ func (m *moment) markImpossible() {
 			continue
 		}
 		if over := b.TrueC.Minus(a.TrueC); over > pairError(a, b)+creeps(pair) {
-			m.mark(pair, say.Of("because.hotter", say.Place(pair[1]), b.TrueC, over, say.Place(pair[0]), a.TrueC))
+			key := "because.hotter"
+			if pair[1].Air() {
+				key = "because.air-colder" // the air comes from the second place to the first
+			}
+			m.mark(pair, say.Of(key, say.Place(pair[1]), b.TrueC, over, say.Place(pair[0]), a.TrueC))
 		}
 	}
 }
