@@ -195,6 +195,10 @@ func (f *Field) FocusLost() {
 		f.onBlur()
 	}
 	f.leave()
+	if !f.MultiLine && f.CursorColumn != 0 {
+		f.CursorColumn = 0 // a long text is read from its beginning
+		f.Entry.Refresh()
+	}
 }
 
 // TypedKey adds Escape to what an entry knows.

@@ -235,6 +235,19 @@ func TestAPressureInBarIsNotKeptAsKilopascals(t *testing.T) {
 	}
 }
 
+func TestALeftFieldIsReadFromItsBeginning(t *testing.T) {
+	test.NewTempApp(t)
+	f := kit.NewField("", nil)
+	test.Type(f, "idle after the road, lamps on")
+	if f.CursorColumn == 0 {
+		t.Fatal("the caret stands before what was typed")
+	}
+	f.FocusLost()
+	if f.CursorColumn != 0 {
+		t.Errorf("the caret is left in column %d, so that a narrow field shows the end", f.CursorColumn)
+	}
+}
+
 func TestCapitalLeavesPHAlone(t *testing.T) {
 	for text, want := range map[string]string{"pH out of its band": "pH out of its band", "falls a little": "Falls a little", "": "", "x": "X"} {
 		if got := kit.Capital(text); got != want {
