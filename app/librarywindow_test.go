@@ -102,8 +102,12 @@ func TestPracticeIsPlayedThrough(t *testing.T) {
 		w.answerPractice(s.Truth(), 0.9)
 		w.nextOfClass()
 	}
-	if w.trains.session != nil || !w.rail.Visible() {
-		t.Error("after the last case it doesn't end")
+	if w.trains.session != nil || w.rail.Visible() {
+		t.Error("after the last case it doesn't end, or the list is in sight before the next one")
+	}
+	w.practice.OnTrainer(true)
+	if !w.rail.Visible() {
+		t.Error("a trainer has no list to choose from")
 	}
 	results, err := w.desk.store.Results(w.desk.ctx, "Tuesday")
 	if err != nil || len(results) != n || results[0].Trainee != "Liv" || results[0].Bits <= 0 || len(results[0].Bought) != 2 {

@@ -23,6 +23,7 @@ type practising struct {
 	queue   []string // its cases still to come
 	chosen  string   // class that the trainer looks at
 	own     *way     // the program's own; nil while it is reckoned
+	trainer bool     // the trainer's half is in sight
 	judging bool     // an answer is given and being judged
 	cancel  context.CancelFunc
 }
@@ -42,6 +43,11 @@ func (w *window) makePractice() error {
 	v.OnAnswer = w.answerPractice
 	v.OnNext = w.nextOfClass
 	v.OnStop = w.stopPractice
+	v.OnTrainer = func(on bool) {
+		w.trains.trainer = on
+		w.showRail()
+		w.showPractice()
+	}
 	v.OnOpenCase = func() {
 		if c := w.trains.session.Whole(); w.isKept(c.ID) {
 			w.openCase(c.ID)

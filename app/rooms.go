@@ -62,10 +62,10 @@ func (w *window) enter(at roomName) {
 	}
 }
 
-// showRail hides the list of cases while somebody practises: it tells what each turned
-// out to be.
+// showRail hides the list of cases from who practises: it tells what each turned
+// out to be. A trainer sees it.
 func (w *window) showRail() {
-	if w.rooms.now == practiceRoom && w.trains.session != nil {
+	if w.rooms.now == practiceRoom && (w.trains.session != nil || !w.trains.trainer) {
 		w.rail.Hide()
 	} else {
 		w.rail.Show()

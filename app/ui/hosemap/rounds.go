@@ -133,12 +133,22 @@ func (v *View) AddRound(label string, same bool) {
 			next.EctC, next.Taken = nil, time.Time{} // measured anew
 		}
 	}
+	if repaired(&v.data.Case) {
+		next.Stage = cases.AfterRepair
+	}
 	n := len(v.data.Case.Rounds)
 	v.Edit(kit.L("window.hosemap.edit-new"), func(c *cases.Case) { c.Rounds = append(c.Rounds, next) })
 	v.OnRound(n)
 	if c := fyne.CurrentApp().Driver().CanvasForObject(v.conditions.label); c != nil {
 		c.Focus(v.conditions.label) // it wants a name
 	}
+}
+
+// repaired reports whether something is noted of a repair after its verdict: what
+// is measured from then on proves it.
+func repaired(c *cases.Case) bool {
+	r := &c.Repair
+	return c.Verdict.Cause != "" && c.Verdict.Cause != cases.Healthy && (len(r.Parts) > 0 || r.LabourHours != nil || len(r.StepsDone) > 0)
 }
 
 // DeleteRound takes a round away; Undo brings it back.

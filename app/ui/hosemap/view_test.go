@@ -174,3 +174,14 @@ func texts(o fyne.CanvasObject) string {
 	walk(o)
 	return strings.Join(out, "\n")
 }
+
+// What is measured after the repair is noted proves it.
+func TestARoundAfterTheRepairIsTakenForOne(t *testing.T) {
+	c := oneRound()
+	c.Verdict.Cause, c.Repair.Parts = "pump-weak", []cases.Part{{Name: "pump"}}
+	b := newBench(t, c)
+	b.view.AddRound("", true)
+	if got := b.data.Case.Rounds[1].Stage; got != cases.AfterRepair {
+		t.Errorf("the new round is %q", got)
+	}
+}

@@ -153,8 +153,13 @@ func (f *Field) Leave() { f.leave() }
 // AcceptsTab reports false: Tab goes to the next field, in several lines too.
 func (f *Field) AcceptsTab() bool { return false }
 
-// FocusGained marks the text so that a new number replaces the old.
+// FocusGained marks the text so that a new number replaces the old. The window's
+// own focus may come again in the middle of a number: that isn't marked.
 func (f *Field) FocusGained() {
+	if f.focused && f.Text != f.shown {
+		f.Entry.FocusGained()
+		return
+	}
 	f.fresh = true
 	f.focused = true
 	f.Entry.FocusGained()

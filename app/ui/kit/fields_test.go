@@ -70,6 +70,21 @@ func TestTypingIsFasterThanATap(t *testing.T) {
 	}
 }
 
+// The window may get the focus anew between two digits: the first one stays.
+func TestTheWindowsFocusTakesNoDigit(t *testing.T) {
+	test.NewTempApp(t)
+	f := kit.NewField("", nil)
+	w := test.NewTempWindow(t, f)
+	f.Put("88")
+	w.Canvas().Focus(f)
+	f.TypedRune('4')
+	f.FocusGained()
+	f.TypedRune('2')
+	if f.Text != "42" {
+		t.Errorf("the field has %q, want 42", f.Text)
+	}
+}
+
 func TestFieldKeepsWhatIsBeingTyped(t *testing.T) {
 	test.NewTempApp(t)
 	f := kit.NewField("", nil)

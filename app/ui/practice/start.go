@@ -48,6 +48,7 @@ func Difficulties() []Difficulty { return []Difficulty{Easy, Usual, Hard} }
 type start struct {
 	view    *View
 	trainee *kit.Field
+	trainer bool // the trainer's half is in sight
 	body    *fyne.Container
 	content fyne.CanvasObject
 }
@@ -60,15 +61,36 @@ func newStart(v *View) *start {
 }
 
 func (s *start) show(d Start) {
-	s.body.Objects = []fyne.CanvasObject{container.New(kit.Shares{480, 520}, s.trainees(d), s.trainers(d))}
+	right := s.door()
+	if s.trainer {
+		right = container.NewVBox(s.door(), s.trainers(d))
+	}
+	s.body.Objects = []fyne.CanvasObject{container.New(kit.Shares{480, 520}, s.trainees(d), right)}
 	s.body.Refresh()
+}
+
+// door leads to the trainer's half, which tells what the cases turned out to be,
+// and out of it.
+func (s *start) door() fyne.CanvasObject {
+	words := kit.L("window.practice.to-trainer")
+	if s.trainer {
+		words = kit.L("window.practice.from-trainer")
+	}
+	door := widget.NewButton(words, func() {
+		s.trainer = !s.trainer
+		if s.view.OnTrainer != nil {
+			s.view.OnTrainer(s.trainer)
+		}
+	})
+	door.Importance = widget.LowImportance
+	return container.NewPadded(container.NewHBox(door))
 }
 
 // trainees is the left half: who practises, and on what.
 func (s *start) trainees(d Start) fyne.CanvasObject {
 	v := s.view
 	own := widget.NewButton(kit.L("window.practice.this-case"), func() { call(v.OnOpenOne) })
-	words := d.Open
+	words := kit.L("window.practice.open-one") // its title would tell too much
 	if d.Why != "" {
 		own.Disable()
 		words = d.Why

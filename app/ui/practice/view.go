@@ -23,6 +23,8 @@ type View struct {
 	OnStop      func() // back to the choice
 	OnOpenCase  func() // look at the whole case
 
+	OnTrainer func(on bool) // the trainer's half is opened or shut
+
 	OnMake   func(name string)  // a class of the cases that the list shows
 	OnForget func(name string)  // a class
 	OnChoose func(name string)  // which class is looked at; "": all

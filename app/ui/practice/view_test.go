@@ -86,9 +86,16 @@ func TestATrainerKeepsClasses(t *testing.T) {
 	var made, begun string
 	v.OnMake = func(name string) { made = name }
 	v.OnClass = func(name string) { begun = name }
-	v.ShowStart(Start{Why: "No case is open.", Found: 3, Chosen: "Tuesday", Classes: []Class{{Name: "Tuesday", Cases: []string{"a", "b"}}},
-		Results: []Row{{Trainee: "Liv", Cases: "2", Right: "1", Score: "-0.5", Minutes: "12 (8)"}}})
+	d := Start{Why: "No case is open.", Found: 3, Chosen: "Tuesday", Classes: []Class{{Name: "Tuesday", Cases: []string{"a", "b"}}},
+		Results: []Row{{Trainee: "Liv", Cases: "2", Right: "1", Score: "-0.5", Minutes: "12 (8)"}}}
+	v.OnTrainer = func(bool) { v.ShowStart(d) }
+	v.ShowStart(d)
 	all := buttons(v.Content(), map[string]*widget.Button{})
+	if all["Make a set of 3"] != nil {
+		t.Error("what is for the trainer is seen by who practises")
+	}
+	test.Tap(all["For the trainer: class sets and results…"])
+	all = buttons(v.Content(), map[string]*widget.Button{})
 	if !all["Practise on this case"].Disabled() {
 		t.Error("no case is open, and it can be practised on")
 	}
