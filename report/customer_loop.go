@@ -148,14 +148,17 @@ func (c *customer) isOut(t diagram.Celsius, r *evidence.Range) bool {
 	return at(t) < at(r.LowC) || at(t) > at(r.HighC)
 }
 
-// should is the one range that both signs of a line agree with: what is right
-// depends on how warm the engine is, so that each round has its own. Where none
-// does, none is shown.
+// should is the range that both signs of a line agree with: what is right depends
+// on how warm the engine is, so that each round has its own. Where none does it is
+// the one that a value is out of.
 func (c *customer) should(s spot) *evidence.Range {
 	for _, r := range []*evidence.Range{s.before.should, s.after.should} {
 		if r != nil && c.agrees(s.before, r) && c.agrees(s.after, r) {
 			return r
 		}
+	}
+	if s.before.out {
+		return s.before.should
 	}
 	return nil
 }
