@@ -61,9 +61,9 @@ func newStart(v *View) *start {
 }
 
 func (s *start) show(d Start) {
-	right := s.door()
+	right := container.NewVBox(s.door())
 	if s.trainer {
-		right = container.NewVBox(s.door(), s.trainers(d))
+		right.Add(s.trainers(d))
 	}
 	s.body.Objects = []fyne.CanvasObject{container.New(kit.Shares{480, 520}, s.trainees(d), right)}
 	s.body.Refresh()
