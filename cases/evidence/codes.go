@@ -3,6 +3,7 @@ package evidence
 import (
 	"bytes"
 	"encoding/csv"
+	"encoding/hex"
 	"errors"
 	"fmt"
 	"slices"
@@ -80,7 +81,7 @@ func makerSpecific(code string) bool {
 func (codes Codes) flags(c *cases.Case) []Flag {
 	var out []Flag
 	for _, code := range c.Codes {
-		word := written(code.Code)
+		word := InLetters(code.Code)
 		if word == "" {
 			continue
 		}
@@ -99,12 +100,12 @@ func (a *Analyst) CodeMeaning(code string) string { return a.codes.Tell(code).St
 
 // Tell says in one sentence, with the code, what Meaning says.
 func (codes Codes) Tell(code string) say.Text {
-	return say.Of("flag.code", written(code), codes.Meaning(code))
+	return say.Of("flag.code", InLetters(code), codes.Meaning(code))
 }
 
 // Meaning says what a code means, or why that isn't known here.
 func (codes Codes) Meaning(code string) say.Text {
-	word := written(code)
+	word := InLetters(code)
 	_, known := codes[word]
 	switch {
 	case known:
@@ -117,7 +118,15 @@ func (codes Codes) Meaning(code string) say.Text {
 	return say.Of("code.unknown")
 }
 
-func written(code string) string { return strings.ToUpper(strings.TrimSpace(code)) }
+// InLetters is a code in letters, as lists have it: also where it was noted as the
+// two bytes that the vehicle sends, in hexadecimal.
+func InLetters(code string) string {
+	word := strings.ToUpper(strings.TrimSpace(code))
+	if two, err := hex.DecodeString(strings.ReplaceAll(strings.TrimPrefix(word, "0X"), " ", "")); err == nil && len(two) == 2 {
+		return CodeFromBytes(two[0], two[1])
+	}
+	return word
+}
 
 // because is where a code of the list points and what it speaks for, with the
 // class of its source.

@@ -50,6 +50,8 @@ func TestCodesPoint(t *testing.T) {
 	for _, tt := range []struct{ code, want string }{
 		{"P0128", "Coolant stays below"},
 		{"p0128 ", "Coolant stays below"},
+		{"01 28", "P0128: Coolant stays below"},
+		{"0x0128", "P0128: Coolant stays below"},
 		{"P1128", "maker-specific"},
 		{"B1234", "maker-specific"},
 		{"P0300", "not in the list"},

@@ -9,6 +9,7 @@ import (
 
 	"loopbook/app/ui/kit"
 	"loopbook/cases"
+	"loopbook/cases/evidence"
 	"loopbook/diagram/units"
 )
 
@@ -42,7 +43,7 @@ func (c *codes) add(text string) {
 	}
 	c.edit(kit.L("window.complaint.codes-edit"), func(k *cases.Case) {
 		for _, code := range typed {
-			k.Codes = append(k.Codes, cases.Code{Code: code, State: cases.CodeStates()[0]})
+			k.Codes = append(k.Codes, cases.Code{Code: evidence.InLetters(code), State: cases.CodeStates()[0]})
 		}
 	})
 }

@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"loopbook/cases"
+	"loopbook/cases/evidence"
 	"loopbook/diagram/say"
 )
 
@@ -54,7 +55,7 @@ func (t *Tables) readCodes(text []byte) error {
 func (t *Tables) Codes(codes []cases.Code) []Factor {
 	stored := map[string]bool{}
 	for _, c := range codes {
-		stored[strings.ToUpper(strings.TrimSpace(c.Code))] = true
+		stored[evidence.InLetters(c.Code)] = true
 	}
 	var out []Factor
 	for _, g := range t.groups {
