@@ -114,12 +114,18 @@ func (s Set) SpeedUnit() string {
 	return "km/h"
 }
 
-// ParseTemp reads a temperature typed in the chosen unit.
+// ParseTemp reads a temperature typed in the chosen unit, or in the one behind it.
 func (s Set) ParseTemp(text string) (diagram.Celsius, error) {
-	v, err := Number(text)
+	number, unit := typed(text)
+	meant, ok := s.asTemperature(unit)
+	if !ok {
+		number = text // it is refused as it stands
+	}
+	v, err := Number(number)
 	if err != nil {
 		return 0, err
 	}
+	s = meant
 	c := diagram.Celsius(v)
 	if s.Temperature == F {
 		c = diagram.Celsius((v - 32) / 1.8)
@@ -130,9 +136,16 @@ func (s Set) ParseTemp(text string) (diagram.Celsius, error) {
 	return c, nil
 }
 
-// ParsePressure reads a pressure typed in the chosen unit.
+// ParsePressure reads a pressure typed in the chosen unit, or in the one behind
+// it.
 func (s Set) ParsePressure(text string) (diagram.KPa, error) {
-	v, err := Number(text)
+	number, unit := typed(text)
+	meant, ok := s.asPressure(unit)
+	if !ok {
+		number = text // it is refused as it stands
+	}
+	s = meant
+	v, err := Number(number)
 	switch s.Pressure {
 	case PSI:
 		v *= kPaPerPSI
@@ -161,6 +174,7 @@ func (s Set) ParseDist(text string) (float64, error) {
 // fraction off.
 func Number(text string) (float64, error) {
 	t := strings.NewReplacer(" ", "", "\u00a0", "", "\u202f", "", "−", "-").Replace(text)
+	t = strings.TrimSuffix(t, "%")
 	switch comma, point := strings.LastIndex(t, ","), strings.LastIndex(t, "."); {
 	case comma > point && point >= 0:
 		t = strings.ReplaceAll(t, ".", "")

@@ -26,13 +26,18 @@ func TestParse(t *testing.T) {
 		{"an odometer with a point", must(metric.ParseDist(" 182.500 ")), 182500, nil, "common practice"},
 		{"an odometer over a million", must(metric.ParseDist("1.182.500")), 1182500, nil, "common practice"},
 		{"a trip", must(metric.ParseDist("182,5")), 182.5, nil, "common practice"},
+		{"a cap in bar", float64(must(metric.ParsePressure("1,4 bar"))), 140, nil, "1 bar = 100 kPa, by definition"},
+		{"a cap in psi", float64(must(metric.ParsePressure("15psi"))), 103.42136, nil, "NIST SP 811 B.8"},
+		{"°F behind it", float64(must(metric.ParseTemp("212 °F"))), 100, nil, "definition of the degree Fahrenheit, NIST SP 811"},
+		{"°C behind it", float64(must(us.ParseTemp("88c"))), 88, nil, "the same"},
+		{"a percentage", must(units.Number("50 %")), 50, nil, "common practice"},
 		{"1 mile", must(us.ParseDist("1")), 1.609344, nil, "international mile, NIST SP 811 B.8"},
 	} {
 		if tt.err != nil || !(math.Abs(tt.got-tt.want) < 1e-5) {
 			t.Errorf("%s = %v, %v; want %v (%s)", tt.name, tt.got, tt.err, tt.want, tt.source)
 		}
 	}
-	for _, bad := range []string{"", "7o", "4000", "-61", "NaN", "1e999", "88.5.1"} {
+	for _, bad := range []string{"", "7o", "4000", "-61", "NaN", "1e999", "88.5.1", "88 K", "-", "°C"} {
 		if c, err := metric.ParseTemp(bad); err == nil {
 			t.Errorf("ParseTemp(%q) = %v, want an error", bad, c)
 		}
