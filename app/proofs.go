@@ -10,7 +10,6 @@ import (
 	"loopbook/cases"
 	"loopbook/cases/diagnosis"
 	"loopbook/cases/diagnosis/proof"
-	"loopbook/cases/evidence"
 	"loopbook/diagram"
 	"loopbook/diagram/physics/ensemble"
 	"loopbook/diagram/say"
@@ -138,7 +137,7 @@ func pairWords(d *desk, p proof.Proof, to *view.Data) {
 func outNow(p proof.Pair, name string) bool {
 	for _, d := range p.Deltas {
 		if d.Name == name && d.After != nil {
-			return d.After.State == evidence.Low || d.After.State == evidence.High
+			return d.After.State.Out()
 		}
 	}
 	return false

@@ -11,7 +11,6 @@ import (
 	"loopbook/app/ui/verdict"
 	"loopbook/cases"
 	"loopbook/cases/access"
-	"loopbook/cases/evidence"
 	"loopbook/cases/money"
 	"loopbook/diagram/say"
 )
@@ -47,15 +46,10 @@ func (w *window) showVerdict() {
 	w.verdict.Show(data)
 }
 
-// hardlyFrom is the chance under which a cause counts as ruled out.
-const hardlyFrom = 0.01
-
 func ruledOut(a answer) string {
 	var out []string
-	for _, c := range a.thought.ranking.Causes {
-		if c.Probability < hardlyFrom && c.Cause != cases.Healthy {
-			out = append(out, c.Cause.Name())
-		}
+	for _, c := range a.thought.ranking.RuledOut() {
+		out = append(out, c.Name())
 	}
 	if len(out) == 0 {
 		return ""
@@ -89,7 +83,7 @@ func (w *window) confirming() []verdict.Evidence {
 	out := w.roundsMeasured()
 	for i, l := range d.c.Logs {
 		if l.Stage != cases.AfterRepair {
-			out = append(out, verdict.Evidence{Word: verdict.WarmUp, Text: kit.L("window.verdict.log", l.Name, logTold(d, i))})
+			out = append(out, verdict.Evidence{Word: cases.ByWarmUp, Text: kit.L("window.verdict.log", l.Name, logTold(d, i))})
 		}
 	}
 	for i := range d.c.Tests {
@@ -113,7 +107,7 @@ func (w *window) roundsMeasured() []verdict.Evidence {
 		}
 		rounds++
 		for _, reading := range r.Readings {
-			if reading.State == evidence.Low || reading.State == evidence.High {
+			if reading.State.Out() {
 				off++
 			}
 		}
@@ -121,7 +115,7 @@ func (w *window) roundsMeasured() []verdict.Evidence {
 	if rounds == 0 {
 		return nil
 	}
-	return []verdict.Evidence{{Word: verdict.HoseMap, Text: kit.L("window.verdict.rounds", rounds, off)}}
+	return []verdict.Evidence{{Word: cases.ByHoseMap, Text: kit.L("window.verdict.rounds", rounds, off)}}
 }
 
 func logTold(d *desk, i int) string {
@@ -144,11 +138,7 @@ func (w *window) showRepair() {
 		w.tell(err)
 		return
 	}
-	by, err := say.In(say.EN, d.units)
-	if err != nil {
-		w.tell(err)
-		return
-	}
+	by := d.by()
 	for _, n := range advice.Due() {
 		data.Notes = append(data.Notes, repair.Note{What: by.Say(n.What), Hours: by.Say(n.Hours), Way: by.Say(n.Way), Renew: by.Say(n.Renew), Class: by.Say(n.Class)})
 	}

@@ -118,6 +118,21 @@ func (s Surface) Text() say.Text {
 	return say.Text{}
 }
 
+// What a verdict can be confirmed by beside the workshop checks.
+const (
+	ByHoseMap = "hose-map"
+	ByWarmUp  = "warm-up"
+)
+
+// Confirmation is what a verdict was confirmed by in the words of the trade: the
+// hose map, the warm-up or a workshop check.
+func Confirmation(word string) say.Text {
+	if word == ByHoseMap || word == ByWarmUp {
+		return say.Of("confirmation." + word)
+	}
+	return TestKind(word).Text()
+}
+
 // wordText is the catalogue's template of that name for a word of the
 // vocabulary. Nothing is said of the empty word; one that isn't in the
 // vocabulary is said as it stands.

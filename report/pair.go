@@ -51,7 +51,7 @@ func (m Material) anyPair() pair {
 func outOfRange(f evidence.Findings, round int) int {
 	n := 0
 	for _, r := range f.Rounds[round].Readings {
-		if r.State == evidence.Low || r.State == evidence.High {
+		if r.State.Out() {
 			n++
 		}
 	}

@@ -4,8 +4,6 @@ import (
 	"strings"
 
 	"loopbook/cases/diagnosis/proof"
-	"loopbook/cases/evidence"
-	"loopbook/diagram"
 	"loopbook/diagram/say"
 )
 
@@ -41,9 +39,9 @@ func (s *sheet) pair(p proof.Pair) {
 	for _, at := range p.Points {
 		change := ""
 		if k, ok := at.ChangeK(); ok {
-			change = s.by.Say(signed(k))
+			change = s.by.Say(say.Signed(k))
 		}
-		out := at.State == evidence.Low || at.State == evidence.High
+		out := at.State.Out()
 		rows = append(rows, []cell{
 			{s.by.Say(say.PointName(at.Point)), out}, {text: s.bare(at.Before)}, {s.bare(at.After), out}, {text: change},
 			{text: s.between(at.Expected)}, {s.by.Say(stateWord(at.State)), out},
@@ -55,14 +53,6 @@ func (s *sheet) pair(p proof.Pair) {
 	if len(p.Open) > 0 {
 		s.paragraph(s.by.Of("record.open-conditions", say.List(p.Open...)), softStyle)
 	}
-}
-
-// signed is a difference to a tenth that says its direction.
-func signed(k diagram.DeltaK) say.Text {
-	if k < 0 {
-		return say.Of("value.tenth", k)
-	}
-	return say.Of("value.plus", k)
 }
 
 func (s *sheet) afterCodes(c proof.Codes) {

@@ -11,7 +11,7 @@ func (s *sheet) verdict() {
 	v := s.c.Verdict
 	var list facts
 	list.add(say.Of("record.cause"), v.Cause.Text())
-	list.add(say.Of("record.confirmed-by"), confirmation(v.ConfirmedBy))
+	list.add(say.Of("record.confirmed-by"), cases.Confirmation(v.ConfirmedBy))
 	list.add(say.Of("record.ruled-out"), s.ruledOut())
 	if v.Cause == "" && v.ConfirmedBy == "" && v.Note == "" {
 		s.none(say.Of("record.verdict"))
@@ -22,27 +22,14 @@ func (s *sheet) verdict() {
 	s.note(v.Note)
 }
 
-// confirmation is a check, or one of the two that are no workshop check.
-func confirmation(word string) say.Text {
-	switch word {
-	case "hose-map":
-		return say.Of("record.hose-map")
-	case "warm-up":
-		return say.Of("record.warm-up-log")
-	}
-	return cases.TestKind(word).Text()
-}
-
 // ruledOut are the faults that what was measured leaves hardly a chance.
 func (s *sheet) ruledOut() say.Text {
 	if s.m.Causes == nil || s.m.Causes.Blank {
 		return say.Text{}
 	}
 	var list []say.Text
-	for _, c := range s.m.Causes.Causes {
-		if c.Probability < leastChance && c.Cause != cases.Healthy {
-			list = append(list, c.Cause.Text())
-		}
+	for _, c := range s.m.Causes.RuledOut() {
+		list = append(list, c.Text())
 	}
 	return say.List(list...)
 }

@@ -102,7 +102,7 @@ func (s *sheet) deltas(i int) {
 		if d.Round != i || d.State == evidence.Unknown {
 			continue
 		}
-		out := d.State == evidence.Low || d.State == evidence.High
+		out := d.State.Out()
 		rows = append(rows, []cell{
 			{capital(s.by.Say(say.DeltaName(d.Name))), out}, {text: s.by.Say(end(d.From)) + " − " + s.by.Say(end(d.To))},
 			{s.by.Of("quantity", d.ValueK), out}, {text: s.by.Say(span(d))}, {s.by.Say(stateWord(d.State)), out},

@@ -94,6 +94,21 @@ func (j *Judge) Rank(c *cases.Case, f evidence.Findings, p Plan, crowd *ensemble
 	return r
 }
 
+// ruledOutUnder is the chance under which a cause counts as ruled out (judgement).
+const ruledOutUnder = 0.01
+
+// RuledOut are the faults that what was measured leaves hardly a chance, the
+// likeliest first.
+func (r Ranking) RuledOut() []cases.Cause {
+	var out []cases.Cause
+	for _, c := range r.Causes {
+		if c.Probability < ruledOutUnder && c.Cause != cases.Healthy {
+			out = append(out, c.Cause)
+		}
+	}
+	return out
+}
+
 // normalised turns logarithms into chances that sum to 1.
 func normalised(logs []float64) []float64 {
 	most := math.Inf(-1)

@@ -86,6 +86,9 @@ const (
 	Unknown State = "unknown"
 )
 
+// Out reports whether the value is out of its range.
+func (s State) Out() bool { return s == Low || s == High }
+
 // Flag is one thing that stands out. Because holds the numbers, the rule and
 // where the rule comes from.
 type Flag struct {

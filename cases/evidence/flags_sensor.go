@@ -25,7 +25,7 @@ func (m *moment) sensorDisagrees() []Flag {
 			say.Of("because.by-gun"))}
 	}
 	d := m.delta(SensorAgainstGun)
-	if d == nil || (d.State != Low && d.State != High) || !m.flows(w) {
+	if d == nil || !d.State.Out() || !m.flows(w) {
 		return nil
 	}
 	return []Flag{m.flag("sensor-disagrees", Look, points,

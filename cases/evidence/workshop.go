@@ -25,14 +25,6 @@ func sum(key string, value any) Sum { return Sum{say.Of(key), tenths(value)} }
 
 func tenths(value any) say.Text { return say.Of("value.tenth", value) }
 
-// signed is a difference to a tenth that says its direction.
-func signed(k diagram.DeltaK) say.Text {
-	if k < 0 {
-		return tenths(k)
-	}
-	return say.Of("value.plus", k)
-}
-
 // Workshop works one check out.
 func Workshop(c *cases.Case, t *cases.Test) Check {
 	j := judgeTest(c, t)
@@ -138,7 +130,7 @@ func benchSums(c *cases.Case, t *cases.Test) []Sum {
 		out = []Sum{{say.Of("sum.stands-open"), say.Of("sum.at-coldest", up.BaseMM)}}
 	}
 	if rated := benchRating(c, t); rated != nil && up.BaseMM < lifts.MovesMM {
-		out = append(out, Sum{say.Of("sum.off-rating"), signed(up.OpensC.Minus(*rated))})
+		out = append(out, Sum{say.Of("sum.off-rating"), say.Signed(up.OpensC.Minus(*rated))})
 	}
 	if up.Levelled {
 		out = append(out, sum("sum.full", up.FullC))
@@ -172,7 +164,7 @@ func sensorSums(c *cases.Case, t *cases.Test) []Sum {
 	}
 	for _, p := range ohms(t) {
 		if says, err := curve.Read(p.Ohm); err == nil {
-			out = append(out, Sum{say.Of("sum.at", p.C), signed(says.Minus(p.C))})
+			out = append(out, Sum{say.Of("sum.at", p.C), say.Signed(says.Minus(p.C))})
 		} else {
 			out = append(out, Sum{say.Of("sum.at", p.C), say.Of("sum.outside")})
 		}
@@ -182,7 +174,7 @@ func sensorSums(c *cases.Case, t *cases.Test) []Sum {
 		working = *c.Loop.ThermostatOpensC
 	}
 	if off, ok := curve.OffAt(working, ohms(t)); ok {
-		out = append(out, Sum{say.Of("sum.error", working), signed(off)})
+		out = append(out, Sum{say.Of("sum.error", working), say.Signed(off)})
 	}
 	return out
 }

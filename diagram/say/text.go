@@ -17,6 +17,8 @@ package say
 
 import (
 	"fmt"
+
+	"loopbook/diagram"
 )
 
 // Text is something to be said; the zero Text says nothing.
@@ -44,6 +46,14 @@ func Own(words string) Text { return Text{own, []any{words}} }
 
 // Value is a quantity by itself, whole.
 func Value(v any) Text { return Text{own, []any{v}} }
+
+// Signed is a difference to a tenth that says its direction.
+func Signed(k diagram.DeltaK) Text {
+	if k < 0 {
+		return Of("value.tenth", k)
+	}
+	return Of("value.plus", k)
+}
 
 // List is several texts in a row, by commas.
 func List(texts ...Text) Text { return row(", ", texts) }

@@ -96,7 +96,7 @@ func off(c diagram.Celsius, way string, by say.Speaker) string {
 func delta(d evidence.Delta, by say.Speaker) drawing.DeltaState {
 	u := by.Units
 	s := drawing.DeltaState{Text: u.Delta(d.ValueK), ValK: d.ValueK, LowK: d.ExpectedLowK, HighK: d.ExpectedHighK, Mark: drawing.Kept}
-	if d.State == evidence.Low || d.State == evidence.High {
+	if d.State.Out() {
 		s.Mark = drawing.OutOfRange
 	}
 	switch {

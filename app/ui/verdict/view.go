@@ -125,27 +125,13 @@ func (v *View) evidenceRow(e Evidence, chosen bool) fyne.CanvasObject {
 // Leave keeps what is being typed.
 func (v *View) Leave() { v.form.Leave() }
 
-// Words of verdict.confirmed_by beside the workshop checks.
-const (
-	HoseMap = "hose-map"
-	WarmUp  = "warm-up"
-)
-
 // confirmations are the hose map, the warm-up and the workshop checks.
 func confirmations() []string {
-	out := []string{HoseMap, WarmUp}
+	out := []string{cases.ByHoseMap, cases.ByWarmUp}
 	for _, k := range cases.Words[cases.TestKind]() {
 		out = append(out, string(k))
 	}
 	return out
 }
 
-func confirmation(word string) string {
-	switch word {
-	case HoseMap:
-		return kit.L("window.verdict.hose-map")
-	case WarmUp:
-		return kit.L("window.verdict.warm-up")
-	}
-	return cases.TestKind(word).Name()
-}
+func confirmation(word string) string { return cases.Confirmation(word).String() }

@@ -13,7 +13,7 @@ import (
 
 func TestEveryConfirmationHasWords(t *testing.T) {
 	for _, word := range confirmations() {
-		if name := confirmation(word); name == "" || (name == word && word != "cap" && word != "fan" && word != WarmUp) {
+		if name := confirmation(word); name == "" || (name == word && word != "cap" && word != "fan" && word != cases.ByWarmUp) {
 			t.Errorf("%q is shown as %q", word, name)
 		}
 	}
@@ -25,7 +25,7 @@ func TestTheVerdictPointsAtEvidence(t *testing.T) {
 	var c cases.Case
 	var v *View
 	show := func() {
-		v.Show(Data{Case: c, Units: units.Metric(), Evidence: []Evidence{{HoseMap, "Hose map: 2 rounds."}, {"bubbles", "Bubbles: seen."}}})
+		v.Show(Data{Case: c, Units: units.Metric(), Evidence: []Evidence{{cases.ByHoseMap, "Hose map: 2 rounds."}, {"bubbles", "Bubbles: seen."}}})
 	}
 	v = New(func(_ string, change func(*cases.Case)) { change(&c); show() })
 	w := test.NewTempWindow(t, v.Content())
