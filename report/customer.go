@@ -27,12 +27,7 @@ var (
 // has no room on it is cut, and seen to be.
 func writeCustomer(w io.Writer, m Material, o Options) error {
 	made, changed := dates(m.Case)
-	by, err := o.speaker()
-	if err != nil {
-		return err
-	}
-	p, err := newPaper(o, about{title: by.Say(customerTitle(m.Case)), subject: by.Of("customer.subject"),
-		foot: by.Of("customer.defer"), made: made, changed: changed})
+	p, err := newPaper(o, about{title: customerTitle(m.Case), subject: say.Of("customer.subject"), foot: say.Of("customer.defer"), made: made, changed: changed})
 	if err != nil {
 		return err
 	}

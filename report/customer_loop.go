@@ -251,7 +251,7 @@ func (c *customer) drawn(p panel, plain *diagram.Loop, rows []spot) []drawing.Sp
 	var out []drawing.Spot
 	for _, row := range rows {
 		if s := p.of(row); s.c != nil {
-			out = append(out, drawing.Spot{Point: at[row.label.Key()], Label: c.by.Say(row.label), Text: c.by.Of("quantity", *s.c), Out: s.out && !s.quiet})
+			out = append(out, drawing.Spot{Point: at[row.label.Key()], Label: c.by.Say(row.label), Text: c.by.Say(say.Value(*s.c)), Out: s.out && !s.quiet})
 		}
 	}
 	return out

@@ -5,6 +5,7 @@ import (
 	"loopbook/cases/evidence"
 	"loopbook/diagram"
 	"loopbook/diagram/drawing"
+	"loopbook/diagram/say"
 )
 
 const spotRow = 18 // the height of a row of the customer's table
@@ -84,7 +85,7 @@ func (c *customer) gapRow(x [4]float64) {
 			}
 			continue
 		}
-		c.signed(x[i+1], outOf(d.ValueK, g.before), c.by.Of("quantity", d.ValueK))
+		c.signed(x[i+1], outOf(d.ValueK, g.before), c.by.Say(say.Value(d.ValueK)))
 	}
 	c.put(x[3], c.y, c.by.Say(span(*g.before)), plainStyle)
 	c.y += spotRow
@@ -100,7 +101,7 @@ func (c *customer) value(x float64, s shown, stage int) {
 		c.put(x+14, c.y, "–", plainStyle)
 		return
 	}
-	if text := c.by.Of("quantity", *s.c); s.quiet {
+	if text := c.by.Say(say.Value(*s.c)); s.quiet {
 		c.put(x+14, c.y, text, valueStyle)
 	} else {
 		c.signed(x, s.out, text)

@@ -59,7 +59,7 @@ type paper struct {
 // about says what a document is. Its dates are the case's, so that the same case
 // makes the same bytes.
 type about struct {
-	title, subject, foot string
+	title, subject, foot say.Text
 	made, changed        time.Time
 }
 
@@ -80,7 +80,7 @@ func newPaper(o Options, a about) (*paper, error) {
 	if p.bold, err = readGlyphs(assets.DejaVuSansBold); err != nil {
 		return nil, err
 	}
-	p.foot = p.clean(a.foot, bodyStyle)
+	p.foot = p.clean(by.Say(a.foot), bodyStyle)
 	p.pdf = gofpdf.NewCustom(&gofpdf.InitType{UnitStr: "pt", Size: gofpdf.SizeType{Wd: width, Ht: height}})
 	p.describe(a)
 	p.pdf.SetMargins(margin, margin, margin)
@@ -96,8 +96,8 @@ func newPaper(o Options, a about) (*paper, error) {
 }
 
 func (p *paper) describe(a about) {
-	p.pdf.SetTitle(p.clean(a.title, bodyStyle), true)
-	p.pdf.SetSubject(a.subject, true)
+	p.pdf.SetTitle(p.clean(p.by.Say(a.title), bodyStyle), true)
+	p.pdf.SetSubject(p.by.Say(a.subject), true)
 	p.pdf.SetCreator("Loopbook", true)
 	p.pdf.SetProducer("Loopbook", true)
 	p.pdf.SetCreationDate(a.made.UTC())

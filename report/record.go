@@ -9,12 +9,7 @@ import (
 // writeRecord writes the technician's record: all that the case holds and what
 // its measurements say. What the findings lack is written without a verdict.
 func writeRecord(w io.Writer, m Material, o Options) error {
-	by, err := o.speaker()
-	if err != nil {
-		return err
-	}
-	title := orElse(m.Case.Title, by.Of("paper.untitled"))
-	s, err := newSheet(m, o, about{title: title, subject: by.Of("record.subject"), foot: by.Of("record.foot", (&paper{}).caseName(m.Case))})
+	s, err := newSheet(m, o, about{title: title(m.Case), subject: say.Of("record.subject"), foot: say.Of("record.foot", caseName(m.Case))})
 	if err != nil {
 		return err
 	}

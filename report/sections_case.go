@@ -12,13 +12,13 @@ import (
 func (s *sheet) head(kind say.Text) {
 	s.paragraph(s.by.Say(kind), softStyle)
 	s.y += 2
-	s.paragraph(s.title(s.c), titleStyle)
+	s.paragraph(s.by.Say(title(s.c)), titleStyle)
 	opened, id := moment(s.c.Opened), ""
 	if opened != "" {
 		opened = s.by.Of("record.opened", opened)
 	}
 	if s.c.ID != "" {
-		id = s.by.Say(s.caseName(s.c))
+		id = s.by.Say(caseName(s.c))
 	}
 	s.paragraph(join("  ·  ", opened, id, strings.Join(s.c.Tags, ", ")), softStyle)
 	s.y += 6
@@ -71,7 +71,7 @@ func (s *sheet) vehicleFacts() facts {
 	v := s.c.Vehicle
 	var list facts
 	list.note(say.Of("record.make-model"), join(" ", v.Make, v.Model))
-	list.add(say.Of("record.year"), quantity("quantity", v.Year))
+	list.add(say.Of("record.year"), whole(v.Year))
 	list.note(say.Of("record.engine"), v.Engine)
 	list.add(say.Of("record.driven-by"), v.Motive.Text())
 	return list
@@ -88,7 +88,7 @@ func (s *sheet) fitted() {
 	list.add(say.Of("record.capacity"), litres(l.CapacityL))
 	list.add(say.Of("record.fan"), l.Fan.Text())
 	list.add(say.Of("record.outside"), temp(s.c.Site.AmbientC))
-	list.add(say.Of("record.altitude"), quantity("quantity", s.c.Site.AltitudeM))
+	list.add(say.Of("record.altitude"), whole(s.c.Site.AltitudeM))
 	s.section(say.Of("record.fitted"), list, 2)
 }
 
@@ -140,7 +140,7 @@ func (s *sheet) troubleCodes() {
 	s.heading(s.by.Of("record.codes"), tableStart)
 	var rows [][]cell
 	for _, code := range s.c.Codes {
-		rows = append(rows, []cell{{code.Code, true}, {text: s.by.Say(code.StateText())}, {text: capital(s.by.Say(s.codes.Meaning(code.Code)))}, {text: s.by.Say(frozen(code.FreezeFrame))}})
+		rows = append(rows, []cell{{code.Code, true}, {text: s.by.Say(code.StateText())}, {text: s.by.Of("capital", s.codes.Meaning(code.Code))}, {text: s.by.Say(frozen(code.FreezeFrame))}})
 	}
 	s.table([]column{{s.by.Of("record.code"), 10}, {s.by.Of("record.state"), 12}, {s.by.Of("record.meaning"), 46}, {s.by.Of("record.freeze-frame"), 32}}, rows)
 }

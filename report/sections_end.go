@@ -17,9 +17,9 @@ func (s *sheet) boiling() {
 		return
 	}
 	var list facts
-	list.add(say.Of("record.boils"), say.Of("quantity", b.PointC))
-	list.add(say.Of("record.hottest"), say.Of("quantity", b.HottestC))
-	list.add(say.Of("record.margin"), say.Of("quantity", b.MarginK))
+	list.add(say.Of("record.boils"), say.Value(b.PointC))
+	list.add(say.Of("record.hottest"), say.Value(b.HottestC))
+	list.add(say.Of("record.margin"), say.Value(b.MarginK))
 	s.section(say.Of("record.boiling"), list, 3)
 }
 
@@ -80,7 +80,7 @@ func (s *sheet) sources() {
 	}
 	var list []string
 	for _, class := range classes {
-		list = append(list, capital(s.by.Of("record.source", class.Text(), strings.Join(rules[class], "; "))))
+		list = append(list, s.by.Of("capital", say.Of("record.source", class.Text(), strings.Join(rules[class], "; "))))
 	}
 	s.heading(s.by.Of("record.sources"), 3*smallStyle.lead())
 	s.paragraph(s.by.Of("record.sources-are"), smallStyle)

@@ -104,8 +104,8 @@ func (s *sheet) deltas(i int) {
 		}
 		out := d.State.Out()
 		rows = append(rows, []cell{
-			{capital(s.by.Say(say.DeltaName(d.Name))), out}, {text: s.by.Say(end(d.From)) + " − " + s.by.Say(end(d.To))},
-			{s.by.Of("quantity", d.ValueK), out}, {text: s.by.Say(span(d))}, {s.by.Say(stateWord(d.State)), out},
+			{s.by.Of("capital", say.DeltaName(d.Name)), out}, {text: s.by.Say(end(d.From)) + " − " + s.by.Say(end(d.To))},
+			{s.by.Say(say.Value(d.ValueK)), out}, {text: s.by.Say(span(d))}, {s.by.Say(stateWord(d.State)), out},
 		})
 	}
 	if rows == nil {

@@ -41,13 +41,12 @@ func (s *sheet) warmUp(i int) {
 	}
 	s.heading(s.by.Of("record.warm-up", say.List(name, l.Stage.Text())), chartHeight+4*bodyStyle.lead())
 	curve := picture.WarmUp(s.c, l, w.Result, nil, s.by)
-	s.chosen = style{} // a chart has its own
-	err := curve.OnPage(s.pdf, chart.Plain(), family, margin, s.y, s.inner(), chartHeight)
+	err := s.place(curve, 1, chartHeight)
 	if errors.Is(err, chart.ErrEmpty) {
 		s.paragraph(s.by.Of("record.log-empty"), bodyStyle)
 		return
 	}
-	s.y += chartHeight + bodyStyle.lead()
+	s.y += bodyStyle.lead()
 	var list facts
 	for _, f := range picture.WarmUpFacts(w.Result, s.by) {
 		list.note(say.Own(f[0]), f[1])

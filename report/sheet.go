@@ -55,9 +55,15 @@ func (s *sheet) found(i int) evidence.Round {
 // none remembers a section that nothing is noted for.
 func (s *sheet) none(name say.Text) { s.blank = append(s.blank, name) }
 
-func (p *paper) title(c *cases.Case) string { return orElse(c.Title, p.by.Of("paper.untitled")) }
+// title is the case's, which has one or not.
+func title(c *cases.Case) say.Text {
+	if c.Title == "" {
+		return say.Of("paper.untitled")
+	}
+	return say.Own(c.Title)
+}
 
-func (p *paper) caseName(c *cases.Case) say.Text {
+func caseName(c *cases.Case) say.Text {
 	if c.ID == "" {
 		return say.Of("paper.case", say.Of("paper.no-id"))
 	}

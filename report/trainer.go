@@ -18,11 +18,7 @@ import (
 // belongs to the answer. The case is printed as it is given: who wants it
 // without its customer makes it so before.
 func writeTrainer(w io.Writer, m Material, o Options) error {
-	by, err := o.speaker()
-	if err != nil {
-		return err
-	}
-	s, err := newSheet(m, o, about{title: by.Of("trainer.head"), subject: by.Of("trainer.subject"), foot: by.Of("trainer.foot")})
+	s, err := newSheet(m, o, about{title: say.Of("trainer.head"), subject: say.Of("trainer.subject"), foot: say.Of("trainer.foot")})
 	if err != nil {
 		return err
 	}
@@ -38,7 +34,7 @@ func writeTrainer(w io.Writer, m Material, o Options) error {
 // trainer is a sheet for the class on its way to the paper.
 type trainer struct {
 	*sheet
-	muted evidence.Findings // the readings as corrected, without what they mean
+	muted evidence.Findings // the readings as shown, without what they mean
 }
 
 // muted takes off all that would judge for the trainee.
@@ -177,7 +173,7 @@ func (t *trainer) ask(question say.Text, lines int) {
 func (t *trainer) answer() {
 	t.paragraph(t.by.Of("trainer.answer"), softStyle)
 	t.y += 2
-	t.paragraph(t.title(t.c), titleStyle)
+	t.paragraph(t.by.Say(title(t.c)), titleStyle)
 	t.y += 4
 	t.verdict()
 	t.causes()

@@ -3,8 +3,6 @@ package report
 import (
 	"strings"
 	"time"
-	"unicode"
-	"unicode/utf8"
 
 	"loopbook/cases/evidence"
 	"loopbook/diagram"
@@ -21,20 +19,28 @@ func temp(c *diagram.Celsius) say.Text {
 	return say.Of("value.tenth", *c)
 }
 
-func pressure(p *diagram.KPa) say.Text { return quantity("quantity", p) }
+func pressure(p *diagram.KPa) say.Text { return whole(p) }
 
 func distance(km *float64) say.Text {
 	if km == nil {
 		return say.Text{}
 	}
-	return say.Of("quantity", say.Km(*km))
+	return say.Value(say.Km(*km))
 }
 
 func speed(kmh *float64) say.Text {
 	if kmh == nil {
 		return say.Text{}
 	}
-	return say.Of("quantity", say.Kmh(*kmh))
+	return say.Value(say.Kmh(*kmh))
+}
+
+// whole is a quantity by itself, or nothing.
+func whole[T any](v *T) say.Text {
+	if v == nil {
+		return say.Text{}
+	}
+	return say.Value(*v)
 }
 
 // quantity is a number in a template of the catalogue that gives it its unit.
@@ -124,10 +130,4 @@ func join(sep string, parts ...string) string {
 		}
 	}
 	return strings.Join(known, sep)
-}
-
-// capital begins a sentence.
-func capital(text string) string {
-	first, size := utf8.DecodeRuneInString(text)
-	return string(unicode.ToUpper(first)) + text[size:]
 }

@@ -144,7 +144,7 @@ func (s Speaker) arg(a any, p shape) string {
 		return form(a, p.forms)
 	}
 	text := s.plain(a, p)
-	if p.capital {
+	if p.capital && text != "" {
 		first, size := utf8.DecodeRuneInString(text)
 		text = string(unicode.ToUpper(first)) + text[size:]
 	}

@@ -71,7 +71,7 @@ func TestPageHoldsVectors(t *testing.T) {
 	pdf.AddUTF8FontFromBytes("DejaVu", "", bytes.Clone(assets.DejaVuSans))
 	pdf.SetCompression(false)
 	pdf.AddPage()
-	if err := warmUp(5000).OnPage(pdf, chart.Plain(), "DejaVu", 50, 60, 480, 220); err != nil {
+	if err := chart.OnPage(warmUp(5000), pdf, chart.Plain(), "DejaVu", 50, 60, 480, 220); err != nil {
 		t.Fatal(err)
 	}
 	var out bytes.Buffer

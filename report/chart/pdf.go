@@ -11,11 +11,6 @@ import (
 	"gonum.org/v1/plot/vg/draw"
 )
 
-// OnPage draws the chart into a box of a page; see the function.
-func (l Lines) OnPage(pdf *gofpdf.Fpdf, look Look, family string, x, y, width, height float64) error {
-	return OnPage(l, pdf, look, family, x, y, width, height)
-}
-
 // OnPage draws a chart into a box of a page as vectors. The document's unit is
 // the point; family is one of its fonts.
 func OnPage(l Chart, pdf *gofpdf.Fpdf, look Look, family string, x, y, width, height float64) error {

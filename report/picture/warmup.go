@@ -66,7 +66,7 @@ func WarmUpFacts(r warmup.Result, by say.Speaker) [][2]string {
 	var out [][2]string
 	add := func(what, value say.Text) { out = append(out, [2]string{by.Say(what), by.Say(value)}) }
 	if r.StartC != nil {
-		add(say.Of("warm-up.starts-at"), say.Of("quantity", *r.StartC))
+		add(say.Of("warm-up.starts-at"), say.Value(*r.StartC))
 	}
 	for _, level := range warmup.Levels() {
 		if s, ok := r.SecondsTo[level]; ok {
@@ -77,10 +77,10 @@ func WarmUpFacts(r warmup.Result, by say.Speaker) [][2]string {
 		add(say.Of("warm-up.opens"), say.Of("warm-up.opens-at", r.Knee.C, minutes(r.Knee.S)))
 	}
 	if r.Plateau != nil {
-		add(say.Of("warm-up.holds"), say.Of("quantity", r.Plateau.C))
+		add(say.Of("warm-up.holds"), say.Value(r.Plateau.C))
 	}
 	if len(r.FanCycles) > 0 {
-		add(say.Of("warm-up.fan-cycles"), say.Of("quantity", len(r.FanCycles)))
+		add(say.Of("warm-up.fan-cycles"), say.Value(len(r.FanCycles)))
 	}
 	if reaches := r.ReachesRegulating; reaches != nil {
 		add(say.Of("warm-up.reaches"), YesNo(*reaches))
