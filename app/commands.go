@@ -8,6 +8,8 @@ import (
 	"io"
 	"sort"
 	"strings"
+
+	"loopbook/app/ui/kit"
 )
 
 // console is where a command reads and writes.
@@ -95,7 +97,7 @@ func run(ctx context.Context, args []string, c console) int {
 	}
 	for _, a := range args[1:] {
 		if a == "--help" || a == "-h" {
-			fmt.Fprintf(c.out, "loopbook %s %s\n\n%s.\n%s\n", name, cmd.usage, capital(cmd.about), cmd.more)
+			fmt.Fprintf(c.out, "loopbook %s %s\n\n%s.\n%s\n", name, cmd.usage, kit.Capital(cmd.about), cmd.more)
 			return fine
 		}
 	}
@@ -134,8 +136,6 @@ func overview() string {
 	b.WriteString("\nloopbook COMMAND --help tells more. Exit codes: 0 fine, 1 the input is wrong, 2 wrong usage.\n")
 	return b.String()
 }
-
-func capital(s string) string { return strings.ToUpper(s[:1]) + s[1:] }
 
 // parse reads flags that may stand anywhere among the arguments, as a hurried
 // hand types them, and answers what is left.

@@ -77,9 +77,9 @@ func likenessWords(m similar.Match) string {
 		because = strings.Join(parts, "; ")
 	}
 	if m.Cause == "" {
-		return capital(kit.L("window.alike.open", because))
+		return kit.Capital(kit.L("window.alike.open", because))
 	}
-	return capital(kit.L("window.alike.was", because, m.Cause.Name()))
+	return kit.Capital(kit.L("window.alike.was", because, m.Cause.Name()))
 }
 
 func sideOf(z float64) string {

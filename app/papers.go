@@ -6,43 +6,58 @@ import (
 	"fmt"
 
 	"loopbook/cases"
+	"loopbook/cases/anonymous"
 	"loopbook/cases/diagnosis"
 	"loopbook/cases/diagnosis/proof"
+	"loopbook/cases/photo"
+	"loopbook/diagram/physics/ensemble"
 	"loopbook/report"
 )
 
-// material is all that papers are made from: both stages of the case judged,
-// each by its whole crowd. Where a crowd can't be had the rest is judged.
+// paperBundle is the bundle that a paper is made of: the trainer's sheet is of a
+// case without its customer, unless it is to name them.
+func paperBundle(b cases.Bundle, k report.Kind, named bool) (cases.Bundle, error) {
+	if k != report.Trainer || named {
+		return b, nil
+	}
+	b, _, err := anonymous.Make(b, nil, photo.Bare)
+	return b, err
+}
+
+// material is all that papers are made from: both stages of the case judged, each
+// by its whole crowd, and the case once, when both are there for its ranges.
 func (m *mind) material(ctx context.Context, b cases.Bundle) (report.Material, error) {
 	c := &b.Case
-	before, err := m.ranked(ctx, c, cases.BeforeRepair)
-	if err != nil {
-		return report.Material{}, err
+	var stages [2]judgedBy
+	for i, stage := range []cases.Stage{cases.BeforeRepair, cases.AfterRepair} {
+		var err error
+		if stages[i], err = m.crowdOf(ctx, c, stage); err != nil {
+			return report.Material{}, err
+		}
 	}
-	after, err := m.ranked(ctx, c, cases.AfterRepair)
-	if err != nil {
-		return report.Material{}, err
+	found := m.analyst.Analyse(c)
+	rank := func(s judgedBy) diagnosis.Ranking {
+		return m.judge.Rank(c, found, s.plan, s.crowd, diagnosis.Prior{})
 	}
-	found := m.analyst.Analyse(c) // once the crowds are there, for their ranges
-	judged := proof.Judge(c, found, after)
+	before := rank(stages[0])
+	before.Explain(toldCauses)
+	judged := proof.Judge(c, found, rank(stages[1]))
 	return report.Material{Case: c, Found: found, Causes: &before, Next: m.judge.Next(before), Proof: &judged, Photo: fileOf(b), Hash: hashOf(c)}, nil
 }
 
-// ranked are the causes of a stage with their reasons.
-func (m *mind) ranked(ctx context.Context, c *cases.Case, stage cases.Stage) (diagnosis.Ranking, error) {
+// judgedBy is what a stage is judged by; no crowd where the layout isn't known.
+type judgedBy struct {
+	plan  diagnosis.Plan
+	crowd *ensemble.Ensemble
+}
+
+func (m *mind) crowdOf(ctx context.Context, c *cases.Case, stage cases.Stage) (judgedBy, error) {
 	p, ok := diagnosis.PlanFor(c, stage)
 	if !ok {
-		p.Stage = stage
+		return judgedBy{plan: diagnosis.Plan{Stage: stage}}, nil
 	}
-	crowd, err := m.crowds.Kept(p), error(nil)
-	if ok && crowd == nil {
-		if crowd, err = m.crowds.Get(ctx, p, nil); err != nil {
-			return diagnosis.Ranking{}, err
-		}
-	}
-	r := m.judge.Rank(c, m.analyst.Analyse(c), p, crowd, diagnosis.Prior{})
-	r.Explain(toldCauses)
-	return r, nil
+	crowd, err := m.crowds.Get(ctx, p, nil)
+	return judgedBy{p, crowd}, err
 }
 
 // toldCauses is how many causes a paper gives the reasons of.

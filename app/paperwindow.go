@@ -21,22 +21,20 @@ import (
 	"loopbook/app/ui/kit"
 	"loopbook/app/ui/papers"
 	"loopbook/cases"
-	"loopbook/cases/anonymous"
 	"loopbook/cases/photo"
 	"loopbook/report"
 )
 
 // paperWindow makes the papers of the case that was open when it was asked for.
-// All of it is called on the Fyne goroutine.
 type paperWindow struct {
-	w      *window
-	window fyne.Window
-	view   *papers.View
-	bundle cases.Bundle
-	cut    int // the revision that is shown
-	choice papers.Choice
-	pdf    []byte // the paper as chosen; nil: being made
-	cancel context.CancelFunc
+	w        *window
+	window   fyne.Window
+	view     *papers.View
+	bundle   cases.Bundle
+	revision int // that is shown
+	choice   papers.Choice
+	pdf      []byte // the paper as chosen; nil: being made
+	cancel   context.CancelFunc
 }
 
 // print opens the papers of the open case.
@@ -60,7 +58,7 @@ func (w *window) openPapers() (*paperWindow, error) {
 	if err != nil {
 		return nil, err
 	}
-	p := &paperWindow{w: w, view: papers.New(), bundle: b, cut: history.Revision, choice: w.prefs.paper(), cancel: func() {}}
+	p := &paperWindow{w: w, view: papers.New(), bundle: b, revision: history.Revision, choice: w.prefs.paper(), cancel: func() {}}
 	p.window = w.app.NewWindow(kit.L("window.papers.title", b.Case.Title))
 	p.window.SetContent(p.view.Content())
 	p.window.Resize(fyne.NewSize(1040, 760))
@@ -112,20 +110,14 @@ func (p *paperWindow) make() {
 	})
 }
 
-// material judges the case for the paper; the trainer's sheet is of a case
-// without its customer, unless it is to name them.
+// material judges the case for the paper.
 func (p *paperWindow) material(ctx context.Context, choice papers.Choice) (report.Material, error) {
-	b, hidden := p.bundle, choice.Kind == report.Trainer && !choice.Named
-	if hidden {
-		var err error
-		if b, _, err = anonymous.Make(b, nil, photo.Bare); err != nil {
-			return report.Material{}, err
-		}
+	b, err := paperBundle(p.bundle, choice.Kind, choice.Named)
+	if err != nil {
+		return report.Material{}, err
 	}
 	m, err := p.w.desk.mind.material(ctx, b)
-	if !hidden {
-		m.Revision = p.cut
-	}
+	m.Revision = p.revision
 	return m, err
 }
 

@@ -17,7 +17,7 @@ import (
 
 // sessionData is a session as the trainee sees it.
 func (w *window) sessionData() view.Session {
-	p, u := w.trains, w.desk.units
+	p := w.trains
 	s := p.session
 	c := s.Seen()
 	found := p.coach.mind.analyst.Analyse(&c)
@@ -45,9 +45,7 @@ func (w *window) sessionData() view.Session {
 		d.Groups[at].Items = append(d.Groups[at].Items, item)
 	}
 	if l, err := diagram.LoopByID(c.Loop.Layout); err == nil && p.shown < len(c.Rounds) {
-		if by, err := say.In(say.EN, u); err == nil {
-			d.Drawing = drawing.Draw(l, picture.State(l, &c, found, p.shown, by), true)
-		}
+		d.Drawing = drawing.Draw(l, picture.State(l, &c, found, p.shown, w.desk.by()), true)
 	}
 	return d
 }
@@ -97,13 +95,13 @@ func signed(bits float64) string { return strings.Replace(fmt.Sprintf("%.1f", bi
 func itemName(i practice.Item) string {
 	switch i.Kind {
 	case practice.Point:
-		return capital(say.Place(i.Point).String())
+		return kit.Capital(say.Place(i.Point).String())
 	case practice.Dash:
 		return kit.L("window.practice.dash")
 	case practice.Log:
 		return kit.L("window.practice.log")
 	}
-	return capital(i.Check.Name())
+	return kit.Capital(i.Check.Name())
 }
 
 // itemSays is what an item that was bought says.
@@ -116,12 +114,11 @@ func (w *window) itemSays(c cases.Case, i practice.Item) string {
 		return dashWords(c.Rounds[i.At], w)
 	case practice.Log:
 		found := w.trains.coach.mind.analyst.Analyse(&c)
-		by, err := say.In(say.EN, u)
-		if err != nil || i.At >= len(found.WarmUps) {
+		if i.At >= len(found.WarmUps) {
 			return ""
 		}
 		var words []string
-		for _, f := range picture.WarmUpFacts(found.WarmUps[i.At].Result, by) {
+		for _, f := range picture.WarmUpFacts(found.WarmUps[i.At].Result, w.desk.by()) {
 			words = append(words, f[0]+": "+f[1])
 		}
 		return strings.Join(words, "; ")

@@ -8,8 +8,6 @@ import (
 	"strings"
 
 	"loopbook/cases"
-	"loopbook/cases/anonymous"
-	"loopbook/cases/photo"
 	"loopbook/diagram/say"
 	"loopbook/diagram/units"
 	"loopbook/report"
@@ -56,8 +54,8 @@ func writeReport(ctx context.Context, c console, args []string) error {
 		return usagef("--paper %q: must be customer, record or trainer", *paper)
 	}
 	b, err := readBundle(c, files[0])
-	if err == nil && kind == report.Trainer && !*named {
-		b, _, err = anonymous.Make(b, nil, photo.Bare)
+	if err == nil {
+		b, err = paperBundle(b, kind, *named)
 	}
 	if err != nil {
 		return err
@@ -69,7 +67,7 @@ func writeReport(ctx context.Context, c console, args []string) error {
 	return writeFile(*out, func(f *os.File) error { return report.Write(f, kind, m, o) })
 }
 
-// gatherPaper judges a bundle's case, as far as its layout is known.
+// gatherPaper judges a bundle's case with a command's number of cars.
 func gatherPaper(ctx context.Context, b cases.Bundle) (report.Material, error) {
 	m, err := newMind()
 	if err != nil {
