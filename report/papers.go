@@ -147,11 +147,3 @@ func dates(c *cases.Case) (made, changed time.Time) {
 	}
 	return made, changed
 }
-
-// orElse is text, or other where there is none.
-func orElse(text, other string) string {
-	if text == "" {
-		return other
-	}
-	return text
-}
