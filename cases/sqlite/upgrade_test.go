@@ -65,6 +65,34 @@ func TestVersion1(t *testing.T) {
 	}
 }
 
+// TestVersion2 brings the second version's notebook up to date: six invented cases, two
+// with a picture of which one is deleted, one with a verdict and what was held likeliest.
+func TestVersion2(t *testing.T) {
+	ctx, s := context.Background(), old(t, "version-2.db")
+	if page, err := s.Search(ctx, cases.Query{Text: "hose"}); err != nil || page.Total == 0 {
+		t.Errorf("a word of a photo finds %d, %v", page.Total, err)
+	}
+	if d, err := s.Digest(ctx, casetest.Invented(4).ID); err != nil || d.Guess.First != "pump-weak" {
+		t.Errorf("the guess is %+v, %v", d.Guess, err)
+	}
+	n := 0
+	if err := s.EachDigest(ctx, func(*cases.Digest) { n++ }); err != nil || n != 5 {
+		t.Errorf("%d digests, %v; want 5 without a refreshing", n, err)
+	}
+	files, err := s.Attachments(ctx, casetest.Invented(2).ID)
+	if err != nil || len(files) != 1 {
+		t.Fatal(files, err)
+	}
+	checkSmaller(t, s, "before it is made", files[0].Hash, "")
+	if err := s.KeepSmaller(ctx, files[0].Hash, []byte("small")); err != nil {
+		t.Fatal(err)
+	}
+	checkSmaller(t, s, "once made", files[0].Hash, "small")
+	if _, err := s.Restore(ctx, casetest.Invented(3).ID); err != nil {
+		t.Error(err)
+	}
+}
+
 func TestDigestsFollowTheCases(t *testing.T) {
 	ctx, s := context.Background(), open(t)
 	s.Enrich(func(c *cases.Case, d *cases.Digest) {
