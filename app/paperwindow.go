@@ -30,7 +30,9 @@ type paperWindow struct {
 	w        *window
 	window   fyne.Window
 	view     *papers.View
-	bundle   cases.Bundle
+	c        cases.Case        // as it was when its papers were asked for
+	files    map[string]string // its files' hashes by their names
+	photo    func(file string) ([]byte, error)
 	revision int // that is shown
 	choice   papers.Choice
 	pdf      []byte // the paper as chosen; nil: being made
@@ -50,7 +52,11 @@ func (w *window) print() {
 
 func (w *window) openPapers() (*paperWindow, error) {
 	d := w.desk
-	b, err := d.store.Bundle(d.ctx, d.c.ID)
+	c, err := d.store.Get(d.ctx, d.c.ID)
+	if err != nil {
+		return nil, err
+	}
+	files, err := hashesOf(d.ctx, d.store, c.ID)
 	if err != nil {
 		return nil, err
 	}
@@ -58,8 +64,9 @@ func (w *window) openPapers() (*paperWindow, error) {
 	if err != nil {
 		return nil, err
 	}
-	p := &paperWindow{w: w, view: papers.New(), bundle: b, revision: history.Revision, choice: w.prefs.paper(), cancel: func() {}}
-	p.window = w.app.NewWindow(kit.L("window.papers.title", b.Case.Title))
+	p := &paperWindow{w: w, view: papers.New(), c: c, files: files, revision: history.Revision, choice: w.prefs.paper(), cancel: func() {}}
+	p.photo = w.pictures.smaller.opener(d.ctx, d.store, c.Photos, files)
+	p.window = w.app.NewWindow(kit.L("window.papers.title", c.Title))
 	p.window.SetContent(p.view.Content())
 	p.window.Resize(fyne.NewSize(1040, 760))
 	p.window.SetOnClosed(func() { p.cancel() })
@@ -110,14 +117,23 @@ func (p *paperWindow) make() {
 	})
 }
 
-// material judges the case for the paper.
-func (p *paperWindow) material(ctx context.Context, choice papers.Choice) (report.Material, error) {
-	b, err := paperBundle(p.bundle, choice.Kind, choice.Named)
-	if err != nil {
-		return report.Material{}, err
+// material judges the case for the paper. One that is anonymous is made of the files
+// as they came, any other shows the smaller copies of its pictures.
+func (p *paperWindow) material(ctx context.Context, choice papers.Choice) (m report.Material, err error) {
+	b, anonymous := cases.Bundle{Case: p.c}, choice.Kind == report.Trainer && !choice.Named
+	if anonymous {
+		b.Files, err = contents(ctx, p.w.desk.store, p.files)
 	}
-	m, err := p.w.desk.mind.material(ctx, b)
+	if err == nil {
+		b, err = paperBundle(b, choice.Kind, choice.Named)
+	}
+	if err == nil {
+		m, err = p.w.desk.mind.material(ctx, b)
+	}
 	m.Revision = p.revision
+	if !anonymous {
+		m.Photo = p.photo
+	}
 	return m, err
 }
 
@@ -212,7 +228,7 @@ func (p *paperWindow) save() {
 		}
 		p.view.Say(kit.L("window.papers.saved", f.URI().Path()))
 	}, p.window)
-	d.SetFileName(fileName(p.bundle.Case.Title) + ".pdf")
+	d.SetFileName(fileName(p.c.Title) + ".pdf")
 	d.Show()
 }
 

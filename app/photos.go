@@ -4,7 +4,6 @@ import (
 	"context"
 	"errors"
 	"fmt"
-	"image"
 	"os"
 	"path/filepath"
 	"slices"
@@ -25,13 +24,16 @@ import (
 
 // photos are the open case's pictures as far as they were read.
 type photos struct {
-	of    string                // the case that they belong to
-	small map[string]view.Photo // by the file's name and hash
-	says  string
+	smaller *smaller
+	of      string                // the case that they belong to
+	small   map[string]view.Photo // by the file's name and hash
+	says    string
+	reading context.Context // ends when another case's are shown
+	drop    func()          // ends it
 }
 
 func (w *window) makePhotos() {
-	w.pictures = &photos{}
+	w.pictures = &photos{smaller: newSmaller(), drop: func() {}}
 	w.photos = view.New(w.desk.edit)
 	w.photos.PointName = func(p diagram.Point) string { return w.desk.by().Say(say.PointName(p)) }
 	w.photos.OnAdd, w.photos.OnPaste, w.photos.OnOpen = w.choosePhoto, w.pastePhoto, w.openPhoto
@@ -45,7 +47,9 @@ const cardPixels = 640
 func (w *window) showPhotos() {
 	d, had := w.desk, w.pictures
 	if had.of != d.c.ID {
-		*had = photos{of: d.c.ID, small: map[string]view.Photo{}}
+		had.drop()
+		had.of, had.small, had.says = d.c.ID, map[string]view.Photo{}, ""
+		had.reading, had.drop = context.WithCancel(d.ctx)
 	}
 	hashes, err := hashesOf(d.ctx, d.store, d.c.ID)
 	if err != nil {
@@ -91,18 +95,31 @@ func hashesOf(ctx context.Context, store *sqlite.Store, id string) (map[string]s
 	return out, err
 }
 
+// contents are files of the notebook by their names, given by their hashes.
+func contents(ctx context.Context, store *sqlite.Store, hashes map[string]string) (map[string][]byte, error) {
+	out := make(map[string][]byte, len(hashes))
+	for name, hash := range hashes {
+		data, err := store.Attachment(ctx, hash)
+		if err != nil {
+			return nil, err
+		}
+		out[name] = data
+	}
+	return out, nil
+}
+
 func (w *window) readPhoto(key, hash string) {
-	ctx, store, id := w.desk.ctx, w.desk.store, w.desk.c.ID
+	ctx, store := w.pictures.reading, w.desk.store
 	w.start(func() {
 		shown := view.Photo{}
-		img, err := smallPhoto(ctx, store, hash, cardPixels)
+		img, err := w.pictures.smaller.image(ctx, store, hash, cardPixels)
 		if err != nil {
 			shown.Problem = err.Error()
 		} else {
 			shown.Image = img
 		}
 		fyne.Do(func() {
-			if w.pictures.of != id {
+			if ctx.Err() != nil {
 				return // another case is open
 			}
 			w.pictures.small[key] = shown
@@ -111,14 +128,6 @@ func (w *window) readPhoto(key, hash string) {
 			}
 		})
 	})
-}
-
-func smallPhoto(ctx context.Context, store *sqlite.Store, hash string, longSide int) (image.Image, error) {
-	data, err := store.Attachment(ctx, hash)
-	if err != nil {
-		return nil, err
-	}
-	return photo.Small(data, longSide)
 }
 
 // photoEndings are of files that are taken for pictures; what they really are
@@ -251,7 +260,7 @@ func (w *window) openPhoto(i int) {
 		w.tell(err)
 		return
 	}
-	img, err := smallPhoto(d.ctx, d.store, hashes[p.File], photo.LongSide)
+	img, err := w.pictures.smaller.image(d.ctx, d.store, hashes[p.File], photo.LongSide)
 	if err != nil {
 		w.tell(err)
 		return
