@@ -17,8 +17,7 @@ import (
 // Sizes of a page, in points.
 const (
 	margin     = 42
-	footHeight = 24          // of the line under the text
-	pageCount  = "\x02n\x02" // stands for the number of pages; clean lets no text hold it
+	footHeight = 24 // of the line under the text
 	family     = "body"
 )
 
@@ -89,7 +88,6 @@ func newPaper(o Options, a about) (*paper, error) {
 	// gofpdf keeps the font's bytes and may write to them.
 	p.pdf.AddUTF8FontFromBytes(family, "", bytes.Clone(assets.DejaVuSans))
 	p.pdf.AddUTF8FontFromBytes(family, "B", bytes.Clone(assets.DejaVuSansBold))
-	p.pdf.SetFooterFunc(p.footer)
 	p.pdf.SetLineJoinStyle("round")
 	p.page()
 	return p, p.pdf.Error()
@@ -104,7 +102,6 @@ func (p *paper) describe(a about) {
 	p.pdf.SetModificationDate(a.changed.UTC())
 	p.pdf.SetCatalogSort(true)
 	p.pdf.SetCompression(true)
-	p.pdf.AliasNbPages(pageCount)
 	p.pdf.SetDisplayMode("fullwidth", "OneColumn")
 }
 
@@ -121,7 +118,7 @@ func (p *paper) bottom() float64 { return p.height - margin - footHeight }
 // page begins a new page.
 func (p *paper) page() {
 	p.pdf.AddPage()
-	p.chosen = style{} // gofpdf takes up the font from before the footer
+	p.chosen = style{} // a page knows no font yet
 	p.y = margin
 }
 
@@ -140,11 +137,18 @@ func (p *paper) space(h float64) {
 	}
 }
 
-func (p *paper) footer() {
-	y := p.height - margin - 15
-	p.rule(margin, y, p.inner(), drawing.Rule)
-	p.put(margin, y+4, p.foot, softStyle)
-	p.put(p.width-margin-p.measure(p.by.Of("paper.page", 99, 99), softStyle), y+4, p.by.Of("paper.page", p.pdf.PageNo(), pageCount), softStyle)
+// feet closes every page with the line under the text. That is done last, when
+// the number of pages is known.
+func (p *paper) feet() {
+	y, pages := p.height-margin-15, p.pdf.PageCount()
+	for i := 1; i <= pages; i++ {
+		p.pdf.SetPage(i)
+		p.chosen = style{}
+		p.rule(margin, y, p.inner(), drawing.Rule)
+		p.put(margin, y+4, p.foot, softStyle)
+		number := p.by.Of("paper.page", i, pages)
+		p.put(p.width-margin-p.measure(number, softStyle), y+4, number, softStyle)
+	}
 }
 
 // rule draws a thin level line.
@@ -155,6 +159,7 @@ func (p *paper) rule(x, y, width float64, ink drawing.Role) {
 
 // write ends the document.
 func (p *paper) write(w io.Writer) error {
+	p.feet()
 	var out bytes.Buffer
 	if err := p.pdf.Output(&out); err != nil {
 		return fmt.Errorf("paper: %w", err)

@@ -37,7 +37,7 @@ var ErrKind = errors.New("unknown paper")
 type Material struct {
 	Case   *cases.Case
 	Found  evidence.Findings  // the case's own
-	Causes *diagnosis.Ranking // of the time before the repair, explained; nil: not judged
+	Causes *diagnosis.Ranking // of the time before the repair; nil: not judged
 	Proof  *proof.Proof       // nil: not judged
 	Next   []diagnosis.Check
 	Shop   Shop

@@ -9,6 +9,7 @@ import (
 	"image/jpeg"
 	"io"
 	"regexp"
+	"slices"
 	"strings"
 	"testing"
 
@@ -35,7 +36,6 @@ func judged(t testing.TB, c *cases.Case) report.Material {
 		plan, _ := diagnosis.PlanFor(c, stage)
 		plan.Stage = stage
 		r := j.Rank(c, m.Found, plan, nil, diagnosis.Prior{})
-		r.Explain(5)
 		return r
 	}
 	before := rank(cases.BeforeRepair)
@@ -81,11 +81,18 @@ func sound(t *testing.T, where string, pdf []byte) {
 		}
 	}
 	for i, p := range boxes(t, pdf).Pages {
+		right := 0.0 // where the page's number ends
 		for _, w := range p.Words {
+			if w.YMin > p.Height-58 {
+				right = max(right, w.XMax)
+			}
 			if w.XMin < 41.5 || w.XMax > p.Width-41.5 || w.YMin < 41 || w.YMax > p.Height-41.5 {
 				t.Errorf("%s, page %d: %q lies at %.0f to %.0f, %.0f to %.0f: outside the margins of 42", where, i+1, w.Text, w.XMin, w.XMax, w.YMin, w.YMax)
 				break
 			}
+		}
+		if right < p.Width-43 {
+			t.Errorf("%s, page %d: the number ends at %.1f of %.1f", where, i+1, right, p.Width-42)
 		}
 	}
 }
@@ -144,6 +151,28 @@ func TestPhotosStandWithTheirCaptions(t *testing.T) {
 	}
 	if n := strings.Count(tool(t, pdf, "pdfimages", "-list", "FILE"), " jpeg "); n != 1 {
 		t.Errorf("%d pictures in the record, want 1", n)
+	}
+}
+
+// The same picture under two names is kept once, and the document stays sound.
+func TestSamePhotoTwice(t *testing.T) {
+	c := full()
+	c.Photos = []cases.Photo{{File: "photos/1.jpg"}, {File: "photos/again.jpg"}}
+	m := judged(t, c)
+	m.Photo = func(string) ([]byte, error) { return snapshot(t, 640, 480, 1), nil }
+	sound(t, "a photo twice", written(t, report.Record, m, report.Options{}))
+}
+
+// Each cause that the record has a row for stands there with its reasons.
+func TestEveryCauseHasItsReasons(t *testing.T) {
+	m := judged(t, full())
+	bare := *m.Causes
+	m.Causes.Causes = slices.Clone(bare.Causes)
+	m.Causes.Explain(len(bare.Causes))
+	want := pdfText(t, written(t, report.Record, m, report.Options{}))
+	m.Causes = &bare
+	if got := pdfText(t, written(t, report.Record, m, report.Options{})); got != want {
+		t.Error("the record tells other reasons where nobody has asked for them before")
 	}
 }
 

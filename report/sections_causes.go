@@ -1,6 +1,8 @@
 package report
 
 import (
+	"slices"
+
 	"loopbook/cases/diagnosis"
 	"loopbook/diagram/say"
 )
@@ -28,22 +30,37 @@ func (s *sheet) causes() {
 		s.paragraph(s.by.Of("record.causes-how", r.Draws), smallStyle)
 	}
 	s.y += 4
+	told := tellable(*r)
 	var rows [][]cell
-	rest := 0.0
-	for i, c := range r.Causes {
-		if i >= mostCauses || i >= firstCauses && c.Probability < leastChance {
-			rest += c.Probability
-			continue
-		}
+	for i, c := range told {
 		rows = append(rows, []cell{{s.by.Say(c.Cause.Text()), i == 0}, {s.by.Say(percent(c.Probability)), i == 0}, {text: s.reasons(c.For)}, {text: s.reasons(c.Against)}})
 	}
 	s.table([]column{{s.by.Of("record.cause"), 20}, {s.by.Of("record.probability"), 13}, {s.by.Of("record.for"), 34}, {s.by.Of("record.against"), 33}}, rows)
+	rest := 0.0
+	for _, c := range r.Causes[len(told):] {
+		rest += c.Probability
+	}
 	s.paragraph(s.by.Of("record.others", percent(rest)), smallStyle)
 }
 
+// tellable are the causes that the table has a row for, each with its reasons.
+func tellable(r diagnosis.Ranking) []diagnosis.Ranked {
+	n := 0
+	for n < min(len(r.Causes), mostCauses) && (n < firstCauses || r.Causes[n].Probability >= leastChance) {
+		n++
+	}
+	r.Causes = slices.Clone(r.Causes[:n])
+	r.Explain(n)
+	return r.Causes
+}
+
+// percent is a chance as the window says it too: no model is sure to 1 in 100.
 func percent(p float64) say.Text {
-	if p > 0 && p < 0.01 {
+	switch {
+	case p < 0.01:
 		return say.Of("record.under-one")
+	case p > 0.99:
+		return say.Of("record.over-99")
 	}
 	return say.Of("record.percent", 100*p)
 }

@@ -2,6 +2,7 @@ package report
 
 import (
 	"bytes"
+	"crypto/sha256"
 	"fmt"
 	"image"
 	"runtime"
@@ -73,7 +74,8 @@ func (s *sheet) picture(i int, jpeg []byte, x float64) (foot float64) {
 	y := s.y
 	if conf, _, err := image.DecodeConfig(bytes.NewReader(jpeg)); err == nil {
 		scale := min(width/float64(conf.Width), photoHeight/float64(conf.Height))
-		name, o := fmt.Sprint("photo ", i), gofpdf.ImageOptions{ImageType: "JPG"}
+		// What two names stand for once is kept once: gofpdf would enter it twice under one key.
+		name, o := fmt.Sprintf("photo %x", sha256.Sum256(jpeg)), gofpdf.ImageOptions{ImageType: "JPG"}
 		s.pdf.RegisterImageOptionsReader(name, o, bytes.NewReader(jpeg))
 		s.pdf.ImageOptions(name, x, y, float64(conf.Width)*scale, 0, false, o, 0, "")
 		y += float64(conf.Height)*scale + 3
