@@ -85,16 +85,20 @@ func SmallJPEG(data []byte, longSide int) ([]byte, error) {
 // shrunk is the picture on white paper, no longer than the long side.
 func shrunk(img image.Image, longSide int) *image.RGBA {
 	w, h := img.Bounds().Dx(), img.Bounds().Dy()
-	if long := max(w, h); long > longSide {
+	long := max(w, h)
+	if long > longSide {
 		w, h = max(1, w*longSide/long), max(1, h*longSide/long)
 	}
 	out := image.NewRGBA(image.Rect(0, 0, w, h))
 	draw.Draw(out, out.Bounds(), image.NewUniform(color.White), image.Point{}, draw.Src)
-	var by draw.Scaler = draw.ApproxBiLinear
-	if img.Bounds().Dx() <= 2*w {
-		by = draw.CatmullRom // slow, and only worth it near the size itself
+	switch {
+	case long <= longSide:
+		draw.Draw(out, out.Bounds(), img, img.Bounds().Min, draw.Over)
+	case long <= 2*longSide: // every pixel counts: slow, and only worth it near the size itself
+		draw.BiLinear.Scale(out, out.Bounds(), img, img.Bounds(), draw.Over, nil)
+	default:
+		draw.ApproxBiLinear.Scale(out, out.Bounds(), img, img.Bounds(), draw.Over, nil)
 	}
-	by.Scale(out, out.Bounds(), img, img.Bounds(), draw.Over, nil)
 	return out
 }
 
@@ -110,8 +114,8 @@ func upright(img *image.RGBA, o Orientation) *image.RGBA {
 	}
 	for y := 0; y < h; y++ {
 		for x := 0; x < w; x++ {
-			tx, ty := o.place(x, y, w, h)
-			out.SetRGBA(tx, ty, img.RGBAAt(x, y))
+			from, to := img.PixOffset(x, y), out.PixOffset(o.place(x, y, w, h))
+			copy(out.Pix[to:to+4], img.Pix[from:from+4])
 		}
 	}
 	return out

@@ -186,6 +186,32 @@ func TestALargePictureGetsASmallCopy(t *testing.T) {
 	}
 }
 
+// However far a picture is made smaller, all of it is there: its corners stay where they
+// are, as on a picture that is small enough.
+func TestAllOfAPictureIsSeenAtAnySize(t *testing.T) {
+	for _, tt := range []struct{ longSide, w, h int }{{48, 48, 32}, {60, 48, 32}, {40, 40, 26}, {24, 24, 16}, {16, 16, 10}} {
+		img, err := photo.Small(asJPEG(t, stored(top, left)), tt.longSide)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if w, h := img.Bounds().Dx(), img.Bounds().Dy(); w != tt.w || h != tt.h {
+			t.Errorf("at most %d long it is %d × %d, want %d × %d", tt.longSide, w, h, tt.w, tt.h)
+		}
+		for _, at := range []struct {
+			x, y int
+			want color.RGBA
+		}{{1, 1, red}, {tt.w - 2, 1, green}, {1, tt.h - 2, blue}, {tt.w - 2, tt.h - 2, white}} {
+			if got := img.RGBAAt(at.x, at.y); far(got.R, at.want.R) || far(got.G, at.want.G) || far(got.B, at.want.B) {
+				t.Errorf("at most %d long: at %d, %d is %v, want %v", tt.longSide, at.x, at.y, got, at.want)
+			}
+		}
+	}
+	thin, err := photo.Small(asJPEG(t, image.NewRGBA(image.Rect(0, 0, 1, 900))), 300)
+	if err != nil || thin.Bounds().Dx() != 1 || thin.Bounds().Dy() != 300 {
+		t.Errorf("a thin one is %v, %v", thin.Bounds(), err)
+	}
+}
+
 func TestWhatIsNoPictureIsRefused(t *testing.T) {
 	fine := asJPEG(t, image.NewRGBA(image.Rect(0, 0, 9, 9)))
 	for name, data := range map[string][]byte{
