@@ -94,7 +94,7 @@ func shrunk(img image.Image, longSide int) *image.RGBA {
 	switch {
 	case long <= longSide:
 		draw.Draw(out, out.Bounds(), img, img.Bounds().Min, draw.Over)
-	case long <= 2*longSide: // every pixel counts: slow, and only worth it near the size itself
+	case 2*long <= 3*longSide: // every pixel counts: slow, and only worth it near the size itself
 		draw.BiLinear.Scale(out, out.Bounds(), img, img.Bounds(), draw.Over, nil)
 	default:
 		draw.ApproxBiLinear.Scale(out, out.Bounds(), img, img.Bounds(), draw.Over, nil)
