@@ -16,8 +16,6 @@ import (
 var (
 	bigStyle    = style{19, true, drawing.Text}
 	boxHead     = style{11, true, drawing.Text}
-	plainStyle  = style{10.2, false, drawing.Text}
-	valueStyle  = style{10.2, true, drawing.Text}
 	warnStyle   = style{12.5, true, drawing.ActText}
 	columnStyle = style{9, true, drawing.Soft}
 )
@@ -31,14 +29,29 @@ func writeCustomer(w io.Writer, m Material, o Options) error {
 	if err != nil {
 		return err
 	}
-	c := customer{paper: p, m: m, c: m.Case, f: m.Found, pair: m.pair(), loop: layout(m.Case)}
+	c := customer{paper: p, setting: roomy(), m: m, c: m.Case, f: m.Found, pair: m.pair(), loop: layout(m.Case)}
 	c.write()
 	return p.write(w)
+}
+
+// setting is how large the page's text is set.
+type setting struct {
+	words, figures style
+	row            float64 // the height of a row of the table
+}
+
+// The settings: the tight one leaves the drawings more of a short page.
+func roomy() setting { return setOf(10.2, 18) }
+func tight() setting { return setOf(9, 15) }
+
+func setOf(size, row float64) setting {
+	return setting{style{size, false, drawing.Text}, style{size, true, drawing.Text}, row}
 }
 
 // customer is a customer's page on its way to the paper.
 type customer struct {
 	*paper
+	setting
 	m    Material
 	c    *cases.Case
 	f    evidence.Findings
@@ -53,15 +66,30 @@ func (c *customer) write() {
 	c.big(c.by.Say(customerTitle(c.c)))
 	c.paragraph(c.vehicleLine(), softStyle)
 	c.y += 8
-	c.three()
 	rows := c.spots()
-	below := c.tableHeight(rows) + c.watchHeight() + c.dangerHeight()
-	if c.loop != nil && len(rows) > 0 {
-		c.pictures(rows, c.bottom()-c.y-below-4)
+	drawn := c.loop != nil && len(rows) > 0
+	if drawn && c.left(rows) < easilyRead {
+		c.setting = tight()
+	}
+	height := c.left(rows)
+	c.three()
+	if drawn {
+		c.pictures(rows, height)
 	}
 	c.table(rows)
 	c.watch()
 	c.danger()
+}
+
+// easilyRead is the height that the drawings' words, 6.5 points high, are easily
+// read in.
+const easilyRead = 190
+
+// left is what height the texts above and below leave for the drawings.
+func (c *customer) left(rows []spot) float64 {
+	const gap = 4
+	_, above := c.boxes()
+	return c.bottom() - c.y - above - c.tableHeight(rows) - c.watchHeight() - c.dangerHeight() - gap
 }
 
 // customerTitle is the cause in one plain sentence.
@@ -111,11 +139,12 @@ type box struct {
 	head, text string
 	sign       drawing.Shape
 	fill, edge drawing.Role
+	lines      []string // of the text
 }
 
 // first is what was wrong; it is no alarm where nothing was, or isn't known yet.
 func (c *customer) first() box {
-	b := box{c.by.Of(c.wrongHead()), c.by.Say(c.wrong()), signAct(), drawing.ActGround, drawing.ActText}
+	b := box{c.by.Of(c.wrongHead()), c.by.Say(c.wrong()), signAct(), drawing.ActGround, drawing.ActText, nil}
 	switch c.c.Verdict.Cause {
 	case cases.Healthy:
 		b.sign, b.fill, b.edge = signFine(), drawing.FineGround, drawing.FineText
@@ -128,33 +157,45 @@ func (c *customer) first() box {
 // last is how it is now.
 func (c *customer) last() box {
 	sign, fill, edge := c.mood()
-	return box{c.by.Of("customer.is-now"), c.by.Say(c.now()), sign, fill, edge}
+	return box{c.by.Of("customer.is-now"), c.by.Say(c.now()), sign, fill, edge, nil}
 }
 
-// three are the three boxes side by side, as high as the fullest.
-func (c *customer) three() {
-	const gap, pad, most = 10, 9, 9
-	width := (c.inner() - 2*gap) / 3
-	boxes := []box{
+// boxGap and boxPad lie between and in the boxes.
+const boxGap, boxPad = 10, 9
+
+func (c *customer) boxWidth() float64 { return (c.inner() - 2*boxGap) / 3 }
+
+// boxes are the three with their lines, and the height that they take together.
+func (c *customer) boxes() (list []box, height float64) {
+	const most = 9
+	list = []box{
 		c.first(),
-		{c.by.Of("customer.we-did"), c.by.Say(c.did()), signNote(), drawing.NoteGround, drawing.NoteText},
+		{c.by.Of("customer.we-did"), c.by.Say(c.did()), signNote(), drawing.NoteGround, drawing.NoteText, nil},
 		c.last(),
 	}
 	high := 0
-	lines := make([][]string, len(boxes))
-	for i, b := range boxes {
-		lines[i] = c.cut(b.text, width-2*pad, plainStyle, most)
-		high = max(high, len(lines[i]))
+	for i := range list {
+		b := &list[i]
+		b.lines = c.cut(b.text, c.boxWidth()-2*boxPad, c.words, most)
+		high = max(high, len(b.lines))
 	}
-	height := 2*pad + boxHead.lead() + 4 + float64(high)*plainStyle.lead()
-	for i, b := range boxes {
-		x := margin + float64(i)*(width+gap)
-		c.paint(x, c.y, 1, drawing.Rect{Box: diagram.Box{0, 0, width, height}, Corner: 6, Fill: drawing.In(b.fill), Stroke: drawing.In(b.edge), StrokeWidth: 1})
-		c.paint(x+pad, c.y+pad+1, 1, b.sign)
-		c.put(x+pad+17, c.y+pad, b.head, boxHead)
-		for j, line := range lines[i] {
-			c.put(x+pad, c.y+pad+boxHead.lead()+4+float64(j)*plainStyle.lead(), line, plainStyle)
+	return list, 2*boxPad + boxHead.lead() + 4 + float64(high)*c.words.lead() + underBoxes
+}
+
+const underBoxes = 10
+
+// three are the three boxes side by side, as high as the fullest.
+func (c *customer) three() {
+	width := c.boxWidth()
+	list, height := c.boxes()
+	for i, b := range list {
+		x := margin + float64(i)*(width+boxGap)
+		c.paint(x, c.y, 1, drawing.Rect{Box: diagram.Box{0, 0, width, height - underBoxes}, Corner: 6, Fill: drawing.In(b.fill), Stroke: drawing.In(b.edge), StrokeWidth: 1})
+		c.paint(x+boxPad, c.y+boxPad+1, 1, b.sign)
+		c.put(x+boxPad+17, c.y+boxPad, b.head, boxHead)
+		for j, line := range b.lines {
+			c.put(x+boxPad, c.y+boxPad+boxHead.lead()+4+float64(j)*c.words.lead(), line, c.words)
 		}
 	}
-	c.y += height + 10
+	c.y += height
 }

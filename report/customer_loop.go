@@ -3,6 +3,7 @@ package report
 import (
 	"math"
 
+	"loopbook/cases"
 	"loopbook/cases/evidence"
 	"loopbook/diagram"
 	"loopbook/diagram/drawing"
@@ -188,7 +189,7 @@ const underPictures = 6
 // pictures draw the loop before and after the repair side by side, or once
 // where it was measured once, in what height is left for them and the scale.
 func (c *customer) pictures(rows []spot, height float64) {
-	const gap, pad, least = 10, 8, 120
+	const gap, pad, least = 10, 8, 140
 	height -= underPictures + scaleHeight()
 	plain, err := c.loop.Plain()
 	if err != nil || height < least {
@@ -213,8 +214,11 @@ func (c *customer) panels() []panel {
 	switch {
 	case c.pair.after < 0:
 		before.key = "now-shown"
-		if c.state() == healthy {
+		switch c.c.Verdict.Cause {
+		case cases.Healthy:
 			before.edge, before.sign = drawing.FineText, signFine()
+		case "":
+			before.edge, before.sign = drawing.LookText, signLook()
 		}
 		return []panel{before}
 	case c.pair.before < 0:
@@ -268,7 +272,8 @@ func (c *customer) scale() {
 	step := (drawing.ScaleHighC - drawing.ScaleLowC) / steps
 	for i := 0; i < steps; i++ {
 		from := drawing.ScaleLowC + step*diagram.Celsius(i)
-		c.paint(x, c.y, 1, drawing.Band{Box: diagram.Box{float64(i) * width / steps, 2, width / steps, 7}, Start: drawing.Heat(from), End: drawing.Heat(from + step)})
+		left := float64(i) * width / steps // each reaches under the next, so that no seam shows
+		c.paint(x, c.y, 1, drawing.Band{Box: diagram.Box{left, 2, min(width/steps+1, width-left), 7}, Start: drawing.Heat(from), End: drawing.Heat(from + step)})
 	}
 	c.put(x+width+6, c.y, high, softStyle)
 	c.y += scaleHeight()

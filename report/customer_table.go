@@ -8,8 +8,6 @@ import (
 	"loopbook/diagram/say"
 )
 
-const spotRow = 18 // the height of a row of the customer's table
-
 func (c *customer) tableHeight(rows []spot) float64 {
 	if len(rows) == 0 {
 		return 0
@@ -18,7 +16,7 @@ func (c *customer) tableHeight(rows []spot) float64 {
 	if _, ok := c.gap(); ok {
 		n++
 	}
-	return float64(n)*spotRow + float64(len(c.noteLines()))*softStyle.lead() + 8
+	return float64(n)*c.row + float64(len(c.noteLines()))*softStyle.lead() + 8
 }
 
 // table holds each place before against after and what it should be.
@@ -41,16 +39,16 @@ func (c *customer) table(rows []spot) {
 			c.put(x[i+1], c.y, c.by.Of("customer."+key), columnStyle)
 		}
 	}
-	c.y += spotRow - 2
+	c.y += c.row - 2
 	for _, row := range rows {
 		c.rule(margin, c.y-2, c.inner(), drawing.Rule)
-		c.put(x[0], c.y, c.by.Say(row.label), plainStyle)
+		c.put(x[0], c.y, c.by.Say(row.label), c.words)
 		c.value(x[1], row.before, c.pair.before)
 		c.value(x[2], row.after, c.pair.after)
 		if should := c.should(row); should != nil {
-			c.put(x[3], c.y, c.by.Units.TempRange(should.LowC, should.HighC)+" "+string(c.by.Units.Temperature), plainStyle)
+			c.put(x[3], c.y, c.by.Units.TempRange(should.LowC, should.HighC)+" "+string(c.by.Units.Temperature), c.words)
 		}
-		c.y += spotRow
+		c.y += c.row
 	}
 	c.gapRow(x)
 	c.rule(margin, c.y-2, c.inner(), drawing.Rule)
@@ -77,18 +75,18 @@ func (c *customer) gapRow(x [4]float64) {
 		return
 	}
 	c.rule(margin, c.y-2, c.inner(), drawing.Rule)
-	c.put(x[0], c.y, c.by.Say(g.label), plainStyle)
+	c.put(x[0], c.y, c.by.Say(g.label), c.words)
 	for i, d := range []*evidence.Delta{g.before, g.after} {
 		if d == nil {
 			if i == 0 || c.pair.after >= 0 {
-				c.put(x[i+1]+14, c.y, "–", plainStyle)
+				c.put(x[i+1]+14, c.y, "–", c.words)
 			}
 			continue
 		}
 		c.signed(x[i+1], outOf(d.ValueK, g.before), c.by.Say(say.Value(d.ValueK)))
 	}
-	c.put(x[3], c.y, c.by.Say(span(*g.before)), plainStyle)
-	c.y += spotRow
+	c.put(x[3], c.y, c.by.Say(span(*g.before)), c.words)
+	c.y += c.row
 }
 
 // value is a temperature with its sign; what wasn't measured has a dash, and a
@@ -98,11 +96,11 @@ func (c *customer) value(x float64, s shown, stage int) {
 		return
 	}
 	if s.c == nil {
-		c.put(x+14, c.y, "–", plainStyle)
+		c.put(x+14, c.y, "–", c.words)
 		return
 	}
 	if text := c.by.Say(say.Value(*s.c)); s.quiet {
-		c.put(x+14, c.y, text, valueStyle)
+		c.put(x+14, c.y, text, c.figures)
 	} else {
 		c.signed(x, s.out, text)
 	}
@@ -114,7 +112,7 @@ func (c *customer) signed(x float64, out bool, text string) {
 		sign = signAct()
 	}
 	c.paint(x, c.y+2, 0.8, sign)
-	c.put(x+14, c.y, text, valueStyle)
+	c.put(x+14, c.y, text, c.figures)
 }
 
 func (c *customer) outside() string {
@@ -127,17 +125,17 @@ func (c *customer) outside() string {
 }
 
 func (c *customer) watchLines() []string {
-	return c.lines(c.by.Say(c.watchFor()), c.inner(), plainStyle)
+	return c.lines(c.by.Say(c.watchFor()), c.inner(), c.words)
 }
 
 func (c *customer) watchHeight() float64 {
-	return boxHead.lead() + 2 + float64(len(c.watchLines()))*plainStyle.lead() + 8
+	return boxHead.lead() + 2 + float64(len(c.watchLines()))*c.words.lead() + 8
 }
 
 func (c *customer) watch() {
 	c.put(margin, c.y, c.by.Of("customer.watch"), boxHead)
 	c.y += boxHead.lead() + 2
-	c.flow(margin, c.watchLines(), plainStyle)
+	c.flow(margin, c.watchLines(), c.words)
 	c.y += 8
 }
 
@@ -148,11 +146,11 @@ func (c *customer) dangerLines() []string {
 	if c.c.Vehicle.Motive == cases.Hybrid {
 		text += " " + c.by.Of("customer.voltage")
 	}
-	return c.lines(text, c.inner()-2*dangerPad, plainStyle)
+	return c.lines(text, c.inner()-2*dangerPad, c.words)
 }
 
 func (c *customer) dangerHeight() float64 {
-	return 2*dangerPad + warnStyle.lead() + 3 + float64(len(c.dangerLines()))*plainStyle.lead()
+	return 2*dangerPad + warnStyle.lead() + 3 + float64(len(c.dangerLines()))*c.words.lead()
 }
 
 // danger stands at the foot, where a page is held.
@@ -164,8 +162,8 @@ func (c *customer) danger() {
 	c.put(margin+dangerPad+dangerIndent, c.y+dangerPad, c.by.Of("customer.cap"), warnStyle)
 	y := c.y + dangerPad + warnStyle.lead() + 3
 	for _, line := range c.dangerLines() {
-		c.put(margin+dangerPad, y, line, plainStyle)
-		y += plainStyle.lead()
+		c.put(margin+dangerPad, y, line, c.words)
+		y += c.words.lead()
 	}
 	c.y += height
 }

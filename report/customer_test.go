@@ -236,3 +236,20 @@ func TestUnknownPaperIsRefused(t *testing.T) {
 		t.Error("a language that isn't there is taken")
 	}
 }
+
+// Nothing on the page is smaller than 6 points, on the shorter paper too with a
+// shop's head, a title of two lines and all four places: a judgement. A box of
+// pdftotext is as high as the font's ascent and descent, 1.16 of its size.
+func TestNothingIsTooSmallToRead(t *testing.T) {
+	for _, l := range say.Langs() {
+		m := material(t, full(), proof.Fixed)
+		m.Shop.Address += "\n+00 555 01 02"
+		for i, p := range boxes(t, written(t, report.Customer, m, report.Options{Lang: l, Page: report.Letter})).Pages {
+			for _, w := range p.Words {
+				if size := (w.YMax - w.YMin) / 1.16; size < 6 {
+					t.Errorf("%s, page %d: %q is %.1f points high", l, i+1, w.Text, size)
+				}
+			}
+		}
+	}
+}

@@ -11,7 +11,7 @@ const (
 	boxTop      = 16 // of an entry's box under its label
 	boxHeight   = 34
 	fieldWidth  = 64 // the part of the box that the number takes
-	barTop      = boxTop + boxHeight + 5
+	barTop      = boxTop + boxHeight + 4
 	barHeight   = 5
 )
 

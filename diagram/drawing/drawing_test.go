@@ -193,7 +193,7 @@ func TestASecondThermostatHasNoPlate(t *testing.T) {
 }
 
 // Captions and the thermostat's word stand on no part but an engine, on no
-// entry and on no difference. A letter is 8 units wide at most, on the mean.
+// entry and on no difference, and the word on no hose. A letter is 8 units wide at most, on the mean.
 func TestCaptionsStandFree(t *testing.T) {
 	loops, err := diagram.Loops()
 	if err != nil {
@@ -205,19 +205,21 @@ func TestCaptionsStandFree(t *testing.T) {
 			t.Fatal(err)
 		}
 		for _, l := range loops {
-			captionsStandFree(t, l, by)
+			captionsStandFree(t, l, by, drawing.Shut, "drawing.shut")
+			captionsStandFree(t, l, by, drawing.ALittleOpen, "drawing.part-open")
+			captionsStandFree(t, l, by, drawing.Open, "drawing.open")
 		}
 	}
 }
 
-func captionsStandFree(t *testing.T, l *diagram.Loop, by say.Speaker) {
+func captionsStandFree(t *testing.T, l *diagram.Loop, by say.Speaker, how drawing.Opening, word string) {
 	t.Helper()
-	words := map[string]bool{by.Of("drawing.part-open"): true}
+	words := map[string]bool{by.Of(word): true}
 	for _, p := range l.Parts {
 		words[by.Of("part."+string(p.Kind))] = !p.Kind.Burns() && p.Kind != diagram.Bottle
 	}
 	seen := 0
-	for _, shape := range drawing.Draw(l, drawing.State{By: by, Thermostat: drawing.ALittleOpen}, true).Shapes {
+	for _, shape := range drawing.Draw(l, drawing.State{By: by, Thermostat: how}, true).Shapes {
 		w, ok := shape.(drawing.Label)
 		if !ok || !words[w.Text] {
 			continue
@@ -225,6 +227,9 @@ func captionsStandFree(t *testing.T, l *diagram.Loop, by say.Speaker) {
 		seen++
 		if on := under(l, textBox(w)); on != "" {
 			t.Errorf("%s, %s: %q stands on %s", l.ID, by.Lang, w.Text, on)
+		}
+		if on := overHose(l, textBox(w)); on != "" && w.Text == by.Of(word) {
+			t.Errorf("%s, %s: %q stands on the hose %s", l.ID, by.Lang, w.Text, on)
 		}
 	}
 	if seen <= len(l.Captions) {
@@ -256,8 +261,33 @@ func under(l *diagram.Loop, b diagram.Box) string {
 		boxes[d.Name] = diagram.Box{d.At[0], d.At[1], d.Width, d.Height()}
 	}
 	for name, on := range boxes {
-		if b[0] < on[0]+on[2] && on[0] < b[0]+b[2] && b[1] < on[1]+on[3] && on[1] < b[1]+b[3] {
+		if meet(b, on) {
 			return name
+		}
+	}
+	return ""
+}
+
+func meet(a, b diagram.Box) bool {
+	return a[0] < b[0]+b[2] && b[0] < a[0]+a[2] && a[1] < b[1]+b[3] && b[1] < a[1]+a[3]
+}
+
+// overHose is the hose that a box lies on, or "". An engine hides the hoses behind
+// it.
+func overHose(l *diagram.Loop, b diagram.Box) string {
+	for _, p := range l.Parts {
+		if p.Kind.Burns() && meet(b, p.Box) {
+			return ""
+		}
+	}
+	const half = 6 // of a heater's hose
+	for _, h := range l.Hoses {
+		for i := 1; i < len(h.Path); i++ {
+			from, to := h.Path[i-1], h.Path[i]
+			left, top := min(from[0], to[0])-half, min(from[1], to[1])-half
+			if meet(b, diagram.Box{left, top, max(from[0], to[0]) + half - left, max(from[1], to[1]) + half - top}) {
+				return h.ID
+			}
 		}
 	}
 	return ""

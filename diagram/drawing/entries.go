@@ -16,7 +16,7 @@ func (d *drafter) point(p diagram.PointAt) {
 	d.label(x, y+7, d.state.By.Of("drawing.point."+string(p.Point)), labelSize, false, Soft, Start)
 	d.box(box, s)
 	d.bar(diagram.Box{x, y + barTop, diagram.EntryWidth, barHeight}, celsius(s.LowC), celsius(s.HighC), celsius(s.TrueC), 120, s.Mark == OutOfRange)
-	d.rangeText(x, y+diagram.EntryHeight-7, s)
+	d.rangeText(x, y+diagram.EntryHeight-5, s)
 	d.entries = append(d.entries, Entry{
 		Point: p.Point, Box: box,
 		Field: diagram.Box{box[0] + 3, box[1] + 1, fieldWidth, box[3] - 2},
@@ -85,7 +85,7 @@ func (d *drafter) bar(b diagram.Box, low, high, value *float64, full float64, ou
 	d.add(Rect{Box: b, Corner: b[3] / 2, Fill: In(Bar)})
 	if low != nil && high != nil {
 		from, to := place(*low), place(*high)
-		d.add(Rect{Box: diagram.Box{from, mid - 4, math.Max(4, to-from), 8}, Corner: 2, Fill: In(Expected)})
+		d.add(Rect{Box: diagram.Box{from, mid - 3.5, math.Max(4, to-from), 7}, Corner: 2, Fill: In(Expected)})
 	}
 	if value == nil {
 		return
@@ -96,7 +96,7 @@ func (d *drafter) bar(b diagram.Box, low, high, value *float64, full float64, ou
 			Disc{Center: diagram.XY{x, mid}, Radius: 4.5, Fill: In(ActSign), Stroke: In(ActText), StrokeWidth: 1.5})
 		return
 	}
-	d.add(Line{From: diagram.XY{x, mid - 5.5}, To: diagram.XY{x, mid + 5.5}, Stroke: In(Text), Width: 3})
+	d.add(Line{From: diagram.XY{x, mid - 5}, To: diagram.XY{x, mid + 5}, Stroke: In(Text), Width: 3})
 }
 
 func (d *drafter) rangeText(x, y float64, s PointState) {
