@@ -52,12 +52,16 @@ func (s *Store) merge(ctx context.Context, tx *sql.Tx, b cases.Bundle, what stri
 	return met, err
 }
 
+// byContent finds a case under whichever id. It says again what the index says, or
+// SQLite would read all cases for each that comes in.
+const byContent = `SELECT id FROM cases WHERE content = ? AND content <> '' AND deleted IS NULL LIMIT 1`
+
 // meet tells what the notebook has of the case, and under which id.
 func meet(ctx context.Context, tx *sql.Tx, c cases.Case, content string) (id string, meeting cases.Meeting, err error) {
 	at, err := findAlive(ctx, tx, c.ID)
 	switch {
 	case errors.Is(err, cases.ErrNotFound):
-		err := tx.QueryRowContext(ctx, `SELECT id FROM cases WHERE content = ? AND deleted IS NULL LIMIT 1`, content).Scan(&id)
+		err := tx.QueryRowContext(ctx, byContent, content).Scan(&id)
 		if errors.Is(err, sql.ErrNoRows) {
 			return c.ID, cases.MeetsNone, nil
 		}

@@ -110,11 +110,14 @@ func TestQueriesUseAnIndex(t *testing.T) {
 			t.Errorf("with%s: %s; want %s and no sorting", condition, plan, index)
 		}
 	}
+	if plan := planOf(t, s.read, byContent); !strings.Contains(plan, "SEARCH cases USING INDEX cases_content") {
+		t.Errorf("a case that comes in is looked for by %s", plan)
+	}
 }
 
 func planOf(t *testing.T, db *sql.DB, query string) string {
 	t.Helper()
-	rows, err := db.Query(`EXPLAIN QUERY PLAN ` + query)
+	rows, err := db.Query(`EXPLAIN QUERY PLAN `+query, make([]any, strings.Count(query, "?"))...)
 	if err != nil {
 		t.Fatal(err)
 	}
