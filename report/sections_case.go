@@ -110,7 +110,7 @@ func (s *sheet) complaint() {
 		s.none(say.Of("record.complaint"))
 		return
 	}
-	s.heading(s.by.Of("record.complaint"), 2*bodyStyle.lead())
+	s.heading(s.by.Of("record.complaint"), 3*bodyStyle.lead())
 	s.note(text)
 	if !symptoms.Empty() {
 		s.paragraph(s.by.Of("record.symptoms", symptoms), bodyStyle)

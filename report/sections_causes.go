@@ -20,7 +20,9 @@ func (s *sheet) causes() {
 	if r == nil {
 		return
 	}
-	s.heading(s.by.Of("record.causes"), tableStart+2*bodyStyle.lead())
+	told := tellable(*r)
+	columns, rows := s.causeTable(told, r.Blank)
+	s.heading(s.by.Of("record.causes"), 2*bodyStyle.lead()+s.tableBegin(columns, rows))
 	switch {
 	case r.Blank:
 		s.paragraph(s.by.Of("record.causes-blank"), smallStyle)
@@ -30,17 +32,25 @@ func (s *sheet) causes() {
 		s.paragraph(s.by.Of("record.causes-how", r.Draws), smallStyle)
 	}
 	s.y += 4
-	told := tellable(*r)
-	var rows [][]cell
-	for i, c := range told {
-		rows = append(rows, []cell{{s.by.Say(c.Cause.Text()), i == 0}, {s.by.Say(percent(c.Probability)), i == 0}, {text: s.reasons(c.For)}, {text: s.reasons(c.Against)}})
-	}
-	s.table([]column{{s.by.Of("record.cause"), 20}, {s.by.Of("record.probability"), 13}, {s.by.Of("record.for"), 34}, {s.by.Of("record.against"), 33}}, rows)
+	s.table(columns, rows)
 	rest := 0.0
 	for _, c := range r.Causes[len(told):] {
 		rest += c.Probability
 	}
 	s.paragraph(s.by.Of("record.others", percent(rest)), smallStyle)
+}
+
+// causeTable has no place for reasons where nothing speaks for or against.
+func (s *sheet) causeTable(told []diagnosis.Ranked, blank bool) (columns []column, rows [][]cell) {
+	columns = []column{{s.by.Of("record.cause"), 22}, {s.by.Of("record.probability"), 13}, {s.by.Of("record.for"), 33}, {s.by.Of("record.against"), 32}}
+	if blank {
+		columns = []column{{columns[0].title, 40}, {columns[1].title, 60}}
+	}
+	for i, c := range told {
+		row := []cell{{s.by.Say(c.Cause.Text()), i == 0}, {s.by.Say(percent(c.Probability)), i == 0}, {text: s.reasons(c.For)}, {text: s.reasons(c.Against)}}
+		rows = append(rows, row[:len(columns)])
+	}
+	return columns, rows
 }
 
 // tellable are the causes that the table has a row for, each with its reasons.

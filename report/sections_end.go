@@ -33,7 +33,7 @@ func (s *sheet) kept() {
 		s.section(say.Of("record.kept"), list, 1)
 	}
 	if s.c.Lesson != "" {
-		s.heading(s.by.Of("record.lesson"), 2*bodyStyle.lead())
+		s.heading(s.by.Of("record.lesson"), 3*bodyStyle.lead())
 		s.note(s.c.Lesson)
 	}
 }

@@ -39,7 +39,7 @@ func (s *sheet) flagList(list []evidence.Flag, title say.Text, head func(string,
 	if len(list) == 0 {
 		return
 	}
-	head(s.by.Say(title), 3*bodyStyle.lead())
+	head(s.by.Say(title), 4*strongStyle.lead())
 	for _, f := range list {
 		s.flag(f)
 	}

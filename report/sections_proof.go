@@ -27,7 +27,7 @@ func (s *sheet) proof() {
 	s.afterCodes(p.Codes)
 	s.flagList(p.Unexplained, say.Of("record.unexplained"), s.subheading)
 	if len(p.Repeat) > 0 {
-		s.subheading(s.by.Of("record.to-repeat"), 2*smallStyle.lead())
+		s.subheading(s.by.Of("record.to-repeat"), 3*smallStyle.lead())
 		s.bullets(margin, s.by.All(p.Repeat), smallStyle)
 	}
 }

@@ -9,9 +9,9 @@ import (
 	"loopbook/report/picture"
 )
 
-// drawingShare is the most of a page's height that a drawing takes: with its
-// tables a round of a dozen points still stands on one page.
-const drawingShare = 0.41
+// drawingShare is the most of a page's height that a drawing takes: its words are
+// 6 points high on Letter, and the readings of a dozen points still stand under it.
+const drawingShare = 0.43
 
 func (s *sheet) rounds() {
 	if len(s.c.Rounds) == 0 {

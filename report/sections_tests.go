@@ -16,13 +16,7 @@ func (s *sheet) tests() {
 	for i := range s.c.Tests {
 		t := &s.c.Tests[i]
 		list := measured(t)
-		keep := s.factsHeight(list[:min(len(list), 4)], 2)
-		switch {
-		case len(t.ShownC) > 0:
-			keep += s.faceHeight(t)
-		case len(list) == 0:
-			keep = tableStart // a table or a sentence comes first
-		}
+		keep := s.factsHeight(list, 2) + s.firstHeight(t)
 		if i == 0 {
 			s.heading(s.by.Of("record.tests"), subStyle.lead()+10+keep)
 		}
@@ -30,6 +24,21 @@ func (s *sheet) tests() {
 		s.test(t, list)
 		s.worked(s.check[i])
 	}
+}
+
+// firstHeight is what a test's values go with, by what comes first: a face, a
+// table, a curve.
+func (s *sheet) firstHeight(t *cases.Test) float64 {
+	_, curved := picture.Test(t, s.by)
+	switch {
+	case len(t.ShownC) > 0:
+		return s.faceHeight(t)
+	case len(t.Points)+len(t.Reference) > 0:
+		return tableStart
+	case curved:
+		return curveHeight
+	}
+	return smallStyle.lead()
 }
 
 func testName(t *cases.Test) say.Text {
@@ -63,9 +72,11 @@ func (s *sheet) worked(check evidence.Check) {
 // curve is a test's numbers as a curve, where that says more than they do.
 func (s *sheet) curve(t *cases.Test) {
 	if lines, ok := picture.Test(t, s.by); ok {
-		s.plot(lines, 0.7, 130)
+		s.plot(lines, 0.7, curveHeight)
 	}
 }
+
+const curveHeight = 130
 
 // plot draws a chart over a share of the page's width. What holds nothing is left
 // out.

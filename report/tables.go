@@ -7,6 +7,7 @@ import (
 const (
 	cellGap = 6   // between columns
 	rowGap  = 1.1 // over and under a row
+	oneRow  = 12  // lines: a row of no more isn't torn apart
 )
 
 // column is a table's column: its title and its share of the width.
@@ -31,8 +32,8 @@ func cells(texts ...string) []cell {
 }
 
 // table writes rows under their titles, which come again on each page. A row
-// that is higher than what is left goes over to the next page, line by line
-// if it must.
+// that is higher than what is left goes over to the next page, a long one in
+// pieces.
 func (p *paper) table(columns []column, rows [][]cell) {
 	if len(rows) == 0 {
 		return
@@ -60,9 +61,19 @@ func (p *paper) tableKeep(columns []column, rows [][]cell) float64 {
 		whole += t.height(t.rowLines(row))
 	}
 	if whole > most*(p.bottom()-margin) {
-		return tableStart
+		return p.tableBegin(columns, rows)
 	}
 	return whole
+}
+
+// tableBegin is what a table needs of a page to begin on it: its titles and its
+// first row.
+func (p *paper) tableBegin(columns []column, rows [][]cell) float64 {
+	if len(rows) == 0 {
+		return 0
+	}
+	t := grid{p: p, widths: widths(columns, p.inner())}
+	return max(tableStart, tableStart/2+t.height(t.rowLines(rows[0])))
 }
 
 // widths shares a width out to columns.
@@ -97,9 +108,22 @@ func (t *grid) wrap(texts []string, s style) [][]string {
 func (t *grid) rowLines(row []cell) [][]string {
 	out := make([][]string, len(row))
 	for i, c := range row {
-		out[i] = t.p.lines(c.text, t.widths[i]-cellGap, c.style())
+		width := t.widths[i]
+		if i == len(row)-1 {
+			width = t.rest(i)
+		}
+		out[i] = t.p.lines(c.text, width-cellGap, c.style())
 	}
 	return out
+}
+
+// rest is the width from a column on, which the last cell of a short row may take.
+func (t *grid) rest(from int) float64 {
+	sum := 0.0
+	for _, w := range t.widths[from:] {
+		sum += w
+	}
+	return sum
 }
 
 func (c cell) style() style {
@@ -114,9 +138,9 @@ func (t *grid) begin(first [][]string) {
 	t.titles()
 }
 
-// height is a row's, of a long one that of its first lines.
+// height is a row's, of a long one that of what stays together.
 func (t *grid) height(lines [][]string) float64 {
-	return float64(min(longest(lines), 4))*smallStyle.lead() + 2*rowGap
+	return float64(min(longest(lines), oneRow))*smallStyle.lead() + 2*rowGap
 }
 
 func (t *grid) headHeight() float64 {
@@ -147,7 +171,7 @@ func (t *grid) row(row []cell) {
 	lines := t.rowLines(row)
 	for from, n := 0, longest(lines); from < n; {
 		left := n - from
-		t.room(float64(min(left, 4))*lead + 2*rowGap)
+		t.room(float64(min(left, oneRow))*lead + 2*rowGap)
 		piece := max(1, min(left, int((t.p.bottom()-t.p.y-2*rowGap)/lead)))
 		t.piece(row, lines, from, from+piece)
 		from += piece

@@ -164,15 +164,28 @@ func (p *paper) put(x, y float64, text string, s style) {
 	p.pdf.Text(x, y+s.lead()*0.5+s.size*0.36, visual(text))
 }
 
-// flow writes lines from the cursor down, over as many pages as they take. A
-// first line is not left alone at the foot of a page.
+// flow writes lines from the cursor down, over as many pages as they take. Neither
+// a first line is left alone at the foot of a page nor a last one at the top.
 func (p *paper) flow(x float64, lines []string, s style) {
-	p.need(float64(min(len(lines), 2)) * s.lead())
-	for _, line := range lines {
-		p.need(s.lead())
+	p.need(s.start(len(lines)))
+	for i, line := range lines {
+		left := 1
+		if i == len(lines)-2 {
+			left = 2
+		}
+		p.need(float64(left) * s.lead())
 		p.put(x, p.y, line, s)
 		p.y += s.lead()
 	}
+}
+
+// start is the height that the first of so many lines go over to the next page for:
+// three or fewer stay together.
+func (s style) start(lines int) float64 {
+	if lines > 3 {
+		lines = 2
+	}
+	return float64(lines) * s.lead()
 }
 
 // paragraph writes a text over the page's width.
@@ -207,7 +220,7 @@ func (p *paper) bullets(x float64, texts []string, s style) {
 	const indent = 10
 	for _, t := range texts {
 		lines := p.lines(t, p.width-margin-x-indent, s)
-		p.need(float64(min(len(lines), 2)) * s.lead())
+		p.need(s.start(len(lines)))
 		p.put(x, p.y, "–", s)
 		p.flow(x+indent, lines, s)
 	}

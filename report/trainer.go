@@ -91,7 +91,7 @@ func (t *trainer) checks(confirming bool) {
 			continue
 		}
 		list := measured(test)
-		keep := t.factsHeight(list, 2) + tableStart
+		keep := t.factsHeight(list, 2) + t.firstHeight(test)
 		if first {
 			head := say.Of("trainer.checks")
 			if confirming {
@@ -121,10 +121,12 @@ func (t *trainer) logs() {
 	}
 }
 
-// walk is a round with its readings on the drawing.
+// walk is a round with its readings on the drawing, which takes what the page has
+// left.
 func (t *trainer) walk(i int) {
+	const answer = 6 * writeLead // the question under it and its lines
 	list := t.conditions(i)
-	keep := t.factsHeight(list, 3)
+	keep := t.factsHeight(list, 3) + answer
 	var d drawing.Picture
 	if t.loop != nil {
 		state := picture.State(t.loop, t.c, t.muted, i, t.by)
@@ -132,10 +134,10 @@ func (t *trainer) walk(i int) {
 		d = drawing.Draw(t.loop, state, true)
 		keep += d.Height * t.drawScale(d, t.mostDrawn())
 	}
-	t.heading(t.by.Say(t.roundName(i)), keep+5*writeLead)
+	t.heading(t.by.Say(t.roundName(i)), keep)
 	t.facts(list, 3)
 	if t.loop != nil {
-		t.draw(d, t.mostDrawn())
+		t.draw(d, t.bottom()-t.y-answer)
 		t.y += 4
 	} else {
 		t.shownReadings(i)
@@ -189,11 +191,11 @@ func (t *trainer) answer() {
 		}
 	}
 	if p := t.m.Proof; p != nil && p.Measured {
-		t.heading(t.by.Of("record.proof"), 2*bodyStyle.lead())
+		t.heading(t.by.Of("record.proof"), 3*bodyStyle.lead())
 		t.paragraph(t.by.Say(p.Sentence), bodyStyle)
 	}
 	if t.c.Lesson != "" {
-		t.heading(t.by.Of("record.lesson"), 2*bodyStyle.lead())
+		t.heading(t.by.Of("record.lesson"), 3*bodyStyle.lead())
 		t.note(t.c.Lesson)
 	}
 }
