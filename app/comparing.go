@@ -1,11 +1,12 @@
 package main
 
 import (
+	"cmp"
 	"encoding/json"
 	"errors"
 	"fmt"
 	"reflect"
-	"sort"
+	"slices"
 	"strings"
 
 	"fyne.io/fyne/v2"
@@ -16,38 +17,37 @@ import (
 	"loopbook/cases"
 	"loopbook/diagram"
 	"loopbook/diagram/say"
+	"loopbook/diagram/units"
 )
 
 // differences are the places at which two cases say something else, and those at which
 // they say the same.
-func differences(a, b cases.Case) (differ, same []compare.Row, err error) {
-	left, err := placesOf(a)
+func differences(a, b cases.Case, u units.Set) (differ, same []compare.Row, err error) {
+	left, err := placesOf(a, u)
 	if err != nil {
 		return nil, nil, err
 	}
-	right, err := placesOf(b)
+	right, err := placesOf(b, u)
 	if err != nil {
 		return nil, nil, err
 	}
-	where := map[string]bool{}
-	for k := range left {
-		where[k] = true
-	}
-	for k := range right {
-		where[k] = true
-	}
-	names := make([]string, 0, len(where))
-	for k := range where {
-		names = append(names, k)
+	var places []string
+	keys := map[string][]string{} // that lead to a place
+	for _, side := range []map[string]told{left, right} {
+		for where, t := range side {
+			if keys[where] == nil {
+				places = append(places, where)
+			}
+			keys[where] = t.keys
+		}
 	}
 	order := keyOrder()
-	sort.Slice(names, func(i, j int) bool {
-		a, b := order[firstKey(names[i])], order[firstKey(names[j])]
-		return a < b || a == b && names[i] < names[j]
+	slices.SortFunc(places, func(x, y string) int {
+		return cmp.Or(cmp.Compare(order[keys[x][0]], order[keys[y][0]]), slices.Compare(keys[x], keys[y]), cmp.Compare(x, y))
 	})
-	for _, k := range names {
-		r := compare.Row{Where: k, Left: left[k], Right: right[k]}
-		if r.Left == r.Right {
+	for _, where := range places {
+		r := compare.Row{Where: where, Left: left[where].says, Right: right[where].says}
+		if left[where].raw == right[where].raw {
 			same = append(same, r)
 		} else {
 			differ = append(differ, r)
@@ -66,14 +66,16 @@ func keyOrder() map[string]int {
 	return order
 }
 
-func firstKey(place string) string {
-	first, _, _ := strings.Cut(place, " · ")
-	return first
+// told is what a case says at a place.
+type told struct {
+	keys []string // that lead to it
+	raw  string   // as the format has it: two that are rounded alike may differ
+	says string
 }
 
-// placesOf is every place of a case with what it says, in words. Long series are told by
+// placesOf is every place of a case, in words, with what it says. Long series are told by
 // their length.
-func placesOf(c cases.Case) (map[string]string, error) {
+func placesOf(c cases.Case, u units.Set) (map[string]told, error) {
 	text, err := cases.Encode(c)
 	if err != nil {
 		return nil, err
@@ -85,86 +87,82 @@ func placesOf(c cases.Case) (map[string]string, error) {
 	for _, key := range []string{"format", "version", "id"} {
 		delete(whole, key)
 	}
-	out := map[string]string{}
-	walkPlaces(out, "", whole)
-	return out, nil
+	t := &teller{units: u, out: map[string]told{}}
+	t.object(spot{}, whole)
+	return t.out, nil
+}
+
+// teller walks through a case's document.
+type teller struct {
+	units units.Set
+	out   map[string]told
 }
 
 // mostInList is how long a list of numbers or words is written out.
 const mostInList = 8
 
-func walkPlaces(out map[string]string, at string, v any) {
-	switch v := v.(type) {
-	case map[string]any:
-		for key, inner := range v {
-			walkPlaces(out, joinPlace(at, strings.ReplaceAll(key, "_", " ")), inner)
-		}
-	case []any:
-		if len(v) > 0 {
-			if _, plain := v[0].(map[string]any); !plain {
-				out[at] = listWords(at, v)
-				return
+func (t *teller) object(at spot, object map[string]any) {
+	for key, v := range object {
+		inner := at.key(key)
+		list, isList := v.([]any)
+		switch {
+		case v == nil:
+		case !isList:
+			t.value(inner, v)
+		case len(list) > 0 && !isObject(list[0]):
+			t.out[inner.words()] = told{inner.keys, fmt.Sprint(list), t.listWords(inner, list)}
+		default:
+			for i, one := range list {
+				t.value(inner.item(i, nameOf(one)), one)
 			}
 		}
-		for i, inner := range v {
-			walkPlaces(out, joinPlace(at, nameOf(inner, i)), inner)
-		}
-	case nil:
-	default:
-		out[at] = tradeName(at, fmt.Sprint(v))
 	}
 }
 
-// tradeName is a word of the format as people of the trade say it, where its place
-// tells what it is.
-func tradeName(at, word string) string {
-	switch at[strings.LastIndex(at, " ")+1:] {
-	case "cause":
-		return cases.Cause(word).Name()
-	case "symptoms":
-		return cases.Symptom(word).Name()
-	case "layout":
-		return kit.LayoutTitle(word)
+func (t *teller) value(at spot, v any) {
+	if object, ok := v.(map[string]any); ok {
+		t.object(at, object)
+		return
 	}
-	return word
+	t.out[at.words()] = told{at.keys, fmt.Sprint(v), at.value(v, t.units)}
 }
 
-func joinPlace(at, key string) string {
-	if at == "" {
-		return key
-	}
-	return at + " · " + key
+func isObject(v any) bool {
+	_, is := v.(map[string]any)
+	return is
 }
 
-func listWords(at string, list []any) string {
+func (t *teller) listWords(at spot, list []any) string {
 	if len(list) > mostInList {
 		return kit.L("window.compare.values", len(list))
 	}
 	words := make([]string, len(list))
 	for i, x := range list {
-		words[i] = tradeName(at, fmt.Sprint(x))
+		words[i] = at.value(x, t.units)
 	}
 	return strings.Join(words, ", ")
 }
 
-// nameOf tells one thing of a list from the others: by its point, its kind, its code or
-// its label, and else by its number.
-func nameOf(v any, i int) string {
+// nameOf tells one thing of a list from the others: by its point, its kind, its code, its
+// label or its name.
+func nameOf(v any) string {
 	object, _ := v.(map[string]any)
-	if p, ok := object["point"].(string); ok {
+	word := func(key string) string {
+		text, _ := object[key].(string)
+		return text
+	}
+	if p := word("point"); p != "" {
 		return say.Place(diagram.Point(p)).String()
 	}
-	for _, key := range []string{"kind", "code", "label", "name"} {
-		if name, ok := object[key].(string); ok && name != "" {
-			return fmt.Sprintf("%d %s", i+1, name)
-		}
+	if k := word("kind"); k != "" {
+		return cases.TestKind(k).Name()
 	}
-	return fmt.Sprint(i + 1)
+	return cmp.Or(word("code"), word("label"), word("name"))
 }
 
 // showBeside puts two cases side by side.
 func (w *window) showBeside(a, b cases.Case) {
-	differ, same, err := differences(a, b)
+	differ, same, err := differences(a, b, w.desk.units)
 	if err != nil {
 		w.tell(err)
 		return

@@ -82,6 +82,12 @@ func importFiles(ctx context.Context, c console, args []string) (err error) {
 			fmt.Fprintf(c.err, "\r%d of %d files", done, len(files))
 		}
 	})
+	if t.files >= 100 {
+		fmt.Fprintln(c.err) // ends the line that counted
+	}
+	if errors.Is(err, context.Canceled) {
+		err = fmt.Errorf("stopped after %d of %d files: the cases listed are in the notebook, and the same command takes the rest", t.files, t.of)
+	}
 	if err == nil && *choice != "" {
 		err = t.settle(ctx, store, cases.Choice(*choice))
 	}

@@ -265,9 +265,45 @@ func TestImportStops(t *testing.T) {
 		}
 	})
 	page, errPage := store.Search(context.Background(), cases.Query{})
-	if err == nil || errPage != nil || len(taken.met) != 7 || page.Total != 7 {
+	if err == nil || errPage != nil || len(taken.met) != 7 || page.Total != 7 || taken.files != 7 || taken.of != 20 {
 		t.Errorf("stopped after %d of 7 with %v; the notebook holds %d", len(taken.met), err, page.Total)
 	}
+}
+
+// A stopped command says how far it came; what it lists is in the notebook.
+func TestAStoppedCommandSaysWhatIsKept(t *testing.T) {
+	notebook, dir := filepath.Join(t.TempDir(), "n.db"), t.TempDir()
+	for i := range 250 {
+		text, err := cases.Encode(casetest.Invented(i))
+		if err != nil || os.WriteFile(filepath.Join(dir, fmt.Sprintf("%03d.json", i)), text, 0o600) != nil {
+			t.Fatal(err)
+		}
+	}
+	ctx, cancel := context.WithCancel(context.Background())
+	var out bytes.Buffer
+	errs := &stopper{at: "200 of 250", stop: cancel}
+	code := run(ctx, []string{"import", dir, "--notebook", notebook}, console{out: &out, err: errs})
+	if code != wrongInput || !strings.Contains(errs.String(), "\nloopbook: stopped after 200 of 250 files") {
+		t.Errorf("import = %d, %q", code, errs)
+	}
+	_, found, _ := call(t, "", "search", "--notebook", notebook)
+	if n := strings.Count(out.String(), "\n"); n != 200 || strings.Count(found, "\n") != n {
+		t.Errorf("%d are listed, %d are there", n, strings.Count(found, "\n"))
+	}
+}
+
+// stopper stops once it is written what it waits for.
+type stopper struct {
+	bytes.Buffer
+	at   string
+	stop func()
+}
+
+func (s *stopper) Write(p []byte) (int, error) {
+	if strings.Contains(string(p), s.at) {
+		s.stop()
+	}
+	return s.Buffer.Write(p)
 }
 
 func TestAnonymousExport(t *testing.T) {

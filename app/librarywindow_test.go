@@ -1,17 +1,23 @@
 package main
 
 import (
+	"fmt"
 	"os"
 	"path/filepath"
 	"strings"
 	"testing"
 
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/test"
 	"fyne.io/fyne/v2/widget"
 
 	"loopbook/app/ui/kit"
+	"loopbook/app/ui/kit/kittest"
 	view "loopbook/app/ui/practice"
+	"loopbook/app/ui/share"
 	"loopbook/cases"
+	"loopbook/cases/anonymous"
 	"loopbook/cases/casetest"
 	"loopbook/cases/exchange"
 )
@@ -179,6 +185,35 @@ func TestAVerdictKeepsTheGuess(t *testing.T) {
 	}
 }
 
+// button finds a button by its words in the dialog on top.
+func button(t *testing.T, w *window, words string) *widget.Button {
+	t.Helper()
+	if top := w.window.Canvas().Overlays().Top(); top != nil {
+		for _, o := range test.LaidOutObjects(top) {
+			if b, ok := o.(*widget.Button); ok && b.Text == words {
+				return b
+			}
+		}
+	}
+	t.Fatalf("no button says %q", words)
+	return nil
+}
+
+// topSays are the words of the dialog on top; "": there is none.
+func topSays(w *window) string {
+	top := w.window.Canvas().Overlays().Top()
+	if top == nil {
+		return ""
+	}
+	var words []string
+	for _, o := range test.LaidOutObjects(top) {
+		if l, ok := o.(*widget.Label); ok {
+			words = append(words, l.Text)
+		}
+	}
+	return strings.Join(words, "\n")
+}
+
 func TestImportAsksAboutConflicts(t *testing.T) {
 	w := withDemo(t)
 	mine := w.desk.c
@@ -193,22 +228,132 @@ func TestImportAsksAboutConflicts(t *testing.T) {
 		t.Errorf("before the choice it is %q, %v", c.Title, err)
 	}
 	total := w.pages.total
-	for _, o := range test.LaidOutObjects(w.window.Canvas().Overlays().Top()) {
-		if b, ok := o.(*widget.Button); ok && b.Text == kit.L("window.share.keep-both") {
-			test.Tap(b)
-			break
-		}
-	}
+	test.Tap(button(t, w, kit.L("window.share.keep-both")))
 	if w.pages.total != total+1 || w.window.Canvas().Overlays().Top() != nil || w.desk.c.Title != theirs.Title {
 		t.Errorf("keeping both leaves %d of %d cases, %q open", w.pages.total, total, w.desk.c.Title)
 	}
 	w.openCase(mine.ID)
-	w.resolve(cases.Met{ID: mine.ID, Theirs: cases.Bundle{Case: theirs}}, cases.TakeTheirs)
+	w.settle([]cases.Met{{ID: mine.ID, Theirs: cases.Bundle{Case: theirs}}}, cases.TakeTheirs, func() {})
 	if w.desk.c.Title != theirs.Title {
 		t.Errorf("after the choice %q is open", w.desk.c.Title)
 	}
 	w.desk.undo()
 	if w.desk.c.Title != mine.Title {
 		t.Errorf("undone it is %q", w.desk.c.Title)
+	}
+}
+
+// theirsOf are conflicts with the first cases of the list.
+func theirsOf(t *testing.T, w *window, n int) (list []cases.Met) {
+	t.Helper()
+	page, err := w.desk.store.Search(w.desk.ctx, cases.Query{Limit: n})
+	if err != nil || len(page.Items) != n {
+		t.Fatal(page.Items, err)
+	}
+	for i, s := range page.Items {
+		mine, err := w.desk.store.Get(w.desk.ctx, s.ID)
+		if err != nil {
+			t.Fatal(err)
+		}
+		theirs := mine
+		theirs.Title = fmt.Sprint("Told differently ", i)
+		list = append(list, cases.Met{Meeting: cases.MeetsOther, ID: s.ID, Mine: mine, Theirs: cases.Bundle{Case: theirs}})
+	}
+	return list
+}
+
+// Of several conflicts one choice may settle the rest, and Escape leaves what is left.
+func TestOneChoiceSettlesTheRest(t *testing.T) {
+	w := withDemo(t)
+	list := theirsOf(t, w, 3)
+	title := func(i int) string {
+		c, err := w.desk.store.Get(w.desk.ctx, list[i].ID)
+		if err != nil {
+			t.Fatal(err)
+		}
+		return c.Title
+	}
+	w.took(takings{files: 3, of: 3, met: list, conflicts: list})
+	if says := topSays(w); !strings.Contains(says, kit.L("window.share.taken", 0, 0, 3)) {
+		t.Errorf("at first it says %q", says)
+	}
+	test.Tap(button(t, w, kit.L("window.frame.close")))
+	if says := topSays(w); !strings.Contains(says, kit.L("window.share.conflict-of", 1, 3, titleOf(list[0].Mine))) {
+		t.Errorf("then it says %q", says)
+	}
+	test.Tap(button(t, w, kit.L("window.share.keep-mine")))
+	w.window.Canvas().OnTypedKey()(&fyne.KeyEvent{Name: fyne.KeyEscape})
+	if topSays(w) != "" || title(0) != list[0].Mine.Title || title(1) != list[1].Mine.Title {
+		t.Errorf("after Escape %q is shown, and the cases are %q, %q", topSays(w), title(0), title(1))
+	}
+	w.settleConflicts(list, 3)
+	for _, o := range test.LaidOutObjects(w.window.Canvas().Overlays().Top()) {
+		if c, ok := o.(*widget.Check); ok {
+			c.SetChecked(true)
+		}
+	}
+	test.Tap(button(t, w, kit.L("window.share.take-theirs")))
+	for i := range list {
+		if title(i) != list[i].Theirs.Case.Title {
+			t.Errorf("case %d is %q", i, title(i))
+		}
+	}
+	if topSays(w) != "" {
+		t.Errorf("at the end it says %q", topSays(w))
+	}
+}
+
+func TestAStoppedImportSaysWhatStays(t *testing.T) {
+	w := withDemo(t)
+	w.took(takings{files: 4, of: 9, met: []cases.Met{{Meeting: cases.MeetsNone, ID: w.desk.c.ID}}, titles: []string{"one"}})
+	if says := topSays(w); !strings.Contains(says, kit.L("window.share.stopped", 4, 9)) {
+		t.Errorf("it says %q", says)
+	}
+}
+
+// What goes wrong while something is under way is told, unless a person stopped it.
+func TestAFailingExportIsTold(t *testing.T) {
+	w := withDemo(t)
+	w.shareTo(share.Wish{}, filepath.Join(t.TempDir(), "no such folder", "x.zip"))
+	if says := topSays(w); !strings.Contains(says, "can't be written") {
+		t.Errorf("it says %q", says)
+	}
+}
+
+// The preview is made apart from the window, and only the newest wish is shown.
+func TestThePreviewFollowsTheNewestWish(t *testing.T) {
+	w := withDemo(t)
+	w.desk.edit("customer", func(c *cases.Case) { c.Customer.Name, c.Lesson = "Dorian Peckwell", "Ask at the green gate." })
+	var waiting []func()
+	w.start = func(do func()) { waiting = append(waiting, do) }
+	e := share.NewExport([]string{"this", "shown", "all", "table"})
+	p := w.newSharePreview(e)
+	says := func() (text string) { // in the part that scrolls
+		for _, o := range e.Content().(*fyne.Container).Objects {
+			if s, ok := o.(*container.Scroll); ok {
+				text = kittest.Texts(s.Content)
+			}
+		}
+		return text
+	}
+	p.show(share.Wish{Anonymous: true, Hide: "green"})
+	p.show(share.Wish{Anonymous: true, Hide: "gate"})
+	if !strings.Contains(says(), kit.L("window.share.preview-making")) {
+		t.Errorf("while it is made: %s", says())
+	}
+	for _, do := range waiting {
+		do()
+	}
+	if text := says(); !strings.Contains(text, "Ask at the green "+anonymous.Hidden) || strings.Contains(text, "customer.") || !strings.Contains(text, "Customer · name") {
+		t.Errorf("the newest wish shows %s", text)
+	}
+	waiting = nil
+	p.show(share.Wish{Anonymous: true})
+	p.show(share.Wish{})
+	for _, do := range waiting {
+		do()
+	}
+	if text := says(); !strings.Contains(text, kit.L("window.share.whole-text")) || strings.Contains(text, "Customer · name") {
+		t.Errorf("without Anonymous: %s", text)
 	}
 }

@@ -2,7 +2,6 @@ package main
 
 import (
 	"context"
-	"strings"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/dialog"
@@ -12,7 +11,6 @@ import (
 	"loopbook/app/ui/kit"
 	"loopbook/app/ui/share"
 	"loopbook/cases"
-	"loopbook/cases/anonymous"
 )
 
 // chooseShare asks what is to leave the notebook, and shows what goes with it.
@@ -20,8 +18,9 @@ func (w *window) chooseShare() {
 	w.leave()
 	scopes := []string{kit.L("window.share.this"), kit.L("window.share.shown", w.pages.total), kit.L("window.share.all"), kit.L("window.share.table", w.pages.total)}
 	e := share.NewExport(scopes)
-	e.OnWish = func(wish share.Wish) { w.previewShare(e, wish) }
-	w.previewShare(e, e.Wish())
+	p := w.newSharePreview(e)
+	e.OnWish = p.show
+	p.show(e.Wish())
 	d := dialog.NewCustomConfirm(kit.L("window.share.title"), kit.L("window.share.write"), kit.L("window.frame.close"), e.Content(), func(write bool) {
 		if write {
 			w.writeShare(e.Wish())
@@ -29,53 +28,11 @@ func (w *window) chooseShare() {
 	}, w.window)
 	d.Resize(w.window.Canvas().Size().Subtract(fyne.NewSize(200, 120)))
 	w.ask(d)
-}
-
-// previewShare tells what goes and what stays of the open case.
-func (w *window) previewShare(e *share.Export, wish share.Wish) {
-	switch {
-	case wish.Scope == share.Table:
-		e.Show(kit.L("window.share.table-text"), share.Preview{})
-	case !wish.Anonymous:
-		e.Show(kit.L("window.share.whole-text"), share.Preview{})
-	case !w.desk.open:
-		e.Show(kit.L("window.share.no-open"), share.Preview{})
-	default:
-		_, told, err := givingOf(wish).bundle(w.desk.ctx, w.desk.store, w.desk.c.ID)
-		if err != nil {
-			e.Show(err.Error(), share.Preview{})
-			return
-		}
-		text := kit.L("window.share.preview-text")
-		if wish.Scope != share.This {
-			text = kit.L("window.share.preview-many")
-		}
-		e.Show(text, previewLines(told))
-	}
+	d.SetOnClosed(func() { p.drop() })
 }
 
 func givingOf(wish share.Wish) giving {
 	return giving{anonymous: wish.Anonymous, hide: listed(wish.Hide)}
-}
-
-func previewLines(p anonymous.Preview) share.Preview {
-	line := func(l anonymous.Line) share.Line {
-		where := l.Where
-		if l.Kind != anonymous.Words && l.Kind != anonymous.FreeText {
-			where = kit.L("window.share.kind-"+string(l.Kind)) + " · " + l.Where
-		}
-		return share.Line{Where: strings.ReplaceAll(where, "_", " "), Was: oneLine(l.Was), Now: oneLine(l.Now)}
-	}
-	var out share.Preview
-	for _, l := range p.Goes {
-		out.Goes = append(out.Goes, line(l))
-	}
-	for _, l := range p.Stays {
-		s := line(l)
-		s.Now = ""
-		out.Stays = append(out.Stays, s)
-	}
-	return out
 }
 
 // writeShare asks for the file and writes it apart from the window.
@@ -118,27 +75,27 @@ func (w *window) shareTo(wish share.Wish, path string) {
 	w.start(func() {
 		err := giveTo(ctx, store, givingOf(wish), wish.Scope, q, id, path)
 		fyne.Do(func() {
-			done()
-			if err != nil && ctx.Err() == nil {
+			if stopped := done(); err != nil && !stopped {
 				w.tell(err)
 			}
 		})
 	})
 }
 
-// busy shows that something is under way, with a way to stop it.
-func (w *window) busy(text string) (ctx context.Context, done func()) {
+// busy shows that something is under way until done is called, which tells whether a
+// person stopped it: by the button, or by Escape.
+func (w *window) busy(text string) (ctx context.Context, done func() (stopped bool)) {
 	ctx, cancel := context.WithCancel(w.desk.ctx)
 	w.working = widget.NewLabel(text)
 	d := dialog.NewCustomWithoutButtons(kit.L("window.share.busy"), kit.Wide(360, w.working), w.window)
-	stop := widget.NewButton(kit.L("window.share.stop"), func() {
-		cancel()
+	d.SetButtons([]fyne.CanvasObject{widget.NewButton(kit.L("window.share.stop"), d.Hide)})
+	w.ask(d)
+	d.SetOnClosed(cancel)
+	return ctx, func() bool {
+		if ctx.Err() != nil {
+			return true // and its dialog is gone
+		}
 		d.Hide()
-	})
-	d.SetButtons([]fyne.CanvasObject{stop})
-	d.Show()
-	return ctx, func() {
-		d.Hide()
-		cancel()
+		return false
 	}
 }

@@ -17,6 +17,8 @@ import (
 
 // takings is what became of many files.
 type takings struct {
+	files     int // that were read to their end
+	of        int // that were to be read; more than files: it was stopped
 	met       []cases.Met
 	titles    []string // of met
 	refused   []error  // each with its file and its reason
@@ -37,7 +39,7 @@ func (t takings) count(m cases.Meeting) (n int) {
 // are through, and stops between two bundles where ctx is done; what was taken until
 // then stays.
 func takeFiles(ctx context.Context, store *sqlite.Store, files []string, in io.Reader, progress func(files, taken int)) (takings, error) {
-	var t takings
+	t := takings{of: len(files)}
 	take := func(b cases.Bundle, err error) error {
 		if ctx.Err() != nil {
 			return ctx.Err()
@@ -48,7 +50,7 @@ func takeFiles(ctx context.Context, store *sqlite.Store, files []string, in io.R
 		}
 		met, err := store.Import(ctx, b, "imported")
 		switch {
-		case ctx.Err() != nil:
+		case err != nil && ctx.Err() != nil:
 			return ctx.Err()
 		case err != nil:
 			t.refused = append(t.refused, err)
@@ -72,7 +74,8 @@ func takeFiles(ctx context.Context, store *sqlite.Store, files []string, in io.R
 		case err != nil:
 			t.refused = append(t.refused, err)
 		}
-		progress(i+1, len(t.met))
+		t.files = i + 1
+		progress(t.files, len(t.met))
 	}
 	return t, nil
 }
@@ -115,13 +118,12 @@ func printTakings(c console, t takings) error {
 	return errors.Join(errs...)
 }
 
-// settle ends every conflict by one choice.
+// settle ends every conflict by one choice; on a fault those that are left stay.
 func (t *takings) settle(ctx context.Context, store *sqlite.Store, choice cases.Choice) error {
-	for _, m := range t.conflicts {
-		if _, err := store.Resolve(ctx, m.Theirs, choice, "imported"); err != nil {
+	for ; len(t.conflicts) > 0; t.conflicts = t.conflicts[1:] {
+		if _, err := store.Resolve(ctx, t.conflicts[0].Theirs, choice, "imported"); err != nil {
 			return err
 		}
 	}
-	t.conflicts = nil
 	return nil
 }

@@ -1,10 +1,10 @@
 package main
 
 import (
-	"fmt"
 	"strings"
 
 	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/dialog"
 	"fyne.io/fyne/v2/widget"
 
@@ -31,8 +31,7 @@ func (w *window) takeAll(paths []string) {
 			}
 		})
 		fyne.Do(func() {
-			done()
-			if err != nil && ctx.Err() == nil {
+			if stopped := done(); err != nil && !stopped {
 				w.tell(err)
 				return
 			}
@@ -55,7 +54,7 @@ func (w *window) chooseFolder() {
 	w.ask(d)
 }
 
-// took shows what was taken, opens the last, and turns to the conflicts.
+// took shows what was taken, opens the last, and then turns to the conflicts.
 func (w *window) took(t takings) {
 	for i := len(t.met) - 1; i >= 0; i-- {
 		if t.met[i].Meeting != cases.MeetsOther {
@@ -65,17 +64,22 @@ func (w *window) took(t takings) {
 	}
 	w.enter(caseRoom)
 	w.desk.kept()
-	if len(t.refused) > 0 || len(t.met) > 1 {
-		w.tellTaken(t)
+	conflicts := func() { w.settleConflicts(t.conflicts, len(t.conflicts)) }
+	if len(t.refused) > 0 || len(t.met) > 1 || t.files < t.of {
+		w.tellTaken(t, conflicts)
+		return
 	}
-	w.settleConflicts(t.conflicts)
+	conflicts()
 }
 
 // mostTold of what was refused is told at once.
 const mostTold = 5
 
-func (w *window) tellTaken(t takings) {
+func (w *window) tellTaken(t takings, then func()) {
 	lines := []string{kit.L("window.share.taken", t.count(cases.MeetsNone), t.count(cases.MeetsSame)+t.count(cases.MeetsOlder), len(t.conflicts))}
+	if t.files < t.of {
+		lines = append([]string{kit.L("window.share.stopped", t.files, t.of)}, lines...)
+	}
 	for i, err := range t.refused {
 		if i == mostTold {
 			lines = append(lines, kit.L("window.share.more-refused", len(t.refused)-mostTold))
@@ -85,42 +89,72 @@ func (w *window) tellTaken(t takings) {
 	}
 	message := widget.NewLabel(strings.Join(lines, "\n"))
 	message.Wrapping = fyne.TextWrapWord
-	w.ask(dialog.NewCustom(kit.L("window.share.taken-title"), kit.L("window.frame.close"), kit.Wide(520, message), w.window))
+	d := dialog.NewCustom(kit.L("window.share.taken-title"), kit.L("window.frame.close"), kit.Wide(520, message), w.window)
+	w.ask(d)
+	d.SetOnClosed(then)
 }
 
-// settleConflicts shows the first conflict side by side; the choice leads to the next.
-func (w *window) settleConflicts(list []cases.Met) {
-	if len(list) == 0 {
+// settleConflicts shows the first of the conflicts that are left side by side; the
+// choice leads to the next, or is the same for all that are left. Escape leaves the
+// notebook as it is.
+func (w *window) settleConflicts(left []cases.Met, of int) {
+	if len(left) == 0 {
 		return
 	}
-	m := list[0]
-	differ, same, err := differences(m.Mine, m.Theirs.Case)
+	m := left[0]
+	differ, same, err := differences(m.Mine, m.Theirs.Case, w.desk.units)
 	if err != nil {
 		w.tell(err)
 		return
 	}
-	table := compare.New(kit.L("window.share.mine"), kit.L("window.share.theirs"), differ, same)
-	d := dialog.NewCustomWithoutButtons(fmt.Sprintf("%s (%d)", kit.L("window.share.conflict", titleOf(m.Mine)), len(list)), table, w.window)
+	title := kit.L("window.share.conflict", titleOf(m.Mine))
+	if of > 1 {
+		title = kit.L("window.share.conflict-of", of-len(left)+1, of, titleOf(m.Mine))
+	}
+	all := widget.NewCheck(kit.L("window.share.conflict-all", len(left)-1), nil)
+	if len(left) == 1 {
+		all.Hide()
+	}
+	content := container.NewBorder(container.NewVBox(kit.Small(kit.L("window.share.conflict-text")), all), nil, nil, nil,
+		compare.New(kit.L("window.share.mine"), kit.L("window.share.theirs"), differ, same))
+	d := dialog.NewCustomWithoutButtons(title, content, w.window)
 	choice := func(words string, c cases.Choice) fyne.CanvasObject {
 		return widget.NewButton(words, func() {
 			d.Hide()
-			w.resolve(m, c)
-			w.settleConflicts(list[1:])
+			n := 1
+			if all.Checked {
+				n = len(left)
+			}
+			w.settle(left[:n], c, func() { w.settleConflicts(left[n:], of) })
 		})
 	}
 	d.SetButtons([]fyne.CanvasObject{
 		choice(kit.L("window.share.keep-mine"), cases.KeepMine), choice(kit.L("window.share.take-theirs"), cases.TakeTheirs), choice(kit.L("window.share.keep-both"), cases.KeepBoth),
 	})
 	d.Resize(w.window.Canvas().Size().Subtract(fyne.NewSize(160, 120)))
-	d.Show()
+	w.ask(d)
 }
 
-func (w *window) resolve(m cases.Met, c cases.Choice) {
-	id, err := w.desk.store.Resolve(w.desk.ctx, m.Theirs, c, "imported")
-	if err != nil {
-		w.tell(err)
-		return
-	}
-	w.desk.load(id)
-	w.desk.kept()
+// settle ends conflicts by one choice, apart from the window, and opens the last of them.
+func (w *window) settle(list []cases.Met, c cases.Choice, then func()) {
+	store := w.desk.store
+	ctx, done := w.busy(kit.L("window.share.settling", len(list)))
+	w.start(func() {
+		var id string
+		var err error
+		for i := 0; i < len(list) && err == nil && ctx.Err() == nil; i++ {
+			id, err = store.Resolve(ctx, list[i].Theirs, c, "imported")
+		}
+		fyne.Do(func() {
+			if stopped := done(); err != nil && !stopped {
+				w.tell(err)
+				return
+			}
+			if id != "" { // else it was stopped before the first
+				w.desk.load(id)
+				w.desk.kept()
+			}
+			then()
+		})
+	})
 }
