@@ -2,7 +2,6 @@ package main
 
 import (
 	"context"
-	"errors"
 	"net/url"
 	"os/exec"
 	"path/filepath"
@@ -25,7 +24,7 @@ func (w *window) pastePhoto() {
 		w.keepPhotos([]newPhoto{{kit.L("window.photos.pasted") + ".png", data}})
 		return
 	}
-	w.tell(errors.New(kit.L("window.photos.clipboard-empty")))
+	w.inform(kit.L("window.photos.clipboard-empty"))
 }
 
 // copiedPhotos are the picture files that a text names, one a line, as file

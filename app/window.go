@@ -7,6 +7,8 @@ import (
 	"os"
 	"runtime"
 	"strings"
+	"sync"
+	"time"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/app"
@@ -66,15 +68,26 @@ func openWindow(ctx context.Context, _ console, args []string) (err error) {
 		store.Close()
 		return err
 	}
-	go func() {
-		<-ctx.Done()
-		fyne.Do(w.quit)
-	}()
+	end := sync.OnceFunc(w.leave)
+	go endBySignal(ctx, end)
 	w.window.ShowAndRun()
-	w.leave()
+	end()
 	w.desk.judging.stop()
 	w.live.end()
 	return w.desk.store.Close()
+}
+
+// endPatience is how long the program may take to end after a signal.
+const endPatience = 900 * time.Millisecond
+
+// endBySignal keeps what is being typed when the signal to end has come. The
+// toolkit hears the signal too and leaves its loop by itself; should it hang on its
+// way out, the process ends all the same: what is kept is on the disk by then.
+func endBySignal(ctx context.Context, end func()) {
+	<-ctx.Done()
+	fyne.Do(end)
+	time.Sleep(endPatience)
+	os.Exit(fine)
 }
 
 // noDisplay turns the toolkit's panic on a display that doesn't answer into an
@@ -298,10 +311,16 @@ func (w *window) newCase() {
 	w.window.Canvas().Focus(w.complaint.First())
 }
 
-func (w *window) tell(err error) {
-	message := widget.NewLabel(err.Error())
+// tell says what did not work.
+func (w *window) tell(err error) { w.message(kit.L("window.frame.failed"), err.Error()) }
+
+// inform says why there is nothing to do, where nothing failed.
+func (w *window) inform(text string) { w.message(kit.L("window.frame.nothing"), text) }
+
+func (w *window) message(title, text string) {
+	message := widget.NewLabel(text)
 	message.Wrapping = fyne.TextWrapWord
-	w.ask(dialog.NewCustom(kit.L("window.frame.failed"), kit.L("window.frame.close"), kit.Wide(420, message), w.window))
+	w.ask(dialog.NewCustom(title, kit.L("window.frame.close"), kit.Wide(420, message), w.window))
 }
 
 // ask shows a dialog that Escape closes too.
