@@ -134,11 +134,7 @@ func (d *desk) compare(out *causes.Data, a answer) {
 	p, _ := diagnosis.PlanFor(a.c, a.thought.ranking.Stage)
 	round := judgedRound(p, d.round)
 	for _, i := range p.Rounds {
-		name := d.c.Rounds[i].Label
-		if name == "" {
-			name = kit.L("window.causes.round", i+1)
-		}
-		out.Rounds = append(out.Rounds, causes.Round{Index: i, Name: name})
+		out.Rounds = append(out.Rounds, causes.Round{Index: i, Name: kit.RoundName(d.c.Rounds[i], i)})
 	}
 	out.Round = round
 	state := picture.State(l, &d.c, d.found, round, d.by())

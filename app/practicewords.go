@@ -75,18 +75,11 @@ func complaintWords(c cases.Case, w *window) []string {
 }
 
 func roundWords(r cases.Round, i int) string {
-	name := roundLabel(r, i)
+	name := kit.RoundName(r, i)
 	if r.MinutesSinceStart != nil {
 		return kit.L("window.practice.round-at", name, minutesText(*r.MinutesSinceStart))
 	}
 	return name
-}
-
-func roundLabel(r cases.Round, i int) string {
-	if r.Label == "" {
-		return kit.L("window.practice.round", i+1)
-	}
-	return r.Label
 }
 
 // signed is a score with a sign that can be seen.
@@ -155,7 +148,7 @@ func (w *window) resultData(s *practice.Session, score practice.Score, named cas
 	d.Score = []string{
 		kit.L("window.practice.said", named.Name(), math.Round(100*confidence)),
 		kit.L("window.practice.score-" + string(score.Verdict())),
-		kit.L("window.practice.bits", signed(score.Bits), signed(score.Most), percent(score.TruthP)),
+		kit.L("window.practice.bits", signed(score.Bits), signed(score.Most), kit.Percent(score.TruthP)),
 	}
 	d.Minutes = kit.L("window.practice.took", minutesText(s.Minutes()), minutesText(own.Minutes))
 	d.OwnWords = kit.L("window.practice.own-text", minutesText(own.Minutes))
@@ -172,11 +165,11 @@ func (w *window) resultData(s *practice.Session, score practice.Score, named cas
 func stepWords(c cases.Case, beliefs []belief) []view.Step {
 	var out []view.Step
 	for n, b := range beliefs {
-		step := view.Step{Name: kit.L("window.practice.at-first"), Truth: b.TruthP, First: kit.L("window.practice.believes", percent(b.TruthP), b.First.Name())}
+		step := view.Step{Name: kit.L("window.practice.at-first"), Truth: b.TruthP, First: kit.L("window.practice.believes", kit.Percent(b.TruthP), b.First.Name())}
 		if n > 0 {
 			step.Name, step.Minutes = itemName(b.Bought), minutesText(b.Bought.Minutes)
 			if k := b.Bought.Kind; k == practice.Point || k == practice.Dash {
-				step.Name = kit.L("window.practice.in-round", step.Name, roundLabel(c.Rounds[b.Bought.At], b.Bought.At))
+				step.Name = kit.L("window.practice.in-round", step.Name, kit.RoundName(c.Rounds[b.Bought.At], b.Bought.At))
 			}
 		}
 		out = append(out, step)

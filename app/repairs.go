@@ -2,7 +2,6 @@ package main
 
 import (
 	"errors"
-	"fmt"
 	"slices"
 	"strings"
 
@@ -60,20 +59,10 @@ func ruledOut(a answer) string {
 func odd(a answer, cause cases.Cause) string {
 	for _, c := range a.thought.ranking.Causes {
 		if c.Cause == cause {
-			return kit.L("window.verdict.odds", kit.Capital(cause.Name()), percent(c.Probability))
+			return kit.L("window.verdict.odds", kit.Capital(cause.Name()), kit.Percent(c.Probability))
 		}
 	}
 	return ""
-}
-
-func percent(p float64) string {
-	switch {
-	case p > 0 && p < 0.005:
-		return "< 1 %"
-	case p > 0.995 && p < 1:
-		return "> 99 %"
-	}
-	return fmt.Sprintf("%.0f %%", 100*p)
 }
 
 // confirming is what the case holds from before the repair that a cause can be

@@ -29,7 +29,7 @@ func newChip(r cases.Round, number int, chosen bool, onTapped func(), onMenu fun
 	if chosen {
 		c.ground.Ink(drawing.Chosen, drawing.Accent, 2.5)
 	}
-	name := widget.NewLabel(roundName(r, number))
+	name := widget.NewLabel(kit.RoundName(r, number))
 	name.TextStyle.Bold, name.Truncation = chosen, fyne.TextTruncateEllipsis
 	c.content = kit.Wide(chipWidth, container.NewStack(c.ground, container.New(kit.Tight{More: 6}, name, kit.Small(condition(r)))))
 	c.ExtendBaseWidget(c)
@@ -44,13 +44,6 @@ func (c *chip) Tapped(*fyne.PointEvent) { c.onTapped() }
 
 // TappedSecondary opens the round's menu.
 func (c *chip) TappedSecondary(e *fyne.PointEvent) { c.onMenu(e.AbsolutePosition) }
-
-func roundName(r cases.Round, number int) string {
-	if r.Label != "" {
-		return r.Label
-	}
-	return kit.L("window.hosemap.round-number", number+1)
-}
 
 func condition(r cases.Round) string {
 	var words []string

@@ -1,6 +1,7 @@
 package kit
 
 import (
+	"loopbook/cases"
 	"loopbook/diagram"
 	"loopbook/diagram/say"
 )
@@ -24,4 +25,13 @@ func LayoutTitle(id string) string {
 		return say.LoopName(l).String()
 	}
 	return id
+}
+
+// RoundName is a round's label, or its number where it has none; i is its place in
+// the case.
+func RoundName(r cases.Round, i int) string {
+	if r.Label != "" {
+		return r.Label
+	}
+	return Capital(L("chart.round", i+1))
 }
