@@ -47,9 +47,13 @@ func differences(a, b cases.Case, u units.Set) (differ, same []compare.Row, err 
 	})
 	for _, where := range places {
 		r := compare.Row{Where: where, Left: left[where].says, Right: right[where].says}
-		if left[where].raw == right[where].raw {
+		switch l, other := left[where].raw, right[where].raw; {
+		case l == other:
 			same = append(same, r)
-		} else {
+		case r.Left == r.Right: // rounded alike
+			r.Left, r.Right = l, other
+			fallthrough
+		default:
 			differ = append(differ, r)
 		}
 	}

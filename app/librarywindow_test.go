@@ -186,12 +186,19 @@ func TestAVerdictKeepsTheGuess(t *testing.T) {
 }
 
 // button finds a button by its words in the dialog on top.
-func button(t *testing.T, w *window, words string) *widget.Button {
+func button(t *testing.T, w *window, words string) fyne.Tappable {
 	t.Helper()
 	if top := w.window.Canvas().Overlays().Top(); top != nil {
 		for _, o := range test.LaidOutObjects(top) {
-			if b, ok := o.(*widget.Button); ok && b.Text == words {
-				return b
+			switch b := o.(type) {
+			case *widget.Button:
+				if b.Text == words {
+					return b
+				}
+			case *share.Button:
+				if b.Text == words {
+					return b
+				}
 			}
 		}
 	}
@@ -282,13 +289,14 @@ func TestOneChoiceSettlesTheRest(t *testing.T) {
 		t.Errorf("then it says %q", says)
 	}
 	test.Tap(button(t, w, kit.L("window.share.keep-mine")))
-	w.window.Canvas().OnTypedKey()(&fyne.KeyEvent{Name: fyne.KeyEscape})
+	w.window.Canvas().FocusNext()
+	w.window.Canvas().Focused().TypedKey(&fyne.KeyEvent{Name: fyne.KeyEscape})
 	if topSays(w) != "" || title(0) != list[0].Mine.Title || title(1) != list[1].Mine.Title {
 		t.Errorf("after Escape %q is shown, and the cases are %q, %q", topSays(w), title(0), title(1))
 	}
 	w.settleConflicts(list, 3)
 	for _, o := range test.LaidOutObjects(w.window.Canvas().Overlays().Top()) {
-		if c, ok := o.(*widget.Check); ok {
+		if c, ok := o.(*share.Check); ok {
 			c.SetChecked(true)
 		}
 	}

@@ -79,8 +79,8 @@ func TestWhatACaseSaysHasUnits(t *testing.T) {
 	}
 	d := c
 	d.Rounds = []cases.Round{c.Rounds[0]}
-	d.Rounds[0].Readings = []cases.Reading{{Point: diagram.RadIn, ShownC: casetest.P(diagram.Celsius(90.55)), Surface: cases.Surface{Word: "rubber"}}}
-	if differ, _, err := differences(c, d, units.Metric()); err != nil || len(differ) != 1 {
+	d.Rounds[0].Readings = []cases.Reading{{Point: diagram.RadIn, ShownC: casetest.P(diagram.Celsius(90.53)), Surface: cases.Surface{Word: "rubber"}}}
+	if differ, _, err := differences(c, d, units.Metric()); err != nil || len(differ) != 1 || differ[0].Left != "90.54" || differ[0].Right != "90.53" {
 		t.Errorf("two readings that are written alike: %+v, %v", differ, err)
 	}
 }

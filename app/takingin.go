@@ -10,6 +10,7 @@ import (
 
 	"loopbook/app/ui/compare"
 	"loopbook/app/ui/kit"
+	"loopbook/app/ui/share"
 	"loopbook/cases"
 )
 
@@ -111,22 +112,24 @@ func (w *window) settleConflicts(left []cases.Met, of int) {
 	if of > 1 {
 		title = kit.L("window.share.conflict-of", of-len(left)+1, of, titleOf(m.Mine))
 	}
-	all := widget.NewCheck(kit.L("window.share.conflict-all", len(left)-1), nil)
+	var d *dialog.CustomDialog
+	escape := func() { d.Hide() }
+	all := share.NewCheck(kit.L("window.share.conflict-all", len(left)-1), escape)
 	if len(left) == 1 {
 		all.Hide()
 	}
-	content := container.NewBorder(container.NewVBox(kit.Small(kit.L("window.share.conflict-text")), all), nil, nil, nil,
+	content := container.NewBorder(container.NewVBox(kit.Paragraphs(kit.Span{Text: kit.L("window.share.conflict-text"), Small: true}), all), nil, nil, nil,
 		compare.New(kit.L("window.share.mine"), kit.L("window.share.theirs"), differ, same))
-	d := dialog.NewCustomWithoutButtons(title, content, w.window)
+	d = dialog.NewCustomWithoutButtons(title, content, w.window)
 	choice := func(words string, c cases.Choice) fyne.CanvasObject {
-		return widget.NewButton(words, func() {
+		return share.NewButton(words, func() {
 			d.Hide()
 			n := 1
 			if all.Checked {
 				n = len(left)
 			}
 			w.settle(left[:n], c, func() { w.settleConflicts(left[n:], of) })
-		})
+		}, escape)
 	}
 	d.SetButtons([]fyne.CanvasObject{
 		choice(kit.L("window.share.keep-mine"), cases.KeepMine), choice(kit.L("window.share.take-theirs"), cases.TakeTheirs), choice(kit.L("window.share.keep-both"), cases.KeepBoth),
