@@ -25,6 +25,7 @@ type Fault struct {
 type faulty struct {
 	least, most  float64 // of the thermostat's lift
 	opensK       float64 // added to its rating
+	sticksK      float64 // over which it is shut from cold, before it lets go and works
 	bypassStays  float64 // open, as a part of its lift
 	softHose     float64 // resistance of the lower hose at the rated speed
 	airBlocked   float64 // part of the radiator's air
@@ -58,10 +59,7 @@ func (f Fault) on(p Params) (Params, faulty, error) {
 		x.most = 0.002 * (1 - s)
 		p.MainLeak *= 0.3*(1-s) + 0.01 // jammed with grit, its vent pin too
 	case "thermostat-late":
-		x.opensK, p.WaxLagS, x.most = 4+12*s, p.WaxLagS*(1+3*s), 1-0.5*s
-		if f.Form > 0.65 { // opens a little late and then too little
-			x.opensK, x.most = 4+6*s, 0.3-0.25*s
-		}
+		f.late(&p, &x)
 	case "thermostat-early":
 		x.opensK = -8 - 17*s
 	case "radiator-restricted":
@@ -127,6 +125,21 @@ func (f Fault) on(p Params) (Params, faulty, error) {
 		return p, x, fmt.Errorf("%q: %w", f.Cause, ErrCause)
 	}
 	return p, x, nil
+}
+
+// late is a thermostat that sticks and lets go at once, 8 to 25 K over its rating
+// (signatures F03, common practice); in other forms one that opens too high all
+// the time, or a little late and then too little.
+func (f Fault) late(p *Params, x *faulty) {
+	s := f.Severity
+	switch {
+	case f.Form <= 0.45:
+		x.sticksK, p.WaxLagS = 6+19*s, p.WaxLagS*(1+s)
+	case f.Form <= 0.75:
+		x.opensK, p.WaxLagS, x.most = 4+12*s, p.WaxLagS*(1+3*s), 1-0.5*s
+	default:
+		x.opensK, x.most = 4+6*s, 0.3-0.25*s
+	}
 }
 
 // Silent reports whether the fault changes no temperature of such a car as long

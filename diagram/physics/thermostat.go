@@ -18,6 +18,7 @@ func (p *Params) RatingC(l *diagram.Loop) *float64 {
 type valve struct {
 	opensC, spanK, playK float64
 	least, most          float64 // lift that it can't go under and over
+	sticksK              float64 // over its rating, until it has let go; 0: it moves
 	melt                 float64 // how far the wax has pushed, 0 to 1
 	sense, wax           int     // rows of what the wax feels and of the wax
 }
@@ -29,7 +30,7 @@ func (s *Sim) fitValves(l *diagram.Loop) {
 	for i, sense := range s.c.senses {
 		v := valve{opensC: opensC, spanK: s.p.OpenSpanK, playK: s.p.WaxPlayK, most: 1, sense: sense, wax: s.waxRow + i}
 		if i == 0 {
-			v.opensC, v.least, v.most = opensC+s.f.opensK, s.f.least, s.f.most
+			v.opensC, v.least, v.most, v.sticksK = opensC+s.f.opensK, s.f.least, s.f.most, s.f.sticksK
 		} else {
 			v.opensC += s.p.BlockOverHeadK
 		}
@@ -56,8 +57,13 @@ func (s *Sim) heatWax(st Stage) float64 {
 }
 
 // move takes the valve to where the wax at c pushes it. On the way up it
-// follows the wax; on the way down only once the wax has lost its play.
+// follows the wax; on the way down only once the wax has lost its play. One that
+// sticks stays shut until the wax has pushed it free.
 func (v *valve) move(c float64) {
+	if v.sticksK > 0 && c < v.opensC+v.sticksK {
+		return
+	}
+	v.sticksK = 0
 	up := (c - v.opensC) / v.spanK
 	down := up + v.playK/v.spanK
 	v.melt = min(max(min(max(v.melt, up), down), 0), 1)
