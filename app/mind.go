@@ -15,6 +15,7 @@ type mind struct {
 	analyst *evidence.Analyst
 	judge   *diagnosis.Judge
 	crowds  *diagnosis.Crowds
+	codes   evidence.Codes
 }
 
 func newMind() (*mind, error) {
@@ -23,6 +24,9 @@ func newMind() (*mind, error) {
 		return nil, err
 	}
 	m := &mind{crowds: &diagnosis.Crowds{Draws: diagnosis.UsualDraws}}
+	if m.codes, err = evidence.ShippedCodes(); err != nil {
+		return nil, err
+	}
 	if m.analyst, err = evidence.New(diagnosis.Expecter{Table: table, Crowds: m.crowds}); err != nil {
 		return nil, err
 	}
@@ -87,3 +91,6 @@ func (m *mind) weigh(c *cases.Case, crowd *ensemble.Ensemble, prior diagnosis.Pr
 	t.next = m.judge.Next(t.ranking)
 	return t
 }
+
+// isCode reports whether a word has the form of a trouble code, known or not.
+func (m *mind) isCode(word string) bool { return m.codes.Meaning(word).Key() != "code.malformed" }

@@ -74,6 +74,20 @@ func TestTheBillInWords(t *testing.T) {
 	}
 }
 
+// The places are the currency's (ISO 4217): two of the euro, none of the yen, three
+// of the Kuwaiti dinar.
+func TestPricesHaveTheCurrencysPlaces(t *testing.T) {
+	for _, tt := range []struct {
+		code  string
+		price float64
+		want  string
+	}{{"EUR", 64.9, "64.90"}, {"", 64.9, "64.90"}, {"JPY", 6490, "6490"}, {"KWD", 6.5, "6.500"}, {"EUR", 1e20, "100000000000000000000"}, {"coins", 64.9, "64.9"}} {
+		if got := writePrice(tt.code, tt.price); got != tt.want {
+			t.Errorf("writePrice(%q, %g) = %q, want %q", tt.code, tt.price, got, tt.want)
+		}
+	}
+}
+
 // Every plot is written as a picture and as vectors, under the case's title.
 func TestPlotsAreSaved(t *testing.T) {
 	home := t.TempDir()

@@ -1,7 +1,6 @@
 package main
 
 import (
-	"errors"
 	"slices"
 	"strings"
 
@@ -17,14 +16,29 @@ import (
 func (w *window) makeRepair() {
 	w.verdict = verdict.New(w.desk.edit)
 	w.verdict.OnPaper = w.print
-	w.repair = repair.New(w.editRepair, func(code string) (string, error) {
-		c, err := money.ParseCurrency(code)
-		if err != nil {
-			err = errors.New(kit.L("window.repair.bad-currency")) // there is room for no more
-		}
-		return c.Code, err
+	w.repair = repair.New(w.editRepair, repair.Money{
+		Parse: func(code string) (string, error) {
+			c, err := money.ParseCurrency(code)
+			return c.Code, err
+		},
+		Write: writePrice,
 	})
 	w.repair.Usual = w.prefs.usualRepair
+}
+
+// writePrice writes a price as money, without the currency's code. In what is no
+// currency, or no bill has room for, it stands as it was typed.
+func writePrice(code string, price float64) string {
+	c, err := money.ParseCurrency(code)
+	if err != nil {
+		return kit.Plain(price)
+	}
+	a, err := c.FromMajor(price)
+	if err != nil {
+		return kit.Plain(price)
+	}
+	c.Code = ""
+	return c.Write(a, say.EN)
 }
 
 // editRepair keeps an edit, and for the next case what the shop asks for.

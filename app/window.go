@@ -175,7 +175,7 @@ func newWindow(ctx context.Context, a fyne.App, store *sqlite.Store, start func(
 func (w *window) makeScreens() {
 	d := w.desk
 	w.makeNotebook()
-	w.complaint = complaint.New(d.edit, complaint.Words{Code: d.mind.analyst.CodeMeaning, Coolant: coolantWords, VIN: vinWords})
+	w.complaint = complaint.New(d.edit, complaint.Words{Code: d.mind.analyst.CodeMeaning, IsCode: d.mind.isCode, Coolant: coolantWords, VIN: vinWords})
 	w.makeRepair()
 	w.makeProof()
 	w.makePhotos()

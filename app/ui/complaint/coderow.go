@@ -12,7 +12,6 @@ import (
 
 	"loopbook/app/ui/kit"
 	"loopbook/cases"
-	"loopbook/diagram/units"
 )
 
 // codeRow is one code: its state, its freeze frame, and what it means.
@@ -23,6 +22,7 @@ type codeRow struct {
 	state   *widget.Select
 	frame   []*kit.Field // temperature, engine speed, road speed
 	meaning *widget.RichText
+	sign    *fyne.Container // that what was typed is no code
 	content fyne.CanvasObject
 }
 
@@ -45,13 +45,13 @@ func newCodeRow(c *codes, at int) *codeRow {
 	}
 	below := func(o fyne.CanvasObject) fyne.CanvasObject { return container.NewVBox(layout.NewSpacer(), o) }
 	line := container.NewBorder(nil, nil, below(container.NewHBox(r.name, r.state)), below(remove), frame)
-	r.content = container.NewVBox(line, r.meaning)
+	r.sign = container.NewVBox(container.NewStack(kit.Caption(""), container.NewCenter(kit.Sign("look")))) // beside the first line
+	r.content = container.NewVBox(kit.Explained(line), container.NewBorder(nil, nil, r.sign, nil, r.meaning))
 	return r
 }
 
-func (r *codeRow) show(code cases.Code, meaning string) {
+func (r *codeRow) show(code cases.Code) {
 	u := r.codes.units
-	r.name.SetText(code.Code)
 	r.state.OnChanged = nil
 	r.state.SetSelected(code.State)
 	r.state.OnChanged = func(s string) {
@@ -63,7 +63,22 @@ func (r *codeRow) show(code cases.Code, meaning string) {
 	r.frame[0].Put(kit.Written(f.EctC, u.Temp))
 	r.frame[1].Put(kit.Written(f.RPM, whole))
 	r.frame[2].Put(kit.Written(f.SpeedKmh, u.Dist))
-	kit.SetParagraphs(r.meaning, kit.Span{Text: meaning, Small: true, Color: theme.ColorNamePlaceHolder})
+	r.tell(code.Code)
+}
+
+// tell says what the code means. What has the form of no code is kept as it was
+// typed, and marked.
+func (r *codeRow) tell(code string) {
+	wellFormed := r.codes.words.IsCode(code)
+	says := kit.Span{Text: r.codes.words.Code(code), Small: true, Color: theme.ColorNamePlaceHolder}
+	r.name.Importance, r.sign.Hidden = widget.MediumImportance, wellFormed
+	if !wellFormed {
+		says.Color, says.Bold = theme.ColorNameWarning, true
+		r.name.Importance = widget.WarningImportance
+	}
+	r.name.SetText(code)
+	kit.SetParagraphs(r.meaning, says)
+	r.content.Refresh()
 }
 
 // keep reads a field of the freeze frame into the case, or marks it.
@@ -73,9 +88,9 @@ func (r *codeRow) keep(field int, text string) {
 		case 0:
 			return kit.Set(&f.EctC, text, r.codes.units.ParseTemp)
 		case 1:
-			return kit.Set(&f.RPM, text, units.Number)
+			return kit.Set(&f.RPM, text, kit.ParseRPM)
 		}
-		return kit.Set(&f.SpeedKmh, text, r.codes.units.ParseDist)
+		return kit.Set(&f.SpeedKmh, text, kit.ParseSpeed(r.codes.units))
 	}
 	err := read(&cases.FreezeFrame{})
 	r.frame[field].Refuse(err)

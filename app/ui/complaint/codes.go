@@ -18,16 +18,17 @@ var errYear = errors.New("write 1885 to 2100")
 // codes lists the trouble codes with what they mean, and a field for the next.
 type codes struct {
 	edit    func(what string, change func(*cases.Case))
-	meaning func(code string) string
+	words   Words
 	units   units.Set
+	id      string // of the case that is shown
 	list    *fyne.Container
 	rows    []*codeRow
 	next    *kit.Field
 	content fyne.CanvasObject
 }
 
-func newCodes(edit func(string, func(*cases.Case)), meaning func(string) string) *codes {
-	c := &codes{edit: edit, meaning: meaning, units: units.Metric(), list: container.NewVBox()}
+func newCodes(edit func(string, func(*cases.Case)), words Words) *codes {
+	c := &codes{edit: edit, words: words, units: units.Metric(), list: container.NewVBox()}
 	c.next = kit.NewField(kit.L("window.complaint.code-hint"), c.add)
 	c.next.Stay = true // for the next code
 	c.content = container.NewVBox(c.list, c.next)
@@ -48,20 +49,21 @@ func (c *codes) add(text string) {
 	})
 }
 
-// show keeps the rows while the number of codes stays, so that the caret does.
+// show keeps the rows while no code goes, so that the caret stays, and what was
+// refused.
 func (c *codes) show(k cases.Case, u units.Set) {
 	c.units = u
-	if len(c.rows) != len(k.Codes) {
+	if c.id != k.ID || len(c.rows) > len(k.Codes) {
+		c.id, c.rows = k.ID, c.rows[:0]
 		c.list.RemoveAll()
-		c.rows = c.rows[:0]
-		for i := range k.Codes {
-			row := newCodeRow(c, i)
-			c.rows = append(c.rows, row)
-			c.list.Add(row.content)
-		}
+	}
+	for i := len(c.rows); i < len(k.Codes); i++ {
+		row := newCodeRow(c, i)
+		c.rows = append(c.rows, row)
+		c.list.Add(row.content)
 	}
 	for i, row := range c.rows {
-		row.show(k.Codes[i], c.meaning(k.Codes[i].Code))
+		row.show(k.Codes[i])
 	}
 }
 

@@ -33,6 +33,7 @@ type View struct {
 // Words tell what the screen itself doesn't know.
 type Words struct {
 	Code    func(code string) string           // what a trouble code means
+	IsCode  func(code string) bool             // whether it has the form of one
 	Coolant func(cases.Case, units.Set) string // when the filling freezes and boils
 	VIN     func(cases.Vehicle) string         // what is odd about the vehicle's number; "": nothing
 }
@@ -40,7 +41,7 @@ type Words struct {
 // New makes the screen; edit changes the case.
 func New(edit func(what string, change func(*cases.Case)), words Words) *View {
 	f := kit.NewForm(edit)
-	v := &View{form: f, words: words, coolant: kit.Small(""), caution: container.NewStack(), number: widget.NewLabel(""), codes: newCodes(edit, words.Code)}
+	v := &View{form: f, words: words, coolant: kit.Small(""), caution: container.NewStack(), number: widget.NewLabel(""), codes: newCodes(edit, words)}
 	v.number.Importance, v.number.Wrapping = widget.WarningImportance, fyne.TextWrapWord
 	v.number.SizeName = theme.SizeNameCaptionText
 	left := container.NewVBox(
@@ -82,7 +83,7 @@ func (v *View) Leave() {
 
 func vehicle(f *kit.Form, number fyne.CanvasObject) fyne.CanvasObject {
 	return kit.Section(kit.L("window.complaint.vehicle"),
-		container.NewGridWithColumns(3,
+		kit.Explained(container.NewGridWithColumns(3,
 			f.Text(kit.L("window.complaint.make"), "", func(c *cases.Case) *string { return &c.Vehicle.Make }),
 			f.Text(kit.L("window.complaint.model"), "", func(c *cases.Case) *string { return &c.Vehicle.Model }),
 			f.Quantity(func(units.Set) string { return kit.L("window.complaint.year") }, readYear, writeYear),
@@ -92,7 +93,7 @@ func vehicle(f *kit.Form, number fyne.CanvasObject) fyne.CanvasObject {
 			f.Text(kit.L("window.complaint.vin"), "", func(c *cases.Case) *string { return &c.Vehicle.VIN }),
 			f.Text(kit.L("window.complaint.customer"), "", func(c *cases.Case) *string { return &c.Customer.Name }),
 			f.Text(kit.L("window.complaint.contact"), "", func(c *cases.Case) *string { return &c.Customer.Contact }),
-		),
+		)),
 		number,
 		hybridCaution(f),
 	)
@@ -118,7 +119,7 @@ const leastCapKPa diagram.KPa = 20
 func loop(f *kit.Form, coolant, caution fyne.CanvasObject) fyne.CanvasObject {
 	return kit.Section(kit.L("window.complaint.loop"),
 		kit.Pick(f, kit.L("window.complaint.layout"), kit.LayoutIDs(), kit.LayoutTitle, func(c *cases.Case) *string { return &c.Loop.Layout }),
-		container.NewGridWithColumns(3,
+		kit.Explained(container.NewGridWithColumns(3,
 			f.Temp(kit.L("window.complaint.opens"), func(c *cases.Case) **diagram.Celsius { return &c.Loop.ThermostatOpensC }),
 			f.Temp(kit.L("window.complaint.full"), func(c *cases.Case) **diagram.Celsius { return &c.Loop.ThermostatFullC }),
 			f.Press(kit.L("window.complaint.cap"), leastCapKPa, func(c *cases.Case) **diagram.KPa { return &c.Loop.CapKPa }),
@@ -126,7 +127,7 @@ func loop(f *kit.Form, coolant, caution fyne.CanvasObject) fyne.CanvasObject {
 			kit.Number(f, kit.L("window.complaint.strength"), 0, 100, func(c *cases.Case) **float64 { return &c.Loop.Coolant.VolumePercent }),
 			kit.Number(f, kit.L("window.complaint.capacity"), 0, 1000, func(c *cases.Case) **float64 { return &c.Loop.CapacityL }),
 			kit.Pick(f, kit.L("window.complaint.fan"), cases.Words[cases.FanKind](), cases.FanKind.Name, func(c *cases.Case) *cases.FanKind { return &c.Loop.Fan }),
-		),
+		)),
 		coolant, caution,
 	)
 }
@@ -138,10 +139,10 @@ func caution(u units.Set) fyne.CanvasObject {
 
 func site(f *kit.Form) fyne.CanvasObject {
 	return kit.Section(kit.L("window.complaint.site"),
-		container.NewGridWithColumns(3,
+		kit.Explained(container.NewGridWithColumns(3,
 			f.Temp(kit.L("window.complaint.outside"), func(c *cases.Case) **diagram.Celsius { return &c.Site.AmbientC }),
 			kit.Number(f, kit.L("window.complaint.altitude"), -500, 9000, func(c *cases.Case) **diagram.Metre { return &c.Site.AltitudeM }),
-		),
+		)),
 	)
 }
 

@@ -1,11 +1,13 @@
 package complaint
 
 import (
+	"strings"
 	"testing"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/test"
 
+	"loopbook/app/ui/kit/kittest"
 	"loopbook/cases"
 	"loopbook/diagram/units"
 )
@@ -21,6 +23,7 @@ func screen(t *testing.T) (*View, *cases.Case) {
 		v.Show(c, units.Metric())
 	}, Words{
 		Code:    func(code string) string { return "meaning of " + code },
+		IsCode:  func(code string) bool { return len(code) == 5 },
 		Coolant: func(c cases.Case, _ units.Set) string { return "coolant of " + c.Title },
 		VIN: func(v cases.Vehicle) string {
 			if v.VIN == "" {
@@ -103,5 +106,39 @@ func TestAWrongNumberIsKeptWithAWarning(t *testing.T) {
 	v.Show(*c, units.Metric())
 	if c.Vehicle.VIN != "123" || !v.number.Visible() || v.number.Text != "odd: 123" {
 		t.Errorf("number %q, warned %q", c.Vehicle.VIN, v.number.Text)
+	}
+}
+
+// A freeze frame holds what a round may: a slip stays in its field, with the reason
+// where it can be read, and isn't kept.
+func TestAFreezeFrameHasTheBoundsOfARound(t *testing.T) {
+	v, c := screen(t)
+	v.codes.add("P0128")
+	frame := v.codes.rows[0].frame
+	for i, slip := range []string{"4000", "25000", "900"} {
+		frame[i].SetText(slip)
+		frame[i].Leave()
+	}
+	v.codes.add("P0217") // the slips stay while other things are noted
+	if f := c.Codes[0].FreezeFrame; f.EctC != nil || f.RPM != nil || f.SpeedKmh != nil {
+		t.Errorf("kept %+v", f)
+	}
+	said := kittest.Texts(v.codes.rows[0].content)
+	for i, want := range []string{"write -60 to 400", "write 0 to 20000", "write 0 to 500"} {
+		if !strings.Contains(said, want) || frame[i].Text == "" {
+			t.Errorf("field %d holds %q, and %q isn't said in:\n%s", i, frame[i].Text, want, said)
+		}
+	}
+	v.Show(cases.Case{ID: "another", Codes: []cases.Code{{Code: "P0128"}}}, units.Metric())
+	if said := kittest.Texts(v.codes.rows[0].content); strings.Contains(said, "not kept") || v.codes.rows[0].frame[0].Text != "" {
+		t.Errorf("another case shows this one's slips:\n%s", said)
+	}
+}
+
+func TestWhatIsNoCodeIsKeptAndMarked(t *testing.T) {
+	v, c := screen(t)
+	v.codes.add("P012 P0128")
+	if len(c.Codes) != 2 || !v.codes.rows[0].sign.Visible() || v.codes.rows[1].sign.Visible() {
+		t.Errorf("codes %+v; marked: %v, %v", c.Codes, v.codes.rows[0].sign.Visible(), v.codes.rows[1].sign.Visible())
 	}
 }

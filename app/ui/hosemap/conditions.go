@@ -9,12 +9,8 @@ import (
 	"loopbook/diagram/units"
 )
 
-// What a round of the case format can hold.
-const (
-	mostMinutes = 1e5
-	mostRPM     = 2e4
-	mostKmh     = 500
-)
+// mostMinutes is what a round of the case format can hold.
+const mostMinutes = 1e5
 
 // conditions is the row under the rounds: how the engine ran while the round
 // was taken.
@@ -52,8 +48,8 @@ func newConditions(edit func(string, func(*cases.Round))) *conditions {
 		edit(kit.L("window.hosemap.edit-gauge"), func(r *cases.Round) { r.Gauge = g })
 	})
 	c.fan.PlaceHolder, c.heater.PlaceHolder, c.gauge.PlaceHolder = "?", "?", "?"
-	running := c.numeric(kit.L("window.hosemap.minutes"), mostMinutes, func(r *cases.Round) **float64 { return &r.MinutesSinceStart })
-	rpm := c.numeric(kit.L("window.hosemap.rpm"), mostRPM, func(r *cases.Round) **float64 { return &r.EngineRPM })
+	running := c.numeric(kit.L("window.hosemap.minutes"), kit.Between(units.Number, 0, mostMinutes, kit.Plain[float64]), func(r *cases.Round) **float64 { return &r.MinutesSinceStart })
+	rpm := c.numeric(kit.L("window.hosemap.rpm"), kit.ParseRPM, func(r *cases.Round) **float64 { return &r.EngineRPM })
 	road := c.speed(func(r *cases.Round) **float64 { return &r.SpeedKmh })
 	outside := c.temperature(kit.L("window.hosemap.air"), func(r *cases.Round) **celsius { return &r.AmbientC })
 	scan := c.temperature(kit.L("window.hosemap.scan"), func(r *cases.Round) **celsius { return &r.EctC })
@@ -77,18 +73,16 @@ func (c *conditions) append(numbers ...*numeric) {
 
 func plain(title string) func(units.Set) string { return func(units.Set) string { return title } }
 
-func (c *conditions) numeric(title string, most float64, at func(*cases.Round) **float64) *numeric {
+func (c *conditions) numeric(title string, parse func(string) (float64, error), at func(*cases.Round) **float64) *numeric {
 	return bind(c, plain(title), at,
 		func(units.Set) func(float64) string { return kit.Plain[float64] },
-		func(units.Set) func(string) (float64, error) {
-			return kit.Between(units.Number, 0, most, kit.Plain[float64])
-		})
+		func(units.Set) func(string) (float64, error) { return parse })
 }
 
 func (c *conditions) speed(at func(*cases.Round) **float64) *numeric {
 	return bind(c, units.Set.SpeedUnit, at,
 		func(u units.Set) func(float64) string { return u.Dist },
-		func(u units.Set) func(string) (float64, error) { return kit.Between(u.ParseDist, 0, mostKmh, u.Dist) })
+		kit.ParseSpeed)
 }
 
 func (c *conditions) temperature(title string, at func(*cases.Round) **celsius) *numeric {

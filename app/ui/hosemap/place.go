@@ -42,6 +42,9 @@ func newPlace(v *View) *place {
 	p.reach.Importance = widget.LowImportance
 	p.gun = kit.NewField("0.95", p.setGun)
 	p.reflected = kit.NewField(kit.L("window.hosemap.around"), p.setReflected)
+	p.number.Title(kit.L("window.hosemap.emissivity"))
+	p.gun.Title(kit.L("window.hosemap.gun-set"))
+	p.reflected.Title(kit.L("window.hosemap.reflected"))
 	p.content = container.New(kit.Shares{160, 128, 66, 112, 82, 52, 74, 60},
 		p.name, p.surface.Select, p.number, p.reach,
 		trailing(kit.L("window.hosemap.gun-set")), p.gun, trailing(kit.L("window.hosemap.reflected")), p.reflected)

@@ -71,7 +71,7 @@ func New() *View {
 	v.loop.OnFocus = v.focused
 	v.scroller = container.NewHScroll(v.rounds)
 	left := container.NewBorder(
-		container.NewVBox(container.NewBorder(nil, nil, nil, v.roundTools, v.scroller), v.conditions.content, v.place.content),
+		container.NewVBox(container.NewBorder(nil, nil, nil, v.roundTools, v.scroller), kit.Explained(container.NewVBox(v.conditions.content, v.place.content))),
 		nil, nil, nil,
 		container.NewStack(v.loop, v.choose),
 	)

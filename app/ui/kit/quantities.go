@@ -59,6 +59,23 @@ func Number[T ~float64](f *Form, label string, low, high T, at func(*cases.Case)
 	)
 }
 
+// What a round of the case format can hold, and a freeze frame or a row of a
+// warm-up no more.
+const (
+	mostRPM = 2e4
+	mostKmh = 500
+)
+
+// ParseRPM reads an engine's speed.
+func ParseRPM(text string) (float64, error) {
+	return Between(units.Number, 0, mostRPM, Plain[float64])(text)
+}
+
+// ParseSpeed lets a set read a speed, in km/h.
+func ParseSpeed(u units.Set) func(text string) (float64, error) {
+	return Between(u.ParseDist, 0, mostKmh, u.Dist)
+}
+
 // Written writes a value that may not be known.
 func Written[T any](v *T, write func(T) string) string {
 	if v == nil {

@@ -25,31 +25,31 @@ type partRow struct {
 
 func newPartRow(edit func(string, func(*cases.Case)), at int, after func() fyne.Focusable) *partRow {
 	what := kit.L("window.repair.part")
-	r := &partRow{sum: money("")}
+	r := &partRow{sum: sum("")}
 	r.name = kit.NewField(what, func(text string) {
 		edit(what, func(c *cases.Case) { c.Repair.Parts[at].Name = text })
 	})
-	r.quantity = number("1", edit, func(c *cases.Case) **float64 { return &c.Repair.Parts[at].Quantity })
-	r.price = number("", edit, func(c *cases.Case) **float64 { return &c.Repair.Parts[at].Price })
+	r.quantity = number(kit.L("window.repair.how-many"), "1", edit, func(c *cases.Case) **float64 { return &c.Repair.Parts[at].Quantity })
+	r.price = number(kit.L("window.repair.price-of-one"), "", edit, func(c *cases.Case) **float64 { return &c.Repair.Parts[at].Price })
 	r.price.After = after // not to the button that removes the part
 	remove := widget.NewButtonWithIcon("", theme.DeleteIcon(), func() {
 		edit(kit.L("window.repair.part-removed"), func(c *cases.Case) { c.Repair.Parts = slices.Delete(c.Repair.Parts, at, at+1) })
 	})
 	remove.Importance = widget.LowImportance
-	r.content = container.NewBorder(nil, nil, nil, remove, container.New(columns(), r.name, r.quantity, r.price, r.sum))
+	r.content = kit.Explained(container.NewBorder(nil, nil, nil, remove, container.New(columns(), r.name, r.quantity, r.price, r.sum)))
 	return r
 }
 
 // heads stand over the part rows, in their columns.
 func heads() fyne.CanvasObject {
 	room := widget.NewButtonWithIcon("", theme.DeleteIcon(), nil) // as wide as a row's
-	sum := kit.Small(kit.L("window.repair.sum"))
-	sum.Alignment = fyne.TextAlignTrailing
+	last := kit.Small(kit.L("window.repair.sum"))
+	last.Alignment = fyne.TextAlignTrailing
 	return container.NewBorder(nil, nil, nil, kit.Wide(room.MinSize().Width, container.NewStack()),
-		container.New(columns(), kit.Small(kit.Capital(kit.L("window.repair.part"))), kit.Small(kit.L("window.repair.how-many")), kit.Small(kit.L("window.repair.price-of-one")), sum))
+		container.New(columns(), kit.Small(kit.Capital(kit.L("window.repair.part"))), kit.Small(kit.L("window.repair.how-many")), kit.Small(kit.L("window.repair.price-of-one")), last))
 }
 
-func money(text string) *widget.Label {
+func sum(text string) *widget.Label {
 	return widget.NewLabelWithStyle(text, fyne.TextAlignTrailing, fyne.TextStyle{})
 }
 
@@ -57,23 +57,28 @@ func money(text string) *widget.Label {
 // doesn't make a sum that nobody can read.
 const mostOfAPart = 1e7
 
-func number(hint string, edit func(string, func(*cases.Case)), at func(*cases.Case) **float64) *kit.Field {
+func upTo(most float64) func(string) (float64, error) {
+	return kit.Between(units.Number, 0, most, kit.Plain[float64])
+}
+
+func number(title, hint string, edit func(string, func(*cases.Case)), at func(*cases.Case) **float64) *kit.Field {
 	var f *kit.Field
 	f = kit.NewField(hint, func(text string) {
 		var v *float64
-		err := kit.Set(&v, text, kit.Between(units.Number, 0, mostOfAPart, kit.Plain[float64]))
+		err := kit.Set(&v, text, upTo(mostOfAPart))
 		f.Refuse(err)
 		if err == nil {
 			edit(kit.L("window.repair.part"), func(c *cases.Case) { *at(c) = v })
 		}
 	})
+	f.Title(title)
 	return f
 }
 
-func (r *partRow) show(p cases.Part, sum string) {
+func (r *partRow) show(p cases.Part, price, sum string) {
 	r.name.Put(p.Name)
 	r.quantity.Put(kit.Written(p.Quantity, kit.Plain[float64]))
-	r.price.Put(kit.Written(p.Price, kit.Plain[float64]))
+	r.price.Put(price)
 	r.sum.SetText(sum)
 }
 

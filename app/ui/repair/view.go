@@ -41,6 +41,12 @@ type Step struct {
 	Done     bool
 }
 
+// Money is what the screen doesn't know of it.
+type Money struct {
+	Parse func(code string) (string, error)           // refuses what is no currency and gives its code
+	Write func(currency string, price float64) string // with as many places as the currency has
+}
+
 // View is the screen.
 type View struct {
 	// Usual is what the shop asks for otherwise: currency, tax, price of an hour.
@@ -48,7 +54,9 @@ type View struct {
 	Usual func() cases.Repair
 
 	edit  func(what string, change func(*cases.Case))
+	money Money
 	form  *kit.Form
+	id    string // of the case that is shown
 	parts *fyne.Container
 	rows  []*partRow
 	bill  bill
@@ -65,17 +73,16 @@ type bill struct {
 	remark                       *widget.Label
 }
 
-// New makes the screen; edit changes the case. parseCurrency refuses what is no
-// currency and gives its code.
-func New(edit func(what string, change func(*cases.Case)), parseCurrency func(string) (string, error)) *View {
+// New makes the screen; edit changes the case.
+func New(edit func(what string, change func(*cases.Case)), m Money) *View {
 	v := &View{
 		Usual: func() cases.Repair { return cases.Repair{} },
-		edit:  edit, form: kit.NewForm(edit), parts: container.NewVBox(), notes: container.NewVBox(), steps: newSteps(edit),
-		bill: bill{money(""), money(""), money(""), money(""), kit.Small("")},
+		edit:  edit, money: m, form: kit.NewForm(edit), parts: container.NewVBox(), notes: container.NewVBox(), steps: newSteps(edit),
+		bill: bill{sum(""), sum(""), sum(""), sum(""), kit.Small("")},
 	}
 	v.bill.total.TextStyle.Bold = true
 	v.bill.remark.Wrapping, v.bill.remark.Truncation = fyne.TextWrapWord, fyne.TextTruncateOff
-	left := container.NewVBox(v.partsAndPrice(parseCurrency), kit.Section(kit.L("window.repair.in-the-way"),
+	left := container.NewVBox(v.partsAndPrice(), kit.Section(kit.L("window.repair.in-the-way"),
 		v.form.Area(kit.L("window.repair.own-note"), kit.L("window.repair.own-note-hint"), 3, func(c *cases.Case) *string { return &c.Repair.AccessNote })))
 	right := container.NewVBox(v.notes, kit.Section(kit.L("window.repair.steps"), v.steps.content))
 	v.content = container.New(kit.Shares{500, 500},
@@ -83,23 +90,30 @@ func New(edit func(what string, change func(*cases.Case)), parseCurrency func(st
 	return v
 }
 
-func (v *View) partsAndPrice(parseCurrency func(string) (string, error)) fyne.CanvasObject {
+func (v *View) partsAndPrice() fyne.CanvasObject {
 	f := v.form
 	add := widget.NewButtonWithIcon(kit.L("window.repair.add-part"), theme.ContentAddIcon(), v.addPart)
 	add.Importance = widget.LowImportance
 	hours := kit.Number(f, kit.L("window.repair.hours"), 0, 1e5, func(c *cases.Case) **float64 { return &c.Repair.LabourHours })
-	perHour := kit.Number(f, kit.L("window.repair.per-hour"), 0, 1e7, func(c *cases.Case) **float64 { return &c.Repair.LabourPricePerHour })
+	perHour := f.Quantity(
+		func(units.Set) string { return kit.L("window.repair.per-hour") },
+		func(c *cases.Case, _ units.Set) string {
+			return v.price(c.Repair.Currency, c.Repair.LabourPricePerHour)
+		},
+		func(c *cases.Case, text string, _ units.Set) error {
+			return kit.Set(&c.Repair.LabourPricePerHour, text, upTo(mostOfAPart))
+		})
 	tax := kit.Number(f, kit.L("window.repair.tax-percent"), 0, 100, func(c *cases.Case) **float64 { return &c.Repair.TaxPercent })
 	currency := f.Quantity(
 		func(units.Set) string { return kit.L("window.repair.currency") },
 		func(c *cases.Case, _ units.Set) string { return c.Repair.Currency },
 		func(c *cases.Case, text string, _ units.Set) (err error) {
-			c.Repair.Currency, err = parseCurrency(text)
+			c.Repair.Currency, err = v.money.Parse(text)
 			return err
 		})
 	return kit.Section(kit.L("window.repair.parts"),
 		heads(), v.parts, container.NewHBox(add),
-		container.NewGridWithColumns(4, hours, perHour, tax, currency),
+		kit.Explained(container.NewGridWithColumns(4, hours, perHour, tax, currency)),
 		widget.NewSeparator(),
 		container.New(kit.Tight{},
 			line(kit.L("window.repair.labour"), v.bill.labour),
@@ -107,6 +121,11 @@ func (v *View) partsAndPrice(parseCurrency func(string) (string, error)) fyne.Ca
 			line(kit.L("window.repair.tax"), v.bill.tax),
 			line(kit.L("window.repair.total"), v.bill.total)),
 		v.bill.remark)
+}
+
+// price is written as money is in its currency; "" where it isn't known.
+func (v *View) price(currency string, p *float64) string {
+	return kit.Written(p, func(p float64) string { return v.money.Write(currency, p) })
 }
 
 // line is a sum with its name, close to the next.
@@ -149,22 +168,25 @@ func (v *View) Show(d Data) {
 	v.steps.show(d.Steps)
 }
 
+// showParts keeps the rows while no part goes, so that the caret stays, and what
+// was refused.
 func (v *View) showParts(d Data) {
-	if len(v.rows) != len(d.Case.Repair.Parts) { // else the caret stays where it is
+	r := d.Case.Repair
+	if v.id != d.Case.ID || len(v.rows) > len(r.Parts) {
+		v.id, v.rows = d.Case.ID, v.rows[:0]
 		v.parts.RemoveAll()
-		v.rows = v.rows[:0]
-		for i := range d.Case.Repair.Parts {
-			row := newPartRow(v.edit, i, func() fyne.Focusable { return v.afterPart(i) })
-			v.rows = append(v.rows, row)
-			v.parts.Add(row.content)
-		}
+	}
+	for i := len(v.rows); i < len(r.Parts); i++ {
+		row := newPartRow(v.edit, i, func() fyne.Focusable { return v.afterPart(i) })
+		v.rows = append(v.rows, row)
+		v.parts.Add(row.content)
 	}
 	for i, row := range v.rows {
 		sum := ""
 		if i < len(d.Bill.Parts) {
 			sum = d.Bill.Parts[i]
 		}
-		row.show(d.Case.Repair.Parts[i], sum)
+		row.show(r.Parts[i], v.price(r.Currency, r.Parts[i].Price), sum)
 	}
 }
 

@@ -2,12 +2,15 @@ package repair
 
 import (
 	"errors"
+	"fmt"
 	"slices"
+	"strings"
 	"testing"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/test"
 
+	"loopbook/app/ui/kit/kittest"
 	"loopbook/cases"
 	"loopbook/diagram/units"
 )
@@ -24,11 +27,14 @@ func screen(t *testing.T) (v *View, c *cases.Case) {
 		}
 		v.Show(d)
 	}
-	v = New(func(_ string, change func(*cases.Case)) { change(c); show() }, func(code string) (string, error) {
-		if code != "EUR" {
-			return "", errors.New("no currency")
-		}
-		return code, nil
+	v = New(func(_ string, change func(*cases.Case)) { change(c); show() }, Money{
+		Parse: func(code string) (string, error) {
+			if code != "EUR" {
+				return "", errors.New("no currency")
+			}
+			return code, nil
+		},
+		Write: func(_ string, price float64) string { return fmt.Sprintf("%.2f", price) },
 	})
 	w := test.NewTempWindow(t, v.Content())
 	w.Resize(fyne.NewSize(1050, 700))
@@ -55,6 +61,9 @@ func TestPartsAreAddedAndReadAndKeepTheCaret(t *testing.T) {
 	if p.Name != "Thermostat, 88 °C" || p.Quantity == nil || *p.Quantity != 1 || p.Price == nil || *p.Price != 31.4 {
 		t.Errorf("part = %+v", p)
 	}
+	if row.price.Text != "31.40" {
+		t.Errorf("the price stands there as %q", row.price.Text)
+	}
 	if v.rows[0] != row || row.sum.Text != "31.40 EUR" {
 		t.Errorf("the row was made anew under the caret, or has no sum: %q", row.sum.Text)
 	}
@@ -63,6 +72,9 @@ func TestPartsAreAddedAndReadAndKeepTheCaret(t *testing.T) {
 		row.price.Leave()
 		if *c.Repair.Parts[0].Price != 31.4 {
 			t.Errorf("%s was kept as a price", slip)
+		}
+		if said := kittest.Texts(row.content); !strings.Contains(said, "Price of one not kept: write 0 to 10000000") {
+			t.Errorf("the reason isn't said in:\n%s", said)
 		}
 	}
 	row.price.SetText("dear")
