@@ -106,7 +106,7 @@ func TestRecordOfATitleAloneIsOnePage(t *testing.T) {
 			t.Errorf("the record of %q has %d pages", c.Title, len(pages))
 		}
 		text := flat(pages[0])
-		for _, w := range []string{"Scalding", "Nothing is noted for: vehicle, loop as fitted, complaint", "page 1 of 1"} {
+		for _, w := range []string{"Scalding", "Nothing is noted for: Vehicle, Loop as fitted, Complaint", "page 1 of 1"} {
 			if !strings.Contains(text, w) {
 				t.Errorf("the record of %q lacks %q", c.Title, w)
 			}

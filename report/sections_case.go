@@ -158,5 +158,5 @@ func (s *sheet) blanks() {
 		return
 	}
 	s.space(10)
-	s.paragraph(s.by.Of("record.nothing-for", strings.ToLower(s.by.Say(say.List(s.blank...)))), softStyle)
+	s.paragraph(s.by.Of("record.nothing-for", say.List(s.blank...)), softStyle)
 }

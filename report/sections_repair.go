@@ -42,8 +42,12 @@ func (s *sheet) repair() {
 		s.none(say.Of("record.repair"))
 		return
 	}
-	s.heading(s.by.Of("record.repair"), tableStart)
-	s.bill()
+	columns, rows, err := s.bill()
+	s.heading(s.by.Of("record.repair"), s.tableKeep(columns, rows))
+	if err != nil { // what is kept is shown all the same
+		s.paragraph(s.by.Of("record.bill-refused", err.Error()), bodyStyle)
+	}
+	s.table(columns, rows)
 	s.facts(list, 1)
 	if rep.AccessNote != "" {
 		s.paragraph(s.by.Of("record.access", rep.AccessNote), bodyStyle)
@@ -51,14 +55,12 @@ func (s *sheet) repair() {
 	s.steps()
 }
 
-// bill writes the parts and, where prices are noted, what they come to.
-func (s *sheet) bill() {
+// bill is the table of the parts and, where prices are noted, of what they come to.
+func (s *sheet) bill() (columns []column, rows [][]cell, err error) {
 	b, err := money.Of(s.c.Repair)
-	if err != nil { // what is kept is shown all the same
-		s.paragraph(s.by.Of("record.bill-refused", err.Error()), bodyStyle)
-		return
+	if err != nil {
+		return nil, nil, err
 	}
-	var rows [][]cell
 	for _, l := range b.Parts {
 		rows = append(rows, s.billLine(b, l.Name, l))
 	}
@@ -75,7 +77,8 @@ func (s *sheet) bill() {
 		}
 		sum(say.Of("record.total"), b.Total, true)
 	}
-	s.table([]column{{s.by.Of("record.part"), 5}, {s.by.Of("record.quantity"), 1}, {s.by.Of("record.each"), 1.4}, {s.by.Of("record.sum"), 1.6}}, rows)
+	columns = []column{{s.by.Of("record.part"), 5}, {s.by.Of("record.quantity"), 1}, {s.by.Of("record.each"), 1.4}, {s.by.Of("record.sum"), 1.6}}
+	return columns, rows, nil
 }
 
 func (s *sheet) billLine(b money.Bill, name string, l money.Line) []cell {

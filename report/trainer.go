@@ -74,7 +74,7 @@ func (t *trainer) question() {
 		}
 	}
 	t.checks(true)
-	t.heading(t.by.Of("trainer.yours"), 6*writeLead)
+	t.heading(t.by.Of("trainer.yours"), 12*writeLead) // all four on one page
 	t.ask(say.Of("trainer.ask.cause"), 1)
 	t.ask(say.Of("trainer.ask.sure"), 1)
 	t.ask(say.Of("trainer.ask.settle"), 2)
@@ -97,7 +97,7 @@ func (t *trainer) checks(confirming bool) {
 			if confirming {
 				head = say.Of("trainer.confirming")
 			}
-			t.heading(t.by.Say(head), subStyle.lead()+keep)
+			t.heading(t.by.Say(head), subStyle.lead()+10+keep)
 			first = false
 		}
 		t.subheading(t.by.Of("capital", test.Kind.Text()), keep)
@@ -125,6 +125,7 @@ func (t *trainer) logs() {
 // left.
 func (t *trainer) walk(i int) {
 	const answer = 6 * writeLead // the question under it and its lines
+	const least = 0.94           // of a record's drawing, before it goes over to the next page
 	list := t.conditions(i)
 	keep := t.factsHeight(list, 3) + answer
 	var d drawing.Picture
@@ -132,7 +133,7 @@ func (t *trainer) walk(i int) {
 		state := picture.State(t.loop, t.c, t.muted, i, t.by)
 		state.Thermostat = drawing.NotKnown // it is read from the hoses
 		d = drawing.Draw(t.loop, state, true)
-		keep += d.Height * t.drawScale(d, t.mostDrawn())
+		keep += d.Height * t.drawScale(d, least*t.mostDrawn())
 	}
 	t.heading(t.by.Say(t.roundName(i)), keep)
 	t.facts(list, 3)
