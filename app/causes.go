@@ -25,7 +25,7 @@ func (d *desk) causes() causes.Data {
 	for _, c := range a.thought.ranking.Causes {
 		out.Causes = append(out.Causes, causes.Cause{Cause: c.Cause, Probability: c.Probability})
 	}
-	out.Case = a.c.ID
+	out.Case, out.Verdict = a.c.ID, d.c.Verdict.Cause
 	out.Chosen, out.Blank = a.chosen.Cause, a.thought.ranking.Blank
 	out.For, out.Against = reasonLines(a.chosen.For, d.units), reasonLines(a.chosen.Against, d.units)
 	out.Checks = checkLines(a.thought, d.units)

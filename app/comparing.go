@@ -3,7 +3,6 @@ package main
 import (
 	"cmp"
 	"encoding/json"
-	"errors"
 	"fmt"
 	"reflect"
 	"slices"
@@ -177,7 +176,7 @@ func (w *window) showBeside(a, b cases.Case) {
 // compareWithLast puts the open case beside the one that was open before it.
 func (w *window) compareWithLast() {
 	if !w.desk.open || w.before == "" || w.before == w.desk.c.ID {
-		w.tell(errors.New(kit.L("window.compare.no-other")))
+		w.inform(kit.L("window.compare.no-other"))
 		return
 	}
 	other, err := w.desk.store.Get(w.desk.ctx, w.before)

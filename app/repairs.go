@@ -55,6 +55,9 @@ func (w *window) showVerdict() {
 	if a := d.judging.answer; a.c != nil && !a.thought.ranking.Blank && a.thought.ranking.Stage == cases.BeforeRepair {
 		data.RuledOut = ruledOut(a)
 		data.Odds = odd(a, d.c.Verdict.Cause)
+		for _, c := range a.thought.ranking.Causes {
+			data.Ranked = append(data.Ranked, verdict.Ranked{Cause: c.Cause, Chance: kit.Percent(c.Probability)})
+		}
 	}
 	w.verdict.Show(data)
 }

@@ -5,6 +5,7 @@ import (
 	"loopbook/app/ui/hosemap"
 	"loopbook/app/ui/kit"
 	"loopbook/app/ui/whatif"
+	"loopbook/cases"
 )
 
 func (w *window) makeCauses() {
@@ -14,6 +15,9 @@ func (w *window) makeCauses() {
 	d.judging.changed = w.showCauses
 	w.causes = causes.New()
 	w.causes.OnCause, w.causes.OnRound = d.judging.choose, d.showRound
+	w.causes.OnTake = func(cause cases.Cause) {
+		d.edit(kit.L("window.verdict.cause"), func(c *cases.Case) { c.Verdict.Cause = cause })
+	}
 	w.causes.OnFlat = func(on bool) {
 		o := d.odds
 		o.flat = on

@@ -74,3 +74,18 @@ func TestWhatIfRunsOnlyWhileItIsLookedAt(t *testing.T) {
 		t.Error("the car runs on behind another tab")
 	}
 }
+
+// A ranked cause that is taken as the verdict is kept with what was held likeliest,
+// and undone as any other edit.
+func TestACauseTakenAsTheVerdictIsUndone(t *testing.T) {
+	w, _ := shown(t)
+	w.newCase()
+	w.causes.OnTake("pump-weak")
+	if got := w.desk.c.Verdict.Cause; got != "pump-weak" || w.desk.causes().Verdict != got {
+		t.Errorf("the verdict is %q", got)
+	}
+	w.undo()
+	if got := w.desk.c.Verdict.Cause; got != "" {
+		t.Errorf("after undo the verdict is %q", got)
+	}
+}

@@ -21,6 +21,7 @@ type Data struct {
 	Case    string  // its ID
 	Causes  []Cause // the likeliest first; none: not judged yet
 	Chosen  cases.Cause
+	Verdict cases.Cause // that the case has; "": none
 	For     []Reason
 	Against []Reason
 
@@ -70,6 +71,7 @@ type Check struct {
 // View is the screen. Its callbacks must all be set before it is shown.
 type View struct {
 	OnCause func(cases.Cause)
+	OnTake  func(cases.Cause) // as the case's verdict
 	OnRound func(i int)
 	OnFlat  func(bool)
 	OnLearn func(bool)
@@ -80,6 +82,7 @@ type View struct {
 	blank   fyne.CanvasObject
 	name    *widget.Label
 	chance  *widget.Label
+	take    *widget.Button
 	reasons *fyne.Container
 	rounds  *widget.Select
 	ghosts  *kit.Picture
@@ -101,6 +104,7 @@ func New() *View {
 			v.OnRound(v.data.Rounds[i].Index)
 		}
 	})
+	v.take = widget.NewButtonWithIcon("", theme.ConfirmIcon(), func() { v.OnTake(v.data.Chosen) })
 	v.name.Truncation = fyne.TextTruncateEllipsis
 	for _, l := range []*widget.Label{v.compare, v.basis} {
 		l.Wrapping, l.Truncation = fyne.TextWrapWord, fyne.TextTruncateOff
@@ -117,7 +121,7 @@ func New() *View {
 const leastScale = 0.65
 
 func (v *View) middle() fyne.CanvasObject {
-	top := container.NewBorder(nil, nil, nil, v.chance, v.name)
+	top := container.NewBorder(nil, nil, nil, container.NewHBox(v.chance, v.take), v.name)
 	w, h, shapes := drawing.GhostLegend(say.English())
 	legend := kit.NewPicture(w, h, shapes...)
 	under := container.NewVBox(widget.NewSeparator(), container.NewHBox(legend, layout.NewSpacer(), kit.Wide(168, v.rounds)))
@@ -144,12 +148,25 @@ func (v *View) Show(d Data) {
 	visible(v.blank, d.Blank)
 	v.name.SetText(kit.Capital(d.Chosen.Name()))
 	v.chance.SetText(v.list.chance(d.Chosen))
+	v.showTake()
 	v.showReasons()
 	v.showRounds()
 	v.ghosts.Draw(d.Ghosts)
 	v.compare.SetText(d.Compare)
 	v.showChecks()
 	v.basis.SetText(d.Basis)
+}
+
+// showTake offers the chosen cause as the verdict, unless it is.
+func (v *View) showTake() {
+	visible(v.take, v.data.Chosen != "")
+	if v.data.Chosen == v.data.Verdict {
+		v.take.SetText(kit.L("window.causes.is-verdict"))
+		v.take.Disable()
+		return
+	}
+	v.take.SetText(kit.L("window.causes.take"))
+	v.take.Enable()
 }
 
 func (v *View) showRounds() {

@@ -15,6 +15,7 @@ import (
 // heard is what the screen has told.
 type heard struct {
 	cause       cases.Cause
+	taken       cases.Cause
 	round       int
 	flat, learn []bool
 }
@@ -24,6 +25,7 @@ func shown(t *testing.T, d Data) (*View, *heard) {
 	test.NewTempApp(t)
 	v, h := New(), &heard{round: -1}
 	v.OnCause = func(c cases.Cause) { h.cause = c }
+	v.OnTake = func(c cases.Cause) { h.taken = c }
 	v.OnRound = func(i int) { h.round = i }
 	v.OnFlat = func(on bool) { h.flat = append(h.flat, on) }
 	v.OnLearn = func(on bool) { h.learn = append(h.learn, on) }
@@ -124,5 +126,19 @@ func TestNobodyLearnsFromNoCases(t *testing.T) {
 	v, _ := shown(t, d)
 	if !v.prior.learn.Disabled() {
 		t.Error("one can learn from no confirmed case")
+	}
+}
+
+func TestACauseIsTakenAsTheVerdict(t *testing.T) {
+	v, h := shown(t, ranked())
+	test.Tap(v.take)
+	if h.taken != "pump-weak" {
+		t.Errorf("taken %q, want the chosen cause", h.taken)
+	}
+	d := ranked()
+	d.Verdict = d.Chosen
+	v.Show(d)
+	if !v.take.Disabled() {
+		t.Error("the verdict can be taken again")
 	}
 }

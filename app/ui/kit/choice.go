@@ -1,6 +1,8 @@
 package kit
 
 import (
+	"slices"
+
 	"fyne.io/fyne/v2/widget"
 )
 
@@ -12,24 +14,38 @@ func Unknown() string { return L("window.kit.not-known") }
 type Choice[T ~string] struct {
 	*widget.Select
 	words []T
+	meant map[string]T // by the names ever offered: a list that hangs open has older ones
 	quiet bool
 }
 
 // NewChoice makes a list; name gives a word's name and chosen is called when a
 // person picks one.
 func NewChoice[T ~string](words []T, name func(T) string, chosen func(T)) *Choice[T] {
-	c := &Choice[T]{words: append([]T{""}, words...)}
+	c := &Choice[T]{meant: map[string]T{}}
+	c.Select = widget.NewSelect(nil, func(picked string) {
+		if w, ok := c.meant[picked]; ok && !c.quiet {
+			chosen(w)
+		}
+	})
+	c.PlaceHolder = Unknown()
+	c.Offer(words, name)
+	return c
+}
+
+// Offer lists other words, or the same in another order or by other names. What is
+// chosen must be Put again.
+func (c *Choice[T]) Offer(words []T, name func(T) string) {
+	c.words = append([]T{""}, words...)
 	names := []string{Unknown()}
 	for _, w := range words {
 		names = append(names, name(w))
 	}
-	c.Select = widget.NewSelect(names, func(string) {
-		if i := c.SelectedIndex(); !c.quiet && i >= 0 {
-			chosen(c.words[i])
-		}
-	})
-	c.PlaceHolder = Unknown()
-	return c
+	for i, n := range names {
+		c.meant[n] = c.words[i]
+	}
+	if !slices.Equal(names, c.Options) {
+		c.SetOptions(names)
+	}
 }
 
 // Put shows a word as chosen without telling.

@@ -20,6 +20,13 @@ type Data struct {
 	Evidence []Evidence // of the case, that a cause can be confirmed by
 	RuledOut string     // by what was measured; "": nothing yet
 	Odds     string     // how probable the chosen cause is; "": none is chosen
+	Ranked   []Ranked   // the likeliest first; none: not judged yet
+}
+
+// Ranked is a cause with its chance.
+type Ranked struct {
+	Cause  cases.Cause
+	Chance string
 }
 
 // Evidence is something in the case that can confirm a cause.
@@ -35,6 +42,7 @@ type View struct {
 
 	edit     func(what string, change func(*cases.Case))
 	form     *kit.Form
+	cause    *kit.Choice[cases.Cause]
 	evidence *fyne.Container
 	pointed  string // the evidence that the rows were made of
 	ruledOut *widget.RichText
@@ -46,9 +54,12 @@ type View struct {
 func New(edit func(what string, change func(*cases.Case))) *View {
 	f := kit.NewForm(edit)
 	v := &View{edit: edit, form: f, evidence: container.NewVBox(), ruledOut: kit.Paragraphs(), odds: kit.Small("")}
+	v.cause = kit.NewChoice(cases.Words[cases.Cause](), cases.Cause.Name, func(cause cases.Cause) {
+		edit(kit.L("window.verdict.cause"), func(c *cases.Case) { c.Verdict.Cause = cause })
+	})
 	left := container.NewVBox(
 		kit.Section(kit.L("window.verdict.verdict"),
-			kit.Pick(f, kit.L("window.verdict.cause"), cases.Words[cases.Cause](), cases.Cause.Name, func(c *cases.Case) *cases.Cause { return &c.Verdict.Cause }),
+			kit.Labelled(kit.L("window.verdict.cause"), v.cause.Select),
 			v.odds,
 			kit.Pick(f, kit.L("window.verdict.confirmed-by"), confirmations(), confirmation, func(c *cases.Case) *string { return &c.Verdict.ConfirmedBy }),
 			v.evidence,
@@ -75,6 +86,8 @@ func (v *View) Content() fyne.CanvasObject { return v.content }
 // Show paints a case. Call it on the Fyne goroutine.
 func (v *View) Show(d Data) {
 	v.form.Show(d.Case, d.Units)
+	v.offer(d.Ranked)
+	v.cause.Put(d.Case.Verdict.Cause)
 	v.showEvidence(d)
 	v.odds.SetText(d.Odds)
 	text := d.RuledOut
@@ -82,6 +95,23 @@ func (v *View) Show(d Data) {
 		text = kit.L("window.verdict.none-ruled-out")
 	}
 	kit.SetParagraphs(v.ruledOut, kit.Span{Text: text, Small: true})
+}
+
+// offer lists the causes, the likeliest first with their chances; those that aren't
+// ranked follow in their usual order.
+func (v *View) offer(ranked []Ranked) {
+	var order []cases.Cause
+	names := map[cases.Cause]string{}
+	for _, r := range ranked {
+		order = append(order, r.Cause)
+		names[r.Cause] = kit.L("window.verdict.with-chance", r.Cause.Name(), r.Chance)
+	}
+	for _, c := range cases.Words[cases.Cause]() {
+		if _, ok := names[c]; !ok {
+			order, names[c] = append(order, c), c.Name()
+		}
+	}
+	v.cause.Offer(order, func(c cases.Cause) string { return names[c] })
 }
 
 // showEvidence lists what the case holds, the chosen first in bold; a press

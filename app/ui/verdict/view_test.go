@@ -45,3 +45,28 @@ func TestTheVerdictPointsAtEvidence(t *testing.T) {
 		t.Errorf("confirmed by %q, %d rows", c.Verdict.ConfirmedBy, len(v.evidence.Objects))
 	}
 }
+
+// The causes stand likeliest first with their chances, health among them, and all
+// of them can be chosen; so can one from a list that was opened before.
+func TestTheCausesStandByChance(t *testing.T) {
+	test.NewTempApp(t)
+	var c cases.Case
+	v := New(func(_ string, change func(*cases.Case)) { change(&c) })
+	d := Data{Units: units.Metric(), Ranked: []Ranked{{"pump-weak", "62 %"}, {cases.Healthy, "30 %"}, {"cap-weak", "< 1 %"}}}
+	v.Show(d)
+	opened := v.cause.Options
+	if len(opened) != len(cases.Words[cases.Cause]())+1 || opened[1] != cases.Cause("pump-weak").Name()+", 62 %" || opened[2] != cases.Healthy.Name()+", 30 %" {
+		t.Fatalf("the list is %q", opened)
+	}
+	d.Ranked[0].Chance = "71 %"
+	v.Show(d)
+	v.cause.OnChanged(opened[1]) // as its line does
+	if c.Verdict.Cause != "pump-weak" {
+		t.Errorf("chosen from a list that hung open: %q", c.Verdict.Cause)
+	}
+	d.Case.Verdict.Cause = "pump-weak"
+	v.Show(d)
+	if v.cause.Selected != cases.Cause("pump-weak").Name()+", 71 %" {
+		t.Errorf("shown as %q", v.cause.Selected)
+	}
+}
