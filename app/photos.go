@@ -130,6 +130,23 @@ func (w *window) readPhoto(key, hash string) {
 	})
 }
 
+// readAhead makes the smaller copies of the open case's pictures, one after the other and
+// apart from the window, before anybody looks at them or prints them.
+func (w *window) readAhead() {
+	ctx, store, list := w.desk.ctx, w.desk.store, w.desk.c.Photos
+	hashes, err := hashesOf(ctx, store, w.desk.c.ID)
+	if err != nil || len(list) == 0 {
+		return // a fault is told where they are shown
+	}
+	w.start(func() {
+		for _, p := range list {
+			if hash, here := hashes[p.File]; here {
+				_, _ = w.pictures.smaller.of(ctx, store, hash) // a fault is told where it is shown
+			}
+		}
+	})
+}
+
 // photoEndings are of files that are taken for pictures; what they really are
 // is told by their content.
 func photoEndings() []string {

@@ -10,6 +10,7 @@ import (
 	"image/jpeg"
 	"io"
 	"os"
+	"path/filepath"
 	"slices"
 	"sync"
 	"sync/atomic"
@@ -19,6 +20,8 @@ import (
 	"fyne.io/fyne/v2/test"
 
 	"loopbook/cases"
+	"loopbook/cases/casetest"
+	"loopbook/cases/exchange"
 	"loopbook/cases/photo"
 	"loopbook/cases/sqlite"
 	"loopbook/report"
@@ -133,6 +136,25 @@ func TestABrokenPictureIsTold(t *testing.T) {
 	}
 	if _, err := p.photo("photos/cut.jpg"); err == nil {
 		t.Error("the paper is given a picture that can't be opened")
+	}
+}
+
+// The pictures of a case that came in have their copies before anybody looks at them.
+func TestAnImportedPictureIsMadeSmaller(t *testing.T) {
+	w, _ := shown(t)
+	data, err := os.ReadFile(pictureFile(t, "hose.jpg", color.White))
+	if err != nil {
+		t.Fatal(err)
+	}
+	b := cases.Bundle{Case: casetest.Invented(1), Files: map[string][]byte{"photos/1.jpg": data}}
+	b.Case.Photos = []cases.Photo{{File: "photos/1.jpg"}}
+	path := filepath.Join(t.TempDir(), "one.zip")
+	if err := writeFile(path, func(f *os.File) error { return exchange.WriteBundle(f, b) }); err != nil {
+		t.Fatal(err)
+	}
+	w.takeAll([]string{path})
+	if _, err := w.desk.store.Smaller(w.desk.ctx, hashOfPhoto(t, w, 0)); err != nil || w.tabs.SelectedIndex() == photosTab {
+		t.Errorf("%v; tab %d is in sight", err, w.tabs.SelectedIndex())
 	}
 }
 

@@ -60,6 +60,7 @@ func (w *window) took(t takings) {
 	for i := len(t.met) - 1; i >= 0; i-- {
 		if t.met[i].Meeting != cases.MeetsOther {
 			w.desk.load(t.met[i].ID)
+			w.readAhead()
 			break
 		}
 	}
