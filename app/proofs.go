@@ -27,6 +27,11 @@ type proofs struct {
 func (w *window) makeProof() {
 	w.proofs = &proofs{}
 	w.proof = view.New(w.desk.edit, w.saveChart)
+	w.proof.OnAgain = func(i int) {
+		w.leave()
+		w.tabs.SelectIndex(hoseMapTab)
+		w.hosemap.Again(i)
+	}
 	w.proof.OnPair = func(i int) { w.proofs.pair = i; w.showProof() }
 }
 
@@ -63,7 +68,20 @@ func (w *window) proofData() view.Data {
 	data.Repeat = by.All(p.Repeat)
 	w.proofChecks(p, &data)
 	data.Codes = codesTold(p.Codes)
+	data.NoCodes = noCodes(d, p.Codes.After)
+	data.Again = roundsBefore(d)
 	return data
+}
+
+// roundsBefore are those with readings.
+func roundsBefore(d *desk) []view.Round {
+	var out []view.Round
+	for i, r := range d.c.Rounds {
+		if r.Stage != cases.AfterRepair && len(r.Readings) > 0 {
+			out = append(out, view.Round{Index: i, Name: kit.RoundName(r, i)})
+		}
+	}
+	return out
 }
 
 func severityOf(v proof.Verdict) string {
@@ -190,6 +208,20 @@ func (w *window) proofChecks(p proof.Proof, to *view.Data) {
 	for _, t := range p.Tests {
 		to.Checks = append(to.Checks, view.Row{Name: kit.Capital(t.Kind.Name()), Before: says(t.Before), After: says(t.After)})
 	}
+}
+
+// noCodes names what has not the form of a trouble code.
+func noCodes(d *desk, words []string) string {
+	var none []string
+	for _, w := range words {
+		if !d.mind.isCode(w) {
+			none = append(none, w)
+		}
+	}
+	if len(none) == 0 {
+		return ""
+	}
+	return kit.L("window.proof.malformed", strings.Join(none, ", "), say.Of("code.malformed"))
 }
 
 func codesTold(c proof.Codes) string {

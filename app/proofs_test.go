@@ -110,3 +110,16 @@ func TestPlotsAreSaved(t *testing.T) {
 		t.Errorf("nothing to draw: %q", said)
 	}
 }
+
+func TestWhatIsNoCodeIsToldAfterTheRepairToo(t *testing.T) {
+	w, _ := shown(t)
+	w.newCase()
+	w.desk.edit("codes", func(c *cases.Case) { c.Repair.CodesAfter = []string{"P0128", "P12"} })
+	if got := w.proofData().NoCodes; !strings.HasPrefix(got, "P12: no trouble code") {
+		t.Errorf("told: %q", got)
+	}
+	w.desk.edit("codes", func(c *cases.Case) { c.Repair.CodesAfter = []string{cases.NoCodes} })
+	if got := w.proofData().NoCodes; got != "" {
+		t.Errorf("no codes: %q", got)
+	}
+}

@@ -41,9 +41,7 @@ func checkCard(c Check) fyne.CanvasObject {
 		lines = append(lines, kit.Paragraphs(kit.Span{Text: text, Small: true}))
 	}
 	if c.Caution != "" {
-		caution := kit.Paragraphs(kit.Span{Text: c.Caution, Small: true, Color: theme.ColorNameError})
-		sign := container.NewVBox(container.NewStack(lineHigh(), container.NewCenter(kit.Sign("act"))))
-		lines = append(lines, container.NewBorder(nil, nil, sign, nil, caution))
+		lines = append(lines, kit.Signed("act", kit.Paragraphs(kit.Span{Text: c.Caution, Small: true, Color: theme.ColorNameError})))
 	}
 	return kit.On(kit.NewGround(drawing.Card, drawing.Edge, 6), container.New(kit.Tight{}, lines...))
 }

@@ -21,13 +21,12 @@ type codeRow struct {
 	name    *widget.Label
 	state   *widget.Select
 	frame   []*kit.Field // temperature, engine speed, road speed
-	meaning *widget.RichText
-	sign    *fyne.Container // that what was typed is no code
+	meaning *fyne.Container
 	content fyne.CanvasObject
 }
 
 func newCodeRow(c *codes, at int) *codeRow {
-	r := &codeRow{codes: c, at: at, name: widget.NewLabel(""), meaning: kit.Paragraphs()}
+	r := &codeRow{codes: c, at: at, name: widget.NewLabel(""), meaning: container.NewStack()}
 	r.name.TextStyle.Bold = true
 	r.state = widget.NewSelect(cases.CodeStates(), nil)
 	remove := widget.NewButtonWithIcon("", theme.DeleteIcon(), func() {
@@ -45,8 +44,7 @@ func newCodeRow(c *codes, at int) *codeRow {
 	}
 	below := func(o fyne.CanvasObject) fyne.CanvasObject { return container.NewVBox(layout.NewSpacer(), o) }
 	line := container.NewBorder(nil, nil, below(container.NewHBox(r.name, r.state)), below(remove), frame)
-	r.sign = container.NewVBox(container.NewStack(kit.Caption(""), container.NewCenter(kit.Sign("look")))) // beside the first line
-	r.content = container.NewVBox(kit.Explained(line), container.NewBorder(nil, nil, r.sign, nil, r.meaning))
+	r.content = container.NewVBox(kit.Explained(line), r.meaning)
 	return r
 }
 
@@ -69,16 +67,15 @@ func (r *codeRow) show(code cases.Code) {
 // tell says what the code means. What has the form of no code is kept as it was
 // typed, and marked.
 func (r *codeRow) tell(code string) {
-	wellFormed := r.codes.words.IsCode(code)
-	says := kit.Span{Text: r.codes.words.Code(code), Small: true, Color: theme.ColorNamePlaceHolder}
-	r.name.Importance, r.sign.Hidden = widget.MediumImportance, wellFormed
-	if !wellFormed {
-		says.Color, says.Bold = theme.ColorNameWarning, true
+	words := r.codes.words
+	r.name.Importance = widget.MediumImportance
+	r.meaning.Objects = []fyne.CanvasObject{kit.Paragraphs(kit.Span{Text: words.Code(code), Small: true, Color: theme.ColorNamePlaceHolder})}
+	if !words.IsCode(code) {
 		r.name.Importance = widget.WarningImportance
+		r.meaning.Objects[0] = kit.Warning(words.Code(code))
 	}
 	r.name.SetText(code)
-	kit.SetParagraphs(r.meaning, says)
-	r.content.Refresh()
+	r.meaning.Refresh()
 }
 
 // keep reads a field of the freeze frame into the case, or marks it.

@@ -121,19 +121,49 @@ func (v *View) AddRound(label string, same bool) {
 	if r := v.data.round(); r != nil {
 		next.Stage, next.Gun = r.Stage, r.Gun
 		if same {
-			next = *r
-			next.Label, next.Readings, next.Extra = "", nil, nil
-			next.EctC, next.Taken = nil, time.Time{} // measured anew
+			next = alike(*r)
+			next.Label = ""
 		}
 	}
 	if repaired(&v.data.Case) {
 		next.Stage = cases.AfterRepair
 	}
+	v.add(next)
+	v.focus(v.conditions.label) // it wants a name
+}
+
+// Again walks a round of before the repair again: it begins one after it with the
+// same name and conditions, or shows the one that was begun so.
+func (v *View) Again(i int) {
+	next := alike(v.data.Case.Rounds[i])
+	next.Stage = cases.AfterRepair
+	begun := slices.IndexFunc(v.data.Case.Rounds, func(r cases.Round) bool {
+		return r.Stage == next.Stage && r.Label == next.Label && len(r.Readings) == 0
+	})
+	if begun >= 0 {
+		v.OnRound(begun)
+	} else {
+		v.add(next)
+	}
+	v.focus(v.loop.Field(""))
+}
+
+// alike is a round with the conditions of r, to be measured anew.
+func alike(r cases.Round) cases.Round {
+	r.Readings, r.Extra = nil, nil
+	r.EctC, r.Taken = nil, time.Time{}
+	return r
+}
+
+func (v *View) add(r cases.Round) {
 	n := len(v.data.Case.Rounds)
-	v.Edit(kit.L("window.hosemap.edit-new"), func(c *cases.Case) { c.Rounds = append(c.Rounds, next) })
+	v.Edit(kit.L("window.hosemap.edit-new"), func(c *cases.Case) { c.Rounds = append(c.Rounds, r) })
 	v.OnRound(n)
-	if c := fyne.CurrentApp().Driver().CanvasForObject(v.conditions.label); c != nil {
-		c.Focus(v.conditions.label) // it wants a name
+}
+
+func (v *View) focus(on fyne.Focusable) {
+	if c := fyne.CurrentApp().Driver().CanvasForObject(v.content); c != nil && on != nil {
+		c.Focus(on)
 	}
 }
 

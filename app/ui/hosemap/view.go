@@ -69,6 +69,7 @@ func New() *View {
 	v.place = newPlace(v)
 	v.loop.OnLeft = func(p diagram.Point, text string) { v.OnReading(p, text) }
 	v.loop.OnFocus = v.focused
+	v.chain()
 	v.scroller = container.NewHScroll(v.rounds)
 	left := container.NewBorder(
 		container.NewVBox(container.NewBorder(nil, nil, nil, v.roundTools, v.scroller), kit.Explained(container.NewVBox(v.conditions.content, v.place.content))),
@@ -78,6 +79,23 @@ func New() *View {
 	right := kit.Wide(272, kit.On(kit.NewGround(drawing.Card, "", 0), container.NewVScroll(container.NewVBox(v.meaning, v.likely))))
 	v.content = container.NewBorder(nil, nil, nil, right, left)
 	return v
+}
+
+// chain lets Enter go from number to number, past what is chosen between them,
+// which would swallow what is typed, and on to the hoses.
+func (v *View) chain() {
+	hose := func() fyne.Focusable { return v.loop.Field("") }
+	numbers := v.conditions.fields
+	v.conditions.label.After = func() fyne.Focusable { return numbers[0].Field }
+	for i, n := range numbers {
+		n.After = hose
+		if i+1 < len(numbers) {
+			n.After = func() fyne.Focusable { return numbers[i+1].Field }
+		}
+	}
+	v.place.number.After = func() fyne.Focusable { return v.loop.Field(v.point) }
+	v.place.gun.After = func() fyne.Focusable { return v.place.reflected }
+	v.place.reflected.After = hose
 }
 
 // Content is the screen's widget.

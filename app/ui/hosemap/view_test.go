@@ -188,3 +188,40 @@ func TestARoundAfterTheRepairIsTakenForOne(t *testing.T) {
 		t.Errorf("the new round is %q", got)
 	}
 }
+
+// A round is walked again after the repair with its name and its conditions, and
+// asked for twice it is begun once.
+func TestARoundIsWalkedAgainAfterTheRepair(t *testing.T) {
+	rpm, shown := 820.0, diagram.Celsius(88)
+	c := oneRound()
+	c.Rounds[0].EngineRPM, c.Rounds[0].Readings = &rpm, []cases.Reading{{Point: diagram.Housing, ShownC: &shown}}
+	b := newBench(t, c)
+	b.view.Again(0)
+	b.view.OnRound(0)
+	b.view.Again(0)
+	rounds := b.data.Case.Rounds
+	if len(rounds) != 2 || b.data.Round != 1 {
+		t.Fatalf("%d rounds, the shown one %d; want 2 and 1", len(rounds), b.data.Round)
+	}
+	if r := rounds[1]; r.Label != "warm idle" || r.Stage != cases.AfterRepair || r.EngineRPM == nil || len(r.Readings) != 0 {
+		t.Errorf("the round after the repair = %+v", r)
+	}
+}
+
+// Enter goes from the road speed past fan and heater, which would swallow the next
+// number, and from the last condition to the first hose.
+func TestEnterGoesFromNumberToNumber(t *testing.T) {
+	b := newBench(t, oneRound())
+	canvas := fyne.CurrentApp().Driver().CanvasForObject(b.view.content)
+	canvas.Focus(b.view.conditions.label)
+	for i := range len(b.view.conditions.fields) {
+		canvas.Focused().TypedKey(&fyne.KeyEvent{Name: fyne.KeyReturn})
+		if canvas.Focused() != fyne.Focusable(b.view.conditions.fields[i].Field) {
+			t.Fatalf("Enter number %d leads to %T", i+1, canvas.Focused())
+		}
+	}
+	canvas.Focused().TypedKey(&fyne.KeyEvent{Name: fyne.KeyReturn})
+	if canvas.Focused() != b.view.loop.Field("") {
+		t.Errorf("Enter behind the conditions leads to %T", canvas.Focused())
+	}
+}

@@ -63,6 +63,9 @@ func (f *Form) Text(label, hint string, at func(*cases.Case) *string) fyne.Canva
 // First is the form's first field.
 func (f *Form) First() fyne.Focusable { return f.texts[0] }
 
+// Last is the form's last field.
+func (f *Form) Last() fyne.Focusable { return f.texts[len(f.texts)-1] }
+
 // Chain lets Enter go from each field to the next one, past what is chosen
 // between them, which would swallow what is typed; from the last one it goes to
 // what then names, or where Tab would go.

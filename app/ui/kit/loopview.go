@@ -58,6 +58,18 @@ func (v *LoopView) Focus(p diagram.Point) {
 	}
 }
 
+// Field is a point's field, for what goes on to it; "" is the first along the flow.
+// Nil where there is none.
+func (v *LoopView) Field(p diagram.Point) fyne.Focusable {
+	if p == "" && len(v.picture.Entries) > 0 {
+		p = v.picture.Entries[0].Point
+	}
+	if f, ok := v.fields[p]; ok {
+		return f
+	}
+	return nil
+}
+
 // Leave keeps what is being typed, as if the field had been left.
 func (v *LoopView) Leave() {
 	for _, f := range v.fields {

@@ -79,6 +79,17 @@ func Card(severity, word string, body ...Span) fyne.CanvasObject {
 	return On(NewGround(fill, edge, 6), container.New(Tight{}, top, Paragraphs(body...)))
 }
 
+// Signed puts a severity's sign before the first line of a small text.
+func Signed(severity string, text fyne.CanvasObject) fyne.CanvasObject {
+	sign := container.NewVBox(container.NewStack(Caption(""), container.NewCenter(Sign(severity))))
+	return container.NewBorder(nil, nil, sign, nil, text)
+}
+
+// Warning is a small text that is to be seen, with its sign.
+func Warning(text string) fyne.CanvasObject {
+	return Signed("look", Paragraphs(Span{Text: text, Small: true, Bold: true, Color: theme.ColorNameWarning}))
+}
+
 func importance(severity string) widget.Importance {
 	switch severity {
 	case "act":

@@ -38,6 +38,14 @@ type Data struct {
 	Repeat      []string
 	Checks      []Row
 	Codes       string
+	NoCodes     string  // what is noted among the codes and has the form of none; "": nothing
+	Again       []Round // measured before the repair, to be walked again
+}
+
+// Round is one of the case's.
+type Round struct {
+	Index int
+	Name  string
 }
 
 // Row is something before and after.
@@ -48,18 +56,20 @@ type Row struct {
 
 // View is the screen.
 type View struct {
-	OnPair func(i int) // another pair is chosen
+	OnPair  func(i int) // another pair is chosen
+	OnAgain func(i int) // a round of the case is to be walked again
 
 	data    Data
 	form    *kit.Form
 	pick    *widget.Select
 	quiet   bool
 	picture *kit.Picture
-	open    *widget.Label
 	rows    *fyne.Container
 	curves  *kit.Plot
 	side    *fyne.Container
-	empty   fyne.CanvasObject
+	top     fyne.CanvasObject // over the pair
+	empty   *fyne.Container   // in the pair's place
+	again   *fyne.Container
 	codes   fyne.CanvasObject
 	content fyne.CanvasObject
 }
@@ -70,26 +80,40 @@ const leastScale = 0.65
 // New makes the screen; edit changes the case, save writes a chart.
 func New(edit func(string, func(*cases.Case)), save kit.Saver) *View {
 	v := &View{
-		OnPair: func(int) {}, form: kit.NewForm(edit), picture: kit.NewDrawn(leastScale), open: kit.Small(""), rows: container.NewVBox(),
-		curves: kit.NewPlot(kit.L("window.proof.curves"), save), side: container.NewVBox(), empty: nothingYet(),
+		OnPair: func(int) {}, OnAgain: func(int) {}, form: kit.NewForm(edit), picture: kit.NewDrawn(leastScale), rows: container.NewVBox(),
+		curves: kit.NewPlot(kit.L("window.proof.curves"), save), side: container.NewVBox(), again: container.NewVBox(),
 	}
+	v.empty = container.NewCenter(container.NewVBox(nothingYet(), v.again))
 	v.pick = widget.NewSelect(nil, func(string) {
 		if i := v.pick.SelectedIndex(); !v.quiet && i >= 0 {
 			v.OnPair(i)
 		}
 	})
 	v.codes = v.codesField()
+	v.form.Chain(v.form.First) // Enter stays: it is the only field
 	w, h, shapes := drawing.PairLegend(say.English())
-	top := container.NewBorder(nil, nil, container.New(kit.Shares{230}, v.pick), kit.NewPicture(w, h, shapes...), v.open)
+	v.top = container.NewPadded(container.NewBorder(nil, nil, container.New(kit.Shares{300}, v.pick), kit.NewPicture(w, h, shapes...)))
 	below := container.New(kit.Shares{350, 320}, container.NewVScroll(v.rows), v.curves.Content)
-	left := container.NewBorder(container.NewPadded(top), nil, nil, nil, container.New(shared{}, v.picture, below))
-	v.content = container.NewBorder(nil, nil, nil, kit.Wide(300, container.NewVScroll(container.NewPadded(v.side))), container.NewStack(v.empty, left))
+	left := container.NewBorder(v.top, nil, nil, nil, container.New(shared{}, container.NewStack(v.picture, v.empty), below))
+	v.content = container.NewBorder(nil, nil, nil, kit.Wide(300, container.NewVScroll(container.NewPadded(v.side))), left)
 	return v
 }
 
 func nothingYet() fyne.CanvasObject {
-	return container.NewCenter(kit.Wide(420, kit.Paragraphs(
-		kit.Span{Text: kit.L("window.proof.none"), Bold: true}, kit.Span{Text: kit.L("window.proof.none-text")})))
+	return kit.Wide(420, kit.Paragraphs(
+		kit.Span{Text: kit.L("window.proof.none"), Bold: true}, kit.Span{Text: kit.L("window.proof.none-text")}))
+}
+
+// showAgain offers to walk each round of before the repair again.
+func (v *View) showAgain() {
+	v.again.RemoveAll()
+	for i, r := range v.data.Again {
+		b := widget.NewButtonWithIcon(kit.L("window.proof.again", r.Name), theme.ContentAddIcon(), func() { v.OnAgain(r.Index) })
+		if i == 0 {
+			b.Importance = widget.HighImportance
+		}
+		v.again.Add(b)
+	}
 }
 
 // codesField takes the codes that were read after the repair.
@@ -119,9 +143,9 @@ func (v *View) Show(d Data) {
 		v.pick.SetSelectedIndex(d.Pair)
 	}
 	v.quiet = false
-	show(d.Pair >= 0, v.pick, v.picture, v.open)
-	show(d.Pair < 0 && d.Curves == nil, v.empty)
-	v.open.SetText(d.Condition)
+	show(d.Pair >= 0, v.top, v.picture)
+	show(d.Pair < 0, v.empty)
+	v.showAgain()
 	v.picture.Draw(d.Picture)
 	v.curves.Draw(d.Curves)
 	v.showRows()
@@ -189,6 +213,9 @@ func (v *View) showSide() {
 	}
 	head, rest, _ := strings.Cut(d.Verdict, ": ")
 	v.side.Add(kit.Card(d.Severity, head, append([]kit.Span{{Text: kit.Capital(rest)}}, more...)...))
+	if d.Condition != "" {
+		v.side.Add(kit.Paragraphs(kit.Span{Text: d.Condition, Small: true, Color: theme.ColorNamePlaceHolder}))
+	}
 	v.list("window.proof.unexplained", d.Unexplained)
 	v.list("window.proof.repeat", d.Repeat)
 	v.list("window.proof.unmatched", d.Unmatched)
@@ -199,6 +226,9 @@ func (v *View) showSide() {
 	v.side.Add(kit.Heading(kit.L("window.proof.codes")))
 	v.side.Add(kit.Paragraphs(kit.Span{Text: d.Codes, Small: true}))
 	v.side.Add(v.codes)
+	if d.NoCodes != "" {
+		v.side.Add(kit.Warning(d.NoCodes))
+	}
 	v.side.Add(layout.NewSpacer())
 }
 
@@ -238,10 +268,7 @@ func (shared) MinSize(o []fyne.CanvasObject) fyne.Size {
 
 // Layout gives the drawing three fifths of the height.
 func (shared) Layout(o []fyne.CanvasObject, room fyne.Size) {
-	above := float32(0)
-	if o[0].Visible() {
-		above = min(max(o[0].MinSize().Height, room.Height*3/5), room.Height-belowLeast)
-	}
+	above := min(max(o[0].MinSize().Height, room.Height*3/5), room.Height-belowLeast)
 	o[0].Move(fyne.Position{})
 	o[0].Resize(fyne.NewSize(room.Width, above))
 	o[1].Move(fyne.NewPos(0, above+theme.Padding()))

@@ -81,13 +81,36 @@ func TestWithoutAPairItSaysWhatToDo(t *testing.T) {
 	}
 }
 
+// A log of before the repair doesn't hide what is to be done, and a press begins it.
+func TestARoundIsWalkedAgain(t *testing.T) {
+	v, c := screen(t)
+	asked := -1
+	v.OnAgain = func(i int) { asked = i }
+	v.Show(proof.Data{
+		Case: *c, Units: units.Metric(), Severity: "look", Verdict: "Not shown yet: nothing.", Pair: -1, Again: []proof.Round{{Index: 3, Name: "warm idle"}},
+		Curves: chart.Lines{Curves: []chart.Curve{{X: []float64{0, 1}, Y: []float64{20, 30}}}},
+	})
+	all(v.Content(), func(o fyne.CanvasObject) {
+		if b, ok := o.(*widget.Button); ok && strings.Contains(b.Text, "warm idle") {
+			test.Tap(b)
+		}
+	})
+	if asked != 3 {
+		t.Errorf("round %d is walked again, want 3", asked)
+	}
+}
+
 func TestCodesThatCameBackAreKept(t *testing.T) {
 	v, c := screen(t)
 	v.Show(proof.Data{Case: *c, Units: units.Metric(), Severity: "look", Verdict: "Not shown yet: nothing.", Pair: -1})
 	all(v.Content(), func(o fyne.CanvasObject) {
 		if f, ok := o.(*kit.Field); ok {
 			f.SetText("P0128; P0217")
-			f.Leave()
+			f.FocusGained()
+			f.TypedKey(&fyne.KeyEvent{Name: fyne.KeyReturn})
+			if on := fyne.CurrentApp().Driver().CanvasForObject(f).Focused(); on != fyne.Focusable(f) {
+				t.Errorf("Enter leads to %T", on)
+			}
 		}
 	})
 	if !slices.Equal(c.Repair.CodesAfter, []string{"P0128", "P0217"}) {
