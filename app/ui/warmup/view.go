@@ -4,9 +4,6 @@ package warmup
 
 import (
 	"fmt"
-	"math"
-	"strconv"
-	"strings"
 	"time"
 
 	"fyne.io/fyne/v2"
@@ -46,38 +43,31 @@ type View struct {
 	OnColumns func()
 
 	edit    func(what string, change func(*cases.Case))
-	now     func() time.Time
 	data    Data
 	pick    *widget.Select
 	picking bool
 	stage   *kit.Choice[cases.Stage] // of the shown log
 
-	handStage *kit.Choice[cases.Stage] // of what is written down here
-	writing   cases.Stage
-	chart     *kit.ChartView
-	facts     *fyne.Container
-	remarks   *widget.RichText
-	pane      *fyne.Container // laid out anew when its words change
-	reading   *widget.Label
-	minute    *kit.Field
-	degrees   *kit.Field
-	slip      *widget.Label // why the last temperature wasn't taken
-	clock     *clock
-	save      *widget.Button
-	svg       *widget.Button
-	columns   *widget.Button
-	remove    *widget.Button
-	empty     fyne.CanvasObject
-	content   fyne.CanvasObject
+	hand    *hand // what is written down here
+	chart   *kit.ChartView
+	facts   *fyne.Container
+	remarks *widget.RichText
+	pane    *fyne.Container // laid out anew when its words change
+	reading *widget.Label
+	save    *widget.Button
+	svg     *widget.Button
+	columns *widget.Button
+	remove  *widget.Button
+	empty   fyne.CanvasObject
+	content fyne.CanvasObject
 }
 
 // New makes the screen; edit changes the case, now is the clock.
 func New(edit func(what string, change func(*cases.Case)), now func() time.Time) *View {
 	v := &View{
 		OnFile: func() {}, OnLog: func(int) {}, OnSave: func(string) {}, OnColumns: func() {},
-		edit: edit, now: now, data: Data{Log: -1}, chart: kit.NewChartView(), facts: container.New(kit.Tight{More: 2}),
-		remarks: kit.Paragraphs(), reading: kit.Small(""),
-		slip: widget.NewLabel(""),
+		edit: edit, data: Data{Log: -1}, chart: kit.NewChartView(), facts: container.New(kit.Tight{More: 2}),
+		remarks: kit.Paragraphs(), reading: kit.Small(""), hand: newHand(edit, now),
 	}
 	v.pick = widget.NewSelect(nil, func(string) {
 		if i := v.pick.SelectedIndex(); !v.picking && i >= 0 {
@@ -85,14 +75,6 @@ func New(edit func(what string, change func(*cases.Case)), now func() time.Time)
 		}
 	})
 	v.stage = kit.NewChoice(cases.Words[cases.Stage](), cases.Stage.Name, v.setStage)
-	v.handStage = kit.NewChoice(cases.Words[cases.Stage](), cases.Stage.Name, func(s cases.Stage) { v.write(s) })
-	v.write(cases.BeforeRepair)
-	v.slip.Importance, v.slip.Wrapping = widget.DangerImportance, fyne.TextWrapWord
-	v.minute = kit.NewField("min", nil)
-	v.degrees = kit.NewField("°C", nil)
-	v.degrees.Stay = true
-	v.degrees.OnSubmitted = func(string) { v.add() }
-	v.clock = newClock(now, func(minutes float64) { v.minute.SetText(written(minutes)) })
 	v.content = v.layout()
 	return v
 }
@@ -106,16 +88,7 @@ func (v *View) layout() fyne.CanvasObject {
 	v.remove = quiet(kit.L("window.warmup.remove"), theme.DeleteIcon(), v.drop)
 	top := container.NewBorder(nil, nil, container.NewHBox(container.New(kit.Shares{220}, v.pick), container.New(kit.Shares{130}, v.stage.Select), v.remove),
 		container.NewHBox(v.columns, v.save, v.svg, file), v.reading)
-	hand := kit.Section(kit.L("window.warmup.written-down"),
-		kit.Paragraphs(kit.Span{Text: kit.L("window.warmup.written-down-text"), Small: true}),
-		kit.Labelled(kit.L("window.warmup.stage"), v.handStage.Select),
-		v.clock.content,
-		container.NewGridWithColumns(2, labelled(kit.L("window.warmup.minute"), v.minute), labelled(kit.L("window.warmup.coolant"), v.degrees)),
-		v.slip,
-		kit.Card("act", kit.L("window.warmup.caution"),
-			kit.Span{Text: kit.L("window.warmup.caution-text"), Small: true}),
-	)
-	v.pane = container.NewVBox(hand, kit.Section(kit.L("window.warmup.tells"), v.facts, v.remarks))
+	v.pane = container.NewVBox(v.hand.content, kit.Section(kit.L("window.warmup.tells"), v.facts, v.remarks))
 	side := container.NewVScroll(v.pane)
 	v.empty = container.NewCenter(kit.Wide(420, kit.Paragraphs(
 		kit.Span{Text: kit.L("window.warmup.none"), Bold: true},
@@ -129,24 +102,16 @@ func quiet(label string, icon fyne.Resource, do func()) *widget.Button {
 	return b
 }
 
-func labelled(label string, o fyne.CanvasObject) fyne.CanvasObject {
-	return container.NewVBox(widget.NewLabel(label), o)
-}
-
 // Content is the screen's widget.
 func (v *View) Content() fyne.CanvasObject { return v.content }
 
 // First is where a hand begins to type.
-func (v *View) First() fyne.Focusable { return v.degrees }
+func (v *View) First() fyne.Focusable { return v.hand.degrees }
 
 // Show paints a case's log. Call it on the Fyne goroutine.
 func (v *View) Show(d Data) {
 	if d.Case.ID != v.data.Case.ID {
-		v.clock.stop()
-		v.write(cases.BeforeRepair)
-		v.minute.SetText("")
-		v.degrees.SetText("")
-		v.slip.SetText("")
+		v.hand.begin()
 	}
 	v.data = d
 	names := make([]string, len(d.Case.Logs))
@@ -163,7 +128,7 @@ func (v *View) Show(d Data) {
 	}
 	v.picking = false
 	v.reading.SetText(d.Reading)
-	v.degrees.SetPlaceHolder(string(d.Units.Temperature))
+	v.hand.in(d.Units)
 	show(d.Log >= 0, v.chart, v.save, v.svg, v.remove, v.pick, v.stage.Select)
 	show(d.Log < 0, v.empty)
 	show(d.Columns, v.columns)
@@ -212,68 +177,6 @@ func (v *View) setStage(s cases.Stage) {
 	})
 }
 
-// write says which warm-up is written down from now on; one that isn't known is
-// before the repair.
-func (v *View) write(s cases.Stage) {
-	if s == "" {
-		s = cases.BeforeRepair
-	}
-	v.writing = s
-	v.handStage.Put(s)
-}
-
-// handLog is the name of the log that is written down here.
-const handLog = "written down"
-
-// add takes a written temperature into the log that is written down.
-func (v *View) add() {
-	minutes, errM := strconv.ParseFloat(strings.Replace(strings.TrimSpace(v.minute.Text), ",", ".", 1), 64)
-	c, errC := v.data.Units.ParseTemp(v.degrees.Text)
-	switch {
-	case errM != nil || !(minutes >= 0 && minutes <= 600):
-		v.slip.SetText(kit.L("window.warmup.bad-minute"))
-		return
-	case errC != nil:
-		v.slip.SetText(kit.L("window.warmup.bad-temperature"))
-		return
-	}
-	v.slip.SetText("")
-	v.degrees.SetText("")
-	if !v.clock.runs() {
-		v.minute.SetText(written(minutes + 1)) // the next line of the list
-	}
-	v.edit(fmt.Sprintf("%s at %s min", v.data.Units.TempUnit(c), written(minutes)), func(k *cases.Case) {
-		put(handOf(k, v.writing), minutes*60, float64(c))
-	})
-}
-
-// handOf is the case's log of that stage that is written down, a new one if there
-// is none.
-func handOf(k *cases.Case, stage cases.Stage) *cases.Log {
-	for i := range k.Logs {
-		if l := &k.Logs[i]; l.Name == handLog && (l.Stage == stage || l.Stage == "" && stage == cases.BeforeRepair) {
-			return l
-		}
-	}
-	k.Logs = append(k.Logs, cases.Log{Name: handLog, Stage: stage})
-	return &k.Logs[len(k.Logs)-1]
-}
-
-// put keeps the series in the order of time; a second temperature for a moment
-// replaces the first.
-func put(l *cases.Log, s, c float64) {
-	at := len(l.TimeS)
-	for at > 0 && l.TimeS[at-1] >= s {
-		at--
-	}
-	if at < len(l.TimeS) && math.Abs(l.TimeS[at]-s) < 1 {
-		l.EctC[at] = c
-		return
-	}
-	l.TimeS = append(l.TimeS[:at], append([]float64{s}, l.TimeS[at:]...)...)
-	l.EctC = append(l.EctC[:at], append([]float64{c}, l.EctC[at:]...)...)
-}
-
 func (v *View) drop() {
 	i := v.data.Log
 	v.edit(kit.L("window.warmup.log-removed"), func(k *cases.Case) {
@@ -286,7 +189,3 @@ func (v *View) drop() {
 // Leave stops nothing: what is typed is taken by Enter alone, and the clock
 // goes on.
 func (v *View) Leave() {}
-
-func written(minutes float64) string {
-	return strconv.FormatFloat(math.Round(minutes*10)/10, 'f', -1, 64)
-}

@@ -1,6 +1,7 @@
 package warmup_test
 
 import (
+	"math"
 	"slices"
 	"testing"
 	"time"
@@ -29,7 +30,7 @@ func TestWritingDown(t *testing.T) {
 	w := test.NewTempWindow(t, v.Content())
 	w.Resize(fyne.NewSize(1040, 640))
 	v.Show(warmup.Data{Case: c, Log: -1, Units: units.Metric()})
-	minute, degrees := fields(t, v.Content())
+	minute, degrees, _, _ := fields(t, v.Content())
 	for _, row := range [][2]string{{"1", "20"}, {"3", "41,5"}, {"2", "30"}, {"3", "42"}, {"x", "50"}, {"4", "hot"}} {
 		minute.SetText(row[0])
 		degrees.SetText(row[1])
@@ -49,6 +50,38 @@ func TestWritingDown(t *testing.T) {
 	}
 }
 
+// How the car was run is written down where it is known: the columns are as long as
+// the time, with gaps, and the case can be kept.
+func TestADriveIsWrittenDown(t *testing.T) {
+	test.NewTempApp(t)
+	var c cases.Case
+	v := warmup.New(func(_ string, change func(*cases.Case)) { change(&c) }, time.Now)
+	test.NewTempWindow(t, v.Content()).Resize(fyne.NewSize(1040, 640))
+	v.Show(warmup.Data{Case: c, Log: -1, Units: units.US()})
+	minute, degrees, rpm, speed := fields(t, v.Content())
+	for _, row := range [][4]string{{"1", "68", "", ""}, {"3", "104", "2000", "50"}, {"2", "86", "", ""}, {"4", "122", "25000", ""}} {
+		for i, f := range []*kit.Field{minute, degrees, rpm, speed} {
+			f.SetText(row[i])
+		}
+		degrees.OnSubmitted(row[1])
+	}
+	l := c.Logs[0]
+	if len(l.TimeS) != 3 || len(l.EngineRPM) != 3 || len(l.SpeedKmh) != 3 || rpm.Text != "25000" || degrees.Text != "122" {
+		t.Fatalf("log %+v, left in the fields: %q, %q", l, rpm.Text, degrees.Text)
+	}
+	// The international mile: 1.609344 km (NIST SP 811, appendix B.8).
+	if l.EngineRPM[2] != 2000 || math.Abs(l.SpeedKmh[2]-80.4672) > 1e-9 || !math.IsNaN(l.EngineRPM[0]) || !math.IsNaN(l.SpeedKmh[1]) {
+		t.Errorf("rpm %v, km/h %v", l.EngineRPM, l.SpeedKmh)
+	}
+	text, err := cases.Encode(c)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if _, err := cases.Decode(text); err != nil {
+		t.Error(err)
+	}
+}
+
 // A warm-up after the repair is written into a log of its own, and a log's stage
 // can be mended.
 func TestBothStagesAreWrittenDown(t *testing.T) {
@@ -62,7 +95,7 @@ func TestBothStagesAreWrittenDown(t *testing.T) {
 	w := test.NewTempWindow(t, v.Content())
 	w.Resize(fyne.NewSize(1040, 640))
 	v.Show(warmup.Data{Case: c, Log: -1, Units: units.Metric()})
-	minute, degrees := fields(t, v.Content())
+	minute, degrees, _, _ := fields(t, v.Content())
 	write := func(at, c string) {
 		minute.SetText(at)
 		degrees.SetText(c)
@@ -116,22 +149,19 @@ func TestShowsTheCurve(t *testing.T) {
 	}
 }
 
-func fields(t *testing.T, root fyne.CanvasObject) (minute, degrees *kit.Field) {
+// fields are those that are written into, in their order.
+func fields(t *testing.T, root fyne.CanvasObject) (minute, degrees, rpm, speed *kit.Field) {
 	t.Helper()
+	var all []*kit.Field
 	walk(root, func(o fyne.CanvasObject) {
 		if f, ok := o.(*kit.Field); ok {
-			switch {
-			case f.PlaceHolder == "min":
-				minute = f
-			default:
-				degrees = f
-			}
+			all = append(all, f)
 		}
 	})
-	if minute == nil || degrees == nil {
-		t.Fatal("no fields")
+	if len(all) != 4 {
+		t.Fatalf("%d fields", len(all))
 	}
-	return minute, degrees
+	return all[0], all[1], all[2], all[3]
 }
 
 func walk(o fyne.CanvasObject, each func(fyne.CanvasObject)) {
