@@ -90,13 +90,17 @@ func (s *sheet) sources() {
 // signatures close the record: which state of the case it is, and who stands for
 // it.
 func (s *sheet) signatures() {
-	const room, gap = 40, 24
-	s.heading(s.by.Of("record.signed"), room+3*smallStyle.lead())
+	const room, gap = 30, 24
+	var state []string
 	if s.m.Revision > 0 {
-		s.paragraph(s.by.Of("record.revision", s.m.Revision), smallStyle)
+		state = append(state, s.by.Of("record.revision", s.m.Revision))
 	}
 	if s.m.Hash != "" {
-		s.paragraph(s.by.Of("record.hash", s.m.Hash), smallStyle)
+		state = append(state, s.by.Of("record.hash", s.m.Hash))
+	}
+	s.heading(s.by.Of("record.signed"), float64(len(state))*smallStyle.lead()+room+softStyle.lead())
+	for _, text := range state {
+		s.paragraph(text, smallStyle)
 	}
 	s.need(room + softStyle.lead())
 	s.y += room
