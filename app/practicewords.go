@@ -41,14 +41,28 @@ func (w *window) sessionData() view.Session {
 		item := view.Item{Number: number, Name: itemName(i), Cost: minutesText(i.Minutes), Bought: s.Has(i)}
 		if item.Bought {
 			item.Says = w.itemSays(whole, i)
+			item.Short = item.Says
+			if isLong(item.Says) {
+				item.Short = "✓"
+			}
 		}
 		d.Groups[at].Items = append(d.Groups[at].Items, item)
+	}
+	for _, i := range s.Bought() {
+		if says := w.itemSays(whole, i); isLong(says) {
+			d.Told = append([]view.Item{{Name: boughtName(whole, i), Says: says}}, d.Told...)
+		}
 	}
 	if l, err := diagram.LoopByID(c.Loop.Layout); err == nil && p.shown < len(c.Rounds) {
 		d.Drawing = drawing.Draw(l, picture.State(l, &c, found, p.shown, w.desk.by()), true)
 	}
 	return d
 }
+
+// longest is how many letters have room beside an item's name.
+const longest = 14
+
+func isLong(says string) bool { return len([]rune(says)) > longest }
 
 func minutesText(m float64) string { return kit.L("window.practice.min", math.Round(m*10)/10) }
 
@@ -95,6 +109,14 @@ func itemName(i practice.Item) string {
 		return kit.L("window.practice.log")
 	}
 	return kit.Capital(i.Check.Name())
+}
+
+// boughtName is an item's name with its round, where it has one.
+func boughtName(c cases.Case, i practice.Item) string {
+	if i.Kind == practice.Point || i.Kind == practice.Dash {
+		return kit.L("window.practice.in-round", itemName(i), kit.RoundName(c.Rounds[i.At], i.At))
+	}
+	return itemName(i)
 }
 
 // itemSays is what an item that was bought says.
@@ -167,10 +189,7 @@ func stepWords(c cases.Case, beliefs []belief) []view.Step {
 	for n, b := range beliefs {
 		step := view.Step{Name: kit.L("window.practice.at-first"), Truth: b.TruthP, First: kit.L("window.practice.believes", kit.Percent(b.TruthP), b.First.Name())}
 		if n > 0 {
-			step.Name, step.Minutes = itemName(b.Bought), minutesText(b.Bought.Minutes)
-			if k := b.Bought.Kind; k == practice.Point || k == practice.Dash {
-				step.Name = kit.L("window.practice.in-round", step.Name, kit.RoundName(c.Rounds[b.Bought.At], b.Bought.At))
-			}
+			step.Name, step.Minutes = boughtName(c, b.Bought), minutesText(b.Bought.Minutes)
 		}
 		out = append(out, step)
 	}

@@ -5,7 +5,6 @@ import (
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
-	"fyne.io/fyne/v2/layout"
 	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
 
@@ -21,6 +20,7 @@ type Item struct {
 	Name   string
 	Cost   string
 	Says   string // once bought
+	Short  string // the same on the item's line; a sign where it is longer
 	Bought bool
 }
 
@@ -35,9 +35,13 @@ type Session struct {
 	Title     string
 	Complaint []string // paragraphs
 	Groups    []Group
+	Told      []Item // bought ones that say more than a line holds, the newest first
 	Drawing   drawing.Picture
 	Spent     string
 }
+
+// tellingsHigh holds what one check says, under its name.
+const tellingsHigh = 104
 
 // session is the screen while somebody practises.
 type session struct {
@@ -45,7 +49,9 @@ type session struct {
 	title      *widget.Label
 	spent      *widget.Label
 	complaint  *widget.RichText
-	evidence   *fyne.Container
+	items      *items
+	told       *widget.RichText
+	tellings   *container.Scroll
 	drawing    *kit.Picture
 	cause      *kit.Choice[cases.Cause]
 	named      cases.Cause
@@ -56,7 +62,7 @@ type session struct {
 }
 
 func newSession(v *View) *session {
-	s := &session{view: v, title: kit.Heading(""), spent: kit.Heading(""), complaint: kit.Paragraphs(), evidence: container.NewVBox(), drawing: kit.NewDrawn(0.5), sure: kit.Caption("")}
+	s := &session{view: v, title: kit.Heading(""), spent: kit.Heading(""), complaint: kit.Paragraphs(), items: newItems(v), told: kit.Paragraphs(), drawing: kit.NewDrawn(0.5), sure: kit.Caption("")}
 	s.cause = kit.NewChoice(cases.Words[cases.Cause](), cases.Cause.Name, func(c cases.Cause) {
 		s.named = c
 		s.ready()
@@ -72,12 +78,14 @@ func newSession(v *View) *session {
 	s.answer.Importance = widget.HighImportance
 	stop := widget.NewButton(kit.L("window.practice.stop"), func() { call(v.OnStop) })
 	stop.Importance = widget.LowImportance
-	left := container.NewBorder(container.New(kit.Tight{}, s.title, s.complaint), nil, nil, nil, container.NewVScroll(s.evidence))
+	left := container.NewBorder(container.New(kit.Tight{}, s.title, s.complaint), nil, nil, nil, container.NewVScroll(s.items.content))
+	s.tellings = container.NewVScroll(s.told)
 	bar := container.NewVBox(
+		kit.Roomy(fyne.NewSize(0, tellingsHigh), s.tellings), // there from the beginning, so that nothing moves
 		container.NewBorder(nil, nil, s.spent, stop),
 		container.New(kit.Shares{240, 240, 90, 130}, s.cause.Select, s.confidence, container.NewCenter(s.sure), s.answer),
 	)
-	s.content = container.New(kit.Shares{400, 640}, container.NewPadded(left), container.NewPadded(container.NewBorder(nil, bar, nil, nil, s.drawing)))
+	s.content = container.New(kit.Shares{440, 600}, container.NewPadded(left), container.NewPadded(container.NewBorder(nil, bar, nil, nil, s.drawing)))
 	return s
 }
 
@@ -90,6 +98,7 @@ func call(do func()) {
 // begin forgets the last answer.
 func (s *session) begin() {
 	s.named = ""
+	s.items.forget()
 	s.cause.Put("")
 	s.confidence.SetValue(50)
 	s.confidence.OnChanged(50)
@@ -114,38 +123,16 @@ func (s *session) show(d Session) {
 	kit.SetParagraphs(s.complaint, spans...)
 	s.spent.SetText(d.Spent)
 	s.drawing.Draw(d.Drawing)
-	s.evidence.RemoveAll()
-	for _, g := range d.Groups {
-		s.evidence.Add(kit.Caption(g.Title))
-		line := container.New(layout.NewRowWrapLayoutWithCustomPadding(2, 2))
-		for _, i := range g.Items {
-			if i.Bought && len([]rune(i.Says)) > longest {
-				s.evidence.Add(line)
-				s.evidence.Add(kit.Paragraphs(kit.Span{Text: i.Name, Bold: true, Small: true}, kit.Span{Text: i.Says, Small: true}))
-				line = container.New(layout.NewRowWrapLayoutWithCustomPadding(2, 2))
-				continue
-			}
-			line.Add(s.item(i))
-		}
-		s.evidence.Add(line)
-	}
-	s.evidence.Refresh()
+	s.items.show(d.Groups)
+	s.tell(d.Told)
 }
 
-// longest is how many letters stand beside a name; more stand under it.
-const longest = 22
-
-func (s *session) item(i Item) fyne.CanvasObject {
-	if i.Bought {
-		name, says := kit.Caption(i.Name), widget.NewLabel(i.Says)
-		says.TextStyle.Bold = true
-		says.SizeName = theme.SizeNameCaptionText
-		return kit.On(kit.NewGround(drawing.FineGround, "", 5), container.NewHBox(name, says))
+// tell says what was bought last and has no room where it was bought, the newest first.
+func (s *session) tell(told []Item) {
+	spans := make([]kit.Span, 0, 2*len(told))
+	for _, i := range told {
+		spans = append(spans, kit.Span{Text: i.Name, Bold: true, Small: true}, kit.Span{Text: i.Says, Small: true})
 	}
-	b := widget.NewButton(kit.L("window.practice.item", i.Name, i.Cost), func() {
-		if s.view.OnBuy != nil {
-			s.view.OnBuy(i.Number)
-		}
-	})
-	return b
+	kit.SetParagraphs(s.told, spans...)
+	s.tellings.ScrollToTop()
 }

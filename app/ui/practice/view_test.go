@@ -1,6 +1,7 @@
 package practice
 
 import (
+	"strings"
 	"testing"
 
 	"fyne.io/fyne/v2"
@@ -103,5 +104,43 @@ func TestATrainerKeepsClasses(t *testing.T) {
 	test.Tap(all["Make a set of 3"])
 	if begun != "Tuesday" || made != "" {
 		t.Errorf("begun %q, made %q without a name", begun, made)
+	}
+}
+
+// What is bought says so where its button was, however much it says: no other button
+// moves under a hand.
+func TestNoButtonMovesWhenEvidenceIsBought(t *testing.T) {
+	v := screen(t)
+	d := Session{Title: "The complaint", Groups: []Group{
+		{Title: "warm idle", Items: []Item{{Number: 0, Name: "Upper hose at the radiator", Cost: "1 min"}, {Number: 1, Name: "Bypass", Cost: "1 min"}, {Number: 2, Name: "Heater supply", Cost: "1 min"}}},
+		{Title: "checks", Items: []Item{{Number: 3, Name: "Cap test", Cost: "5 min"}, {Number: 4, Name: "Pressure test", Cost: "15 min"}}},
+	}}
+	v.Begin(d)
+	places := func() map[string]fyne.Position {
+		out := map[string]fyne.Position{}
+		for name, b := range buttons(v.Content(), map[string]*widget.Button{}) {
+			if b.Visible() {
+				out[name] = fyne.CurrentApp().Driver().AbsolutePositionForObject(b)
+			}
+		}
+		return out
+	}
+	before := places()
+	long := "holds 80 kPa and no more; it is marked with 120.\nThe vacuum valve sticks, so that the hose was drawn flat as it cooled down overnight."
+	d.Groups[0].Items[0].Bought, d.Groups[0].Items[0].Short = true, "104 °C"
+	d.Groups[1].Items[0].Bought, d.Groups[1].Items[0].Short = true, "✓"
+	d.Told = []Item{{Name: "Cap test", Says: long}}
+	v.ShowSession(d)
+	after := places()
+	if len(after) != len(before)-2 {
+		t.Errorf("of %d buttons %d are left, want two less", len(before), len(after))
+	}
+	for name, at := range after {
+		if at != before[name] {
+			t.Errorf("%q moved from %v to %v", name, before[name], at)
+		}
+	}
+	if said := kittest.Texts(v.session.told); !strings.Contains(said, long) {
+		t.Errorf("told: %q", said)
 	}
 }
