@@ -19,7 +19,7 @@ func writeRecord(w io.Writer, m Material, o Options) error {
 	s.vehicle()
 	s.fitted()
 	s.complaint()
-	s.troubleCodes()
+	s.troubleCodes(0)
 	s.rounds()
 	s.warmUps()
 	s.wholeCase()

@@ -132,17 +132,19 @@ func (s *sheet) note(text string) {
 	}
 }
 
-func (s *sheet) troubleCodes() {
+// troubleCodes keeps what follows the table with it.
+func (s *sheet) troubleCodes(follows float64) {
 	if len(s.c.Codes) == 0 {
 		s.none(say.Of("record.codes"))
 		return
 	}
-	s.heading(s.by.Of("record.codes"), tableStart)
 	var rows [][]cell
 	for _, code := range s.c.Codes {
 		rows = append(rows, []cell{{code.Code, true}, {text: s.by.Say(code.StateText())}, {text: s.by.Of("capital", s.codes.Meaning(code.Code))}, {text: s.by.Say(frozen(code.FreezeFrame))}})
 	}
-	s.table([]column{{s.by.Of("record.code"), 10}, {s.by.Of("record.state"), 12}, {s.by.Of("record.meaning"), 46}, {s.by.Of("record.freeze-frame"), 32}}, rows)
+	columns := []column{{s.by.Of("record.code"), 10}, {s.by.Of("record.state"), 12}, {s.by.Of("record.meaning"), 46}, {s.by.Of("record.freeze-frame"), 32}}
+	s.heading(s.by.Of("record.codes"), s.tableKeep(columns, rows)+follows)
+	s.table(columns, rows)
 }
 
 func frozen(f cases.FreezeFrame) say.Text {

@@ -8,8 +8,6 @@ import (
 	"loopbook/diagram"
 	"loopbook/diagram/drawing"
 	"loopbook/diagram/say"
-	"loopbook/diagram/warmup"
-	"loopbook/report/picture"
 )
 
 // writeTrainer writes the sheet for the class: the evidence in the order it
@@ -63,7 +61,7 @@ func (t *trainer) question() {
 	t.complaint()
 	t.ask(say.Of("trainer.ask.complaint"), 4)
 	if len(t.c.Codes) > 0 {
-		t.troubleCodes()
+		t.troubleCodes(askHeight(2))
 		t.ask(say.Of("trainer.ask.codes"), 2)
 	}
 	t.checks(false)
@@ -81,82 +79,14 @@ func (t *trainer) question() {
 	t.ask(say.Of("trainer.ask.tell"), 3)
 }
 
-// checks are the workshop checks before the repair: those that only confirmed
-// come last.
-func (t *trainer) checks(confirming bool) {
-	first := true
-	for i := range t.c.Tests {
-		test := &t.c.Tests[i]
-		if test.Stage == cases.AfterRepair || (string(test.Kind) == t.c.Verdict.ConfirmedBy) != confirming {
-			continue
-		}
-		list := measured(test)
-		keep := t.factsHeight(list, 2) + t.firstHeight(test)
-		if first {
-			head := say.Of("trainer.checks")
-			if confirming {
-				head = say.Of("trainer.confirming")
-			}
-			t.heading(t.by.Say(head), subStyle.lead()+10+keep)
-			first = false
-		}
-		t.subheading(t.by.Of("capital", test.Kind.Text()), keep)
-		t.test(test, list)
-	}
-	if !first {
-		t.ask(say.Of("trainer.ask.checks"), 3)
-	}
-}
-
-// logs are the warm-ups without what is read from them.
-func (t *trainer) logs() {
-	for i := range t.c.Logs {
-		l := &t.c.Logs[i]
-		if l.Stage == cases.AfterRepair || i >= len(t.f.WarmUps) {
-			continue
-		}
-		t.heading(t.by.Of("trainer.warm-up"), chartHeight+5*writeLead)
-		t.plot(picture.WarmUp(t.c, l, warmup.Result{TargetC: t.f.WarmUps[i].Result.TargetC}, nil, t.by), 1, chartHeight)
-		t.ask(say.Of("trainer.ask.warm-up"), 3)
-	}
-}
-
-// walk is a round with its readings on the drawing, which takes what the page has
-// left.
-func (t *trainer) walk(i int) {
-	const answer = 6 * writeLead // the question under it and its lines
-	const least = 0.94           // of a record's drawing, before it goes over to the next page
-	list := t.conditions(i)
-	keep := t.factsHeight(list, 3) + answer
-	var d drawing.Picture
-	if t.loop != nil {
-		state := picture.State(t.loop, t.c, t.muted, i, t.by)
-		state.Thermostat = drawing.NotKnown // it is read from the hoses
-		d = drawing.Draw(t.loop, state, true)
-		keep += d.Height * t.drawScale(d, least*t.mostDrawn())
-	}
-	t.heading(t.by.Say(t.roundName(i)), keep)
-	t.facts(list, 3)
-	if t.loop != nil {
-		t.draw(d, t.bottom()-t.y-answer)
-		t.y += 4
-	} else {
-		t.shownReadings(i)
-	}
-	t.ask(say.Of("trainer.ask.round"), 4)
-}
-
-// shownReadings are a round's readings where there is no drawing for them.
-func (t *trainer) shownReadings(i int) {
-	var rows [][]cell
-	for _, r := range alongFlow(t.c.Rounds[i].Readings) {
-		rows = append(rows, cells(t.by.Say(say.PointName(r.Point)), t.bare(r.ShownC), t.by.Say(surface(r))))
-	}
-	t.table([]column{{t.by.Of("record.point"), 2}, {t.by.Of("record.shown", string(t.by.Units.Temperature)), 1}, {t.by.Of("record.on"), 1}}, rows)
-}
-
 // writeLead is the height of a line to write on by hand.
 const writeLead = 21
+
+// askHeight is what a question of at most two lines takes with its lines to write
+// on.
+func askHeight(lines int) float64 {
+	return 5 + 2*strongStyle.lead() + float64(lines)*writeLead
+}
 
 // ask puts a question with lines to write on under it.
 func (t *trainer) ask(question say.Text, lines int) {

@@ -1,0 +1,96 @@
+package report
+
+import (
+	"loopbook/cases"
+	"loopbook/diagram/drawing"
+	"loopbook/diagram/say"
+	"loopbook/diagram/warmup"
+	"loopbook/report/picture"
+)
+
+// checks are the workshop checks before the repair: those that only confirmed
+// come last.
+func (t *trainer) checks(confirming bool) {
+	const lines = 3
+	head := say.Of("trainer.checks")
+	if confirming {
+		head = say.Of("trainer.confirming")
+	}
+	tests := t.before(confirming)
+	for i, test := range tests {
+		list := measured(test)
+		keep := t.factsHeight(list, 2) + t.firstHeight(test)
+		if i == len(tests)-1 {
+			keep += askHeight(lines)
+		}
+		if i == 0 {
+			t.heading(t.by.Say(head), subStyle.lead()+10+keep)
+		}
+		t.subheading(t.by.Of("capital", test.Kind.Text()), keep)
+		t.test(test, list)
+	}
+	if len(tests) > 0 {
+		t.ask(say.Of("trainer.ask.checks"), lines)
+	}
+}
+
+// before are the checks before the repair that confirmed the verdict, or the
+// others.
+func (t *trainer) before(confirming bool) []*cases.Test {
+	var out []*cases.Test
+	for i := range t.c.Tests {
+		test := &t.c.Tests[i]
+		if test.Stage != cases.AfterRepair && (string(test.Kind) == t.c.Verdict.ConfirmedBy) == confirming {
+			out = append(out, test)
+		}
+	}
+	return out
+}
+
+// logs are the warm-ups without what is read from them.
+func (t *trainer) logs() {
+	for i := range t.c.Logs {
+		l := &t.c.Logs[i]
+		if l.Stage == cases.AfterRepair || i >= len(t.f.WarmUps) {
+			continue
+		}
+		t.heading(t.by.Of("trainer.warm-up"), chartHeight+5*writeLead)
+		t.plot(picture.WarmUp(t.c, l, warmup.Result{TargetC: t.f.WarmUps[i].Result.TargetC}, nil, t.by), 1, chartHeight)
+		t.ask(say.Of("trainer.ask.warm-up"), 3)
+	}
+}
+
+// walk is a round with its readings on the drawing, which takes what the page has
+// left.
+func (t *trainer) walk(i int) {
+	const lines = 4    // to answer on under the drawing
+	const least = 0.94 // of a record's drawing, before it goes over to the next page
+	answer := 4 + askHeight(lines)
+	list := t.conditions(i)
+	keep := t.factsHeight(list, 3) + answer
+	var d drawing.Picture
+	if t.loop != nil {
+		state := picture.State(t.loop, t.c, t.muted, i, t.by)
+		state.Thermostat = drawing.NotKnown // it is read from the hoses
+		d = drawing.Draw(t.loop, state, true)
+		keep += d.Height * t.drawScale(d, least*t.mostDrawn())
+	}
+	t.heading(t.by.Say(t.roundName(i)), keep)
+	t.facts(list, 3)
+	if t.loop != nil {
+		t.draw(d, t.bottom()-t.y-answer)
+		t.y += 4
+	} else {
+		t.shownReadings(i)
+	}
+	t.ask(say.Of("trainer.ask.round"), lines)
+}
+
+// shownReadings are a round's readings where there is no drawing for them.
+func (t *trainer) shownReadings(i int) {
+	var rows [][]cell
+	for _, r := range alongFlow(t.c.Rounds[i].Readings) {
+		rows = append(rows, cells(t.by.Say(say.PointName(r.Point)), t.bare(r.ShownC), t.by.Say(surface(r))))
+	}
+	t.table([]column{{t.by.Of("record.point"), 2}, {t.by.Of("record.shown", string(t.by.Units.Temperature)), 1}, {t.by.Of("record.on"), 1}}, rows)
+}
