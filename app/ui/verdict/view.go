@@ -145,11 +145,12 @@ func (v *View) evidenceRow(e Evidence, chosen bool) fyne.CanvasObject {
 	if chosen {
 		icon = theme.RadioButtonCheckedIcon()
 	}
-	pick := widget.NewButtonWithIcon("", icon, func() {
+	point := func() {
 		v.edit(kit.L("window.verdict.confirmed-by"), func(c *cases.Case) { c.Verdict.ConfirmedBy = e.Word })
-	})
+	}
+	pick := widget.NewButtonWithIcon("", icon, point)
 	pick.Importance = widget.LowImportance
-	return container.NewBorder(nil, nil, container.NewVBox(pick), nil, kit.Paragraphs(kit.Span{Text: e.Text, Small: true, Bold: chosen}))
+	return container.NewBorder(nil, nil, container.NewVBox(pick), nil, newWords(kit.Span{Text: e.Text, Small: true, Bold: chosen}, point))
 }
 
 // Leave keeps what is being typed.

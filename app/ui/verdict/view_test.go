@@ -44,6 +44,14 @@ func TestTheVerdictPointsAtEvidence(t *testing.T) {
 	if c.Verdict.ConfirmedBy != "bubbles" || len(v.evidence.Objects) != 2 {
 		t.Errorf("confirmed by %q, %d rows", c.Verdict.ConfirmedBy, len(v.evidence.Objects))
 	}
+	for _, o := range v.evidence.Objects[0].(*fyne.Container).Objects {
+		if w, ok := o.(*words); ok {
+			test.Tap(w)
+		}
+	}
+	if c.Verdict.ConfirmedBy != cases.ByHoseMap {
+		t.Errorf("its words were pressed, and it is confirmed by %q", c.Verdict.ConfirmedBy)
+	}
 }
 
 // The causes stand likeliest first with their chances, health among them, and all
