@@ -78,11 +78,11 @@ func importFiles(ctx context.Context, c console, args []string) (err error) {
 	}
 	defer store.Close()
 	t, err := takeFiles(ctx, store, files, c.in, func(done, taken int) {
-		if done%100 == 0 {
-			fmt.Fprintf(c.err, "\r%d of %d files", done, len(files))
+		if taken >= mostAtOnce {
+			fmt.Fprintf(c.err, "\r%d of %d files, %d cases", done, len(files), taken)
 		}
 	})
-	if t.files >= 100 {
+	if len(t.met) >= mostAtOnce {
 		fmt.Fprintln(c.err) // ends the line that counted
 	}
 	if errors.Is(err, context.Canceled) {

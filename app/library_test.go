@@ -5,16 +5,19 @@ import (
 	"bytes"
 	"context"
 	"encoding/json"
+	"errors"
 	"fmt"
 	"io"
 	"os"
 	"path/filepath"
+	"slices"
 	"strings"
 	"testing"
 
 	"loopbook/cases"
 	"loopbook/cases/casetest"
 	"loopbook/cases/exchange"
+	"loopbook/cases/sqlite"
 )
 
 // filled is a notebook of n generated cases.
@@ -240,54 +243,89 @@ func TestImportOfManyIsAllOrNothingForEach(t *testing.T) {
 	}
 }
 
+// bundlesOf writes n cases to as many files.
+func bundlesOf(t *testing.T, n int) (dir string, files []string) {
+	t.Helper()
+	dir = t.TempDir()
+	for i := range n {
+		text, err := cases.Encode(casetest.Invented(i))
+		files = append(files, filepath.Join(dir, fmt.Sprintf("%03d.json", i)))
+		if err != nil || os.WriteFile(files[i], text, 0o600) != nil {
+			t.Fatal(err)
+		}
+	}
+	return dir, files
+}
+
+// What is told when an import is stopped is what the notebook holds.
 func TestImportStops(t *testing.T) {
-	dir := t.TempDir()
-	store, err := openNotebook(context.Background(), filepath.Join(dir, "n.db"))
+	store, err := openNotebook(context.Background(), filepath.Join(t.TempDir(), "n.db"))
 	if err != nil {
 		t.Fatal(err)
 	}
 	defer store.Close()
-	var files []string
-	for i := range 20 {
-		files = append(files, filepath.Join(dir, fmt.Sprintf("%d.json", i)))
-		f, err := os.Create(files[i])
-		if err == nil {
-			err = exchange.WriteCase(f, casetest.Invented(i))
-		}
-		if err != nil || f.Close() != nil {
-			t.Fatal(err)
-		}
-	}
+	_, files := bundlesOf(t, 3*mostAtOnce)
 	ctx, cancel := context.WithCancel(context.Background())
-	taken, err := takeFiles(ctx, store, files, nil, func(done, _ int) {
-		if done == 7 {
-			cancel()
-		}
-	})
+	taken, err := takeFiles(ctx, store, files, nil, func(int, int) { cancel() })
 	page, errPage := store.Search(context.Background(), cases.Query{})
-	if err == nil || errPage != nil || len(taken.met) != 7 || page.Total != 7 || taken.files != 7 || taken.of != 20 {
-		t.Errorf("stopped after %d of 7 with %v; the notebook holds %d", len(taken.met), err, page.Total)
+	if err == nil || errPage != nil || len(taken.met) != mostAtOnce || page.Total != mostAtOnce || taken.files != mostAtOnce || taken.of != len(files) {
+		t.Errorf("stopped after %d with %v; the notebook holds %d", len(taken.met), err, page.Total)
+	}
+}
+
+// picky refuses one case.
+type picky struct {
+	*sqlite.Store
+	id string
+}
+
+var errPicky = errors.New("not this one")
+
+func (p picky) Import(ctx context.Context, b cases.Bundle, what string) (cases.Met, error) {
+	if b.Case.ID == p.id {
+		return cases.Met{}, errPicky
+	}
+	return p.Store.Import(ctx, b, what)
+}
+
+func (p picky) ImportAll(ctx context.Context, all []cases.Bundle, what string) ([]cases.Met, error) {
+	if slices.ContainsFunc(all, func(b cases.Bundle) bool { return b.Case.ID == p.id }) {
+		return nil, errPicky
+	}
+	return p.Store.ImportAll(ctx, all, what)
+}
+
+// One that can't be kept doesn't keep out those that are kept in one go with it.
+func TestOneAtFaultKeepsNoOtherOut(t *testing.T) {
+	store, err := openNotebook(context.Background(), filepath.Join(t.TempDir(), "n.db"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer store.Close()
+	_, files := bundlesOf(t, mostAtOnce+9)
+	taken, err := takeFiles(context.Background(), picky{store, casetest.Invented(5).ID}, files, nil, func(int, int) {})
+	page, errPage := store.Search(context.Background(), cases.Query{})
+	if err != nil || errPage != nil || page.Total != len(files)-1 || len(taken.met) != page.Total || taken.files != len(files) {
+		t.Errorf("%d are there, %d are told, %v", page.Total, len(taken.met), err)
+	}
+	if len(taken.refused) != 1 || !errors.Is(taken.refused[0], errPicky) {
+		t.Errorf("refused %v", taken.refused)
 	}
 }
 
 // A stopped command says how far it came; what it lists is in the notebook.
 func TestAStoppedCommandSaysWhatIsKept(t *testing.T) {
-	notebook, dir := filepath.Join(t.TempDir(), "n.db"), t.TempDir()
-	for i := range 250 {
-		text, err := cases.Encode(casetest.Invented(i))
-		if err != nil || os.WriteFile(filepath.Join(dir, fmt.Sprintf("%03d.json", i)), text, 0o600) != nil {
-			t.Fatal(err)
-		}
-	}
+	notebook := filepath.Join(t.TempDir(), "n.db")
+	dir, _ := bundlesOf(t, 250)
 	ctx, cancel := context.WithCancel(context.Background())
 	var out bytes.Buffer
-	errs := &stopper{at: "200 of 250", stop: cancel}
+	errs := &stopper{at: "128 cases", stop: cancel}
 	code := run(ctx, []string{"import", dir, "--notebook", notebook}, console{out: &out, err: errs})
-	if code != wrongInput || !strings.Contains(errs.String(), "\nloopbook: stopped after 200 of 250 files") {
+	if code != wrongInput || !strings.Contains(errs.String(), "\nloopbook: stopped after 128 of 250 files") {
 		t.Errorf("import = %d, %q", code, errs)
 	}
 	_, found, _ := call(t, "", "search", "--notebook", notebook)
-	if n := strings.Count(out.String(), "\n"); n != 200 || strings.Count(found, "\n") != n {
+	if n := strings.Count(out.String(), "\n"); n != 128 || strings.Count(found, "\n") != n {
 		t.Errorf("%d are listed, %d are there", n, strings.Count(found, "\n"))
 	}
 }

@@ -34,34 +34,27 @@ func (t takings) count(m cases.Meeting) (n int) {
 	return n
 }
 
+// What is kept in one go: few enough that a stop takes effect at once, and that memory
+// and the file's other writers hardly notice.
+const (
+	mostAtOnce      = 64
+	mostBytesAtOnce = 8 << 20
+)
+
+// importer takes cases in; *sqlite.Store is one.
+type importer interface {
+	Import(ctx context.Context, b cases.Bundle, what string) (cases.Met, error)
+	ImportAll(ctx context.Context, bundles []cases.Bundle, what string) ([]cases.Met, error)
+}
+
 // takeFiles takes every case of the files into the notebook: each bundle whole or
 // not at all, whatever becomes of the others. It calls progress with how many files
-// are through, and stops between two bundles where ctx is done; what was taken until
-// then stays.
-func takeFiles(ctx context.Context, store *sqlite.Store, files []string, in io.Reader, progress func(files, taken int)) (takings, error) {
-	t := takings{of: len(files)}
-	take := func(b cases.Bundle, err error) error {
-		if ctx.Err() != nil {
-			return ctx.Err()
-		}
-		if err != nil {
-			t.refused = append(t.refused, err)
-			return nil
-		}
-		met, err := store.Import(ctx, b, "imported")
-		switch {
-		case err != nil && ctx.Err() != nil:
-			return ctx.Err()
-		case err != nil:
-			t.refused = append(t.refused, err)
-			return nil
-		case met.Meeting == cases.MeetsOther:
-			t.conflicts = append(t.conflicts, met)
-		}
-		t.met, t.titles = append(t.met, met), append(t.titles, b.Case.Title)
-		return nil
-	}
-	for i, file := range files {
+// are through and how many cases are taken, and stops where ctx is done; what was
+// taken until then stays, and is all that is told.
+func takeFiles(ctx context.Context, store importer, files []string, in io.Reader, progress func(files, taken int)) (takings, error) {
+	k := &taker{store: store, progress: progress, t: takings{of: len(files)}}
+	take := func(b cases.Bundle, err error) error { return k.take(ctx, b, err) }
+	for _, file := range files {
 		var err error
 		if file == "-" {
 			err = exchange.EachOf(ctx, "standard input", in, take)
@@ -70,14 +63,81 @@ func takeFiles(ctx context.Context, store *sqlite.Store, files []string, in io.R
 		}
 		switch {
 		case ctx.Err() != nil:
-			return t, ctx.Err()
+			return k.t, ctx.Err()
 		case err != nil:
-			t.refused = append(t.refused, err)
+			k.t.refused = append(k.t.refused, err)
 		}
-		t.files = i + 1
-		progress(t.files, len(t.met))
+		k.read++
 	}
-	return t, nil
+	return k.t, k.keep(ctx)
+}
+
+// taker gathers cases and keeps them some at once.
+type taker struct {
+	store    importer
+	progress func(files, taken int)
+	t        takings
+	read     int // files to their end
+	waiting  []cases.Bundle
+	bytes    int // of their files
+}
+
+func (k *taker) take(ctx context.Context, b cases.Bundle, err error) error {
+	switch {
+	case ctx.Err() != nil:
+		return ctx.Err()
+	case err != nil:
+		k.t.refused = append(k.t.refused, err)
+		return nil
+	}
+	if len(k.waiting) == mostAtOnce || k.bytes > mostBytesAtOnce {
+		if err := k.keep(ctx); err != nil {
+			return err
+		}
+	}
+	k.waiting = append(k.waiting, b)
+	for _, data := range b.Files {
+		k.bytes += len(data)
+	}
+	return nil
+}
+
+// keep takes in what waits; where one of them is at fault, each alone.
+func (k *taker) keep(ctx context.Context) error {
+	all, err := k.store.ImportAll(ctx, k.waiting, "imported")
+	if err != nil {
+		if err := k.keepEach(ctx); err != nil {
+			return err
+		}
+	}
+	for i, met := range all {
+		k.t.add(met, k.waiting[i].Case.Title)
+	}
+	k.waiting, k.bytes, k.t.files = nil, 0, k.read
+	k.progress(k.t.files, len(k.t.met))
+	return nil
+}
+
+func (k *taker) keepEach(ctx context.Context) error {
+	for _, b := range k.waiting {
+		met, err := k.store.Import(ctx, b, "imported")
+		switch {
+		case err == nil:
+			k.t.add(met, b.Case.Title)
+		case ctx.Err() != nil:
+			return ctx.Err()
+		default:
+			k.t.refused = append(k.t.refused, err)
+		}
+	}
+	return nil
+}
+
+func (t *takings) add(met cases.Met, title string) {
+	t.met, t.titles = append(t.met, met), append(t.titles, title)
+	if met.Meeting == cases.MeetsOther {
+		t.conflicts = append(t.conflicts, met)
+	}
 }
 
 // importable lists the files under the names given: a folder stands for the cases

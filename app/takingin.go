@@ -24,12 +24,10 @@ func (w *window) takeAll(paths []string) {
 	}
 	w.leave()
 	store := w.desk.store
-	ctx, done := w.busy(kit.L("window.share.reading", 0, len(files)))
+	ctx, done := w.busy(kit.L("window.share.reading", 0, len(files), 0))
 	w.start(func() {
-		t, err := takeFiles(ctx, store, files, nil, func(n, _ int) {
-			if n%10 == 0 || n == len(files) {
-				fyne.Do(func() { w.working.SetText(kit.L("window.share.reading", n, len(files))) })
-			}
+		t, err := takeFiles(ctx, store, files, nil, func(n, taken int) {
+			fyne.Do(func() { w.working.SetText(kit.L("window.share.reading", n, len(files), taken)) })
 		})
 		fyne.Do(func() {
 			if stopped := done(); err != nil && !stopped {

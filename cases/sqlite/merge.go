@@ -26,6 +26,25 @@ func (s *Store) Import(ctx context.Context, b cases.Bundle, what string) (met ca
 	return met, nil
 }
 
+// ImportAll is Import of several at once, in a fraction of the time that the disk takes for
+// each alone: all of them, or on an error none.
+func (s *Store) ImportAll(ctx context.Context, bundles []cases.Bundle, what string) (all []cases.Met, err error) {
+	err = s.tx(ctx, func(tx *sql.Tx) error {
+		for _, b := range bundles {
+			met, err := s.merge(ctx, tx, b, what)
+			if err != nil {
+				return fmt.Errorf("taking in case %q (%q): %w", b.Case.ID, b.Case.Title, err)
+			}
+			all = append(all, met)
+		}
+		return nil
+	})
+	if err != nil {
+		return nil, err
+	}
+	return all, nil
+}
+
 func (s *Store) merge(ctx context.Context, tx *sql.Tx, b cases.Bundle, what string) (cases.Met, error) {
 	content, err := contentOf(b.Case)
 	if err != nil {

@@ -4,6 +4,7 @@ package sqlite_test
 
 import (
 	"context"
+	"errors"
 	"testing"
 
 	"loopbook/cases"
@@ -94,5 +95,24 @@ func TestABadBundleChangesNothing(t *testing.T) {
 	}
 	if page, err := s.Search(ctx, cases.Query{Text: casetest.Invented(1).Tags[0][:4] + "x"}); err != nil {
 		t.Errorf("the words of a case that was taken back: %v, %v", page, err)
+	}
+}
+
+func TestImportOfSeveralIsAllOrNothing(t *testing.T) {
+	ctx, s := context.Background(), open(t)
+	put(t, s, casetest.Invented(1), "new")
+	other := casetest.Invented(1)
+	other.Title = "Told differently"
+	all := []cases.Bundle{{Case: casetest.Invented(2)}, {Case: casetest.Invented(2)}, {Case: other}}
+	bad := cases.Bundle{Case: casetest.Invented(3), Files: map[string][]byte{"../x": nil}}
+	if met, err := s.ImportAll(ctx, append(all, bad), "import"); !errors.Is(err, cases.ErrFileName) || met != nil {
+		t.Errorf("with a bad one %v, %v", met, err)
+	}
+	if page, err := s.Search(ctx, cases.Query{}); err != nil || page.Total != 1 {
+		t.Errorf("after a fault it holds %d, %v", page.Total, err)
+	}
+	met, err := s.ImportAll(ctx, all, "import")
+	if err != nil || len(met) != 3 || met[0].Meeting != cases.MeetsNone || met[1].Meeting != cases.MeetsSame || met[2].Meeting != cases.MeetsOther {
+		t.Errorf("met %+v, %v", met, err)
 	}
 }
