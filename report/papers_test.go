@@ -69,34 +69,6 @@ func TestPapersInEveryLanguage(t *testing.T) {
 	}
 }
 
-// sound holds a PDF to other people's readers.
-func sound(t *testing.T, where string, pdf []byte) {
-	t.Helper()
-	if out := tool(t, pdf, "qpdf", "--check", "FILE"); strings.Contains(out, "WARNING") {
-		t.Errorf("%s: %s", where, out)
-	}
-	for _, line := range strings.Split(strings.TrimSpace(tool(t, pdf, "pdffonts", "FILE")), "\n")[2:] {
-		if f := strings.Fields(line); len(f) < 5 || f[len(f)-5] != "yes" {
-			t.Errorf("%s: a font isn't embedded: %s", where, line)
-		}
-	}
-	for i, p := range boxes(t, pdf).Pages {
-		right := 0.0 // where the page's number ends
-		for _, w := range p.Words {
-			if w.YMin > p.Height-58 {
-				right = max(right, w.XMax)
-			}
-			if w.XMin < 41.5 || w.XMax > p.Width-41.5 || w.YMin < 41 || w.YMax > p.Height-41.5 {
-				t.Errorf("%s, page %d: %q lies at %.0f to %.0f, %.0f to %.0f: outside the margins of 42", where, i+1, w.Text, w.XMin, w.XMax, w.YMin, w.YMax)
-				break
-			}
-		}
-		if right < p.Width-43 {
-			t.Errorf("%s, page %d: the number ends at %.1f of %.1f", where, i+1, right, p.Width-42)
-		}
-	}
-}
-
 // No template's name stands on a paper where its words should.
 func TestEveryWordIsSaid(t *testing.T) {
 	m := judged(t, full())

@@ -1,7 +1,6 @@
 package report_test
 
 import (
-	"encoding/xml"
 	"os"
 	"os/exec"
 	"path/filepath"
@@ -152,34 +151,6 @@ func TestNothingIsCutOff(t *testing.T) {
 			}
 		}
 	}
-}
-
-type boxed struct {
-	Pages []struct {
-		Width  float64 `xml:"width,attr"`
-		Height float64 `xml:"height,attr"`
-		Words  []struct {
-			XMin float64 `xml:"xMin,attr"`
-			XMax float64 `xml:"xMax,attr"`
-			YMin float64 `xml:"yMin,attr"`
-			YMax float64 `xml:"yMax,attr"`
-			Text string  `xml:",chardata"`
-		} `xml:"word"`
-	} `xml:"body>doc>page"`
-}
-
-func boxes(t *testing.T, pdf []byte) (b boxed) {
-	t.Helper()
-	text := tool(t, pdf, "pdftotext", "-bbox", "FILE", "-")
-	d := xml.NewDecoder(strings.NewReader(text))
-	d.Strict, d.Entity = false, xml.HTMLEntity
-	if err := d.Decode(&b); err != nil {
-		t.Fatal(err)
-	}
-	if len(b.Pages) == 0 || len(b.Pages[0].Words) == 0 {
-		t.Fatal("no words found")
-	}
-	return b
 }
 
 func TestHostileTexts(t *testing.T) {

@@ -29,10 +29,11 @@ func (s *sheet) photos() {
 	if len(s.c.Photos) == 0 {
 		return
 	}
-	s.heading(s.by.Of("record.photos"), photoHeight+2*smallStyle.lead())
+	row := photoHeight + 3*smallStyle.lead()
+	s.heading(s.by.Of("record.photos"), row)
 	small := shrunk(s.c.Photos, s.m.Photo)
 	for i := 0; i < len(small); i += 2 {
-		s.need(photoHeight + 3*smallStyle.lead())
+		s.need(row)
 		foot := s.picture(i, small[i], margin)
 		if i+1 < len(small) {
 			foot = max(foot, s.picture(i+1, small[i+1], margin+(s.inner()+photoGap)/2))
