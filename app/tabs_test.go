@@ -3,6 +3,8 @@ package main
 import (
 	"testing"
 
+	"fyne.io/fyne/v2"
+
 	"loopbook/cases"
 	"loopbook/diagram"
 )
@@ -87,5 +89,28 @@ func TestACauseTakenAsTheVerdictIsUndone(t *testing.T) {
 	w.undo()
 	if got := w.desk.c.Verdict.Cause; got != "" {
 		t.Errorf("after undo the verdict is %q", got)
+	}
+}
+
+// What was walked before the repair is walked again from the proof: in a round of
+// after it, with the caret at the first hose.
+func TestTheProofBeginsTheRoundThatIsMissing(t *testing.T) {
+	w, _ := shown(t)
+	w.newCase()
+	typeAt(t, w, diagram.Housing, "107")
+	w.tabs.SelectIndex(proofTab)
+	if again := w.proofData().Again; len(again) != 1 || again[0].Name != "Warm idle" {
+		t.Fatalf("offered: %v", again)
+	}
+	w.proof.OnAgain(0)
+	if n := len(w.desk.c.Rounds); n != 2 || w.desk.round != 1 || w.desk.c.Rounds[1].Stage != cases.AfterRepair || w.tabs.SelectedIndex() != hoseMapTab {
+		t.Fatalf("%d rounds, the shown one %d of stage %q", n, w.desk.round, w.desk.c.Rounds[w.desk.round].Stage)
+	}
+	for _, r := range "91" {
+		w.window.Canvas().Focused().TypedRune(r)
+	}
+	w.window.Canvas().Focused().TypedKey(&fyne.KeyEvent{Name: fyne.KeyReturn})
+	if got := w.shownC(diagram.Housing); got == nil || *got != 91 {
+		t.Errorf("typed at once: %v", got)
 	}
 }
