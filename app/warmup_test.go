@@ -121,7 +121,7 @@ func TestWarmUpByHandAndAtFault(t *testing.T) {
 }
 
 // A simulated car writes how far its thermostat is open: the knee is where it
-// begins to be.
+// begins to be, far over its rating where it sticks.
 func TestKneeIsWhereTheSimulatedThermostatOpens(t *testing.T) {
 	for _, args := range [][]string{
 		{"--layout", "outlet-thermostat"}, {"--layout", "inlet-thermostat"}, {"--layout", "outlet-thermostat", "--ambient-c", "-5"},
@@ -140,16 +140,16 @@ func TestKneeIsWhereTheSimulatedThermostatOpens(t *testing.T) {
 	}
 }
 
-// firstLift is the first row of a simulated series with the thermostat off its
-// seat.
+// firstLift is the last row of a simulated series before the thermostat leaves its
+// seat: one that lets go at once has cooled the engine by the next.
 func firstLift(t *testing.T, series string) (s, c float64) {
 	t.Helper()
 	rows, err := csv.NewReader(strings.NewReader(series)).ReadAll()
 	if err != nil {
 		t.Fatal(err)
 	}
-	for _, row := range rows[1:] {
-		if row[4] != "0" {
+	for i, next := range rows[2:] {
+		if row := rows[1+i]; next[4] != "0" {
 			s, err := strconv.ParseFloat(row[0], 64)
 			c, err2 := strconv.ParseFloat(row[1], 64)
 			if err != nil || err2 != nil {

@@ -3,6 +3,7 @@ package physics
 import (
 	"errors"
 	"fmt"
+	"math"
 
 	"loopbook/diagram"
 )
@@ -54,7 +55,7 @@ func (f Fault) on(p Params) (Params, faulty, error) {
 	switch f.Cause {
 	case "", "none":
 	case "thermostat-stuck-open":
-		x.least = 0.1 + 0.9*s
+		x.least = leastAjar * math.Pow(1/leastAjar, s)
 	case "thermostat-stuck-closed":
 		x.most = 0.002 * (1 - s)
 		p.MainLeak *= 0.3*(1-s) + 0.01 // jammed with grit, its vent pin too
@@ -126,6 +127,11 @@ func (f Fault) on(p Params) (Params, faulty, error) {
 	}
 	return p, x, nil
 }
+
+// leastAjar is the lift of a valve that dirt just keeps from its seat. On the road in the cold it
+// lets an engine fall to 60 °C, where one that stands wide open would hold it at 30 °C: most
+// that are complained of lie between, so the lift grows by the same factor with severity (judgement).
+const leastAjar = 0.02
 
 // late is a thermostat that sticks and lets go at once, 8 to 25 K over its rating
 // (signatures F03, common practice); in other forms one that opens too high all
