@@ -57,7 +57,7 @@ func (j *judging) judge(c cases.Case) error {
 		j.stop()
 	}
 	j.c = &own
-	if key := crowdsKey(&own); key != j.key {
+	if key := j.mind.crowdsKey(&own); key != j.key {
 		j.cancel()
 		j.key, j.crowd, j.failed = key, j.mind.crowd(&own), nil
 		j.gather()
@@ -74,11 +74,11 @@ func (j *judging) stop() {
 	j.c, j.chosen, j.key, j.crowd, j.failed, j.answer = nil, "", "", nil, nil, answer{}
 }
 
-// crowdsKey names the crowds that mind.gather simulates for a case.
-func crowdsKey(c *cases.Case) string {
-	asked, key := diagnosis.StageOf(c), ""
+// crowdsKey names the crowds that gather simulates for a case.
+func (m *mind) crowdsKey(c *cases.Case) string {
+	asked, found, key := diagnosis.StageOf(c), m.analyst.Analyse(c), ""
 	for _, stage := range cases.Words[cases.Stage]() {
-		if p, ok := diagnosis.PlanFor(c, stage); ok {
+		for _, p := range plansOf(c, found, stage) {
 			key += fmt.Sprintf("%s %t %s\n", stage, stage == asked, p.Setting.Key())
 		}
 	}

@@ -38,10 +38,8 @@ func newMind() (*mind, error) {
 // causes are asked of, healthy cars for the other one.
 func (m *mind) gather(ctx context.Context, c *cases.Case, soFar func(*ensemble.Ensemble)) error {
 	asked := diagnosis.StageOf(c)
-	if p, ok := diagnosis.PlanFor(c, asked); ok {
-		if _, err := m.crowds.Get(ctx, p, soFar); err != nil {
-			return err
-		}
+	if _, err := m.gatherStage(ctx, c, asked, soFar); err != nil {
+		return err
 	}
 	for i := range c.Rounds {
 		stage := diagnosis.StageOfRound(c, i)
@@ -54,6 +52,47 @@ func (m *mind) gather(ctx context.Context, c *cases.Case, soFar func(*ensemble.E
 		}
 	}
 	return nil
+}
+
+// gatherStage simulates every cause for a stage: its rounds, whose crowd it answers, then its
+// logs. There is none where the layout isn't known.
+func (m *mind) gatherStage(ctx context.Context, c *cases.Case, stage cases.Stage, soFar func(*ensemble.Ensemble)) (rounds *ensemble.Ensemble, err error) {
+	for i, p := range plansOf(c, m.analyst.Analyse(c), stage) {
+		e, err := m.crowds.Get(ctx, p, soFar)
+		if err != nil {
+			return nil, err
+		}
+		if i == 0 {
+			rounds, soFar = e, nil
+		}
+	}
+	return rounds, nil
+}
+
+// plansOf are what a stage's causes are judged by: the rounds' crowd first, then one for each
+// log that is weighed.
+func plansOf(c *cases.Case, found evidence.Findings, stage cases.Stage) []diagnosis.Plan {
+	p, ok := diagnosis.PlanFor(c, stage)
+	if !ok {
+		return nil
+	}
+	out := []diagnosis.Plan{p}
+	for _, l := range diagnosis.LogPlans(c, found, stage) {
+		out = append(out, l.Plan)
+	}
+	return out
+}
+
+// rank judges a stage by its rounds' crowd, which may be nil, and by those of its logs that are
+// there.
+func (m *mind) rank(c *cases.Case, found evidence.Findings, p diagnosis.Plan, crowd *ensemble.Ensemble, prior diagnosis.Prior) diagnosis.Ranking {
+	r := m.judge.Rank(c, found, p, crowd, prior)
+	for _, l := range diagnosis.LogPlans(c, found, p.Stage) {
+		if e := m.crowds.Kept(l.Plan); e != nil {
+			r = r.WithLog(l, e)
+		}
+	}
+	return r
 }
 
 // thought is a case's findings with its causes and what to do next.
@@ -87,7 +126,7 @@ func (m *mind) weigh(c *cases.Case, crowd *ensemble.Ensemble, prior diagnosis.Pr
 	if !ok {
 		crowd = nil
 	}
-	t.ranking = m.judge.Rank(c, t.found, p, crowd, prior)
+	t.ranking = m.rank(c, t.found, p, crowd, prior)
 	t.next = m.judge.Next(t.ranking)
 	return t
 }

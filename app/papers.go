@@ -37,7 +37,7 @@ func (m *mind) material(ctx context.Context, b cases.Bundle) (report.Material, e
 	}
 	found := m.analyst.Analyse(c)
 	rank := func(s judgedBy) diagnosis.Ranking {
-		return m.judge.Rank(c, found, s.plan, s.crowd, diagnosis.Prior{})
+		return m.rank(c, found, s.plan, s.crowd, diagnosis.Prior{})
 	}
 	before := rank(stages[0])
 	before.Explain(toldCauses)
@@ -56,7 +56,7 @@ func (m *mind) crowdOf(ctx context.Context, c *cases.Case, stage cases.Stage) (j
 	if !ok {
 		return judgedBy{plan: diagnosis.Plan{Stage: stage}}, nil
 	}
-	crowd, err := m.crowds.Get(ctx, p, nil)
+	crowd, err := m.gatherStage(ctx, c, stage, nil)
 	return judgedBy{p, crowd}, err
 }
 

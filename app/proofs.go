@@ -46,8 +46,8 @@ func (w *window) proofData() view.Data {
 	}
 	plan, known := diagnosis.PlanFor(&d.c, cases.AfterRepair)
 	plan.Stage = cases.AfterRepair
-	crowd := w.crowdAfter(plan, known)
-	p := proof.Judge(&d.c, d.found, d.mind.judge.Rank(&d.c, d.found, plan, crowd, diagnosis.Prior{}))
+	crowd := w.crowdAfter(plan)
+	p := proof.Judge(&d.c, d.found, d.mind.rank(&d.c, d.found, plan, crowd, diagnosis.Prior{}))
 	data := view.Data{Case: d.c, Units: d.units, Pair: min(w.proofs.pair, len(p.Pairs)-1)}
 	by := d.by()
 	data.Severity, data.Verdict = severityOf(p.Verdict), by.Say(p.Sentence)
@@ -95,32 +95,43 @@ func severityOf(v proof.Verdict) string {
 }
 
 // crowdAfter is the crowd that the stage after the repair is judged by, or nil;
-// then it is simulated apart from the window, where there is anything to judge.
-func (w *window) crowdAfter(plan diagnosis.Plan, known bool) *ensemble.Ensemble {
-	if !known || len(plan.Rounds) == 0 {
+// then it is simulated apart from the window, and those of the stage's logs with it,
+// where there is anything to judge.
+func (w *window) crowdAfter(plan diagnosis.Plan) *ensemble.Ensemble {
+	m, key, missing := w.desk.mind, "", []diagnosis.Plan(nil)
+	plans := plansOf(&w.desk.c, w.desk.found, cases.AfterRepair)
+	if len(plans) == 0 || len(plan.Rounds) == 0 && len(plans) == 1 {
 		return nil
 	}
-	m := w.desk.mind
-	if kept := m.crowds.Kept(plan); kept != nil {
-		return kept
+	for _, p := range plans {
+		if m.crowds.Kept(p) == nil {
+			missing = append(missing, p)
+			key += p.Setting.Key()
+		}
 	}
-	key := plan.Setting.Key()
-	if key == w.proofs.key {
-		return nil // under way
+	if len(missing) > 0 && key != w.proofs.key { // else it is under way
+		w.proofs.key = key
+		w.start(func() { w.simulateAfter(missing, key) })
 	}
-	w.proofs.key = key
-	w.start(func() {
-		_, err := m.crowds.Get(w.desk.ctx, plan, nil)
-		fyne.Do(func() {
-			if w.proofs.key == key {
-				w.proofs.key = ""
-			}
-			if err == nil && w.tabs.SelectedIndex() == proofTab {
-				w.showProof()
-			}
-		})
-	})
 	return m.crowds.Kept(plan)
+}
+
+// simulateAfter makes the crowds that the proof waits for, and shows it anew.
+func (w *window) simulateAfter(missing []diagnosis.Plan, key string) {
+	var err error
+	for _, p := range missing {
+		if err == nil {
+			_, err = w.desk.mind.crowds.Get(w.desk.ctx, p, nil)
+		}
+	}
+	fyne.Do(func() {
+		if w.proofs.key == key {
+			w.proofs.key = ""
+		}
+		if err == nil && w.tabs.SelectedIndex() == proofTab {
+			w.showProof()
+		}
+	})
 }
 
 // pairWords fill in the pairs, and the one that is looked at.

@@ -11,8 +11,8 @@ import (
 const UsualDraws = 200
 
 // keptCrowds is how many crowds are kept: some cases looked at in turn, with their
-// two stages.
-const keptCrowds = 8
+// two stages and their logs.
+const keptCrowds = 12
 
 // Crowds simulates a plan's crowd once and keeps the last few. It may be used
 // from several goroutines.

@@ -15,24 +15,24 @@ type Band struct {
 	LowC, HighC []float64
 }
 
-// The band's points along a log, and the longest log that has one.
+// The points of a log's crowd along it, and the longest log that has one.
 const (
-	bandPoints = 24
-	bandMostS  = 4 * 3600
+	logPoints = 24
+	logMostS  = 4 * 3600
 )
 
-// PlanForLog is what has to be simulated to know how healthy cars would warm up
-// as the log's car was run, from StartS of the log on: idling, where the log
-// doesn't say. It reports false where the layout isn't known.
+// PlanForLog is what has to be simulated to know how cars would warm up as the
+// log's car was run, from startS of the log on: idling, where the log doesn't
+// say. It reports false where the layout isn't known or the log is too short.
 func PlanForLog(c *cases.Case, l *cases.Log, startS float64) (Plan, bool) {
 	p, ok := PlanFor(&cases.Case{Loop: c.Loop, Site: c.Site}, cases.BeforeRepair)
 	n := len(l.TimeS)
 	if !ok || n == 0 || !(l.TimeS[n-1]-startS > 120) {
 		return Plan{}, false
 	}
-	step := min(l.TimeS[n-1]-startS, bandMostS) / bandPoints
+	step := min(l.TimeS[n-1]-startS, logMostS) / logPoints
 	start := ensemble.Start{AmbientC: airOf(c, l)}
-	for i := 0; i < bandPoints; i++ {
+	for i := 0; i < logPoints; i++ {
 		from := startS + step*float64(i)
 		stop := ensemble.Stop{Seconds: step, Blower: -1, Logged: true}
 		if len(l.EngineRPM) == n {
@@ -44,7 +44,7 @@ func PlanForLog(c *cases.Case, l *cases.Log, startS float64) (Plan, bool) {
 		start.Stops = append(start.Stops, stop)
 	}
 	p.Setting.Starts, p.Setting.Ahead = []ensemble.Start{start}, ensemble.Stop{Seconds: 1, Logged: true}
-	return p.Healthy(), true
+	return p, true
 }
 
 // airOf is the air outside: the case's, a round's, or what a cold log begins with.
@@ -67,16 +67,21 @@ func airOf(c *cases.Case, l *cases.Log) diagram.Celsius {
 
 // mean is a column's mean between two times; gaps, and nothing at all, are 0.
 func mean(t, v []float64, from, to float64) float64 {
-	sum, n := 0.0, 0
+	sum, n := sumOf(t, v, from, to)
+	return sum / float64(max(n, 1))
+}
+
+// sumOf adds up a column between two times, without its gaps.
+func sumOf(t, v []float64, from, to float64) (sum float64, n int) {
 	for i, s := range t {
 		if s >= from && s < to && !math.IsNaN(v[i]) {
 			sum, n = sum+v[i], n+1
 		}
 	}
-	return sum / float64(max(n, 1))
+	return sum, n
 }
 
-// BandOf is the band of a log's crowd, in the log's own seconds.
+// BandOf is the band of the healthy cars of a log's crowd, in the log's own seconds.
 func BandOf(e *ensemble.Ensemble, startS float64) Band {
 	b := Band{TimeS: []float64{startS}}
 	air := float64(e.AmbientC(0))

@@ -47,6 +47,9 @@ func modelSdK(p diagram.Point, c, air float64) float64 {
 	return looseness(p) * math.Hypot(modelK, modelPart*math.Abs(c-air))
 }
 
+// sensorSd is the error of the model and the engine's own sensor at a temperature, K.
+func sensorSd(c, air float64) float64 { return math.Hypot(sensorSdK, modelPart*math.Abs(c-air)/2) }
+
 // A difference of two readings errs by what the gun repeats to (3 K each: IR9,
 // common practice) and by two hoses' walls, which stand 2 to 8 K under their
 // coolant (IR8, from memory); the model errs by a part of it (judgement).
@@ -72,7 +75,7 @@ func readings(c *cases.Case, f evidence.Findings, p Plan, e *ensemble.Ensemble) 
 			}
 		}
 		if ect := c.Rounds[i].EctC; ect != nil {
-			out = append(out, reading{stop: stop, slot: ensemble.ECT, shownC: float64(*ect), sdK: math.Hypot(sensorSdK, modelPart*math.Abs(float64(*ect)-air)/2)})
+			out = append(out, reading{stop: stop, slot: ensemble.ECT, shownC: float64(*ect), sdK: sensorSd(float64(*ect), air)})
 		}
 	}
 	return out

@@ -1,0 +1,117 @@
+package diagnosis_test
+
+import (
+	"context"
+	"fmt"
+	"math/rand"
+	"testing"
+
+	"loopbook/cases"
+	"loopbook/cases/casetest"
+	"loopbook/cases/diagnosis"
+	"loopbook/cases/evidence"
+	"loopbook/cases/logfile"
+	"loopbook/diagram"
+	"loopbook/diagram/coolant"
+	"loopbook/diagram/physics"
+)
+
+// byLogs judges a case by the curves of its logs and nothing else.
+func (b bench) byLogs(t testing.TB, c *cases.Case) diagnosis.Ranking {
+	t.Helper()
+	plan, _ := diagnosis.PlanFor(c, cases.BeforeRepair)
+	found := evidence.Findings{WarmUps: b.found(t, c).WarmUps}
+	r := b.judge.Rank(&cases.Case{Loop: c.Loop, Site: c.Site, Logs: c.Logs}, found, plan, nil, diagnosis.Prior{Flat: true})
+	for _, l := range diagnosis.LogPlans(c, found, cases.BeforeRepair) {
+		crowd, err := b.crowds.Get(context.Background(), l.Plan, nil)
+		if err != nil {
+			t.Fatal(err)
+		}
+		r = r.WithLog(l, crowd)
+	}
+	return r
+}
+
+func (b bench) found(t testing.TB, c *cases.Case) evidence.Findings {
+	t.Helper()
+	analyst, err := evidence.New(b.table)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return analyst.Analyse(c)
+}
+
+// Recorded drives of sound cars (open data, testdata/logs/README.md names the sources)
+// don't speak for a fault of the thermostat against health.
+func TestRecordedDrivesSpeakForASoundThermostat(t *testing.T) {
+	b := newBench(t)
+	b.crowds.Draws = 60
+	for file, ambient := range map[string]diagram.Celsius{"cold_drive_full.csv": 11, "summer_town_drive.csv": 24} {
+		read, err := logfile.FromFile(context.Background(), "../../testdata/logs/"+file, logfile.Options{})
+		if err != nil {
+			t.Fatal(err)
+		}
+		c := cases.Case{
+			Loop: cases.Loop{Layout: "outlet-thermostat", ThermostatOpensC: casetest.P(diagram.Celsius(88))},
+			Site: cases.Site{AmbientC: &ambient}, Logs: []cases.Log{read.Log},
+		}
+		r := b.byLogs(t, &c)
+		sound := chance(r, cases.Healthy)
+		for _, fault := range []cases.Cause{"thermostat-stuck-open", "thermostat-stuck-closed", "thermostat-late", "thermostat-early"} {
+			t.Logf("%s: %s %.3f, none %.3f", file, fault, chance(r, fault), sound)
+			if chance(r, fault) > sound {
+				t.Errorf("%s: %s is likelier than a sound loop", file, fault)
+			}
+		}
+	}
+}
+
+// A warm-up of a car that no crowd was drawn from points at what is wrong with it, and not
+// at all where the engine was warm: the faults that a warm-up shows (signatures F01, F02,
+// F04 and F17, common practice).
+func TestWarmUpPointsAtItsCause(t *testing.T) {
+	b := newBench(t)
+	rng := rand.New(rand.NewSource(5))
+	for _, cause := range []cases.Cause{"thermostat-stuck-open", "thermostat-stuck-closed", "thermostat-early", "sensor-reads-low"} {
+		among := 0
+		const n = 4
+		for i := 0; i < n; i++ {
+			c := newOtherCar(t, rng, "outlet-thermostat").logged(t, cause, 30)
+			r := b.byLogs(t, &c)
+			place, _ := placeOf(answered{cause, r})
+			t.Logf("%s: place %d of %d, %.2f", cause, place+1, len(r.Causes), chance(r, cause))
+			if place < 5 {
+				among++
+			}
+		}
+		if among < n-1 {
+			t.Errorf("%s is among the first five of %d in %d of %d warm-ups", cause, 24, among, n)
+		}
+	}
+}
+
+// logged is a case with a warm-up and a drive of the car, a row each two seconds.
+func (o otherCar) logged(t testing.TB, cause cases.Cause, minutes float64) cases.Case {
+	t.Helper()
+	const airC = 12
+	sim, err := physics.New(o.l, o.p, physics.Fault{Cause: string(cause), Severity: 0.4 + 0.6*o.rng.Float64(), Form: 0.6 * o.rng.Float64()},
+		physics.Conditions{AmbientC: airC, Coolant: coolant.Mixture{Base: coolant.EthyleneGlycol, Strength: 50}})
+	if err != nil {
+		t.Fatal(err)
+	}
+	l := cases.Log{Name: fmt.Sprint("warm-up, ", cause), Stage: cases.BeforeRepair}
+	for _, way := range []physics.Stage{o.p.Idle(4*60, 0.5), o.p.Drive((minutes-10)*60, 0, 45, 0.5), o.p.Idle(6*60, 0.5)} {
+		step := way
+		step.Seconds = 2
+		for s := 0.0; s < way.Seconds; s += step.Seconds {
+			if err := sim.Run(step, nil); err != nil {
+				t.Fatal(err)
+			}
+			l.TimeS = append(l.TimeS, sim.Seconds())
+			l.EctC = append(l.EctC, float64(sim.ECT())+0.5*o.rng.NormFloat64())
+			l.EngineRPM, l.SpeedKmh = append(l.EngineRPM, way.RPM), append(l.SpeedKmh, way.SpeedKmh)
+		}
+	}
+	opens, air := diagram.Celsius(*o.p.RatingC(o.l)), diagram.Celsius(airC)
+	return cases.Case{Loop: cases.Loop{Layout: o.l.ID, ThermostatOpensC: &opens, Fan: "electric"}, Site: cases.Site{AmbientC: &air}, Logs: []cases.Log{l}}
+}
