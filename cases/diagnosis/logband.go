@@ -34,14 +34,8 @@ func PlanForLog(c *cases.Case, l *cases.Log, startS float64) (Plan, bool) {
 	start := ensemble.Start{AmbientC: airOf(c, l)}
 	for i := 0; i < logPoints; i++ {
 		from := startS + step*float64(i)
-		stop := ensemble.Stop{Seconds: step, Blower: -1, Logged: true}
-		if len(l.EngineRPM) == n {
-			stop.RPM = mean(l.TimeS, l.EngineRPM, from, from+step)
-		}
-		if len(l.SpeedKmh) == n {
-			stop.SpeedKmh = mean(l.TimeS, l.SpeedKmh, from, from+step)
-		}
-		start.Stops = append(start.Stops, stop)
+		start.Stops = append(start.Stops, ensemble.Stop{Seconds: step, Blower: -1, Logged: true,
+			RPM: runAt(l.TimeS, l.EngineRPM, from, from+step), SpeedKmh: runAt(l.TimeS, l.SpeedKmh, from, from+step)})
 	}
 	p.Setting.Starts, p.Setting.Ahead = []ensemble.Start{start}, ensemble.Stop{Seconds: 1, Logged: true}
 	return p, true
@@ -65,20 +59,26 @@ func airOf(c *cases.Case, l *cases.Log) diagram.Celsius {
 	return ambient(c, -1)
 }
 
-// mean is a column's mean between two times; gaps, and nothing at all, are 0.
-func mean(t, v []float64, from, to float64) float64 {
-	sum, n := sumOf(t, v, from, to)
-	return sum / float64(max(n, 1))
-}
-
-// sumOf adds up a column between two times, without its gaps.
-func sumOf(t, v []float64, from, to float64) (sum float64, n int) {
+// runAt is how the car was run between two times: a column's mean, or what it said last
+// before, where a hand wrote a row a minute; 0 where it says nothing.
+func runAt(t, v []float64, from, to float64) float64 {
+	if len(v) != len(t) {
+		return 0
+	}
+	sum, n, last := 0.0, 0, 0.0
 	for i, s := range t {
-		if s >= from && s < to && !math.IsNaN(v[i]) {
+		switch {
+		case math.IsNaN(v[i]) || s >= to:
+		case s >= from:
 			sum, n = sum+v[i], n+1
+		default:
+			last = v[i]
 		}
 	}
-	return sum, n
+	if n == 0 {
+		return last
+	}
+	return sum / float64(n)
 }
 
 // BandOf is the band of the healthy cars of a log's crowd, in the log's own seconds.

@@ -80,16 +80,38 @@ func marksOf(l *cases.Log, lp LogPlan, air float64) []mark {
 	at := lp.startS
 	for stop, s := range lp.Plan.Setting.Starts[0].Stops {
 		at += s.Seconds
-		if stop%markEvery != markEvery-1 {
-			continue
-		}
-		if sum, n := sumOf(l.TimeS, l.EctC, at-s.Seconds/4, at+s.Seconds/4); n > 0 {
-			c := sum / float64(n)
+		if c, ok := showedAt(l, at); ok && stop%markEvery == markEvery-1 {
 			sd := sensorSd(c, air)
 			out = append(out, mark{stop, c, 1 / (tail * sd * sd)})
 		}
 	}
 	return out
+}
+
+// gapS is how far apart two rows may be for what the sensor showed between them to be known.
+const gapS = 180
+
+// showedAt is what the sensor showed at a time, between the rows beside it.
+func showedAt(l *cases.Log, s float64) (c float64, ok bool) {
+	before := -1
+	for i, at := range l.TimeS {
+		if math.IsNaN(l.EctC[i]) {
+			continue
+		}
+		switch {
+		case at <= s:
+			before = i
+		case before < 0 || at-l.TimeS[before] > gapS:
+			return 0, false
+		default:
+			part := (s - l.TimeS[before]) / (at - l.TimeS[before])
+			return l.EctC[before] + part*(l.EctC[i]-l.EctC[before]), true
+		}
+	}
+	if before < 0 || s-l.TimeS[before] > 1 {
+		return 0, false
+	}
+	return l.EctC[before], true // the last row
 }
 
 // weighLog is the logarithm of each cause's likelihood by the marks: the mean over its

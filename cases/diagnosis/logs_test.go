@@ -115,3 +115,22 @@ func (o otherCar) logged(t testing.TB, cause cases.Cause, minutes float64) cases
 	opens, air := diagram.Celsius(*o.p.RatingC(o.l)), diagram.Celsius(airC)
 	return cases.Case{Loop: cases.Loop{Layout: o.l.ID, ThermostatOpensC: &opens, Fan: "electric"}, Site: cases.Site{AmbientC: &air}, Logs: []cases.Log{l}}
 }
+
+// What a hand wrote, a row a minute, tells the same as the scan tool's record of the same
+// warm-up: the car was driven in between too.
+func TestARowAMinuteTellsTheSame(t *testing.T) {
+	b := newBench(t)
+	c := newOtherCar(t, rand.New(rand.NewSource(8)), "outlet-thermostat").logged(t, "thermostat-early", 30)
+	whole := b.byLogs(t, &c)
+	l := &c.Logs[0]
+	thin := cases.Log{Name: l.Name, Stage: l.Stage}
+	for i := 0; i < len(l.TimeS); i += 30 {
+		thin.TimeS, thin.EctC = append(thin.TimeS, l.TimeS[i]), append(thin.EctC, l.EctC[i])
+		thin.EngineRPM, thin.SpeedKmh = append(thin.EngineRPM, l.EngineRPM[i]), append(thin.SpeedKmh, l.SpeedKmh[i])
+	}
+	c.Logs[0] = thin
+	hand := b.byLogs(t, &c)
+	if a, h := whole.Causes[0], hand.Causes[0]; a.Cause != h.Cause || h.Probability < a.Probability-0.2 {
+		t.Errorf("the record says %v, a row a minute %v", a, h)
+	}
+}

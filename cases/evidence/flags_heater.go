@@ -92,7 +92,13 @@ func (m *moment) heaterAirSide() []Flag {
 	return []Flag{m.flag("heater-air-side", Act, []diagram.Point{diagram.Vent},
 		say.Of("flag.heater-air-side", vent.TrueC),
 		readingText(supply), readingText(back), m.outsideText(coldDayC),
-		say.Of("because.heater-air-side", ventLowC, ventHighC, usualAmbientC))} // F25, HT1
+		say.Of("because.heater-air-side", ventLowC, ventHighC, usualAmbientC, m.ventLeastC(supply)))} // F25, HT1
+}
+
+// ventLeastC is what the vent gives here at least in good order.
+func (m *moment) ventLeastC(supply Reading) diagram.Celsius {
+	outside := m.outside(coldDayC)
+	return outside + diagram.Celsius(ventShare*float64(supply.TrueC.Minus(outside)))
 }
 
 // ventShare is how far the vent's air got from the outside to the supply.
