@@ -66,7 +66,8 @@ func (d *drafter) legend() {
 	step := (ScaleHighC - ScaleLowC) / steps
 	for i := 0; i < steps; i++ {
 		c := ScaleLowC + step*diagram.Celsius(i)
-		d.add(Band{Box: diagram.Box{b[0] + w*float64(i)/steps, y, w / steps, 8}, Start: Heat(c), End: Heat(c + step)})
+		left := w * float64(i) / steps // each reaches under the next, so that no seam shows
+		d.add(Band{Box: diagram.Box{b[0] + left, y, min(w/steps+1, w-left), 8}, Start: Heat(c), End: Heat(c + step)})
 	}
 	for i, text := range d.state.ScaleText {
 		d.label(b[0]+w*float64(i)/2, y+16, text, labelSize, false, Soft, [3]Align{Start, Middle, End}[i])
