@@ -15,7 +15,6 @@ type mind struct {
 	analyst *evidence.Analyst
 	judge   *diagnosis.Judge
 	crowds  *diagnosis.Crowds
-	codes   evidence.Codes
 }
 
 func newMind() (*mind, error) {
@@ -24,9 +23,6 @@ func newMind() (*mind, error) {
 		return nil, err
 	}
 	m := &mind{crowds: &diagnosis.Crowds{Draws: diagnosis.UsualDraws}}
-	if m.codes, err = evidence.ShippedCodes(); err != nil {
-		return nil, err
-	}
 	if m.analyst, err = evidence.New(diagnosis.Expecter{Table: table, Crowds: m.crowds}); err != nil {
 		return nil, err
 	}
@@ -130,6 +126,3 @@ func (m *mind) weigh(c *cases.Case, crowd *ensemble.Ensemble, prior diagnosis.Pr
 	t.next = m.judge.Next(t.ranking)
 	return t
 }
-
-// isCode reports whether a word has the form of a trouble code, known or not.
-func (m *mind) isCode(word string) bool { return m.codes.Meaning(word).Key() != "code.malformed" }

@@ -10,6 +10,7 @@ import (
 	"loopbook/cases"
 	"loopbook/cases/diagnosis"
 	"loopbook/cases/diagnosis/proof"
+	"loopbook/cases/evidence"
 	"loopbook/diagram"
 	"loopbook/diagram/physics/ensemble"
 	"loopbook/diagram/say"
@@ -68,7 +69,7 @@ func (w *window) proofData() view.Data {
 	data.Repeat = by.All(p.Repeat)
 	w.proofChecks(p, &data)
 	data.Codes = codesTold(p.Codes)
-	data.NoCodes = noCodes(d, p.Codes.After)
+	data.NoCodes = noCodes(p.Codes.After)
 	data.Again = roundsBefore(d)
 	return data
 }
@@ -222,10 +223,10 @@ func (w *window) proofChecks(p proof.Proof, to *view.Data) {
 }
 
 // noCodes names what has not the form of a trouble code.
-func noCodes(d *desk, words []string) string {
+func noCodes(words []string) string {
 	var none []string
 	for _, w := range words {
-		if !d.mind.isCode(w) {
+		if !evidence.IsCode(w) {
 			none = append(none, w)
 		}
 	}

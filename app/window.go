@@ -34,6 +34,7 @@ import (
 	"loopbook/app/ui/warmup"
 	"loopbook/app/ui/whatif"
 	"loopbook/cases"
+	"loopbook/cases/evidence"
 	"loopbook/cases/diagnosis/likelihood"
 	"loopbook/cases/sqlite"
 	"loopbook/diagram"
@@ -175,7 +176,7 @@ func newWindow(ctx context.Context, a fyne.App, store *sqlite.Store, start func(
 func (w *window) makeScreens() {
 	d := w.desk
 	w.makeNotebook()
-	w.complaint = complaint.New(d.edit, complaint.Words{Code: d.mind.analyst.CodeMeaning, IsCode: d.mind.isCode, Coolant: coolantWords, VIN: vinWords})
+	w.complaint = complaint.New(d.edit, complaint.Words{Code: d.mind.analyst.CodeMeaning, IsCode: evidence.IsCode, Coolant: coolantWords, VIN: vinWords})
 	w.makeRepair()
 	w.makeProof()
 	w.makePhotos()

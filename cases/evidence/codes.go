@@ -43,7 +43,7 @@ func ReadCodes(text []byte) (Codes, error) {
 		if i == 0 {
 			continue
 		}
-		if len(row) != 4 || !wellFormedCode(row[0]) || row[1] == "" || row[2] == "" || codes[row[0]].Code != "" {
+		if len(row) != 4 || !wellFormed(row[0]) || row[1] == "" || row[2] == "" || codes[row[0]].Code != "" {
 			return nil, fmt.Errorf("dtc.csv: line %d: %q: %w", i+1, row[0], ErrCodes)
 		}
 		codes[row[0]] = TroubleCode{row[0], strings.Split(row[1], ";"), strings.Split(row[2], ";"), Class(row[3])}
@@ -61,7 +61,11 @@ func CodeFromBytes(a, b byte) string {
 	return fmt.Sprintf("%c%d%X%02X", "PCBU"[a>>6], a>>4&3, a&15, b)
 }
 
-func wellFormedCode(code string) bool {
+// IsCode reports whether a word has the form of a trouble code, known or not, in letters or as
+// two bytes.
+func IsCode(word string) bool { return wellFormed(InLetters(word)) }
+
+func wellFormed(code string) bool {
 	if len(code) != 5 || !strings.Contains("PCBU", code[:1]) || !strings.Contains("0123", code[1:2]) {
 		return false
 	}
@@ -110,7 +114,7 @@ func (codes Codes) Meaning(code string) say.Text {
 	switch {
 	case known:
 		return say.Of("code." + word)
-	case !wellFormedCode(word):
+	case !wellFormed(word):
 		return say.Of("code.malformed")
 	case makerSpecific(word):
 		return say.Of("code.maker")

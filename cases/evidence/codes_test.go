@@ -67,6 +67,16 @@ func TestCodesPoint(t *testing.T) {
 	}
 }
 
+// The form of a code is SAE J2012's by public descriptions: a letter of four, a digit up to 3,
+// three hexadecimal digits; or the two bytes of it.
+func TestFormOfACode(t *testing.T) {
+	for word, want := range map[string]bool{"P0128": true, " p00b7 ": true, "U3FFF": true, "0128": true, "P0128X": false, "X0128": false, "P4128": false, "P012": false, "thermostat": false, "": false} {
+		if evidence.IsCode(word) != want {
+			t.Errorf("IsCode(%q) = %v", word, !want)
+		}
+	}
+}
+
 // Each code of the list says which part of the loop it points at, in words.
 func TestCodesPointAtAPart(t *testing.T) {
 	codes, err := evidence.ShippedCodes()
