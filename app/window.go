@@ -34,8 +34,8 @@ import (
 	"loopbook/app/ui/warmup"
 	"loopbook/app/ui/whatif"
 	"loopbook/cases"
-	"loopbook/cases/evidence"
 	"loopbook/cases/diagnosis/likelihood"
+	"loopbook/cases/evidence"
 	"loopbook/cases/sqlite"
 	"loopbook/diagram"
 )
