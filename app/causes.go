@@ -96,7 +96,7 @@ func basis(a answer) string {
 			tests++
 		}
 	}
-	from := []say.Text{say.Of("window.causes.rounds", rounds), say.Of("window.causes.readings", readings)}
+	from := []say.Text{say.Of("window.causes.rounds", rounds), say.Of("window.causes.readings", readings), say.Of("window.causes.logs", logsOf(a.c, r.Stage))}
 	if r.Stage == cases.BeforeRepair {
 		from = append(from, say.Of("window.causes.symptoms", len(a.c.Complaint.Symptoms)), say.Of("window.causes.codes", len(a.c.Codes)))
 	}
@@ -108,6 +108,17 @@ func basis(a answer) string {
 		return kit.L("window.causes.basis-no-cars", all, tested, r.Stage.Text())
 	}
 	return kit.L("window.causes.basis", all, tested, r.Stage.Text())
+}
+
+// logsOf is how many warm-ups are of that side of the repair.
+func logsOf(c *cases.Case, stage cases.Stage) int {
+	n := 0
+	for i := range c.Logs {
+		if s := c.Logs[i].Stage; len(c.Logs[i].EctC) > 0 && (s == stage || s == "" && stage == cases.BeforeRepair) {
+			n++
+		}
+	}
+	return n
 }
 
 // likely are the first causes in short, for the hose map; none before there is

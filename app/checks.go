@@ -26,9 +26,18 @@ func checkWords(t *likelihood.Tables, save kit.Saver) checks.Words {
 			return checkResult(t, c, test, u)
 		},
 		TopUp: topUpWords,
-		Stage: func(c *cases.Case) cases.Stage { return diagnosis.StageOf(c) },
+		Stage: stageNow,
 		Save:  save,
 	}
+}
+
+// stageNow is that of a check that is begun: after the repair where one is noted,
+// or where all that was measured was measured after one.
+func stageNow(c *cases.Case) cases.Stage {
+	if kit.Repaired(c) {
+		return cases.AfterRepair
+	}
+	return diagnosis.StageOf(c)
 }
 
 func checkInfo(c likelihood.Check, kind cases.TestKind, u units.Set) checks.Info {

@@ -31,7 +31,7 @@ func TestCausesAreShownWithWhatTheyWereWeighedFrom(t *testing.T) {
 	typeAt(t, w, diagram.Housing, "60")
 	w.goToCauses()
 	d := w.desk.causes()
-	if want := "Weighed from 1 round, 1 reading, 0 symptoms, 0 codes and 0 tests before repair, by 2 simulated cars of each cause."; d.Basis != want {
+	if want := "Weighed from 1 round, 1 reading, 0 warm-ups, 0 symptoms, 0 codes and 0 tests before repair, by 2 simulated cars of each cause."; d.Basis != want {
 		t.Errorf("basis = %q, want %q", d.Basis, want)
 	}
 	if d.Chosen != d.Causes[0].Cause || len(d.Checks) == 0 {

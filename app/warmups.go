@@ -176,7 +176,7 @@ func (w *window) readLogAs(path string, by map[string]string) {
 		fyne.Do(func() {
 			if ctx.Err() == nil && d.c.ID == id {
 				w.logReads(ctx, "")
-				w.logRead(path, read, err)
+				w.logRead(path, read, by != nil, err)
 			}
 		})
 	})
@@ -199,8 +199,9 @@ func keepOriginal(ctx context.Context, store *sqlite.Store, id, path string, siz
 	return store.Attach(ctx, id, name, data)
 }
 
-// logRead takes what was read, or asks which column is what.
-func (w *window) logRead(path string, read logfile.Read, err error) {
+// logRead takes what was read, or asks which column is what. It may be the shown
+// log, read again with other columns.
+func (w *window) logRead(path string, read logfile.Read, again bool, err error) {
 	switch {
 	case err != nil && len(read.Header) > 0:
 		w.askColumns(path, read, err)
@@ -208,7 +209,7 @@ func (w *window) logRead(path string, read logfile.Read, err error) {
 		w.tell(fmt.Errorf("%w\nThe case is as it was", err))
 	default:
 		w.logs.path, w.logs.read = path, read
-		w.takeLog(filepath.Base(path), read)
+		w.takeLog(filepath.Base(path), read, again)
 	}
 }
 
@@ -220,13 +221,10 @@ func (w *window) logReads(ctx context.Context, text string) {
 }
 
 // takeLog puts a log into the case; read again it replaces itself.
-func (w *window) takeLog(name string, read logfile.Read) {
+func (w *window) takeLog(name string, read logfile.Read, again bool) {
 	l := read.Log
-	l.Name = strings.TrimSuffix(name, filepath.Ext(name))
-	at := slices.IndexFunc(w.desk.c.Logs, func(had cases.Log) bool { return had.Name == l.Name })
-	if at < 0 {
-		at = len(w.desk.c.Logs)
-	}
+	l.Name, l.Stage = strings.TrimSuffix(name, filepath.Ext(name)), kit.StageNow(&w.desk.c)
+	at := w.logs.placeOf(w.desk.c.Logs, l, again)
 	w.logs.shown = at
 	w.desk.edit(kit.L("window.frame.log-edit", l.Name), func(c *cases.Case) {
 		if at < len(c.Logs) {
@@ -236,6 +234,20 @@ func (w *window) takeLog(name string, read logfile.Read) {
 		}
 		c.Logs = append(c.Logs, l)
 	})
+}
+
+// placeOf is where a log goes: over the one with its name, which a scan tool may
+// give to every log that it saves, so only on the same side of the repair.
+func (l *warmups) placeOf(logs []cases.Log, read cases.Log, again bool) int {
+	if again && l.shown >= 0 && l.shown < len(logs) && logs[l.shown].Name == read.Name {
+		return l.shown
+	}
+	after := func(log cases.Log) bool { return log.Stage == cases.AfterRepair }
+	at := slices.IndexFunc(logs, func(had cases.Log) bool { return had.Name == read.Name && after(had) == after(read) })
+	if at < 0 {
+		return len(logs)
+	}
+	return at
 }
 
 // saveShown writes the shown log's curve.

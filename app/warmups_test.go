@@ -6,6 +6,7 @@ import (
 	"path/filepath"
 	"testing"
 
+	"loopbook/cases"
 	"loopbook/cases/logfile"
 )
 
@@ -63,5 +64,40 @@ func TestColumnsAreRememberedByHeading(t *testing.T) {
 	w.readLog(path)
 	if logs := w.desk.c.Logs; len(logs) != 1 || logs[0].EctC[0] != 70 {
 		t.Errorf("read again: %d logs, the first begins at %g", len(logs), logs[0].EctC[0])
+	}
+}
+
+// A scan tool may give each log the same name: what is read once a repair is noted
+// stands beside the log from before it, and is of after it, as is a check that is
+// begun then.
+func TestALogAfterTheRepairStandsBesideTheFirst(t *testing.T) {
+	w, _ := shown(t)
+	path := filepath.Join(t.TempDir(), "export.csv")
+	save := func(from int) {
+		text := "Time,Coolant temperature (°C)\n"
+		for i := 0; i < 60; i++ {
+			text += fmt.Sprintf("%d,%d\n", i*10, from+i)
+		}
+		if err := os.WriteFile(path, []byte(text), 0o644); err != nil {
+			t.Fatal(err)
+		}
+		w.readLog(path)
+	}
+	w.newCase()
+	save(10)
+	save(12) // read again
+	if logs := w.desk.c.Logs; len(logs) != 1 || logs[0].EctC[0] != 12 || logs[0].Stage != cases.BeforeRepair {
+		t.Fatalf("before the repair: %d logs, %+v", len(logs), logs)
+	}
+	w.desk.edit("repair", func(c *cases.Case) {
+		c.Verdict.Cause, c.Repair.Parts = "thermostat-stuck-open", []cases.Part{{Name: "thermostat"}}
+	})
+	save(20)
+	logs := w.desk.c.Logs
+	if len(logs) != 2 || logs[0].EctC[0] != 12 || logs[1].EctC[0] != 20 || logs[1].Stage != cases.AfterRepair {
+		t.Errorf("after the repair: %d logs, %+v", len(logs), logs)
+	}
+	if stage := stageNow(&w.desk.c); stage != cases.AfterRepair {
+		t.Errorf("a check is begun %q", stage)
 	}
 }

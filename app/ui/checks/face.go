@@ -23,7 +23,7 @@ type face struct {
 
 func (s *sheet) face() fyne.CanvasObject {
 	f := &face{s: s, picture: kit.NewPlot(kit.Capital(s.kind.Name()), s.v.say.Save)}
-	f.field = kit.NewArea("85 84 85\n70 71 70\n55 55 56", faceLines, func(text string) {
+	f.field = kit.NewArea("", faceLines, func(text string) {
 		rows, err := parseGrid(text, s.v.units)
 		f.field.Refuse(err)
 		if err == nil {
@@ -38,8 +38,10 @@ func (s *sheet) face() fyne.CanvasObject {
 		f.picture.Content)
 }
 
+// title names the unit, and shows how a grid is written in it.
 func (f *face) title(u units.Set) {
 	f.field.Title(kit.L("window.checks.face", string(u.Temperature)))
+	f.field.SetPlaceHolder(gridText([][]float64{{85, 84, 85}, {70, 71, 70}, {55, 55, 56}}, u))
 }
 
 func (f *face) show(t *cases.Test) {

@@ -43,7 +43,8 @@ func newCodeRow(c *codes, at int) *codeRow {
 		frame.Add(kit.Labelled(title, r.frame[i]))
 	}
 	below := func(o fyne.CanvasObject) fyne.CanvasObject { return container.NewVBox(layout.NewSpacer(), o) }
-	line := container.NewBorder(nil, nil, below(container.NewHBox(r.name, r.state)), below(remove), frame)
+	left, right := below(container.NewHBox(r.name, r.state)), below(remove)
+	line := container.New(layout.NewBorderLayout(nil, nil, left, right), left, frame, right) // in the order that Tab goes
 	r.content = container.NewVBox(kit.Explained(line), r.meaning)
 	return r
 }

@@ -44,9 +44,17 @@ func (c *codes) add(text string) {
 	}
 	c.edit(kit.L("window.complaint.codes-edit"), func(k *cases.Case) {
 		for _, code := range typed {
-			k.Codes = append(k.Codes, cases.Code{Code: evidence.InLetters(code), State: cases.CodeStates()[0]})
+			k.Codes = append(k.Codes, cases.Code{Code: c.read(code), State: cases.CodeStates()[0]})
 		}
 	})
+}
+
+// read takes a letter O for the nought that was meant: no code has one.
+func (c *codes) read(typed string) string {
+	if with := evidence.InLetters(strings.ReplaceAll(typed, "O", "0")); c.words.IsCode(with) {
+		return with
+	}
+	return evidence.InLetters(typed)
 }
 
 // show keeps the rows while no code goes, so that the caret stays, and what was

@@ -41,9 +41,7 @@ type Words struct {
 // New makes the screen; edit changes the case.
 func New(edit func(what string, change func(*cases.Case)), words Words) *View {
 	f := kit.NewForm(edit)
-	v := &View{form: f, words: words, coolant: kit.Small(""), caution: container.NewStack(), number: widget.NewLabel(""), codes: newCodes(edit, words)}
-	v.number.Importance, v.number.Wrapping = widget.WarningImportance, fyne.TextWrapWord
-	v.number.SizeName = theme.SizeNameCaptionText
+	v := &View{form: f, words: words, coolant: kit.Small(""), caution: container.NewStack(), number: warning(), codes: newCodes(edit, words)}
 	left := container.NewVBox(
 		kit.Section(kit.L("window.complaint.feels"),
 			f.Text(kit.L("window.complaint.title"), kit.L("window.complaint.title-hint"), func(c *cases.Case) *string { return &c.Title }),
@@ -131,8 +129,30 @@ func loop(f *kit.Form, coolant, caution fyne.CanvasObject) fyne.CanvasObject {
 			kit.Number(f, kit.L("window.complaint.capacity"), 0, 1000, func(c *cases.Case) **float64 { return &c.Loop.CapacityL }),
 			kit.Pick(f, kit.L("window.complaint.fan"), cases.Words[cases.FanKind](), cases.FanKind.Name, func(c *cases.Case) *cases.FanKind { return &c.Loop.Fan }),
 		)),
-		coolant, caution,
+		rating(f), coolant, caution,
 	)
+}
+
+// rating warns of a thermostat that would be fully open before it opens: one of
+// the two was mistyped.
+func rating(f *kit.Form) fyne.CanvasObject {
+	odd := warning()
+	odd.SetText(kit.L("window.complaint.full-below"))
+	f.Bound(func(c cases.Case) {
+		opens, full := c.Loop.ThermostatOpensC, c.Loop.ThermostatFullC
+		if opens != nil && full != nil && *full <= *opens {
+			odd.Show()
+		} else {
+			odd.Hide()
+		}
+	})
+	return odd
+}
+
+func warning() *widget.Label {
+	l := widget.NewLabel("")
+	l.Importance, l.Wrapping, l.SizeName = widget.WarningImportance, fyne.TextWrapWord, theme.SizeNameCaptionText
+	return l
 }
 
 func caution(u units.Set) fyne.CanvasObject {

@@ -8,8 +8,10 @@ import (
 	"fyne.io/fyne/v2/test"
 	"fyne.io/fyne/v2/widget"
 
+	"loopbook/app/ui/kit"
 	"loopbook/app/ui/kit/kittest"
 	"loopbook/cases"
+	"loopbook/diagram"
 	"loopbook/diagram/units"
 )
 
@@ -45,6 +47,11 @@ func TestCodesAreTypedAsTheyCome(t *testing.T) {
 	v.codes.next.Leave()
 	if len(c.Codes) != 3 || c.Codes[0].Code != "P0128" || c.Codes[2].Code != "P1ABC" || v.codes.next.Text != "" {
 		t.Errorf("codes = %+v, the field holds %q", c.Codes, v.codes.next.Text)
+	}
+	test.Type(v.codes.next, "PO217 NOTHING") // the letter for the nought, and no code
+	v.codes.next.Leave()
+	if len(c.Codes) != 5 || c.Codes[3].Code != "P0217" || c.Codes[4].Code != "NOTHING" {
+		t.Errorf("codes = %+v", c.Codes)
 	}
 	if got := kittest.Texts(v.codes.rows[1].meaning); got != "meaning of P0217" {
 		t.Errorf("the second code means %q", got)
@@ -142,5 +149,32 @@ func TestWhatIsNoCodeIsKeptAndMarked(t *testing.T) {
 	marked := func(row int) bool { return v.codes.rows[row].name.Importance == widget.WarningImportance }
 	if len(c.Codes) != 2 || !marked(0) || marked(1) {
 		t.Errorf("codes %+v; marked: %v, %v", c.Codes, marked(0), marked(1))
+	}
+}
+
+// A thermostat is fully open some kelvins above where it begins to open (TH2): the
+// two can't be the other way round.
+func TestAThermostatFullBelowItsOpeningIsTold(t *testing.T) {
+	test.NewTempApp(t)
+	var c cases.Case
+	f := kit.NewForm(nil)
+	odd := rating(f)
+	told := func() bool {
+		f.Show(c, units.Metric())
+		return odd.Visible()
+	}
+	for _, tt := range []struct {
+		opens, full float64
+		odd         bool
+	}{{88, 103, false}, {88, 8, true}, {88, 88, true}} {
+		opens, full := diagram.Celsius(tt.opens), diagram.Celsius(tt.full)
+		c.Loop.ThermostatOpensC, c.Loop.ThermostatFullC = &opens, &full
+		if told() != tt.odd {
+			t.Errorf("opens at %v, full at %v: told %v", tt.opens, tt.full, !tt.odd)
+		}
+	}
+	c.Loop.ThermostatOpensC = nil
+	if told() {
+		t.Error("told where one of them isn't known")
 	}
 }

@@ -125,7 +125,7 @@ func (v *View) AddRound(label string, same bool) {
 			next.Label = ""
 		}
 	}
-	if repaired(&v.data.Case) {
+	if kit.Repaired(&v.data.Case) {
 		next.Stage = cases.AfterRepair
 	}
 	v.add(next)
@@ -165,13 +165,6 @@ func (v *View) focus(on fyne.Focusable) {
 	if c := fyne.CurrentApp().Driver().CanvasForObject(v.content); c != nil && on != nil {
 		c.Focus(on)
 	}
-}
-
-// repaired reports whether something is noted of a repair after its verdict: what
-// is measured from then on proves it.
-func repaired(c *cases.Case) bool {
-	r := &c.Repair
-	return c.Verdict.Cause != "" && c.Verdict.Cause != cases.Healthy && (len(r.Parts) > 0 || r.LabourHours != nil || len(r.StepsDone) > 0)
 }
 
 // DeleteRound takes a round away; Undo brings it back.

@@ -14,7 +14,7 @@ import (
 // steps are the ticks, each with its words wrapped beside it.
 type steps struct {
 	edit    func(what string, change func(*cases.Case))
-	ids     []string
+	shown   []Step // without their ticks
 	boxes   []*widget.Check
 	quiet   bool
 	content *fyne.Container
@@ -25,12 +25,12 @@ func newSteps(edit func(what string, change func(*cases.Case))) *steps {
 }
 
 func (s *steps) show(list []Step) {
-	ids := make([]string, len(list))
-	for i, step := range list {
-		ids[i] = step.ID
+	shown := slices.Clone(list)
+	for i := range shown {
+		shown[i].Done = false
 	}
-	if !slices.Equal(ids, s.ids) { // else the focus stays where it is
-		s.make(list, ids)
+	if !slices.Equal(shown, s.shown) { // else the focus stays where it is
+		s.make(shown)
 	}
 	s.quiet = true
 	defer func() { s.quiet = false }()
@@ -39,8 +39,8 @@ func (s *steps) show(list []Step) {
 	}
 }
 
-func (s *steps) make(list []Step, ids []string) {
-	s.ids, s.boxes = ids, s.boxes[:0]
+func (s *steps) make(list []Step) {
+	s.shown, s.boxes = list, s.boxes[:0]
 	s.content.RemoveAll()
 	for _, step := range list {
 		box := widget.NewCheck("", func(on bool) {

@@ -109,3 +109,13 @@ func TestStepsAreTicked(t *testing.T) {
 		t.Errorf("done: %v", c.Repair.StepsDone)
 	}
 }
+
+// A step's words follow the units: the same step is said anew.
+func TestAStepIsSaidInTheUnitsThatAreChosen(t *testing.T) {
+	v, _ := screen(t)
+	v.steps.show([]Step{{ID: "cold", Text: "Engine under 50 °C."}})
+	v.steps.show([]Step{{ID: "cold", Text: "Engine under 122 °F.", Done: true}})
+	if got := kittest.Texts(v.steps.content); !strings.Contains(got, "122 °F") || strings.Contains(got, "°C") || !v.steps.boxes[0].Checked {
+		t.Errorf("the step says %q", got)
+	}
+}

@@ -61,9 +61,9 @@ func (h *hand) in(u units.Set) {
 }
 
 // begin forgets what was written of another case.
-func (h *hand) begin() {
+func (h *hand) begin(stage cases.Stage) {
 	h.clock.stop()
-	h.write(cases.BeforeRepair)
+	h.write(stage)
 	for _, f := range []*kit.Field{h.minute, h.degrees, h.rpm, h.speed} {
 		put(f, "")
 	}

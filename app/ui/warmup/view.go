@@ -111,7 +111,9 @@ func (v *View) First() fyne.Focusable { return v.hand.degrees }
 // Show paints a case's log. Call it on the Fyne goroutine.
 func (v *View) Show(d Data) {
 	if d.Case.ID != v.data.Case.ID {
-		v.hand.begin()
+		v.hand.begin(kit.StageNow(&d.Case))
+	} else if now := kit.StageNow(&d.Case); now != kit.StageNow(&v.data.Case) {
+		v.hand.write(now)
 	}
 	v.data = d
 	names := make([]string, len(d.Case.Logs))
