@@ -16,6 +16,7 @@ import (
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/dialog"
+	"fyne.io/fyne/v2/driver/desktop"
 	"fyne.io/fyne/v2/storage"
 
 	"loopbook/app/ui/kit"
@@ -70,6 +71,7 @@ func (w *window) openPapers() (*paperWindow, error) {
 	p.window.SetContent(p.view.Content())
 	p.window.Resize(fyne.NewSize(1040, 760))
 	p.window.SetOnClosed(func() { p.cancel() })
+	p.keys()
 	p.view.OnChange = func(c papers.Choice) {
 		p.choice = c
 		w.prefs.setPaper(c)
@@ -80,6 +82,20 @@ func (w *window) openPapers() (*paperWindow, error) {
 	p.window.Show()
 	p.make()
 	return p, nil
+}
+
+// keys lets Escape and Ctrl W close the papers, and Ctrl Q end the program from
+// here too: the window has no menu that would.
+func (p *paperWindow) keys() {
+	on := p.window.Canvas()
+	on.SetOnTypedKey(func(e *fyne.KeyEvent) {
+		if e.Name == fyne.KeyEscape {
+			p.window.Close()
+		}
+	})
+	for key, do := range map[fyne.KeyName]func(){fyne.KeyW: p.window.Close, fyne.KeyQ: p.w.quit} {
+		on.AddShortcut(&desktop.CustomShortcut{KeyName: key, Modifier: fyne.KeyModifierShortcutDefault}, func(fyne.Shortcut) { do() })
+	}
 }
 
 // make writes the paper and shows its pages, apart from the window. A newer

@@ -8,6 +8,8 @@ import (
 	"strings"
 	"testing"
 
+	"fyne.io/fyne/v2"
+
 	"loopbook/cases"
 	"loopbook/diagram"
 	"loopbook/report"
@@ -84,5 +86,20 @@ func TestALogoIsKeptForAllPapers(t *testing.T) {
 	p.logo() // once more takes it off
 	if len(w.prefs.logo()) != 0 || p.choice.HasLogo {
 		t.Error("the logo stays")
+	}
+}
+
+// Escape closes the papers where nothing in them has the focus.
+func TestEscapeClosesThePapers(t *testing.T) {
+	w, _ := shown(t)
+	w.newCase()
+	p, err := w.openPapers()
+	if err != nil {
+		t.Fatal(err)
+	}
+	closed := false
+	p.window.SetOnClosed(func() { closed = true })
+	if p.window.Canvas().OnTypedKey()(&fyne.KeyEvent{Name: fyne.KeyEscape}); !closed {
+		t.Error("the papers stay open")
 	}
 }
