@@ -40,7 +40,6 @@ func (m *mind) material(ctx context.Context, b cases.Bundle) (report.Material, e
 		return m.rank(c, found, s.plan, s.crowd, diagnosis.Prior{})
 	}
 	before := rank(stages[0])
-	before.Explain(toldCauses)
 	judged := proof.Judge(c, found, rank(stages[1]))
 	return report.Material{Case: c, Found: found, Causes: &before, Next: m.judge.Next(before), Proof: &judged, Photo: fileOf(b), Hash: hashOf(c)}, nil
 }
@@ -59,9 +58,6 @@ func (m *mind) crowdOf(ctx context.Context, c *cases.Case, stage cases.Stage) (j
 	crowd, err := m.gatherStage(ctx, c, stage, nil)
 	return judgedBy{p, crowd}, err
 }
-
-// toldCauses is how many causes a paper gives the reasons of.
-const toldCauses = 5
 
 // hashOf is the SHA-256 of the case as a file holds it, in hex.
 func hashOf(c *cases.Case) string {

@@ -7,6 +7,7 @@ type grid struct {
 	p      *paper
 	widths []float64
 	head   [][]string // the titles' lines; none for a grid without titles
+	under  float64    // what the row to come keeps room for under it
 	bare   bool       // facts: no lines between the rows, no room at the left
 }
 
@@ -84,7 +85,7 @@ func (t *grid) row(row []cell) {
 	lines := t.rowLines(row)
 	for from, n := 0, longest(lines); from < n; {
 		left := n - from
-		t.room(float64(min(left, oneRow))*lead + 2*rowGap)
+		t.room(float64(min(left, oneRow))*lead + 2*rowGap + t.under)
 		piece := max(1, min(left, int((t.p.bottom()-t.p.y-2*rowGap)/lead)))
 		t.piece(row, lines, from, from+piece)
 		from += piece

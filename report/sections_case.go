@@ -159,6 +159,22 @@ func (s *sheet) blanks() {
 	if len(s.blank) == 0 {
 		return
 	}
-	s.space(10)
-	s.paragraph(s.by.Of("record.nothing-for", say.List(s.blank...)), softStyle)
+	s.need(s.keepClosing(0, 0))
+	s.space(blanksSpace)
+	s.paragraph(s.nothingFor(), softStyle)
+}
+
+// blanksSpace is the room over what nothing is noted for.
+const blanksSpace = 10
+
+func (s *sheet) nothingFor() string {
+	return s.by.Of("record.nothing-for", say.List(s.blank...))
+}
+
+// blanksHeight is what blanks takes of a page.
+func (s *sheet) blanksHeight() float64 {
+	if len(s.blank) == 0 {
+		return 0
+	}
+	return blanksSpace + s.linesHeight(softStyle, s.nothingFor())
 }

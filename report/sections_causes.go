@@ -32,7 +32,7 @@ func (s *sheet) causes() {
 		s.paragraph(s.by.Of("record.causes-how", r.Draws), smallStyle)
 	}
 	s.y += 4
-	s.table(columns, rows)
+	s.tableWith(columns, rows, 3+smallStyle.lead())
 	rest := 0.0
 	for _, c := range r.Causes[len(told):] {
 		rest += c.Probability

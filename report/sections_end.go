@@ -32,10 +32,24 @@ func (s *sheet) kept() {
 	if len(list) > 0 {
 		s.section(say.Of("record.kept"), list, 1)
 	}
+	s.lesson()
+}
+
+func (s *sheet) lesson() {
 	if s.c.Lesson != "" {
 		s.heading(s.by.Of("record.lesson"), 3*bodyStyle.lead())
 		s.note(s.c.Lesson)
 	}
+}
+
+// lessonHeight is what a short lesson takes of a page, and the beginning of a long
+// one.
+func (s *sheet) lessonHeight() float64 {
+	const most = 12 // lines
+	if s.c.Lesson == "" {
+		return 0
+	}
+	return headSpace + headStyle.lead() + headRule + min(s.linesHeight(bodyStyle, s.c.Lesson), most*bodyStyle.lead())
 }
 
 // lasting is how long a log is.
@@ -82,28 +96,53 @@ func (s *sheet) sources() {
 	for _, class := range classes {
 		list = append(list, s.by.Of("capital", say.Of("record.source", class.Text(), strings.Join(rules[class], "; "))))
 	}
-	s.heading(s.by.Of("record.sources"), 3*smallStyle.lead())
-	s.paragraph(s.by.Of("record.sources-are"), smallStyle)
+	are := s.by.Of("record.sources-are")
+	s.heading(s.by.Of("record.sources"), s.keepClosing(s.linesHeight(smallStyle, append([]string{are}, list...)...), 3*smallStyle.lead()))
+	s.paragraph(are, smallStyle)
 	s.bullets(margin, list, smallStyle)
+}
+
+// keepClosing is what a section of a height keeps of its page, so that the
+// signatures don't stand on the last one alone: all down to them where that isn't
+// too much to move, or its beginning.
+func (s *sheet) keepClosing(height, beginning float64) float64 {
+	const most = 0.5 // of a page
+	whole := height + s.blanksHeight() + headSpace + headStyle.lead() + headRule + s.signedHeight()
+	if whole > most*(s.bottom()-margin) {
+		return beginning
+	}
+	return whole
+}
+
+// signRoom is the height to sign in.
+const signRoom = 30
+
+// signedHeight is what the signatures take under their heading.
+func (s *sheet) signedHeight() float64 {
+	return s.linesHeight(smallStyle, s.caseState()...) + signRoom + softStyle.lead() + 4
+}
+
+// caseState is which state of the case the record is of, in lines.
+func (s *sheet) caseState() []string {
+	var out []string
+	if s.m.Revision > 0 {
+		out = append(out, s.by.Of("record.revision", s.m.Revision))
+	}
+	if s.m.Hash != "" {
+		out = append(out, s.by.Of("record.hash", s.m.Hash))
+	}
+	return out
 }
 
 // signatures close the record: which state of the case it is, and who stands for
 // it.
 func (s *sheet) signatures() {
-	const room, gap = 30, 24
-	var state []string
-	if s.m.Revision > 0 {
-		state = append(state, s.by.Of("record.revision", s.m.Revision))
-	}
-	if s.m.Hash != "" {
-		state = append(state, s.by.Of("record.hash", s.m.Hash))
-	}
-	s.heading(s.by.Of("record.signed"), float64(len(state))*smallStyle.lead()+room+softStyle.lead())
-	for _, text := range state {
+	const gap = 24
+	s.heading(s.by.Of("record.signed"), s.signedHeight())
+	for _, text := range s.caseState() {
 		s.paragraph(text, smallStyle)
 	}
-	s.need(room + softStyle.lead())
-	s.y += room
+	s.y += signRoom
 	width := (s.inner() - gap) / 2
 	for i, who := range []say.Text{say.Of("record.technician"), say.Of("record.customer-signs")} {
 		x := margin + float64(i)*(width+gap)

@@ -13,6 +13,10 @@ import (
 // 6 points high on Letter, and the readings of a dozen points still stand under it.
 const drawingShare = 0.43
 
+// leastDrawn is the height, in points, that a drawing goes over to the next page
+// for: its words are then 5.3 points high.
+const leastDrawn = 262
+
 func (s *sheet) rounds() {
 	if len(s.c.Rounds) == 0 {
 		s.none(say.Of("record.rounds-none"))
@@ -40,18 +44,19 @@ func (s *sheet) hoseMap() {
 
 // round writes a round's conditions and its drawing.
 func (s *sheet) round(i int) {
+	const under = 4
 	list := s.conditions(i)
-	keep := s.factsHeight(list, 3)
+	keep := s.factsHeight(list, 3) + under
 	var d drawing.Picture
 	if s.loop != nil {
 		d = drawing.Draw(s.loop, picture.State(s.loop, s.c, s.f, i, s.by), true)
-		keep += d.Height * s.drawScale(d, s.mostDrawn())
+		keep += d.Height * s.drawScale(d, leastDrawn)
 	}
 	s.heading(s.by.Say(s.roundName(i)), keep)
 	s.facts(list, 3)
 	if s.loop != nil {
-		s.draw(d, s.mostDrawn())
-		s.y += 4
+		s.draw(d, min(s.mostDrawn(), s.bottom()-s.y-under))
+		s.y += under
 	}
 }
 

@@ -34,7 +34,11 @@ func cells(texts ...string) []cell {
 // table writes rows under their titles, which come again on each page. A row
 // that is higher than what is left goes over to the next page, a long one in
 // pieces.
-func (p *paper) table(columns []column, rows [][]cell) {
+func (p *paper) table(columns []column, rows [][]cell) { p.tableWith(columns, rows, 0) }
+
+// tableWith is a table whose last row goes to the page that has room for what
+// stands under it, too.
+func (p *paper) tableWith(columns []column, rows [][]cell, under float64) {
 	if len(rows) == 0 {
 		return
 	}
@@ -45,7 +49,10 @@ func (p *paper) table(columns []column, rows [][]cell) {
 	}
 	t.head = t.wrap(head, style{7.5, true, drawing.Text})
 	t.begin(t.rowLines(rows[0]))
-	for _, row := range rows {
+	for i, row := range rows {
+		if i == len(rows)-1 {
+			t.under = under
+		}
 		t.row(row)
 	}
 	p.y += 3

@@ -122,11 +122,9 @@ func (t *trainer) answer() {
 		}
 	}
 	if p := t.m.Proof; p != nil && p.Measured {
-		t.heading(t.by.Of("record.proof"), 3*bodyStyle.lead())
-		t.paragraph(t.by.Say(p.Sentence), bodyStyle)
+		sentence := t.by.Say(p.Sentence)
+		t.heading(t.by.Of("record.proof"), t.linesHeight(bodyStyle, sentence)+t.lessonHeight())
+		t.paragraph(sentence, bodyStyle)
 	}
-	if t.c.Lesson != "" {
-		t.heading(t.by.Of("record.lesson"), 3*bodyStyle.lead())
-		t.note(t.c.Lesson)
-	}
+	t.lesson()
 }

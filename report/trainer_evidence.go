@@ -29,7 +29,11 @@ func (t *trainer) checks(confirming bool) {
 		t.subheading(t.by.Of("capital", test.Kind.Text()), keep)
 		t.test(test, list)
 	}
-	if len(tests) > 0 {
+	switch len(tests) {
+	case 0:
+	case 1:
+		t.ask(say.Of("trainer.ask.check"), lines)
+	default:
 		t.ask(say.Of("trainer.ask.checks"), lines)
 	}
 }
@@ -63,8 +67,7 @@ func (t *trainer) logs() {
 // walk is a round with its readings on the drawing, which takes what the page has
 // left.
 func (t *trainer) walk(i int) {
-	const lines = 4    // to answer on under the drawing
-	const least = 0.94 // of a record's drawing, before it goes over to the next page
+	const lines = 4 // to answer on under the drawing
 	answer := 4 + askHeight(lines)
 	list := t.conditions(i)
 	keep := t.factsHeight(list, 3) + answer
@@ -73,7 +76,7 @@ func (t *trainer) walk(i int) {
 		state := picture.State(t.loop, t.c, t.muted, i, t.by)
 		state.Thermostat = drawing.NotKnown // it is read from the hoses
 		d = drawing.Draw(t.loop, state, true)
-		keep += d.Height * t.drawScale(d, least*t.mostDrawn())
+		keep += d.Height * t.drawScale(d, leastDrawn)
 	}
 	t.heading(t.by.Say(t.roundName(i)), keep)
 	t.facts(list, 3)
