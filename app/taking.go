@@ -34,6 +34,9 @@ func (t takings) count(m cases.Meeting) (n int) {
 	return n
 }
 
+// known are those that the notebook has already.
+func (t takings) known() int { return t.count(cases.MeetsSame) + t.count(cases.MeetsOlder) }
+
 // What is kept in one go: few enough that a stop takes effect at once, and that memory
 // and the file's other writers hardly notice.
 const (

@@ -65,7 +65,7 @@ func (w *window) took(t takings) {
 	w.enter(caseRoom)
 	w.desk.kept()
 	conflicts := func() { w.settleConflicts(t.conflicts, len(t.conflicts)) }
-	if len(t.refused) > 0 || len(t.met) > 1 || t.files < t.of {
+	if len(t.refused) > 0 || len(t.met) > 1 || t.files < t.of || t.known() > 0 {
 		w.tellTaken(t, conflicts)
 		return
 	}
@@ -76,7 +76,7 @@ func (w *window) took(t takings) {
 const mostTold = 5
 
 func (w *window) tellTaken(t takings, then func()) {
-	lines := []string{kit.L("window.share.taken", t.count(cases.MeetsNone), t.count(cases.MeetsSame)+t.count(cases.MeetsOlder), len(t.conflicts))}
+	lines := []string{kit.L("window.share.taken", t.count(cases.MeetsNone), t.known(), len(t.conflicts))}
 	if t.files < t.of {
 		lines = append([]string{kit.L("window.share.stopped", t.files, t.of)}, lines...)
 	}

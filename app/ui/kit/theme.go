@@ -54,7 +54,6 @@ func CurrentPalette() drawing.Palette {
 
 var roles = map[fyne.ThemeColorName]drawing.Role{
 	theme.ColorNameBackground:          drawing.Paper,
-	theme.ColorNameForeground:          drawing.Text,
 	theme.ColorNamePrimary:             drawing.Accent,
 	theme.ColorNameForegroundOnPrimary: drawing.OnAccent,
 	theme.ColorNameHyperlink:           drawing.Accent,
@@ -80,6 +79,9 @@ func (t *Theme) Color(n fyne.ThemeColorName, v fyne.ThemeVariant) color.Color {
 	if n == theme.ColorNameHover {
 		return veil(p[drawing.Text])
 	}
+	if n == theme.ColorNameForeground {
+		return ink(p[drawing.Text])
+	}
 	if role, ok := roles[n]; ok {
 		return p[role]
 	}
@@ -88,6 +90,17 @@ func (t *Theme) Color(n fyne.ThemeColorName, v fyne.ThemeVariant) color.Color {
 		variant = theme.VariantDark
 	}
 	return t.Theme.Color(n, variant)
+}
+
+// ink is the colour of words. A menu's keys are drawn in it at 0.95 of its alpha,
+// of which the toolkit takes the low byte: from an alpha of all ones that is a
+// fifth, which nobody can read; from one that is a thousandth less it is nearly all.
+type ink color.NRGBA
+
+// RGBA gives the colour as opaque as eight bits can tell.
+func (i ink) RGBA() (r, g, b, a uint32) {
+	r, g, b, _ = color.NRGBA(i).RGBA()
+	return r, g, b, 0xffc9
 }
 
 // veil is what the toolkit lays over whatever the pointer is on: thin, since a
