@@ -68,7 +68,10 @@ func TestTheHistoryPageIsFilled(t *testing.T) {
 			t.Errorf("%s of a handful of cases doesn't say that it is few", l.Name.Text)
 		}
 	}
-	w.enter(caseRoom)
+	w.goTo(proofTab)
+	if w.rooms.now != caseRoom || w.tabs.SelectedIndex() != proofTab {
+		t.Errorf("from the history a page's key leads to room %v, page %d", w.rooms.now, w.tabs.SelectedIndex())
+	}
 }
 
 // A trainee plays a class through, and a trainer reads the results.
@@ -83,6 +86,9 @@ func TestPracticeIsPlayedThrough(t *testing.T) {
 	}
 	w.practice.SetTrainee("Liv")
 	w.practiseClass("Tuesday")
+	if w.goTo(verdictTab); w.rooms.now != practiceRoom {
+		t.Error("a key shows the answer to who practises")
+	}
 	for left := n; left > 0; left-- {
 		s := w.trains.session
 		if s == nil {

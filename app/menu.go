@@ -34,15 +34,15 @@ func (w *window) menu() *fyne.MainMenu {
 			fyne.NewMenuItem(kit.L("window.frame.restore-case"), w.restoreCase),
 		),
 		fyne.NewMenu(kit.L("window.frame.go"),
-			key(kit.L("window.frame.complaint"), fyne.Key1, func() { w.tabs.SelectIndex(complaintTab) }),
-			key(kit.L("window.frame.warm-up"), fyne.Key2, func() { w.tabs.SelectIndex(warmUpTab) }),
-			key(kit.L("window.frame.hose-map"), fyne.Key3, func() { w.tabs.SelectIndex(hoseMapTab) }),
+			key(kit.L("window.frame.complaint"), fyne.Key1, func() { w.goTo(complaintTab) }),
+			key(kit.L("window.frame.warm-up"), fyne.Key2, func() { w.goTo(warmUpTab) }),
+			key(kit.L("window.frame.hose-map"), fyne.Key3, func() { w.goTo(hoseMapTab) }),
 			key(kit.L("window.frame.checks"), fyne.Key4, w.goToChecks),
 			key(kit.L("window.frame.causes"), fyne.Key5, w.goToCauses),
-			key(kit.L("window.verdict.tab"), fyne.Key6, func() { w.tabs.SelectIndex(verdictTab) }),
-			key(kit.L("window.repair.tab"), fyne.Key7, func() { w.tabs.SelectIndex(repairTab) }),
-			key(kit.L("window.proof.tab"), fyne.Key8, func() { w.tabs.SelectIndex(proofTab) }),
-			key(kit.L("window.photos.tab"), fyne.Key9, func() { w.tabs.SelectIndex(photosTab) }),
+			key(kit.L("window.verdict.tab"), fyne.Key6, func() { w.goTo(verdictTab) }),
+			key(kit.L("window.repair.tab"), fyne.Key7, func() { w.goTo(repairTab) }),
+			key(kit.L("window.proof.tab"), fyne.Key8, func() { w.goTo(proofTab) }),
+			key(kit.L("window.photos.tab"), fyne.Key9, func() { w.goTo(photosTab) }),
 			key(kit.L("window.frame.what-if"), fyne.Key0, w.goToWhatIf),
 			fyne.NewMenuItemSeparator(),
 			key(kit.L("window.frame.add-round"), fyne.KeyR, w.addRound),
@@ -157,18 +157,27 @@ func (w *window) restoreCase() {
 	w.desk.restore()
 }
 
+// goTo turns to a page of the open case from wherever one is, but for who practises:
+// its answer stands there.
+func (w *window) goTo(tab int) {
+	if w.trains.session == nil {
+		w.enter(caseRoom)
+	}
+	w.tabs.SelectIndex(tab)
+}
+
 func (w *window) goToCauses() {
-	w.tabs.SelectIndex(causesTab)
+	w.goTo(causesTab)
 	w.window.Canvas().Focus(w.causes.Focus())
 }
 
 func (w *window) goToWhatIf() {
-	w.tabs.SelectIndex(whatIfTab)
+	w.goTo(whatIfTab)
 	w.window.Canvas().Focus(w.whatif.First())
 }
 
 func (w *window) goToChecks() {
-	w.tabs.SelectIndex(checksTab)
+	w.goTo(checksTab)
 	w.window.Canvas().Focus(w.checks.Focus())
 }
 

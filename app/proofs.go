@@ -67,6 +67,9 @@ func (w *window) proofData() view.Data {
 		data.Unexplained = append(data.Unexplained, by.Say(f.Text))
 	}
 	data.Repeat = by.All(p.Repeat)
+	if data.Severity == "fine" && data.Open == "" && len(p.Repeat) > 0 {
+		data.Open = kit.L("window.proof.not-all", len(p.Repeat))
+	}
 	w.proofChecks(p, &data)
 	data.Codes = codesTold(p.Codes)
 	data.NoCodes = noCodes(p.Codes.After)

@@ -1,6 +1,7 @@
 package main
 
 import (
+	"fmt"
 	"os"
 	"path/filepath"
 	"strings"
@@ -41,6 +42,15 @@ func TestTheProofFollowsTheCase(t *testing.T) {
 	d := w.proofData()
 	if len(d.Pairs) != 3 || d.Curves == nil || len(d.Rows) == 0 || d.Verdict == kit.L("window.proof.computing") {
 		t.Fatalf("pairs %v, %d differences, %q", d.Pairs, len(d.Rows), d.Verdict)
+	}
+	if (d.Open != "") != (d.Severity == "fine" && len(d.Repeat) > 0) {
+		t.Errorf("%s, to repeat %q, told %q", d.Severity, d.Repeat, d.Open)
+	}
+	w.desk.edit("check", func(c *cases.Case) {
+		c.Tests = append(c.Tests, cases.Test{Kind: "bubbles", Stage: cases.BeforeRepair, Seen: casetest.P(true)})
+	})
+	if more := w.proofData(); more.Severity != "fine" || !strings.HasPrefix(more.Open, fmt.Sprint(len(d.Repeat)+1)) {
+		t.Errorf("a check that failed and is not repeated: %s, %q", more.Severity, more.Open)
 	}
 	w.desk.edit("codes", func(c *cases.Case) { c.Repair.CodesAfter = []string{"P0128"} })
 	if d := w.proofData(); !strings.Contains(d.Codes, kit.L("window.proof.codes-back", "P0128")) || d.Severity == "fine" {

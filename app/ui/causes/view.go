@@ -126,7 +126,7 @@ func (v *View) middle() fyne.CanvasObject {
 	legend := kit.NewPicture(w, h, shapes...)
 	under := container.NewVBox(widget.NewSeparator(), container.NewHBox(legend, layout.NewSpacer(), kit.Wide(168, v.rounds)))
 	return container.NewBorder(top, nil, nil, nil,
-		container.New(halves{}, container.NewVScroll(v.reasons), container.NewBorder(under, v.compare, nil, nil, v.ghosts)))
+		container.NewVScroll(container.New(halves{}, container.NewVScroll(v.reasons), container.NewBorder(under, v.compare, nil, nil, v.ghosts))))
 }
 
 // Content is the screen's widget.

@@ -54,6 +54,7 @@ type View struct {
 	rounds     *fyne.Container
 	roundTools *fyne.Container
 	scroller   *container.Scroll
+	sheet      *container.Scroll // holds the drawing, on a screen too low for it
 	conditions *conditions
 	place      *place
 	meaning    *fyne.Container
@@ -71,10 +72,11 @@ func New() *View {
 	v.loop.OnFocus = v.focused
 	v.chain()
 	v.scroller = container.NewHScroll(v.rounds)
+	v.sheet = container.NewVScroll(container.NewStack(v.loop, v.choose))
 	left := container.NewBorder(
 		container.NewVBox(container.NewBorder(nil, nil, nil, v.roundTools, v.scroller), kit.Explained(container.NewVBox(v.conditions.content, v.place.content))),
 		nil, nil, nil,
-		container.NewStack(v.loop, v.choose),
+		v.sheet,
 	)
 	right := kit.Wide(272, kit.On(kit.NewGround(drawing.Card, "", 0), container.NewVScroll(container.NewVBox(v.meaning, v.likely))))
 	v.content = container.NewBorder(nil, nil, nil, right, left)
@@ -129,6 +131,9 @@ func (v *View) Focus(p diagram.Point) { v.loop.Focus(p) }
 func (v *View) focused(p diagram.Point) {
 	v.point = p
 	v.place.show(p, v.data.round(), v.data.Units)
+	if field, ok := v.loop.Field(p).(fyne.CanvasObject); ok {
+		kit.InSight(v.sheet, field)
+	}
 }
 
 // showChoice asks for the layout while none is known.

@@ -225,3 +225,23 @@ func TestEnterGoesFromNumberToNumber(t *testing.T) {
 		t.Errorf("Enter behind the conditions leads to %T", canvas.Focused())
 	}
 }
+
+// On a screen that is lower than the drawing (1366×768 is common, judgement) the
+// drawing scrolls, and the field with the caret is in sight.
+func TestALowScreenFollowsTheCaret(t *testing.T) {
+	b := newBench(t, oneRound())
+	w := test.NewTempWindow(t, b.view.Content())
+	w.Resize(fyne.NewSize(1050, 400))
+	if h := b.view.Content().MinSize().Height; h > 400 {
+		t.Fatalf("the hose map wants %.0f of height", h)
+	}
+	for _, p := range []diagram.Point{diagram.RadOut, diagram.RadIn} {
+		b.view.Focus(p)
+		field := b.view.loop.Field(p).(fyne.CanvasObject)
+		driver := fyne.CurrentApp().Driver()
+		top := driver.AbsolutePositionForObject(field).Y - driver.AbsolutePositionForObject(b.view.sheet).Y
+		if bottom := top + field.Size().Height; top < -0.5 || bottom > b.view.sheet.Size().Height+0.5 {
+			t.Errorf("%s: the field is at %.0f to %.0f of %.0f", p, top, bottom, b.view.sheet.Size().Height)
+		}
+	}
+}
