@@ -8,6 +8,8 @@
 package proof
 
 import (
+	"slices"
+
 	"loopbook/cases"
 	"loopbook/cases/diagnosis"
 	"loopbook/cases/evidence"
@@ -125,10 +127,22 @@ func (p *Proof) judge() Verdict {
 		return NotMeasured
 	case p.Healthy < brokenFrom, act > 0 && p.Healthy < shownFrom:
 		return NotFixed
-	case p.Healthy >= shownFrom && len(p.Unexplained) == 0 && len(p.Codes.Back) == 0:
+	case p.Healthy >= shownFrom && len(p.Unexplained) == 0 && len(p.Codes.Back) == 0 && len(p.owed()) == 0:
 		return Fixed
 	}
 	return NotShown
+}
+
+// owed are the checks that failed before the repair and weren't repeated after it:
+// temperatures can't vouch for what they don't show.
+func (p *Proof) owed() []TestPair {
+	var out []TestPair
+	for _, t := range p.Tests {
+		if t.After < 0 && !ofOldPart(t.Kind) && t.BeforeOutcome != "" && t.BeforeOutcome != evidence.Pass {
+			out = append(out, t)
+		}
+	}
+	return out
 }
 
 // say is the verdict in words, with what is likeliest where it isn't health.
@@ -170,15 +184,11 @@ func (p *Proof) repeat(c *cases.Case) []say.Text {
 			out = append(out, say.Of("proof.repeat.round", roundName(c, l.Round)))
 		}
 	}
-	for _, l := range p.Logs {
-		if l.After < 0 {
-			out = append(out, say.Of("proof.repeat.log", say.Own(c.Logs[l.Before].Name)))
-		}
+	if slices.ContainsFunc(p.Logs, func(l LogPair) bool { return l.After < 0 }) {
+		out = append(out, say.Of("proof.repeat.log"))
 	}
-	for _, t := range p.Tests {
-		if t.After < 0 && !ofOldPart(t.Kind) && t.BeforeOutcome != evidence.Pass {
-			out = append(out, say.Of("proof.repeat.test", t.Kind.Text()))
-		}
+	for _, t := range p.owed() {
+		out = append(out, say.Of("proof.repeat.test", t.Kind.Text()))
 	}
 	if len(c.Codes) > 0 && !p.Codes.Read {
 		out = append(out, say.Of("proof.repeat.codes"))

@@ -205,6 +205,31 @@ func TestCodesAndChecksAreHeldAgainstEachOther(t *testing.T) {
 	}
 }
 
+// Good temperatures don't vouch for a check that failed before and wasn't repeated: a cap, say,
+// shows in none of them.
+func TestAFailedCheckIsOwed(t *testing.T) {
+	c := theCase(round(cases.BeforeRepair, 800, 20, stuckOpen()), round(cases.AfterRepair, 800, 20, sound()), round(cases.AfterRepair, 2500, 24, sound()))
+	cap := func(stage cases.Stage, opens diagram.KPa) cases.Test {
+		return cases.Test{Kind: "cap", Stage: stage, RatedKPa: casetest.P(diagram.KPa(110)), OpensKPa: &opens, Holds: casetest.P(opens > 90), VacuumValveOK: casetest.P(true)}
+	}
+	bench := cases.Test{Kind: "thermostat-bench", Stage: cases.AfterRepair, RatedOpensC: casetest.P(diagram.Celsius(88))}
+	for _, w := range []float64{80, 86, 90, 94, 98, 103} {
+		bench.Points = append(bench.Points, cases.BenchPoint{WaterC: casetest.P(diagram.Celsius(w)), LiftMM: casetest.P(max(0, w-88) * 0.7), Heating: casetest.P(true)})
+	}
+	c.Tests = []cases.Test{bench}
+	if p := judge(t, c); p.Verdict != proof.Fixed {
+		t.Fatalf("%s, %.2f, %v", p.Verdict, p.Healthy, p.Unexplained)
+	}
+	c.Tests = append(c.Tests, cap(cases.BeforeRepair, 60))
+	if p := judge(t, c); p.Verdict != proof.NotShown {
+		t.Errorf("with a weak cap before: %s, repeat %v", p.Verdict, p.Repeat)
+	}
+	c.Tests = append(c.Tests, cap(cases.AfterRepair, 108))
+	if p := judge(t, c); p.Verdict != proof.Fixed {
+		t.Errorf("with the cap renewed: %s, %.2f", p.Verdict, p.Healthy)
+	}
+}
+
 func TestWarmUpsThatBeganAlikeArePaired(t *testing.T) {
 	log := func(stage cases.Stage, start float64) cases.Log {
 		l := cases.Log{Name: "warm-up", Stage: stage}
