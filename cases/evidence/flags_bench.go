@@ -20,7 +20,7 @@ const (
 
 // benchTest judges a thermostat in heated water: where it opens, how far, and
 // whether it shuts again (TH1 to TH4). It is early or late only where the curve
-// says so and somebody saw it open, or shut, outside the tolerance.
+// says so and somebody saw it open, or shut, at the tolerance's end or beyond.
 func benchTest(c *cases.Case, t *cases.Test) judgement {
 	rated, up := benchRating(c, t), benchPoints(t, true)
 	curve, err := lifts.Fit(up)
@@ -42,9 +42,9 @@ func benchTest(c *cases.Case, t *cases.Test) judgement {
 		return bad("shut", say.Of("flag.bench-shut", hottest), rule)
 	case !stands && !curve.Moves:
 		return judgement{}
-	case curve.LatestC < low && saw(func(p lifts.Point) bool { return p.WaterC < low && p.MM >= lifts.MovesMM }):
+	case curve.LatestC < low && saw(func(p lifts.Point) bool { return p.WaterC <= low && p.MM >= lifts.MovesMM }):
 		return bad("early", say.Of("flag.bench-early", curve.OpensC), rule)
-	case curve.EarliestC > high && saw(func(p lifts.Point) bool { return p.WaterC > high && p.MM < lifts.MovesMM }):
+	case curve.EarliestC > high && saw(func(p lifts.Point) bool { return p.WaterC >= high && p.MM < lifts.MovesMM }):
 		return bad("late", say.Of("flag.bench-late", curve.OpensC), rule)
 	}
 	if text, because := smallLift(t, curve, hottest, *rated); !text.Empty() {

@@ -109,6 +109,13 @@ func TestThermostatInHeatedWater(t *testing.T) {
 		}
 		return t
 	}
+	benchAt := func(rated float64, points ...float64) cases.Test {
+		t := cases.Test{Kind: "thermostat-bench", RatedOpensC: degC(rated)}
+		for i := 0; i < len(points); i += 2 {
+			t.Points = append(t.Points, cases.BenchPoint{WaterC: degC(points[i]), LiftMM: &points[i+1], Heating: casetest.P(true)})
+		}
+		return t
+	}
 	for _, tt := range []struct {
 		name string
 		test cases.Test
@@ -118,6 +125,7 @@ func TestThermostatInHeatedWater(t *testing.T) {
 		{"stuck open", bench(3, 3, 4, 5, 6, 9), true},
 		{"early", bench(0, 1, 3, 5, 7, 9), true},
 		{"late", bench(0, 0, 0, 0, 1, 4), true},
+		{"open by the tolerance's end", benchAt(82, 70, 0, 79, 1, 95, 9), true},
 		{"shut", bench(0, 0, 0, 0, 0, 0), true},
 		{"short lift", bench(0, 0, 0, 1, 3, 4), true},
 		{"not hot enough to tell", bench(0, 0, 0), false},
