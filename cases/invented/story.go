@@ -47,7 +47,7 @@ var (
 	confirmations = []string{"warm idle after the repair", "the part renewed", "another workshop"}
 	lessons       = []string{
 		"Read the lower hose before ordering parts.", "A code names a circuit, not a part.", "The cheap check came last again.",
-		"Ask what was done before.", "Look for air first.", "The heater told it in one minute.", "Never trust a gun on bare aluminium.",
+		"Ask what was done before.", "Every range hangs on the air outside: write it down.", "Measure twice, order once.", "Never trust a gun on bare aluminium.",
 	}
 	tags = []string{"fleet", "comeback", "teaching", "winter", "towing", "warranty", "quick", "tricky"}
 )
