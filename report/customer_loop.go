@@ -149,19 +149,27 @@ func (c *customer) isOut(t diagram.Celsius, r *evidence.Range) bool {
 	return at(t) < at(r.LowC) || at(t) > at(r.HighC)
 }
 
-// should is the range that both signs of a line agree with: what is right depends
-// on how warm the engine is, so that each round has its own. Where none does it is
-// the one that a value is out of.
-func (c *customer) should(s spot) *evidence.Range {
-	for _, r := range []*evidence.Range{s.before.should, s.after.should} {
+// should is what a place should show, in words: one range that both values agree with, since
+// a range hangs on how warm the engine is and each round has its own; where none does, that
+// before and that after. It is nothing where no range is known.
+func (c *customer) should(s spot) string {
+	before, after := s.before.should, s.after.should
+	for _, r := range []*evidence.Range{before, after} {
 		if r != nil && c.agrees(s.before, r) && c.agrees(s.after, r) {
-			return r
+			return c.degrees(r)
 		}
 	}
-	if s.before.out {
-		return s.before.should
+	switch {
+	case before != nil && after != nil:
+		return c.by.Units.TempRange(before.LowC, before.HighC) + " → " + c.degrees(after)
+	case s.before.out && s.after.c == nil:
+		return c.degrees(before)
 	}
-	return nil
+	return ""
+}
+
+func (c *customer) degrees(r *evidence.Range) string {
+	return c.by.Units.TempRange(r.LowC, r.HighC) + " " + string(c.by.Units.Temperature)
 }
 
 func (c *customer) agrees(s shown, r *evidence.Range) bool {

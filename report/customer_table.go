@@ -24,7 +24,7 @@ func (c *customer) table(rows []spot) {
 	if len(rows) == 0 {
 		return
 	}
-	x := [4]float64{margin, margin + c.inner()*0.42, margin + c.inner()*0.60, margin + c.inner()*0.78}
+	x := [4]float64{margin, margin + c.inner()*0.41, margin + c.inner()*0.58, margin + c.inner()*0.75}
 	head := c.by.Of("customer.measured")
 	if out := c.outside(); out != "" {
 		head += ", " + out
@@ -45,9 +45,7 @@ func (c *customer) table(rows []spot) {
 		c.put(x[0], c.y, c.by.Say(row.label), c.words)
 		c.value(x[1], row.before, c.pair.before)
 		c.value(x[2], row.after, c.pair.after)
-		if should := c.should(row); should != nil {
-			c.put(x[3], c.y, c.by.Units.TempRange(should.LowC, should.HighC)+" "+string(c.by.Units.Temperature), c.words)
-		}
+		c.put(x[3], c.y, c.should(row), c.words)
 		c.y += c.row
 	}
 	c.gapRow(x)
