@@ -39,7 +39,7 @@ func (s *sheet) flagList(list []evidence.Flag, title say.Text, head func(string,
 	if len(list) == 0 {
 		return
 	}
-	head(s.by.Say(title), 4*strongStyle.lead())
+	head(s.by.Say(title), s.flagKeep(list[0]))
 	for _, f := range list {
 		s.flag(f)
 	}
@@ -57,16 +57,38 @@ func (s *sheet) flagsOf(round int) []evidence.Flag {
 
 // flag is a sign, a word and a sentence, with the reasons under them.
 func (s *sheet) flag(f evidence.Flag) {
-	const indent, gap = 18, 7
 	word, sign := severity(f.Severity)
-	left := margin + indent + s.measure(s.by.Say(word), strongStyle) + gap
-	text := s.lines(s.by.Say(f.Text), s.width-margin-left, strongStyle)
-	s.space(2)
-	s.need(float64(min(len(text)+1, 6)) * strongStyle.lead())
+	left := s.flagLeft(word)
+	s.need(s.flagKeep(f))
+	s.space(flagSpace)
 	s.paint(margin+2, s.y, 1, sign)
-	s.put(margin+indent, s.y, s.by.Say(word), strongStyle)
-	s.flow(left, text, strongStyle)
+	s.put(margin+flagIndent, s.y, s.by.Say(word), strongStyle)
+	s.flow(left, s.lines(s.by.Say(f.Text), s.width-margin-left, strongStyle), strongStyle)
 	s.bullets(left, s.by.All(f.Because), smallStyle)
+}
+
+const (
+	flagSpace  = 2  // over a flag
+	flagIndent = 18 // of its word, beside the sign
+)
+
+// flagLeft is where a flag's sentence begins, after its word.
+func (s *sheet) flagLeft(word say.Text) float64 {
+	const gap = 7
+	return margin + flagIndent + s.measure(s.by.Say(word), strongStyle) + gap
+}
+
+// flagKeep is what a flag keeps of its page: all of a short one, and the beginning
+// of a long one.
+func (s *sheet) flagKeep(f evidence.Flag) float64 {
+	const most = 8 // lines
+	word, _ := severity(f.Severity)
+	width := s.width - margin - s.flagLeft(word)
+	n := len(s.lines(s.by.Say(f.Text), width, strongStyle))
+	for _, b := range s.by.All(f.Because) {
+		n += len(s.lines(b, width-bulletIndent, smallStyle))
+	}
+	return flagSpace + float64(min(n, most))*strongStyle.lead()
 }
 
 // severity is the word and the sign of a severity.

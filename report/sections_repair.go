@@ -17,7 +17,7 @@ func (s *sheet) verdict() {
 		s.none(say.Of("record.verdict"))
 		return
 	}
-	s.heading(s.by.Of("record.verdict"), 2*bodyStyle.lead())
+	s.heading(s.by.Of("record.verdict"), s.factsHeight(list, 1))
 	s.facts(list, 1)
 	s.note(v.Note)
 }

@@ -14,8 +14,8 @@ import (
 const drawingShare = 0.43
 
 // leastDrawn is the height, in points, that a drawing goes over to the next page
-// for: its words are then 5.3 points high.
-const leastDrawn = 262
+// for: its words are then 5.2 points high.
+const leastDrawn = 255
 
 func (s *sheet) rounds() {
 	if len(s.c.Rounds) == 0 {

@@ -16,7 +16,7 @@ func (s *sheet) tests() {
 	for i := range s.c.Tests {
 		t := &s.c.Tests[i]
 		list := measured(t)
-		keep := s.factsHeight(list, 2) + s.firstHeight(t)
+		keep := s.factsHeight(list, 2) + s.firstHeight(t) + s.factsHeight(sums(s.check[i]), 2)
 		if i == 0 {
 			s.heading(s.by.Of("record.tests"), subStyle.lead()+10+keep)
 		}
@@ -59,14 +59,20 @@ func (s *sheet) test(t *cases.Test, list facts) {
 
 // worked is what a test comes to: its sums and what stands out in it.
 func (s *sheet) worked(check evidence.Check) {
-	var list facts
-	for _, sum := range check.Sums {
-		list.add(sum.Name, sum.Value)
-	}
+	list := sums(check)
+	s.need(s.factsHeight(list, 2))
 	s.facts(list, 2)
 	for _, f := range check.Flags {
 		s.flag(f)
 	}
+}
+
+func sums(check evidence.Check) facts {
+	var list facts
+	for _, sum := range check.Sums {
+		list.add(sum.Name, sum.Value)
+	}
+	return list
 }
 
 // curve is a test's numbers as a curve, where that says more than they do.

@@ -49,8 +49,12 @@ func (p *paper) tableWith(columns []column, rows [][]cell, under float64) {
 	}
 	t.head = t.wrap(head, style{7.5, true, drawing.Text})
 	t.begin(t.rowLines(rows[0]))
+	last := len(rows) - 1
 	for i, row := range rows {
-		if i == len(rows)-1 {
+		switch i {
+		case last - 1: // no row goes over to the next page alone
+			t.under = t.height(t.rowLines(rows[last])) + under
+		case last:
 			t.under = under
 		}
 		t.row(row)

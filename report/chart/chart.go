@@ -78,10 +78,12 @@ type Level struct {
 	Name string
 }
 
-// Mark is a point with its words.
+// Mark is a point with its words, which stand below it or, where a curve or a level
+// passes there, above.
 type Mark struct {
-	X, Y float64
-	Name string
+	X, Y  float64
+	Name  string
+	Above bool
 }
 
 // Look is the colours and sizes of a surface.
@@ -124,7 +126,7 @@ func (l Lines) plot(look Look, columns int) (*plot.Plot, error) {
 		}
 	}
 	for _, v := range l.Levels {
-		if err := addLevel(p, look, v); err != nil {
+		if err := addLevel(p, look, v, l.markedBelow()); err != nil {
 			return nil, err
 		}
 	}
@@ -145,14 +147,17 @@ func (l Lines) plot(look Look, columns int) (*plot.Plot, error) {
 }
 
 // headroom is what is left above the curves, as a part of their height: for a
-// peak's stroke and its mark, and for the names of curves from place to place,
-// which leave no corner free.
+// peak's stroke and its mark, for a mark's words, and for the names of curves from
+// place to place, which leave no corner free.
 func (l Lines) headroom() float64 {
-	const usual, each = 1 / 25., 0.12
-	if len(l.Names) == 0 {
-		return usual
+	const usual, words, each = 1 / 25., 0.2, 0.12
+	switch {
+	case len(l.Names) > 0:
+		return usual + each*float64(len(l.Curves))
+	case slices.ContainsFunc(l.Marks, func(m Mark) bool { return m.Above }):
+		return usual + words
 	}
-	return usual + each*float64(len(l.Curves))
+	return usual
 }
 
 // nameX names the places along x, aslant so that long names fit.
@@ -171,15 +176,21 @@ func (l Lines) nameX(p *plot.Plot, look Look) {
 // they rise, above it where they fall or go from place to place, above on the left
 // where a mark stands below.
 func (l Lines) placeLegend(p *plot.Plot, look Look) {
-	low := slices.ContainsFunc(l.Marks, func(m Mark) bool { return m.Y <= l.Curves[0].Y[0] })
+	low := l.markedBelow()
 	above := l.falls() || len(l.Names) > 0
 	p.Legend.Top, p.Legend.Left = low || above, low && !above
 	if p.Legend.Top {
 		p.Legend.YOffs = -look.Size
 	}
 	if p.Legend.Left {
-		p.Legend.XOffs = look.Size
+		p.Legend.XOffs, p.Legend.YOffs = look.Size, -2.4*look.Size // under a level at the top
 	}
+}
+
+// markedBelow reports whether a mark stands where the first curve begins, or lower:
+// the curve rises late, to the right, and leaves the room above it free.
+func (l Lines) markedBelow() bool {
+	return slices.ContainsFunc(l.Marks, func(m Mark) bool { return m.Y <= l.Curves[0].Y[0] })
 }
 
 // falls reports whether the first curve ends lower than it began: the room for
@@ -286,17 +297,22 @@ func (l Look) line(k Kind) draw.LineStyle {
 	return s
 }
 
-// addLevel draws a limit right across; its words stand under it at the right.
-func addLevel(p *plot.Plot, look Look, v Level) error {
+// addLevel draws a limit right across; its words stand under it at the right, or in
+// the middle where a curve rises at the right.
+func addLevel(p *plot.Plot, look Look, v Level, middle bool) error {
 	line := plotter.NewFunction(func(float64) float64 { return v.Y })
 	line.Color, line.Width, line.Dashes = look.Soft, look.Size/9, []vg.Length{look.Size / 5, look.Size / 4}
-	words, err := plotter.NewLabels(plotter.XYLabels{XYs: plotter.XYs{{X: p.X.Max, Y: v.Y}}, Labels: []string{v.Name}})
+	at, align, off := p.X.Max, text.XRight, -look.Size/2
+	if middle {
+		at, align, off = (p.X.Min+p.X.Max)/2, text.XCenter, 0
+	}
+	words, err := plotter.NewLabels(plotter.XYLabels{XYs: plotter.XYs{{X: at, Y: v.Y}}, Labels: []string{v.Name}})
 	if err != nil {
 		return err
 	}
 	look.write(&words.TextStyle[0])
-	words.TextStyle[0].XAlign, words.TextStyle[0].YAlign = text.XRight, text.YTop
-	words.Offset = vg.Point{X: -look.Size / 2, Y: -look.Size / 4}
+	words.TextStyle[0].XAlign, words.TextStyle[0].YAlign = align, text.YTop
+	words.Offset = vg.Point{X: off, Y: -look.Size / 4}
 	p.Add(line, words)
 	p.Y.Min, p.Y.Max = min(p.Y.Min, v.Y), max(p.Y.Max, v.Y)
 	return nil
@@ -314,7 +330,7 @@ func addMark(p *plot.Plot, look Look, m Mark) error {
 		return err
 	}
 	words.Offset = vg.Point{X: look.Size, Y: -look.Size * 3}
-	if m.Y < p.Y.Min+(p.Y.Max-p.Y.Min)/4 {
+	if m.Above || m.Y < p.Y.Min+(p.Y.Max-p.Y.Min)/4 {
 		words.Offset.Y = look.Size
 	}
 	for i := range words.TextStyle {

@@ -22,7 +22,7 @@ func BothWarmUps(c *cases.Case, before, after *cases.Log, resultBefore, resultAf
 		curve.Name, curve.Kind = name, kind
 		lines.Curves = append(lines.Curves, curve)
 		if k := r.Knee; k != nil {
-			lines.Marks = append(lines.Marks, chart.Mark{X: k.S / 60, Y: by.Units.FromC(k.C), Name: by.Of("chart.opens", k.C)})
+			lines.Marks = append(lines.Marks, chart.Mark{X: k.S / 60, Y: by.Units.FromC(k.C), Name: by.Of("chart.opens", k.C), Above: kind == chart.Main})
 		}
 	}
 	add(after, resultAfter, by.Say(cases.AfterRepair.Text()), chart.Main)

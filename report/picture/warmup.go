@@ -45,7 +45,7 @@ func WarmUp(c *cases.Case, l *cases.Log, r warmup.Result, b *diagnosis.Band, by 
 			chart.Level{Y: u.FromC(r.TargetC), Name: by.Of("chart.target")})
 	}
 	if k := r.Knee; k != nil {
-		lines.Marks = append(lines.Marks, chart.Mark{X: (k.S + r.StartS) / 60, Y: u.FromC(k.C), Name: by.Of("chart.opens", k.C)})
+		lines.Marks = append(lines.Marks, chart.Mark{X: (k.S + r.StartS) / 60, Y: u.FromC(k.C), Name: by.Of("chart.opens", k.C), Above: true})
 	}
 	return lines
 }
