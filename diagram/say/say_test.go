@@ -130,3 +130,12 @@ func TestNoNameStandsTwiceInAFile(t *testing.T) {
 		}
 	}
 }
+
+// A difference that is none once it is rounded has no sign.
+func TestNoDifferenceHasNoSign(t *testing.T) {
+	for k, want := range map[diagram.DeltaK]string{0: "0 K", 0.04: "0 K", -0.04: "0 K", 0.2: "+0.2 K", -3: "-3 K"} {
+		if got := strings.ReplaceAll(say.English().Say(say.Signed(k)), "−", "-"); got != want {
+			t.Errorf("%g K is said %q, want %q", float64(k), got, want)
+		}
+	}
+}

@@ -17,6 +17,7 @@ package say
 
 import (
 	"fmt"
+	"math"
 
 	"loopbook/diagram"
 )
@@ -49,11 +50,17 @@ func Value(v any) Text { return Text{own, []any{v}} }
 
 // Signed is a difference to a tenth that says its direction.
 func Signed(k diagram.DeltaK) Text {
-	if k < 0 {
+	switch {
+	case math.Abs(float64(k)) < unseenK:
+		return Of("value.tenth", diagram.DeltaK(0))
+	case k < 0:
 		return Of("value.tenth", k)
 	}
 	return Of("value.plus", k)
 }
+
+// unseenK is a difference that is none once it is said in tenths: it has no sign.
+const unseenK = 0.05
 
 // List is several texts in a row, by commas.
 func List(texts ...Text) Text { return row(", ", texts) }
