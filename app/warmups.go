@@ -87,6 +87,7 @@ func (w *window) showWarmUp() {
 	data := view.Data{Case: d.c, Log: i, Reading: w.logs.reading, Units: d.units}
 	if i >= 0 {
 		r := d.found.WarmUps[i].Result
+		data.Flags = d.found.WarmUps[i].Flags
 		w.expectLog(&d.c.Logs[i], r.StartS)
 		data.Lines, data.Facts, data.Remarks = picture.WarmUp(&d.c, &d.c.Logs[i], r, w.logs.band, d.by()), facts(r, d.units), remarks(r, d.units)
 	}

@@ -4,8 +4,10 @@ import (
 	"fmt"
 	"os"
 	"path/filepath"
+	"strings"
 	"testing"
 
+	"loopbook/app/ui/kit/kittest"
 	"loopbook/cases"
 	"loopbook/cases/logfile"
 )
@@ -99,5 +101,26 @@ func TestALogAfterTheRepairStandsBesideTheFirst(t *testing.T) {
 	}
 	if stage := stageNow(&w.desk.c); stage != cases.AfterRepair {
 		t.Errorf("a check is begun %q", stage)
+	}
+}
+
+// What a log is found to say stands on its own screen, before what is written down: a
+// reader of the log needn't look for it on the hose map.
+func TestTheLogsFindingsStandBesideIt(t *testing.T) {
+	w, _ := shown(t)
+	demoCase(t, w, "Cold cabin on frosty mornings, P0128")
+	w.tabs.SelectIndex(warmUpTab)
+	for i, want := range []bool{true, false} { // before the repair, and after it
+		w.logs.shown = i
+		w.showWarmUp()
+		found := w.desk.found.WarmUps[i].Flags
+		if len(found) > 0 != want {
+			t.Fatalf("log %d: %d findings", i, len(found))
+		}
+		for _, f := range found {
+			if text := w.desk.by().Say(f.Text); !strings.Contains(kittest.Texts(w.warmup.Content()), text) {
+				t.Errorf("log %d: %q isn't told", i, text)
+			}
+		}
 	}
 }

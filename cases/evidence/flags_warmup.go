@@ -16,18 +16,21 @@ const (
 	kneeTrust                 = 0.6 // a knee of less is not judged by, judgement
 )
 
-// logFlags judges each log by itself; a flag has its log's stage.
+// logFlags judges each log by itself and leaves with it what it finds; a flag has its
+// log's stage.
 func logFlags(c *cases.Case, all []WarmUp) []Flag {
 	var out []Flag
-	for _, w := range all {
-		l := logJudge{w, ratingOf(c), c.Site.AmbientC}
+	for i := range all {
+		w := &all[i]
+		l := logJudge{*w, ratingOf(c), c.Site.AmbientC}
 		for _, rule := range l.rules() {
 			for _, f := range rule() {
 				f.Stage = w.Stage
 				f.Because = append(f.Because, l.origin())
-				out = append(out, f)
+				w.Flags = append(w.Flags, f)
 			}
 		}
+		out = append(out, w.Flags...)
 	}
 	return out
 }

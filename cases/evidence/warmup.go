@@ -18,6 +18,7 @@ type WarmUp struct {
 	ReachesRegulating *bool            `json:"reaches_regulating"`
 	Stage             cases.Stage      `json:"-"`
 	Result            warmup.Result    `json:"-"`
+	Flags             []Flag           `json:"-"` // what the log is found to say by itself; Findings.Flags holds them too
 }
 
 func (a *Analyst) warmUp(c *cases.Case, l *cases.Log) WarmUp {

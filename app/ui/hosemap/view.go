@@ -175,17 +175,12 @@ func (v *View) showMeaning() {
 			continue
 		}
 		flags++
-		by := say.English().With(v.data.Units)
-		body := []kit.Span{{Text: by.Say(f.Text), Bold: f.Severity == evidence.Act}}
-		for _, b := range by.All(f.Because) {
-			body = append(body, kit.Span{Text: b, Small: true, Color: theme.ColorNamePlaceHolder})
-		}
-		v.meaning.Add(kit.Card(string(f.Severity), severityWord(f.Severity), body...))
+		v.meaning.Add(kit.FlagCard(f, v.data.Units))
 	}
 	switch r := v.data.round(); {
 	case flags > 0:
 	case r == nil || len(r.Readings) == 0:
-		v.meaning.Add(kit.Card("note", kit.L("window.hosemap.note"), kit.Span{Text: kit.L("window.hosemap.nothing")}))
+		v.meaning.Add(kit.Card("note", kit.SeverityWord(evidence.Note), kit.Span{Text: kit.L("window.hosemap.nothing")}))
 	default:
 		v.meaning.Add(kit.Card("fine", kit.L("window.hosemap.fine"), kit.Span{Text: kit.L("window.hosemap.fine-text")}))
 	}
@@ -220,14 +215,4 @@ func (v *View) ShowLikely(stage cases.Stage, causes []kit.Likely) {
 func (v *View) ofOtherStage(f evidence.Flag) bool {
 	r := v.data.round()
 	return r != nil && r.Stage != "" && f.Stage != "" && f.Stage != r.Stage
-}
-
-func severityWord(s evidence.Severity) string {
-	switch s {
-	case evidence.Act:
-		return kit.L("window.hosemap.act")
-	case evidence.Look:
-		return kit.L("window.hosemap.look")
-	}
-	return kit.L("window.hosemap.note")
 }

@@ -69,6 +69,9 @@ func (h *hand) begin(stage cases.Stage) {
 	}
 }
 
+// busy reports whether a warm-up is being written down.
+func (h *hand) busy() bool { return h.clock.runs() || h.minute.Text != "" }
+
 // put shows text in a field as if it had been typed and read.
 func put(f *kit.Field, text string) {
 	f.SetText(text)

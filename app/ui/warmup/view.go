@@ -13,6 +13,7 @@ import (
 
 	"loopbook/app/ui/kit"
 	"loopbook/cases"
+	"loopbook/cases/evidence"
 	"loopbook/diagram/units"
 	"loopbook/report/chart"
 )
@@ -23,6 +24,7 @@ type Data struct {
 	Log     int // which of the case's logs; -1: there is none
 	Lines   chart.Lines
 	Facts   []Fact
+	Flags   []evidence.Flag // what the log is found to say
 	Remarks []string
 	Columns bool   // whether the columns of the file that was read last can be set anew
 	Reading string // how far a file is read; "": none is being read
@@ -51,6 +53,8 @@ type View struct {
 	hand    *hand // what is written down here
 	chart   *kit.ChartView
 	facts   *fyne.Container
+	flags   *fyne.Container
+	tells   fyne.CanvasObject
 	remarks *widget.RichText
 	pane    *fyne.Container // laid out anew when its words change
 	reading *widget.Label
@@ -66,7 +70,7 @@ type View struct {
 func New(edit func(what string, change func(*cases.Case)), now func() time.Time) *View {
 	v := &View{
 		OnFile: func() {}, OnLog: func(int) {}, OnSave: func(string) {}, OnColumns: func() {},
-		edit: edit, data: Data{Log: -1}, chart: kit.NewChartView(), facts: container.New(kit.Tight{More: 2}),
+		edit: edit, data: Data{Log: -1}, chart: kit.NewChartView(), facts: container.New(kit.Tight{More: 2}), flags: container.NewVBox(),
 		remarks: kit.Paragraphs(), reading: kit.Small(""), hand: newHand(edit, now),
 	}
 	v.pick = widget.NewSelect(nil, func(string) {
@@ -88,7 +92,8 @@ func (v *View) layout() fyne.CanvasObject {
 	v.remove = quiet(kit.L("window.warmup.remove"), theme.DeleteIcon(), v.drop)
 	top := container.NewBorder(nil, nil, container.NewHBox(container.New(kit.Shares{220}, v.pick), container.New(kit.Shares{130}, v.stage.Select), v.remove),
 		container.NewHBox(v.columns, v.save, v.svg, file), v.reading)
-	v.pane = container.NewVBox(v.hand.content, kit.Section(kit.L("window.warmup.tells"), v.facts, v.remarks))
+	v.tells = kit.Section(kit.L("window.warmup.tells"), v.facts, v.remarks)
+	v.pane = container.NewVBox(v.hand.content, v.tells)
 	side := container.NewVScroll(v.pane)
 	v.empty = container.NewCenter(kit.Wide(420, kit.Paragraphs(
 		kit.Span{Text: kit.L("window.warmup.none"), Bold: true},
@@ -139,6 +144,14 @@ func (v *View) Show(d Data) {
 	for _, f := range d.Facts {
 		what, value := widget.NewLabel(f.What), widget.NewLabelWithStyle(f.Value, fyne.TextAlignTrailing, fyne.TextStyle{Bold: true})
 		v.facts.Add(container.NewBorder(nil, nil, what, value))
+	}
+	v.flags.RemoveAll()
+	for _, f := range d.Flags {
+		v.flags.Add(kit.FlagCard(f, d.Units))
+	}
+	v.pane.Objects = []fyne.CanvasObject{v.flags, v.hand.content, v.tells}
+	if v.hand.busy() { // the fields stay where they are while somebody writes
+		v.pane.Objects = []fyne.CanvasObject{v.hand.content, v.flags, v.tells}
 	}
 	spans := make([]kit.Span, len(d.Remarks))
 	for i, r := range d.Remarks {

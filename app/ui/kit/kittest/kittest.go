@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/widget"
 )
 
@@ -15,6 +16,8 @@ func Texts(o fyne.CanvasObject) string {
 		return o.Text
 	case *widget.RichText:
 		return o.String()
+	case *container.Scroll:
+		return Texts(o.Content)
 	case *fyne.Container:
 		var out []string
 		for _, child := range o.Objects {
