@@ -50,6 +50,7 @@ func (k *Crowds) Get(ctx context.Context, p Plan, soFar func(*ensemble.Ensemble)
 	if draws == 0 {
 		draws = UsualDraws
 	}
+	draws = max(draws/max(p.share, 1), 1)
 	e, err := ensemble.Run(ctx, p.Setting, draws, soFar)
 	if err == nil {
 		k.keep(p.Setting.Key(), e)

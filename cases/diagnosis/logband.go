@@ -21,6 +21,10 @@ const (
 	logMostS  = 4 * 3600
 )
 
+// logShare is one in how many of the usual draws a log is held against: one curve needs
+// fewer cars than a loop's many points, and a long drive takes seconds to simulate.
+const logShare = 2
+
 // PlanForLog is what has to be simulated to know how cars would warm up as the
 // log's car was run, from startS of the log on: idling, where the log doesn't
 // say. It reports false where the layout isn't known or the log is too short.
@@ -38,6 +42,7 @@ func PlanForLog(c *cases.Case, l *cases.Log, startS float64) (Plan, bool) {
 			RPM: runAt(l.TimeS, l.EngineRPM, from, from+step), SpeedKmh: runAt(l.TimeS, l.SpeedKmh, from, from+step)})
 	}
 	p.Setting.Starts, p.Setting.Ahead = []ensemble.Start{start}, ensemble.Stop{Seconds: 1, Logged: true}
+	p.share = logShare
 	return p, true
 }
 

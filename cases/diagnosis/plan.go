@@ -18,6 +18,7 @@ type Plan struct {
 	Setting ensemble.Setting
 	Rounds  []int // of the case, by the setting's stops
 	Ahead   Ahead // what the setting's stop ahead is
+	share   int   // of the usual draws, one in so many is enough; 0: all
 }
 
 // Ahead is the walk round the loop that might come next.
