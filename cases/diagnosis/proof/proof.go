@@ -138,7 +138,7 @@ func (p *Proof) judge() Verdict {
 func (p *Proof) owed() []TestPair {
 	var out []TestPair
 	for _, t := range p.Tests {
-		if t.After < 0 && !ofOldPart(t.Kind) && t.BeforeOutcome != "" && t.BeforeOutcome != evidence.Pass {
+		if t.After < 0 && !ofOldPart(t.Kind) && t.BeforeOutcome != evidence.Pass {
 			out = append(out, t)
 		}
 	}
