@@ -92,7 +92,7 @@ func basis(a answer) string {
 		}
 	}
 	for i := range a.c.Tests {
-		if t := &a.c.Tests[i]; evidence.Outcome(a.c, t) != "" && (t.Stage == r.Stage || t.Stage == "" && r.Stage == cases.BeforeRepair) {
+		if t := &a.c.Tests[i]; evidence.Outcome(a.c, t) != "" && r.Stage.Holds(t.Stage) {
 			tests++
 		}
 	}
@@ -114,7 +114,7 @@ func basis(a answer) string {
 func logsOf(c *cases.Case, stage cases.Stage) int {
 	n := 0
 	for i := range c.Logs {
-		if s := c.Logs[i].Stage; len(c.Logs[i].EctC) > 0 && (s == stage || s == "" && stage == cases.BeforeRepair) {
+		if l := &c.Logs[i]; len(l.EctC) > 0 && stage.Holds(l.Stage) {
 			n++
 		}
 	}

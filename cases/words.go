@@ -50,6 +50,12 @@ const (
 	Healthy Cause = "none"
 )
 
+// Holds reports whether what is noted with a stage belongs to s; what isn't noted is
+// before the repair.
+func (s Stage) Holds(noted Stage) bool {
+	return noted == s || noted == "" && s == BeforeRepair
+}
+
 // Blower is the part of the cabin's fan at a setting; it is false where the
 // setting isn't known.
 func (h Heater) Blower() (part float64, known bool) {

@@ -159,14 +159,14 @@ func (j *Judge) factors(c *cases.Case, f evidence.Findings, stage cases.Stage) [
 // and logs; it is false where none of them holds a temperature.
 func findings(c *cases.Case, f evidence.Findings, stage cases.Stage) (words []string, measured bool) {
 	for i, r := range f.Rounds {
-		measured = measured || of(stage, c.Rounds[i].Stage) && (len(r.Readings) > 0 || c.Rounds[i].EctC != nil)
+		measured = measured || stage.Holds(c.Rounds[i].Stage) && (len(r.Readings) > 0 || c.Rounds[i].EctC != nil)
 	}
 	for _, l := range c.Logs {
-		measured = measured || of(stage, l.Stage) && len(l.EctC) > 0
+		measured = measured || stage.Holds(l.Stage) && len(l.EctC) > 0
 	}
 	for _, flag := range f.Flags {
-		ofRound := flag.Round >= 0 && of(stage, c.Rounds[flag.Round].Stage)
-		ofLog := flag.Round == evidence.WholeCase && logFinding(flag.ID) && of(stage, flag.Stage)
+		ofRound := flag.Round >= 0 && stage.Holds(c.Rounds[flag.Round].Stage)
+		ofLog := flag.Round == evidence.WholeCase && logFinding(flag.ID) && stage.Holds(flag.Stage)
 		if flag.Severity != evidence.Note && (ofRound || ofLog) {
 			words = append(words, flag.ID)
 		}
@@ -199,7 +199,7 @@ func outcomes(c *cases.Case, stage cases.Stage) []outcome {
 		last["coolant"] = word
 	}
 	for i := range c.Tests {
-		if t := &c.Tests[i]; of(stage, t.Stage) {
+		if t := &c.Tests[i]; stage.Holds(t.Stage) {
 			if word := evidence.Outcome(c, t); word != "" {
 				last[t.Kind] = word
 			}

@@ -28,7 +28,7 @@ func LogPlans(c *cases.Case, f evidence.Findings, stage cases.Stage) []LogPlan {
 	var out []LogPlan
 	for i := range c.Logs {
 		l, r := &c.Logs[i], f.WarmUps[i].Result
-		if !of(stage, l.Stage) || !r.ColdStart || len(out) == weighedLogs {
+		if !stage.Holds(l.Stage) || !r.ColdStart || len(out) == weighedLogs {
 			continue
 		}
 		if p, ok := PlanForLog(c, l, r.StartS); ok {

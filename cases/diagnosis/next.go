@@ -69,7 +69,7 @@ func (s *sheet) tooHot() bool {
 
 // logged reports whether the stage has a log of a warm-up already.
 func (s *sheet) logged() bool {
-	return slices.ContainsFunc(s.c.Logs, func(l cases.Log) bool { return of(s.plan.Stage, l.Stage) && len(l.EctC) > 0 })
+	return slices.ContainsFunc(s.c.Logs, func(l cases.Log) bool { return s.plan.Stage.Holds(l.Stage) && len(l.EctC) > 0 })
 }
 
 // testBits is the information expected of a check with those outcomes.

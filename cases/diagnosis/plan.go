@@ -54,12 +54,6 @@ func StageOf(c *cases.Case) cases.Stage {
 	return cases.BeforeRepair
 }
 
-// of reports whether something noted with a stage belongs to s; what isn't
-// noted is before the repair.
-func of(s, noted cases.Stage) bool {
-	return noted == s || noted == "" && s == cases.BeforeRepair
-}
-
 // PlanFor is the plan for a stage of the case, with every cause. It reports
 // false where the layout isn't known.
 func PlanFor(c *cases.Case, stage cases.Stage) (Plan, bool) {
@@ -75,7 +69,7 @@ func PlanFor(c *cases.Case, stage cases.Stage) (Plan, bool) {
 		p.Setting.AltitudeM = diagram.Metre(math.Round(min(max(float64(*a), 0), 4000)/100) * 100)
 	}
 	for i := range c.Rounds {
-		if of(stage, c.Rounds[i].Stage) {
+		if stage.Holds(c.Rounds[i].Stage) {
 			p.add(c, i)
 		}
 	}

@@ -14,7 +14,7 @@ const handLog = "written down"
 // is none.
 func handOf(k *cases.Case, stage cases.Stage) *cases.Log {
 	for i := range k.Logs {
-		if l := &k.Logs[i]; l.Name == handLog && (l.Stage == stage || l.Stage == "" && stage == cases.BeforeRepair) {
+		if l := &k.Logs[i]; l.Name == handLog && stage.Holds(l.Stage) {
 			return l
 		}
 	}
