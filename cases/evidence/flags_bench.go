@@ -21,6 +21,8 @@ const (
 // benchTest judges a thermostat in heated water: where it opens, how far, and
 // whether it shuts again (TH1 to TH4). It is early or late only where the curve
 // says so and somebody saw it open, or shut, at the tolerance's end or beyond.
+// One that already stands open in the coldest water had opened before, and is
+// early, where it lifts on at once; one that waits for its mark doesn't shut.
 func benchTest(c *cases.Case, t *cases.Test) judgement {
 	rated, up := benchRating(c, t), benchPoints(t, true)
 	curve, err := lifts.Fit(up)
@@ -36,6 +38,8 @@ func benchTest(c *cases.Case, t *cases.Test) judgement {
 	stands := curve.BaseMM >= lifts.MovesMM
 	saw := func(it func(lifts.Point) bool) bool { return !stands && slices.ContainsFunc(up, it) }
 	switch {
+	case stands && coldest > shutByC && curve.Moves && curve.LatestC < low:
+		return bad("early", say.Of("flag.bench-early-before", coldest), rule)
 	case stands && coldest < low:
 		return bad("open", say.Of("flag.bench-open", coldest), rule)
 	case !stands && !curve.Moves && hottest > high:

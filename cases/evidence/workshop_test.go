@@ -122,6 +122,32 @@ func TestASlipAndAValveThatStaysOpen(t *testing.T) {
 	}
 }
 
+// The first reading is often of water that is warm already: one that is open by
+// then opened under its mark (TH1), if it lifts on at once; one that waits for
+// its mark (82 °C, full 12 K above: M2, published) doesn't shut. In cold water it
+// ought to be shut whatever its mark (TH4).
+func TestOpenBeforeTheFirstReading(t *testing.T) {
+	for _, tt := range []struct {
+		name               string
+		opens, least, from float64
+		want               string
+	}{
+		{"a mark too cold", 62, 0, 68, "early"},
+		{"ajar", 82, 1.5, 68, "open"},
+		{"wide open", 82, 8, 68, "open"},
+		{"ajar, and early as well, in cold water", 62, 1.5, 20, "open"},
+	} {
+		test := cases.Test{Kind: "thermostat-bench", RatedOpensC: degC(82)}
+		for w := tt.from; w <= 98; w += 3 {
+			mm := max(tt.least, 8*min(max((w-tt.opens)/12, 0), 1))
+			test.Points = append(test.Points, cases.BenchPoint{WaterC: degC(w), LiftMM: &mm})
+		}
+		if got := evidence.Outcome(&cases.Case{}, &test); got != tt.want {
+			t.Errorf("%s: %q, want %q", tt.name, got, tt.want)
+		}
+	}
+}
+
 // NTC20 to NTC100 (published, V16) as the reference; the sensor is NTC80's
 // where the water has 70 °C.
 func TestSensorSums(t *testing.T) {
