@@ -147,8 +147,6 @@ func meets(wish diagnosis.Check, i practice.Item) bool {
 		return i.Kind == practice.Point && i.Point == wish.Point
 	case likelihood.WarmUp:
 		return i.Kind == practice.Log
-	case likelihood.RaisedIdle:
-		return false
 	}
 	return i.Kind == practice.Test && string(i.Check) == wish.Check.Check
 }

@@ -38,10 +38,10 @@ func PlanForLog(c *cases.Case, l *cases.Log, startS float64) (Plan, bool) {
 	start := ensemble.Start{AmbientC: airOf(c, l)}
 	for i := 0; i < logPoints; i++ {
 		from := startS + step*float64(i)
-		start.Stops = append(start.Stops, ensemble.Stop{Seconds: step, Blower: -1, Logged: true,
+		start.Stops = append(start.Stops, ensemble.Stop{Seconds: step, Blower: -1, Held: true,
 			RPM: runAt(l.TimeS, l.EngineRPM, from, from+step), SpeedKmh: runAt(l.TimeS, l.SpeedKmh, from, from+step)})
 	}
-	p.Setting.Starts, p.Setting.Ahead = []ensemble.Start{start}, ensemble.Stop{Seconds: 1, Logged: true}
+	p.Setting.Starts, p.Setting.Ahead = []ensemble.Start{start}, nil
 	p.share = logShare
 	return p, true
 }

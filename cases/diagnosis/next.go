@@ -46,9 +46,10 @@ func (j *Judge) Next(r Ranking) []Check {
 			for _, p := range s.unread() {
 				offer(Check{check, p, s.pointBits(joint, p)})
 			}
-		case check.Check == string(s.plan.Ahead):
-			offer(Check{check, "", s.aheadBits(joint)})
-		case check.Check == likelihood.WarmUp || check.Check == likelihood.RaisedIdle:
+		case slices.Contains(likelihood.Walks, check.Check):
+			if n := slices.Index(s.plan.Ahead, check.Check); n >= 0 {
+				offer(Check{check, "", s.aheadBits(joint, n)})
+			}
 		case !slices.ContainsFunc(done, func(o outcome) bool { return o.kind == kind }):
 			offer(Check{check, "", testBits(s.chance, j.tables.Outcomes(kind))})
 		}
@@ -212,14 +213,14 @@ func blurred(rows [][]float64, sdK func(c float64) float64) [][]float64 {
 // supposed is how many outcomes of a walk ahead are tried.
 const supposed = 32
 
-// aheadBits is the information expected of the walk ahead, all of its main
-// points read: the mean over draws taken as the truth, one after the other in
-// steps of equal chance.
-func (s *sheet) aheadBits(joint weights) float64 {
+// aheadBits is the information expected of one of the walks ahead, all of its main
+// points read and the fan looked at: the mean over draws taken as the truth, one
+// after the other in steps of equal chance.
+func (s *sheet) aheadBits(joint weights, walk int) float64 {
 	if s.crowd == nil {
 		return 0
 	}
-	few, stop, slots := s.reaching(joint), s.crowd.Ahead(), s.mainSlots()
+	few, stop, slots := s.reaching(joint), s.crowd.Ahead()+walk, s.mainSlots()
 	before, after := entropy(s.chance), 0.0
 	step, passed, next := 1/float64(supposed), 0.0, 0.5/float64(supposed)
 	for i, w := range few.w {
@@ -231,7 +232,7 @@ func (s *sheet) aheadBits(joint weights) float64 {
 	return max(before-after, 0)
 }
 
-// reaching is the joint chance of the draws that reach the stop ahead, each
+// reaching is the joint chance of the draws that reach the stops ahead, each
 // cause's chance kept.
 func (s *sheet) reaching(joint weights) weights {
 	n := min(s.crowd.N, ensemble.AheadDraws)
@@ -265,7 +266,8 @@ func (s *sheet) given(joint weights, truth []float32, stop int, slots []int) []f
 			off := float64(truth[slot]-look[slot]) / sd
 			product *= 1 + off*off/tail
 		}
-		p := w * math.Pow(product, -power*(tail+1)/2)
+		fan := fanNoted(truth[ensemble.FanDuty] >= 0.5, float64(look[ensemble.FanDuty]))
+		p := w * math.Pow(product, -power*(tail+1)/2) * math.Pow(fan, power)
 		out[i%joint.causes] += p
 		sum += p
 	}

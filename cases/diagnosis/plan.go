@@ -2,6 +2,7 @@ package diagnosis
 
 import (
 	"math"
+	"slices"
 
 	"loopbook/cases"
 	"loopbook/cases/diagnosis/likelihood"
@@ -16,21 +17,10 @@ import (
 type Plan struct {
 	Stage   cases.Stage
 	Setting ensemble.Setting
-	Rounds  []int // of the case, by the setting's stops
-	Ahead   Ahead // what the setting's stop ahead is
-	share   int   // of the usual draws, one in so many is enough; 0: all
+	Rounds  []int    // of the case, by the setting's stops
+	Ahead   []string // the walks that might come next, by the setting's stops ahead
+	share   int      // of the usual draws, one in so many is enough; 0: all
 }
-
-// Ahead is the walk round the loop that might come next.
-type Ahead string
-
-// What might come next: warm the engine until the thermostat opens, or hold it
-// at 2500 rpm, or let it idle again, which is no check by itself.
-const (
-	WarmUp     Ahead = likelihood.WarmUp
-	RaisedIdle Ahead = likelihood.RaisedIdle
-	WarmIdle   Ahead = ""
-)
 
 // StageOf is the stage that a case's causes are judged by: before the repair,
 // unless all that was measured was measured after it.
@@ -196,35 +186,76 @@ func (p *Plan) sinceLast(c *cases.Case, i int, first bool) float64 {
 // openK is how far under its rating a thermostat may already be opening.
 const openK = 3
 
-// lookAhead adds the stop that the next round might be.
+// lookAhead adds the walks that might come next: on a cold engine the warm-up, on
+// a warm one whatever loads the loop otherwise than it was.
 func (p *Plan) lookAhead(c *cases.Case) {
-	stop := ensemble.Stop{Seconds: 900, RPM: 800, Blower: 1}
-	p.Ahead = WarmUp
 	r := p.before(c)
 	switch {
 	case r == nil:
-		stop.Seconds = 1500
 		p.Setting.Starts = []ensemble.Start{{AmbientC: ambient(c, -1)}}
+		p.ahead(likelihood.WarmUp, ensemble.Stop{Seconds: 1500, RPM: 800, Blower: 1})
 	case stillCold(c, r):
-	case r.EngineRPM == nil || *r.EngineRPM < 1500:
-		p.Ahead = RaisedIdle
-		stop = ensemble.Stop{Seconds: 300, RPM: 2500, Blower: blower(r.Heater)}
+		p.ahead(likelihood.WarmUp, ensemble.Stop{Seconds: 900, RPM: 800, Blower: 1})
 	default:
-		p.Ahead = WarmIdle
-		stop = ensemble.Stop{Seconds: 300, RPM: 800, Blower: blower(r.Heater)}
+		if !p.walked(c, raised) {
+			p.ahead(likelihood.RaisedIdle, ensemble.Stop{Seconds: 300, RPM: 2500, Blower: blower(r.Heater)})
+		}
+		if p.fanComes() && !p.walked(c, p.hotIdle) {
+			p.ahead(likelihood.HotIdle, ensemble.Stop{Seconds: 720, RPM: 800, Held: true})
+		}
+		if !p.walked(c, onRoad) {
+			p.ahead(likelihood.AfterRoad, ensemble.Stop{Seconds: 900, RPM: 2200, SpeedKmh: 80})
+		}
 	}
-	p.Setting.Ahead = stop
 }
 
+// fanComes reports whether the fan is one that starts by itself: others turn with the engine.
+func (p *Plan) fanComes() bool {
+	return p.Setting.Fan == "" || p.Setting.Fan == physics.ElectricFan
+}
+
+func (p *Plan) ahead(walk string, s ensemble.Stop) {
+	p.Ahead, p.Setting.Ahead = append(p.Ahead, walk), append(p.Setting.Ahead, s)
+}
+
+// walked reports whether one of the plan's rounds was of that kind.
+func (p *Plan) walked(c *cases.Case, kind func(*cases.Round) bool) bool {
+	return slices.ContainsFunc(p.Rounds, func(i int) bool { return kind(&c.Rounds[i]) })
+}
+
+func onRoad(r *cases.Round) bool { return evidence.PaceOf(r) == evidence.OnRoad }
+func raised(r *cases.Round) bool { return evidence.PaceOf(r) == evidence.Raised }
+
+// hotIdle reports whether the fan ran at an idle, or should have.
+func (p *Plan) hotIdle(r *cases.Round) bool {
+	pace := evidence.PaceOf(r)
+	if pace == evidence.OnRoad || pace == evidence.Raised {
+		return false
+	}
+	return r.Fan == cases.FanOn || r.EctC != nil && *r.EctC >= evidence.FanDueC(usualOr(p.Setting.OpensC))
+}
+
+// usualOpensC is taken for a thermostat whose rating isn't known.
+const usualOpensC diagram.Celsius = 88
+
+func usualOr(opensC *diagram.Celsius) diagram.Celsius {
+	if opensC == nil {
+		return usualOpensC
+	}
+	return *opensC
+}
+
+// warmsUpMin is when an engine that idles from cold is warm, if it ever will be: 10 to 25
+// minutes (WU3, published and common practice).
+const warmsUpMin = 20
+
 // stillCold reports whether a round was walked before the thermostat could
-// open: by the sensor, or else by the minutes.
+// open: by the sensor, or else by the minutes. An engine that is still cool after
+// the time it takes won't warm by waiting.
 func stillCold(c *cases.Case, r *cases.Round) bool {
-	opens := diagram.Celsius(88)
-	if c.Loop.ThermostatOpensC != nil {
-		opens = *c.Loop.ThermostatOpensC
-	}
+	minutes := r.MinutesSinceStart
 	if r.EctC != nil {
-		return *r.EctC < opens-openK
+		return *r.EctC < usualOr(c.Loop.ThermostatOpensC)-openK && (minutes == nil || *minutes < warmsUpMin)
 	}
-	return r.MinutesSinceStart != nil && *r.MinutesSinceStart < 10
+	return minutes != nil && *minutes < 10
 }

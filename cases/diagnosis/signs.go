@@ -35,16 +35,22 @@ func seenSigns(c *cases.Case, p Plan) signs {
 // cycles, runs for the air conditioning, or wasn't looked at (judgement).
 const fanSlip = 0.15
 
+// fanNoted is the likelihood of a fan noted as running, or not, where it runs that part of
+// the time.
+func fanNoted(runs bool, duty float64) float64 {
+	if !runs {
+		duty = 1 - duty
+	}
+	return fanSlip + (1-2*fanSlip)*duty
+}
+
 // likelihood is of what was seen on a draw of a cause.
 func (s signs) likelihood(e *ensemble.Ensemble, cause, draw int) float64 {
 	p := 1.0
 	for _, seen := range s {
 		look := e.Look(cause, draw, seen.stop)
-		switch duty := float64(look[ensemble.FanDuty]); seen.fan {
-		case cases.FanOn:
-			p *= fanSlip + (1-2*fanSlip)*duty
-		case cases.FanOff:
-			p *= fanSlip + (1-2*fanSlip)*(1-duty)
+		if seen.fan == cases.FanOn || seen.fan == cases.FanOff {
+			p *= fanNoted(seen.fan == cases.FanOn, float64(look[ensemble.FanDuty]))
 		}
 		if seen.gauge != "" {
 			p *= gaugeShows(seen.gauge, float64(look[ensemble.ECT]))

@@ -10,7 +10,7 @@ import (
 type conditions struct {
 	side       diagram.Side
 	regime     Regime
-	pace       pace
+	pace       Pace
 	fan        cases.FanState
 	heater     cases.Heater
 	thermostat lift
@@ -36,7 +36,7 @@ const opensEarlyK = 3
 
 func (m *moment) conditions() conditions {
 	return conditions{
-		side: m.side(), regime: m.engine.regime, pace: paceOf(m.round), thermostat: m.lift(), on: m.witnessOn(),
+		side: m.side(), regime: m.engine.regime, pace: PaceOf(m.round), thermostat: m.lift(), on: m.witnessOn(),
 		fan:    orUnknown(m.round.Fan, cases.FanUnknown),
 		heater: orUnknown(m.round.Heater, cases.HeaterUnknown),
 	}
@@ -77,7 +77,7 @@ func (m *moment) witnessOn() string {
 type when struct {
 	Side       diagram.Side     `json:"side"`
 	Regime     []Regime         `json:"regime"`
-	Pace       []pace           `json:"pace"`
+	Pace       []Pace           `json:"pace"`
 	Fan        []cases.FanState `json:"fan"`
 	Heater     []cases.Heater   `json:"heater"`
 	Thermostat []lift           `json:"thermostat"`

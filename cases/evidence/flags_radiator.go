@@ -53,7 +53,7 @@ func (m *moment) fanMayWait() bool {
 }
 
 func (m *moment) fanIsLate() bool {
-	return m.engine.c != nil && *m.engine.c >= m.fanStartC()+fanLateK
+	return m.engine.c != nil && *m.engine.c >= FanDueC(m.rating.opensC)
 }
 
 func (m *moment) fanNotRunning() []Flag {
@@ -62,7 +62,7 @@ func (m *moment) fanNotRunning() []Flag {
 	}
 	return []Flag{m.flag("fan-not-running", Act, nil,
 		say.Of("flag.fan-not-running", *m.engine.c),
-		m.engineText(), say.Of("because.fan-starts", m.fanStartC(), diagram.DeltaK(fanLateK)))} // FN1, F07
+		m.engineText(), say.Of("because.fan-starts", fanStartC(m.rating.opensC), diagram.DeltaK(fanLateK)))} // FN1, F07
 }
 
 // fanRunning: a fan that runs on a cool engine keeps it cool.

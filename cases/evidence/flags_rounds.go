@@ -23,7 +23,7 @@ func acrossRounds(all []*moment) []Flag {
 			if a.round.Stage != b.round.Stage || a == b {
 				continue
 			}
-			if paceOf(a.round) == idle && paceOf(b.round) == raised {
+			if PaceOf(a.round) == Idling && PaceOf(b.round) == Raised {
 				out = append(out, collapse(a, b)...)
 				out = append(out, weakAtIdle(a, b)...)
 			}

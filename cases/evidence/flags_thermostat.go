@@ -112,7 +112,7 @@ func (m *moment) wasHot() bool {
 func (m *moment) belowTarget() []Flag {
 	cool := m.engine.regime == Shut || m.engine.regime == Below
 	rule := m.rating.targetRule()
-	fellBack := m.wasHot() && paceOf(m.round) == road
+	fellBack := m.wasHot() && PaceOf(m.round) == OnRoad
 	why := m.noCall()
 	switch {
 	case cool && fellBack:

@@ -74,14 +74,14 @@ func (m *moment) delta(name string) *Delta {
 }
 
 // pace is what the engine and the vehicle do during a round.
-type pace string
+type Pace string
 
 // The paces.
 const (
-	idle        pace = "idle"
-	raised      pace = "raised" // standing, engine held at speed
-	road        pace = "road"
-	unknownPace pace = "unknown"
+	Idling      Pace = "idle"
+	Raised      Pace = "raised" // standing, engine held at speed
+	OnRoad      Pace = "road"
+	UnknownPace Pace = "unknown"
 )
 
 const (
@@ -93,16 +93,16 @@ const (
 // no drive.
 const StandingKmh = 5
 
-func paceOf(r *cases.Round) pace {
+func PaceOf(r *cases.Round) Pace {
 	switch {
 	case r.SpeedKmh != nil && *r.SpeedKmh > StandingKmh:
-		return road
+		return OnRoad
 	case r.EngineRPM != nil && *r.EngineRPM >= raisedRPM:
-		return raised
+		return Raised
 	case r.EngineRPM != nil:
-		return idle
+		return Idling
 	}
-	return unknownPace
+	return UnknownPace
 }
 
 // slow reports whether the vehicle gives the radiator no air by its speed.
@@ -110,7 +110,10 @@ func (m *moment) slow() bool { return m.round.SpeedKmh == nil || *m.round.SpeedK
 
 // fanStartC is the highest temperature at which a fan usually starts: 98 °C
 // (FN1, published, V23), or 10 K over a hotter rating (common practice).
-func (m *moment) fanStartC() diagram.Celsius { return max(usualFanStartC, m.rating.opensC+10) }
+func fanStartC(opensC diagram.Celsius) diagram.Celsius { return max(usualFanStartC, opensC+10) }
+
+// FanDueC is where a fan that still stands is late, with a thermostat of that rating.
+func FanDueC(opensC diagram.Celsius) diagram.Celsius { return fanStartC(opensC) + fanLateK }
 
 const (
 	usualFanStartC diagram.Celsius = 98

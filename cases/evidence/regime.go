@@ -97,7 +97,7 @@ func (m *moment) coldRegime() Regime {
 // are REG2, WU1, REG3 and WU3.
 func (m *moment) noCall() say.Text {
 	air, minutes := m.c.Ambient(m.i), m.round.MinutesSinceStart
-	driven := paceOf(m.round) == road
+	driven := PaceOf(m.round) == OnRoad
 	switch {
 	case air != nil && *air < coldNoCallC:
 		return say.Of("because.frost", *air, coldNoCallC)

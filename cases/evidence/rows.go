@@ -142,7 +142,7 @@ func (w when) check(at string) error {
 		known(at+".side", []diagram.Side{w.Side}, "", diagram.Outlet, diagram.Inlet),
 		known(at+".on", []string{w.On}, "", onSolid, onHose),
 		known(at+".regime", w.Regime, Shut, Below, AtRating, Above),
-		known(at+".pace", w.Pace, idle, raised, road, unknownPace),
+		known(at+".pace", w.Pace, Idling, Raised, OnRoad, UnknownPace),
 		known(at+".fan", w.Fan, cases.Words[cases.FanState]()...),
 		known(at+".heater", w.Heater, cases.Words[cases.Heater]()...),
 		known(at+".thermostat", w.Thermostat, seated, opening, full),

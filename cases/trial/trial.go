@@ -27,6 +27,7 @@ const (
 	Complaint                 // two to four rounds, one to three symptoms, often codes
 	Checks                    // and one to three workshop checks
 	Everything                // and every workshop check, for who practises
+	Whole                     // and a round at every stage, for who asks for one after the other
 )
 
 // Cases are n cases of that level with the truth as the verdict's cause: six
@@ -91,18 +92,22 @@ func one(d dice, loops []*diagram.Loop, cause cases.Cause, level Level) cases.Ca
 	if level >= Complaint {
 		most = 4
 	}
-	c.Rounds = v.rounds(d, plan(d, max(1, most-2), most), c.Opened)
+	stages := plan(d, max(1, most-2), most)
+	if level == Whole {
+		stages = []int{fromCold, warmIdle, raised, hotIdle, afterRoad}
+	}
+	c.Rounds = v.rounds(d, stages, c.Opened)
 	switch level {
 	case OneSymptom:
 		c.Complaint.Symptoms = v.symptoms(d, 1)
-	case Complaint, Checks, Everything:
+	case Complaint, Checks, Everything, Whole:
 		c.Complaint.Symptoms = v.symptoms(d, d.symptomCount(cause))
 		c.Codes = v.codes(d, c.Rounds)
 	}
 	switch level {
 	case Checks:
 		c.Tests = v.checks(d, 1+d.Intn(3))
-	case Everything:
+	case Everything, Whole:
 		c.Tests = v.checks(d, len(cases.Words[cases.TestKind]()))
 	}
 	c.Verdict.Cause = cause

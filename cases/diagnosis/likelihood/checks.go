@@ -13,9 +13,14 @@ const checksFile = "checks.json"
 // Checks that are no workshop test but more readings.
 const (
 	HosePoint  = "hose-point"  // one more point of the loop
-	WarmUp     = "warm-up"     // from cold until the thermostat opens
+	WarmUp     = "warm-up"     // a round after warming from cold until the thermostat opens
 	RaisedIdle = "raised-idle" // a round at 2500 rpm
+	HotIdle    = "hot-idle"    // a round after idling until the fan ought to have come
+	AfterRoad  = "after-road"  // a round right after a drive
 )
+
+// Walks are the checks that are a walk round the loop.
+var Walks = []string{WarmUp, RaisedIdle, HotIdle, AfterRoad}
 
 // State is what a check needs the engine to be.
 type State string
@@ -37,7 +42,7 @@ func (s State) Text() say.Text {
 
 // Check is what one check costs. How it is done stands in the catalogue.
 type Check struct {
-	Check       string  `json:"check"`   // a cases.TestKind, HosePoint, WarmUp or RaisedIdle
+	Check       string  `json:"check"`   // a cases.TestKind, HosePoint or one of Walks
 	Minutes     float64 `json:"minutes"` // hands on
 	Needs       State   `json:"needs"`
 	OpensSystem bool    `json:"opens_system"`
@@ -46,7 +51,7 @@ type Check struct {
 }
 
 func (t *Tables) readChecks(text []byte) error {
-	words := []string{HosePoint, WarmUp, RaisedIdle}
+	words := append([]string{HosePoint}, Walks...)
 	for _, kind := range cases.Words[cases.TestKind]() {
 		words = append(words, string(kind))
 	}

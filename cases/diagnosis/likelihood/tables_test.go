@@ -126,7 +126,7 @@ func TestEachCheckHasItsCost(t *testing.T) {
 			t.Errorf("%s has no cost", kind)
 		}
 	}
-	for _, w := range []string{likelihood.HosePoint, likelihood.WarmUp, likelihood.RaisedIdle} {
+	for _, w := range append([]string{likelihood.HosePoint}, likelihood.Walks...) {
 		if minutes[w] == 0 {
 			t.Errorf("%s has no cost", w)
 		}

@@ -122,7 +122,7 @@ func (d draw) way(stop Stop, first bool) []physics.Stage {
 	own, before, hold := d.params.Drive(0, stop.RPM, stop.SpeedKmh, blower), d.lead(blower), d.holdS
 	shut := d.valved && stop.Blower == 0
 	own.HeaterShut, before.HeaterShut = shut, shut
-	if stop.Logged {
+	if stop.Held {
 		own.Seconds = stop.Seconds
 		return []physics.Stage{own}
 	}

@@ -4,7 +4,6 @@ import (
 	"context"
 	"fmt"
 	"runtime"
-	"slices"
 	"sync"
 	"sync/atomic"
 
@@ -40,9 +39,9 @@ func (e *Ensemble) Look(cause, draw, stop int) []float32 {
 	return e.shown[at : at+e.slots]
 }
 
-// Ahead is the number of the stop that might come next, which only the first
-// AheadDraws draws reach.
-func (e *Ensemble) Ahead() int { return e.stops - 1 }
+// Ahead is the number of the first stop that might come next; the others follow in
+// the setting's order. Only the first AheadDraws draws reach them.
+func (e *Ensemble) Ahead() int { return e.Setting.Stops() }
 
 // AheadDraws is how many draws tell what comes next: to choose a check fewer
 // are enough than to judge by.
@@ -70,7 +69,7 @@ func (e *Ensemble) AmbientC(stop int) diagram.Celsius {
 		}
 		stop -= len(s.Stops)
 	}
-	return e.Setting.Starts[len(e.Setting.Starts)-1].AmbientC // of the stop ahead
+	return e.Setting.Starts[len(e.Setting.Starts)-1].AmbientC // of a stop ahead
 }
 
 // batch is how many draws are given out at once.
@@ -84,7 +83,7 @@ func Run(ctx context.Context, s Setting, draws int, soFar func(*Ensemble)) (*Ens
 	if err != nil {
 		return nil, err
 	}
-	e := &Ensemble{Setting: s, stops: s.Stops() + 1, slots: FirstSlot + len(s.Loop.Points)}
+	e := &Ensemble{Setting: s, stops: s.Stops() + len(s.Ahead), slots: FirstSlot + len(s.Loop.Points)}
 	e.shown = make([]float32, draws*len(s.Causes)*e.stops*e.slots)
 	e.walls = make([]float64, draws)
 	ctx, cancel := context.WithCancelCause(ctx)
@@ -176,17 +175,26 @@ func (e *Ensemble) visit(cause, number int, d draw, f physics.Fault) error {
 			return err
 		}
 		sim.Hurry()
-		stops := start.Stops
-		if i == len(s.Starts)-1 && number < AheadDraws {
-			stops = append(slices.Clone(stops), s.Ahead)
-		}
-		for n, stop := range stops {
-			duty, err := reach(sim, d.way(stop, n == 0))
-			if err != nil {
-				return err
-			}
+		look := func(stop Stop, first bool) error {
+			duty, err := reach(sim, d.way(stop, first))
 			e.note(e.Look(cause, number, at), sim, duty)
 			at++
+			return err
+		}
+		for n, stop := range start.Stops {
+			if err := look(stop, n == 0); err != nil {
+				return err
+			}
+		}
+		if i < len(s.Starts)-1 || number >= AheadDraws {
+			continue
+		}
+		here := sim.Moment()
+		for _, stop := range s.Ahead {
+			sim.Return(here)
+			if err := look(stop, len(start.Stops) == 0); err != nil {
+				return err
+			}
 		}
 	}
 	return nil

@@ -27,7 +27,7 @@ type Setting struct {
 	Coolant   coolant.Mixture
 	Fan       physics.FanKind
 	Starts    []Start
-	Ahead     Stop // that might come next, after the last stop
+	Ahead     []Stop // each of which might come next, after the last stop
 }
 
 // Start is a cold start and the stops on the way from it.
@@ -43,10 +43,10 @@ type Stop struct {
 	RPM      float64 // 0: not known
 	SpeedKmh float64
 	Blower   float64 // of the cabin, 0 to 1; below 0: not known
-	Logged   bool    // the seconds are a record's, and the car was run so all of them
+	Held     bool    // the seconds are exact, and the car is run so all of them
 }
 
-// Stops is the number of stops of all starts together, without the one ahead.
+// Stops is the number of stops of all starts together, without those ahead.
 func (s Setting) Stops() int {
 	n := 0
 	for _, start := range s.Starts {
