@@ -170,7 +170,7 @@ func (w *window) resultData(s *practice.Session, score practice.Score, named cas
 	d.Score = []string{
 		kit.L("window.practice.said", named.Name(), math.Round(100*confidence)),
 		kit.L("window.practice.score-" + string(score.Verdict())),
-		kit.L("window.practice.bits", signed(score.Bits), signed(score.Most), kit.Percent(score.TruthP)),
+		kit.L("window.practice.bits", signed(score.Bits), signed(score.Most), kit.Chance(score.TruthP)),
 	}
 	d.Minutes = kit.L("window.practice.took", minutesText(s.Minutes()), minutesText(own.Minutes))
 	d.OwnWords = kit.L("window.practice.own-text", minutesText(own.Minutes))
@@ -187,7 +187,7 @@ func (w *window) resultData(s *practice.Session, score practice.Score, named cas
 func stepWords(c cases.Case, beliefs []belief) []view.Step {
 	var out []view.Step
 	for n, b := range beliefs {
-		step := view.Step{Name: kit.L("window.practice.at-first"), Truth: b.TruthP, First: kit.L("window.practice.believes", kit.Percent(b.TruthP), b.First.Name())}
+		step := view.Step{Name: kit.L("window.practice.at-first"), Truth: b.TruthP, First: kit.L("window.practice.believes", kit.Chance(b.TruthP), b.First.Name())}
 		if n > 0 {
 			step.Name, step.Minutes = boughtName(c, b.Bought), minutesText(b.Bought.Minutes)
 		}

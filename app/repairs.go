@@ -56,7 +56,7 @@ func (w *window) showVerdict() {
 		data.RuledOut = ruledOut(a)
 		data.Odds = odd(a, d.c.Verdict.Cause)
 		for _, c := range a.thought.ranking.Causes {
-			data.Ranked = append(data.Ranked, verdict.Ranked{Cause: c.Cause, Chance: kit.Percent(c.Probability)})
+			data.Ranked = append(data.Ranked, verdict.Ranked{Cause: c.Cause, Chance: kit.Chance(c.Probability)})
 		}
 	}
 	w.verdict.Show(data)
@@ -76,7 +76,7 @@ func ruledOut(a answer) string {
 func odd(a answer, cause cases.Cause) string {
 	for _, c := range a.thought.ranking.Causes {
 		if c.Cause == cause {
-			return kit.L("window.verdict.odds", kit.Capital(cause.Name()), kit.Percent(c.Probability))
+			return kit.L("window.verdict.odds", kit.Capital(cause.Name()), kit.Chance(c.Probability))
 		}
 	}
 	return ""

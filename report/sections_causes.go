@@ -4,7 +4,6 @@ import (
 	"slices"
 
 	"loopbook/cases/diagnosis"
-	"loopbook/diagram/say"
 )
 
 // The first causes are told, and those with a chance that counts, up to so many.
@@ -37,7 +36,7 @@ func (s *sheet) causes() {
 	for _, c := range r.Causes[len(told):] {
 		rest += c.Probability
 	}
-	s.paragraph(s.by.Of("record.others", percent(rest)), smallStyle)
+	s.paragraph(s.by.Of("record.others", diagnosis.Chance(rest)), smallStyle)
 }
 
 // causeTable has no place for reasons where nothing speaks for or against.
@@ -47,7 +46,7 @@ func (s *sheet) causeTable(told []diagnosis.Ranked, blank bool) (columns []colum
 		columns = []column{{columns[0].title, 40}, {columns[1].title, 60}}
 	}
 	for i, c := range told {
-		row := []cell{{s.by.Say(c.Cause.Text()), i == 0}, {s.by.Say(percent(c.Probability)), i == 0}, {text: s.reasons(c.For)}, {text: s.reasons(c.Against)}}
+		row := []cell{{s.by.Say(c.Cause.Text()), i == 0}, {s.by.Say(diagnosis.Chance(c.Probability)), i == 0}, {text: s.reasons(c.For)}, {text: s.reasons(c.Against)}}
 		rows = append(rows, row[:len(columns)])
 	}
 	return columns, rows
@@ -62,17 +61,6 @@ func tellable(r diagnosis.Ranking) []diagnosis.Ranked {
 	r.Causes = slices.Clone(r.Causes[:n])
 	r.Explain(n)
 	return r.Causes
-}
-
-// percent is a chance as the window says it too: no model is sure to 1 in 100.
-func percent(p float64) say.Text {
-	switch {
-	case p < 0.01:
-		return say.Of("record.under-one")
-	case p > 0.99:
-		return say.Of("record.over-99")
-	}
-	return say.Of("record.percent", 100*p)
 }
 
 // reasons are the heaviest of them, one to a line.

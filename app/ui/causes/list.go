@@ -83,7 +83,7 @@ func (l *list) selected(row int) {
 func (l *list) chance(c cases.Cause) string {
 	for _, at := range l.causes {
 		if at.Cause == c {
-			return kit.Percent(at.Probability)
+			return kit.Chance(at.Probability)
 		}
 	}
 	return ""

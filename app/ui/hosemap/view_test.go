@@ -135,7 +135,7 @@ func TestLikelyCausesAreToldUntilThereAreNone(t *testing.T) {
 	if got := b.view.likely.Objects[1].(*kit.LikelyLine).Text(); got != "Coolant pump weak 62 %" {
 		t.Errorf("the first line says %q", got)
 	}
-	if got := b.view.likely.Objects[2].(*kit.LikelyLine).Text(); got != "Loop healthy < 1 %" {
+	if got := b.view.likely.Objects[2].(*kit.LikelyLine).Text(); got != "Loop healthy under 1 %" {
 		t.Errorf("the second line says %q", got)
 	}
 	test.Tap(b.view.likely.Objects[3].(*widget.Button))

@@ -1,13 +1,15 @@
 package kit
 
 import (
-	"fmt"
 	"strings"
 	"unicode"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/widget"
+
+	"loopbook/cases/diagnosis"
+	"loopbook/diagram/say"
 )
 
 // Likely is a cause in words with its probability.
@@ -49,23 +51,15 @@ func (l *LikelyLine) Put(c Likely) {
 // PutRest shows several together, without a bar.
 func (l *LikelyLine) PutRest(name string, chance float64) {
 	l.name.SetText(name)
-	l.chance.SetText(Percent(chance))
+	l.chance.SetText(Chance(chance))
 	l.bar.Hide()
 }
 
 // Text is what the line says.
 func (l *LikelyLine) Text() string { return l.name.Text + " " + l.chance.Text }
 
-// Percent writes a probability. It never says that anything is sure.
-func Percent(p float64) string {
-	switch {
-	case p > 0.99:
-		return "> 99 %"
-	case p < 0.01:
-		return "< 1 %"
-	}
-	return fmt.Sprintf("%.0f %%", 100*p)
-}
+// Chance is a probability in words.
+func Chance(p float64) string { return say.English().Say(diagnosis.Chance(p)) }
 
 // Capital begins a text with a capital letter, unless its first word is written
 // as pH is.

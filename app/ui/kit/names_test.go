@@ -21,9 +21,9 @@ func TestARoundWithoutALabelHasItsNumber(t *testing.T) {
 
 // Nobody is told that anything is sure or out of the question.
 func TestNoChanceIsSure(t *testing.T) {
-	for p, want := range map[float64]string{0: "< 1 %", 0.004: "< 1 %", 0.01: "1 %", 0.5: "50 %", 0.99: "99 %", 0.994: "> 99 %", 1: "> 99 %"} {
-		if got := kit.Percent(p); got != want {
-			t.Errorf("Percent(%g) = %q, want %q", p, got, want)
+	for p, want := range map[float64]string{0: "under 1 %", 0.004: "under 1 %", 0.01: "1 %", 0.5: "50 %", 0.99: "99 %", 0.994: "over 99 %", 1: "over 99 %"} {
+		if got := kit.Chance(p); got != want {
+			t.Errorf("Chance(%g) = %q, want %q", p, got, want)
 		}
 	}
 }

@@ -147,7 +147,7 @@ func (p *Proof) owed() []TestPair {
 
 // say is the verdict in words, with what is likeliest where it isn't health.
 func (p *Proof) say(c *cases.Case, after diagnosis.Ranking) say.Text {
-	sure := percent(p.Healthy)
+	sure := diagnosis.Chance(p.Healthy)
 	switch p.Verdict {
 	case NotMeasured:
 		return say.Of("proof.not-measured")
@@ -158,13 +158,10 @@ func (p *Proof) say(c *cases.Case, after diagnosis.Ranking) say.Text {
 	}
 	worst := worst(after)
 	if worst.Cause == c.Verdict.Cause {
-		return say.Of("proof.not-fixed-same", sure, worst.Cause.Text(), percent(worst.Probability))
+		return say.Of("proof.not-fixed-same", sure, worst.Cause.Text(), diagnosis.Chance(worst.Probability))
 	}
-	return say.Of("proof.not-fixed", sure, worst.Cause.Text(), percent(worst.Probability))
+	return say.Of("proof.not-fixed", sure, worst.Cause.Text(), diagnosis.Chance(worst.Probability))
 }
-
-// percent is a chance as it is said: no model of a car is surer than 1 in 100.
-func percent(chance float64) float64 { return min(max(100*chance, 1), 99) }
 
 // worst is the likeliest fault of a ranking.
 func worst(r diagnosis.Ranking) diagnosis.Ranked {
