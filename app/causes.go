@@ -60,6 +60,7 @@ func checkLines(t thought, u units.Set) []causes.Check {
 	points := 0
 	for _, c := range t.next {
 		line := causes.Check{
+			Check: c.Check.Check, Point: c.Point,
 			Title: by.Say(c.Title()), Text: by.Say(c.Text()), Needs: by.Say(c.Needs.Text()),
 			Minutes: kit.L("window.minutes", c.Minutes),
 			Worth:   kit.L("window.causes.settles", 100*min(c.Bits/doubt, 1)),

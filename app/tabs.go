@@ -15,6 +15,7 @@ func (w *window) makeCauses() {
 	d.judging.changed = w.showCauses
 	w.causes = causes.New()
 	w.causes.OnCause, w.causes.OnRound = d.judging.choose, d.showRound
+	w.causes.OnBegin = w.begin
 	w.causes.OnTake = func(cause cases.Cause) {
 		d.edit(kit.L("window.verdict.cause"), func(c *cases.Case) { c.Verdict.Cause = cause })
 	}

@@ -6,6 +6,7 @@ import (
 	"fyne.io/fyne/v2"
 
 	"loopbook/cases"
+	"loopbook/cases/diagnosis/likelihood"
 	"loopbook/diagram"
 )
 
@@ -89,6 +90,38 @@ func TestACauseTakenAsTheVerdictIsUndone(t *testing.T) {
 	w.undo()
 	if got := w.desk.c.Verdict.Cause; got != "" {
 		t.Errorf("after undo the verdict is %q", got)
+	}
+}
+
+// An advised check is begun where it is done: a walk in a round with its name and
+// conditions, and once only; a hose at its field; a workshop test at its form.
+func TestAnAdvisedCheckIsBegunWhereItIsDone(t *testing.T) {
+	w, _ := shown(t)
+	w.newCase()
+	typeAt(t, w, diagram.Housing, "91")
+	for range 2 {
+		w.goToCauses()
+		w.causes.OnBegin(likelihood.RaisedIdle, "")
+	}
+	n := len(w.desk.c.Rounds)
+	if r := w.desk.c.Rounds[n-1]; n != 2 || w.desk.round != 1 || *r.EngineRPM != 2500 || r.Stage != cases.BeforeRepair || w.tabs.SelectedIndex() != hoseMapTab {
+		t.Fatalf("%d rounds, the last one %+v", n, r)
+	}
+	w.causes.OnBegin(likelihood.HosePoint, diagram.RadOut)
+	for _, r := range "44" {
+		w.window.Canvas().Focused().TypedRune(r)
+	}
+	w.leave()
+	if got := w.shownC(diagram.RadOut); got == nil || *got != 44 {
+		t.Errorf("typed at the hose: %v", got)
+	}
+	w.causes.OnBegin("fan", "")
+	if w.tabs.SelectedIndex() != checksTab || w.window.Canvas().Focused() == nil {
+		t.Errorf("the fan is begun on page %d, with %v in focus", w.tabs.SelectedIndex(), w.window.Canvas().Focused())
+	}
+	w.causes.OnBegin(likelihood.WarmUp, "")
+	if w.tabs.SelectedIndex() != warmUpTab {
+		t.Errorf("the warm-up is begun on page %d", w.tabs.SelectedIndex())
 	}
 }
 

@@ -4,6 +4,7 @@ import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/theme"
+	"fyne.io/fyne/v2/widget"
 
 	"loopbook/app/ui/kit"
 	"loopbook/diagram/drawing"
@@ -16,7 +17,7 @@ func checksHead() fyne.CanvasObject {
 func (v *View) showChecks() {
 	v.checks.RemoveAll()
 	for _, c := range v.data.Checks {
-		v.checks.Add(checkCard(c))
+		v.checks.Add(v.checkCard(c))
 	}
 	if len(v.data.Causes) == 0 {
 		return
@@ -28,9 +29,11 @@ func (v *View) showChecks() {
 	v.checks.Add(kit.Paragraphs(kit.Span{Text: closing, Small: true, Color: theme.ColorNamePlaceHolder}))
 }
 
-func checkCard(c Check) fyne.CanvasObject {
+func (v *View) checkCard(c Check) fyne.CanvasObject {
+	begin := widget.NewButtonWithIcon(kit.L("window.causes.begin"), theme.NavigateNextIcon(), func() { v.OnBegin(c.Check, c.Point) })
+	begin.Importance, begin.IconPlacement = widget.LowImportance, widget.ButtonIconTrailingText
 	lines := []fyne.CanvasObject{
-		kit.Paragraphs(kit.Span{Text: c.Title, Bold: true}),
+		container.NewBorder(nil, nil, nil, begin, kit.Paragraphs(kit.Span{Text: c.Title, Bold: true})),
 		container.NewHBox(kit.Pill(c.Minutes), kit.Caption(c.Worth)),
 	}
 	text := c.Text

@@ -12,6 +12,7 @@ import (
 
 	"loopbook/app/ui/kit"
 	"loopbook/cases"
+	"loopbook/diagram"
 	"loopbook/diagram/drawing"
 	"loopbook/diagram/say"
 )
@@ -60,6 +61,9 @@ type Round struct {
 
 // Check is a next step.
 type Check struct {
+	Check string        // its word
+	Point diagram.Point // of a hose to read; "": none
+
 	Title   string
 	Minutes string
 	Worth   string // how much of what is open it settles
@@ -72,6 +76,7 @@ type Check struct {
 type View struct {
 	OnCause func(cases.Cause)
 	OnTake  func(cases.Cause) // as the case's verdict
+	OnBegin func(check string, at diagram.Point)
 	OnRound func(i int)
 	OnFlat  func(bool)
 	OnLearn func(bool)

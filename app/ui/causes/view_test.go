@@ -6,10 +6,12 @@ import (
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/test"
+	"fyne.io/fyne/v2/widget"
 
 	"loopbook/app/ui/kit"
 	"loopbook/app/ui/kit/kittest"
 	"loopbook/cases"
+	"loopbook/diagram"
 )
 
 // heard is what the screen has told.
@@ -17,6 +19,7 @@ type heard struct {
 	cause       cases.Cause
 	taken       cases.Cause
 	round       int
+	begun       string
 	flat, learn []bool
 }
 
@@ -27,6 +30,7 @@ func shown(t *testing.T, d Data) (*View, *heard) {
 	v.OnCause = func(c cases.Cause) { h.cause = c }
 	v.OnTake = func(c cases.Cause) { h.taken = c }
 	v.OnRound = func(i int) { h.round = i }
+	v.OnBegin = func(check string, at diagram.Point) { h.begun = check + " " + string(at) }
 	v.OnFlat = func(on bool) { h.flat = append(h.flat, on) }
 	v.OnLearn = func(on bool) { h.learn = append(h.learn, on) }
 	test.NewTempWindow(t, v.Content()).Resize(fyne.NewSize(1048, 680))
@@ -54,6 +58,32 @@ func TestSmallCausesAreOneLineUntilTheyAreOpened(t *testing.T) {
 	v.list.widget.Select(2)
 	if n := v.list.length(); n != 5 || h.cause != "" {
 		t.Errorf("opened, there are %d lines and %q is chosen; want 5 and none", n, h.cause)
+	}
+}
+
+func TestACheckIsBegun(t *testing.T) {
+	d := ranked()
+	d.Checks = []Check{{Check: "level", Title: "Coolant level"}, {Check: "hose-point", Point: diagram.RadOut, Title: "Read the lower hose"}}
+	v, h := shown(t, d)
+	var all []*widget.Button
+	var walk func(fyne.CanvasObject)
+	walk = func(o fyne.CanvasObject) {
+		switch o := o.(type) {
+		case *widget.Button:
+			all = append(all, o)
+		case *fyne.Container:
+			for _, inner := range o.Objects {
+				walk(inner)
+			}
+		}
+	}
+	walk(v.checks)
+	if len(all) != 2 {
+		t.Fatalf("%d buttons, want one for each check", len(all))
+	}
+	test.Tap(all[1])
+	if h.begun != "hose-point rad_out" {
+		t.Errorf("begun: %q", h.begun)
 	}
 }
 

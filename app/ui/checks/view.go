@@ -142,6 +142,12 @@ func (v *View) Again() {
 	v.FocusForm()
 }
 
+// Begin turns to a kind's form: a check begun, or an empty one.
+func (v *View) Begin(kind cases.TestKind) {
+	v.choose(kind)
+	v.FocusForm()
+}
+
 // Delete takes the shown check out of the case.
 func (v *View) Delete() {
 	at := v.place()

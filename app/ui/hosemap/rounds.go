@@ -12,6 +12,7 @@ import (
 
 	"loopbook/app/ui/kit"
 	"loopbook/cases"
+	"loopbook/diagram"
 	"loopbook/diagram/drawing"
 )
 
@@ -137,6 +138,17 @@ func (v *View) AddRound(label string, same bool) {
 func (v *View) Again(i int) {
 	next := alike(v.data.Case.Rounds[i])
 	next.Stage = cases.AfterRepair
+	v.Begin(next)
+}
+
+// Read goes to one point of a round.
+func (v *View) Read(round int, at diagram.Point) {
+	v.OnRound(round)
+	v.focus(v.loop.Field(at))
+}
+
+// Begin adds a round to walk, or shows the one that was begun so.
+func (v *View) Begin(next cases.Round) {
 	begun := slices.IndexFunc(v.data.Case.Rounds, func(r cases.Round) bool {
 		return r.Stage == next.Stage && r.Label == next.Label && len(r.Readings) == 0
 	})

@@ -1,0 +1,48 @@
+package main
+
+import (
+	"loopbook/app/ui/kit"
+	"loopbook/cases"
+	"loopbook/cases/diagnosis"
+	"loopbook/cases/diagnosis/likelihood"
+	"loopbook/diagram"
+)
+
+// begin turns to where an advised check is done, with what it needs begun.
+func (w *window) begin(check string, at diagram.Point) {
+	w.leave()
+	stage := w.desk.judging.answer.thought.ranking.Stage
+	switch round, walk := walkOf(check); {
+	case check == likelihood.HosePoint:
+		p, _ := diagnosis.PlanFor(&w.desk.c, stage)
+		w.tabs.SelectIndex(hoseMapTab)
+		w.hosemap.Read(judgedRound(p, -1), at)
+	case check == likelihood.WarmUp:
+		w.tabs.SelectIndex(warmUpTab)
+	case walk:
+		round.Stage = stage
+		if n := len(w.desk.c.Rounds); n > 0 {
+			round.Gun = w.desk.c.Rounds[n-1].Gun
+		}
+		w.tabs.SelectIndex(hoseMapTab)
+		w.hosemap.Begin(round)
+	default:
+		w.tabs.SelectIndex(checksTab)
+		w.checks.Begin(cases.TestKind(check))
+	}
+}
+
+// walkOf is the round that a check asks for, as its text says that it is walked; false where
+// it asks for none.
+func walkOf(check string) (cases.Round, bool) {
+	raised, idle, kmh := 2500.0, 800.0, 80.0
+	switch check {
+	case likelihood.RaisedIdle:
+		return cases.Round{Label: kit.L("window.hosemap.raised-idle"), EngineRPM: &raised}, true
+	case likelihood.HotIdle:
+		return cases.Round{Label: kit.L("window.hosemap.hot-idle"), EngineRPM: &idle, Heater: cases.HeaterOff}, true
+	case likelihood.AfterRoad:
+		return cases.Round{Label: kit.L("window.hosemap.after-road"), SpeedKmh: &kmh, Heater: cases.HeaterOff}, true
+	}
+	return cases.Round{}, false
+}
