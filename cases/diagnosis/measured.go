@@ -88,6 +88,9 @@ func newReading(r evidence.Reading, stop, slot int, air float64) reading {
 	return out
 }
 
+// sensor reports whether it is what the engine's own sensor said.
+func (r reading) sensor() bool { return r.slot == ensemble.ECT }
+
 // wouldShow is what a draw shows at a reading's place, without the gun's bias.
 func (r reading) wouldShow(coolantC, wall, air float64) float64 {
 	return coolantC - r.wall*wall*(coolantC-air)

@@ -242,7 +242,7 @@ func (s *sheet) reaching(joint weights) weights {
 }
 
 func (s *sheet) mainSlots() []int {
-	slots := []int{ensemble.ECT}
+	var slots []int
 	for _, p := range []diagram.Point{diagram.EngineOut, diagram.RadIn, diagram.RadOut, diagram.HeaterIn, diagram.HeaterOut} {
 		if i := s.crowd.Slot(p); i >= 0 {
 			slots = append(slots, i)
@@ -255,19 +255,21 @@ func (s *sheet) mainSlots() []int {
 func (s *sheet) given(joint weights, truth []float32, stop int, slots []int) []float64 {
 	out := make([]float64, joint.causes)
 	air, sum := float64(s.crowd.AmbientC(stop)), 0.0
-	power := trust(len(s.readings) + len(slots))
+	power := trust(len(s.readings) + len(slots) + 1) // with the sensor
 	for i, w := range joint.w {
 		if w < 1e-9 {
 			continue
 		}
-		look, product := s.crowd.Look(i%joint.causes, i/joint.causes, stop), 1.0
+		look, hoses := s.crowd.Look(i%joint.causes, i/joint.causes, stop), 1.0
+		student := func(slot int) float64 {
+			off := float64(truth[slot]-look[slot]) / (modelK + modelPart*math.Abs(float64(truth[slot])-air))
+			return 1 + off*off/tail
+		}
 		for _, slot := range slots {
-			sd := modelK + modelPart*math.Abs(float64(truth[slot])-air)
-			off := float64(truth[slot]-look[slot]) / sd
-			product *= 1 + off*off/tail
+			hoses *= student(slot)
 		}
 		fan := fanNoted(truth[ensemble.FanDuty] >= 0.5, float64(look[ensemble.FanDuty]))
-		p := w * math.Pow(product, -power*(tail+1)/2) * math.Pow(fan, power)
+		p := w * math.Pow(hoses, -power*(tail+1)/2) * math.Pow(fan*math.Pow(student(ensemble.ECT), -(tail+1)/2.), besideTrust)
 		out[i%joint.causes] += p
 		sum += p
 	}

@@ -163,7 +163,11 @@ func (s *sheet) lookReasons(c cases.Cause, looks []feature) []Reason {
 			}
 		}
 		i := s.plan.Rounds[f.stop]
-		out = append(out, Reason{Words: s.words(f, own, healthy), Factor: math.Pow(mine/whole, trust(len(s.readings))), Round: i, Points: f.points})
+		power := trust(len(s.readings))
+		if f.a.sensor() {
+			power = besideTrust
+		}
+		out = append(out, Reason{Words: s.words(f, own, healthy), Factor: math.Pow(mine/whole, power), Round: i, Points: f.points})
 	}
 	return out
 }

@@ -16,6 +16,11 @@ const tail = 4
 // cars of other models was taken).
 func trust(n int) float64 { return math.Pow(float64(max(n, 2)), -0.4) }
 
+// besideTrust is the power for what each stop tells beside the hoses: the sensor's value, and the
+// fan or the gauge as they were seen. They err by themselves, so how many hoses were
+// read takes nothing from them (judgement).
+const besideTrust = 0.5
+
 // biases are the gun's biases that are integrated over, in standard
 // deviations, with their weights (Gauss and Hermite, three nodes).
 var biases = [...]struct{ at, weight float64 }{{-math.Sqrt(3), 1. / 6}, {0, 2. / 3}, {math.Sqrt(3), 1. / 6}}
@@ -49,7 +54,11 @@ func weigh(e *ensemble.Ensemble, readings []reading, seen signs) []scales {
 	for stop := 0; stop < e.Ahead(); stop++ {
 		at := atStop{e: e, stop: stop, air: float64(e.AmbientC(stop))}
 		for _, r := range readings {
-			if r.stop == stop {
+			switch {
+			case r.stop != stop:
+			case r.sensor():
+				at.sensor = append(at.sensor, r)
+			default:
 				at.readings, at.scale = append(at.readings, r), append(at.scale, 1/(tail*r.sdK*r.sdK))
 			}
 		}
@@ -58,7 +67,7 @@ func weigh(e *ensemble.Ensemble, readings []reading, seen signs) []scales {
 				at.seen = append(at.seen, s)
 			}
 		}
-		if len(at.readings) > 0 || len(at.seen) > 0 {
+		if len(at.readings)+len(at.sensor)+len(at.seen) > 0 {
 			out = append(out, at.weigh(power))
 		}
 	}
@@ -70,8 +79,9 @@ type atStop struct {
 	e        *ensemble.Ensemble
 	stop     int
 	air      float64
-	readings []reading
+	readings []reading // by the gun
 	scale    []float64 // 1/(tail·sd²) of each
+	sensor   []reading // one, or none
 	seen     signs
 }
 
@@ -83,17 +93,27 @@ func (a atStop) weigh(power float64) scales {
 	}
 	for draw := 0; draw < a.e.N; draw++ {
 		for cause := 0; cause < causes; cause++ {
-			saw := power * math.Log(a.seen.likelihood(a.e, cause, draw))
+			beside := besideTrust * a.beside(cause, draw)
 			for b, f := range a.misfit(cause, draw) {
-				out[b].w[draw*causes+cause] = math.Exp(saw - power*(tail+1)/2*math.Log(f))
+				out[b].w[draw*causes+cause] = math.Exp(beside - power*(tail+1)/2*math.Log(f))
 			}
 		}
 	}
 	return out
 }
 
-// misfit is the product of Student's terms of all readings for each bias of
-// the gun.
+// beside is the logarithm of the likelihood of what was seen and of what the sensor said.
+func (a atStop) beside(cause, draw int) float64 {
+	sum := math.Log(a.seen.likelihood(a.e, cause, draw))
+	for _, r := range a.sensor {
+		off := (r.shownC - float64(a.e.Look(cause, draw, a.stop)[ensemble.ECT])) / r.sdK
+		sum -= (tail + 1) / 2. * math.Log(1+off*off/tail)
+	}
+	return sum
+}
+
+// misfit is the product of Student's terms of all of the gun's readings for each
+// bias of it.
 func (a atStop) misfit(cause, draw int) [len(biases)]float64 {
 	product := [len(biases)]float64{1, 1, 1}
 	look, wall := a.e.Look(cause, draw, a.stop), a.e.Wall(draw)

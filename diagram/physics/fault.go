@@ -52,6 +52,7 @@ func (f Fault) on(p Params) (Params, faulty, error) {
 		return p, x, fmt.Errorf("severity %g, form %g of %s: %w", s, f.Form, f.Cause, ErrCause)
 	}
 	block := func(drop *float64, most float64) { *drop *= 1 + most*s*s }
+	choke := func(drop *float64, times float64) { *drop *= math.Pow(times, s) }
 	switch f.Cause {
 	case "", "none":
 	case "thermostat-stuck-open":
@@ -64,15 +65,15 @@ func (f Fault) on(p Params) (Params, faulty, error) {
 	case "thermostat-early":
 		x.opensK = -8 - 17*s
 	case "radiator-restricted":
-		block(&p.RadiatorDrop, 600)
-		p.RadiatorUAWK *= 1 - 0.85*s
+		choke(&p.RadiatorDrop, 1e5)
+		p.RadiatorUAWK *= 1 - 0.7*s
 	case "radiator-airflow":
-		x.airBlocked = 0.35 + 0.6*s
+		x.airBlocked = 0.35 + 0.63*s
 	case "fan-not-running":
 		x.fanOff = f.Form <= 0.7
 		x.fanPart = 0.4 - 0.35*s // slow: one speed of two gone, a worn clutch
 	case "pump-weak":
-		p.PumpShutOffKPa *= (1 - 0.9*s) * (1 - 0.9*s)
+		p.PumpShutOffKPa *= (1 - 0.97*s) * (1 - 0.97*s)
 	case "coolant-low-air":
 		f.airLocks(&p, &x)
 	case "external-leak":
@@ -82,10 +83,10 @@ func (f Fault) on(p Params) (Params, faulty, error) {
 			block(&p.HeaterDrop, 30)
 		}
 	case "lower-hose-collapse":
-		x.softHose = 1500 * s
+		x.softHose = leastSoft * math.Pow(1e4, s)
 	case "bypass-open":
 		x.bypassStays = 0.5 + 0.5*s
-		p.BypassDrop *= 1 - 0.88*s
+		choke(&p.BypassDrop, 1e-5)
 		if f.Form > 0.8 { // no thermostat fitted
 			x.least = 1
 		}
@@ -109,9 +110,9 @@ func (f Fault) on(p Params) (Params, faulty, error) {
 		f.misreads(&x, 1)
 	case "coolant-mix-wrong":
 		if f.Form <= 0.4 { // sludge or rust; a wrong strength shows in no temperature
-			block(&p.HeaterDrop, 40)
-			block(&p.RadiatorDrop, 40)
-			p.RadiatorUAWK *= 1 - 0.4*s
+			choke(&p.HeaterDrop, 1e2)
+			choke(&p.RadiatorDrop, 1e3)
+			p.RadiatorUAWK *= 1 - 0.5*s
 		}
 	case "fan-always-running":
 		x.fanStuck = true
@@ -132,6 +133,12 @@ func (f Fault) on(p Params) (Params, faulty, error) {
 // lets an engine fall to 60 °C, where one that stands wide open would hold it at 30 °C: most
 // that are complained of lie between, so the lift grows by the same factor with severity (judgement).
 const leastAjar = 0.02
+
+// leastSoft is what a hose that just gives way adds at the pump's rated speed, kPa/(L/s)²: twice the
+// rest of the loop. A core, a sludged loop and a hose choke by a factor, from what is hardly
+// felt to one that lets nearly nothing through: only that heats an engine that turns 2500 rpm
+// without load, as the trade has it of them (F05, F10; the factors are judgement).
+const leastSoft = 100
 
 // late is a thermostat that sticks and lets go at once, 8 to 25 K over its rating
 // (signatures F03, common practice); in other forms one that opens too high all

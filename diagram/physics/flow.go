@@ -1,6 +1,8 @@
 package physics
 
 import (
+	"math"
+
 	"loopbook/diagram"
 	"loopbook/diagram/physics/network"
 )
@@ -72,8 +74,9 @@ const (
 )
 
 // suckedFlat is what a soft lower hose adds: it gives way to the pump's
-// suction, which goes with the square of the speed.
+// suction, which goes with the square of the speed, and the flatter it is the more steeply
+// its resistance rises: at idle it is nearly round (F10; the power is judgement).
 func (s *Sim) suckedFlat(rpm float64) float64 {
 	speed := rpm / ratedRPM
-	return s.f.softHose * speed * speed * speed * speed
+	return s.f.softHose * math.Pow(speed, 6)
 }
