@@ -54,6 +54,17 @@ func TestWarmUpVerdict(t *testing.T) {
 	}
 }
 
+// Where the radiator warms with a cool engine (F01 COLD5, common practice) nothing says in the
+// same breath that the round can't tell.
+func TestAPassingThermostatIsNotCalledUntold(t *testing.T) {
+	s := healthy("outlet-thermostat", warmIdle).open(66, 10)
+	s.round.MinutesSinceStart = nil
+	f := analyst(t).Analyse(toCase(s))
+	if find(f, "thermostat-passing-early") == nil || find(f, "warm-up-no-call") != nil {
+		t.Errorf("%+v", f.Flags)
+	}
+}
+
 // A drop that grows since the warm-up only says that the thermostat has opened:
 // what is to grow with revs (F10, common practice) is the drop of a warm idle.
 func TestWarmUpIsNoIdleToCompareTheLowerHoseWith(t *testing.T) {

@@ -108,7 +108,8 @@ func (m *moment) wasHot() bool {
 	return false
 }
 
-// belowTarget: warm-up's verdict, in the regulator's form.
+// belowTarget: warm-up's verdict, in the regulator's form. That a round can't tell isn't said where
+// the radiator tells already.
 func (m *moment) belowTarget() []Flag {
 	cool := m.engine.regime == Shut || m.engine.regime == Below
 	rule := m.rating.targetRule()
@@ -120,7 +121,7 @@ func (m *moment) belowTarget() []Flag {
 	case m.engine.regime == Below:
 		return []Flag{m.flag("engine-below-target", Act, nil, m.orByGauge("flag.stays-cool", "flag.stays-cool-gauge"),
 			m.engineText(), rule, say.Of("because.minutes", *m.round.MinutesSinceStart))}
-	case cool && !m.wasHot() && (m.round.MinutesSinceStart == nil || *m.round.MinutesSinceStart >= noCallFrom):
+	case cool && !m.wasHot() && m.passingEarly() == nil && (m.round.MinutesSinceStart == nil || *m.round.MinutesSinceStart >= noCallFrom):
 		return []Flag{m.flag("warm-up-no-call", Note, nil, m.orByGauge("flag.warm-up-open", "flag.warm-up-open-gauge"), why, m.engineText())}
 	}
 	return nil
