@@ -8,21 +8,25 @@ import (
 	"loopbook/diagram"
 )
 
-// begin turns to where an advised check is done, with what it needs begun.
+// begin turns to where an advised check is done; a walk's round is begun there, with the last one's
+// gun, and with its heater where the walk doesn't say how that is set.
 func (w *window) begin(check string, at diagram.Point) {
 	w.leave()
-	stage := w.desk.judging.answer.thought.ranking.Stage
 	switch round, walk := walkOf(check); {
 	case check == likelihood.HosePoint:
-		p, _ := diagnosis.PlanFor(&w.desk.c, stage)
+		p, _ := diagnosis.PlanFor(&w.desk.c, w.desk.judging.answer.thought.ranking.Stage)
 		w.tabs.SelectIndex(hoseMapTab)
 		w.hosemap.Read(judgedRound(p, -1), at)
 	case check == likelihood.WarmUp:
 		w.tabs.SelectIndex(warmUpTab)
 	case walk:
-		round.Stage = stage
+		round.Stage = stageNow(&w.desk.c)
 		if n := len(w.desk.c.Rounds); n > 0 {
-			round.Gun = w.desk.c.Rounds[n-1].Gun
+			last := w.desk.c.Rounds[n-1]
+			round.Gun = last.Gun
+			if round.Heater == "" {
+				round.Heater = last.Heater
+			}
 		}
 		w.tabs.SelectIndex(hoseMapTab)
 		w.hosemap.Begin(round)

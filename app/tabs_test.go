@@ -6,6 +6,7 @@ import (
 	"fyne.io/fyne/v2"
 
 	"loopbook/cases"
+	"loopbook/cases/casetest"
 	"loopbook/cases/diagnosis/likelihood"
 	"loopbook/diagram"
 )
@@ -93,19 +94,39 @@ func TestACauseTakenAsTheVerdictIsUndone(t *testing.T) {
 	}
 }
 
+func noted(v *float64) float64 {
+	if v == nil {
+		return 0
+	}
+	return *v
+}
+
 // An advised check is begun where it is done: a walk in a round with its name and
 // conditions, and once only; a hose at its field; a workshop test at its form.
 func TestAnAdvisedCheckIsBegunWhereItIsDone(t *testing.T) {
 	w, _ := shown(t)
 	w.newCase()
 	typeAt(t, w, diagram.Housing, "91")
-	for range 2 {
-		w.goToCauses()
-		w.causes.OnBegin(likelihood.RaisedIdle, "")
-	}
-	n := len(w.desk.c.Rounds)
-	if r := w.desk.c.Rounds[n-1]; n != 2 || w.desk.round != 1 || *r.EngineRPM != 2500 || r.Stage != cases.BeforeRepair || w.tabs.SelectedIndex() != hoseMapTab {
-		t.Fatalf("%d rounds, the last one %+v", n, r)
+	w.desk.c.Rounds[0].Heater = cases.HeaterHalf
+	for i, tt := range []struct {
+		walk, label string
+		rpm, kmh    float64
+		heater      cases.Heater
+	}{
+		{likelihood.RaisedIdle, "Raised idle", 2500, 0, cases.HeaterHalf},
+		{likelihood.HotIdle, "Hot idle, fan", 800, 0, cases.HeaterOff},
+		{likelihood.AfterRoad, "After the road", 0, 80, cases.HeaterOff},
+	} {
+		for range 2 {
+			w.goToCauses()
+			w.causes.OnBegin(tt.walk, "")
+		}
+		n := len(w.desk.c.Rounds)
+		r := w.desk.c.Rounds[n-1]
+		if n != i+2 || w.desk.round != n-1 || r.Label != tt.label || noted(r.EngineRPM) != tt.rpm || noted(r.SpeedKmh) != tt.kmh ||
+			r.Heater != tt.heater || r.Stage != cases.BeforeRepair || w.tabs.SelectedIndex() != hoseMapTab {
+			t.Fatalf("%s: %d rounds, the last one %+v", tt.walk, n, r)
+		}
 	}
 	w.causes.OnBegin(likelihood.HosePoint, diagram.RadOut)
 	for _, r := range "44" {
@@ -122,6 +143,11 @@ func TestAnAdvisedCheckIsBegunWhereItIsDone(t *testing.T) {
 	w.causes.OnBegin(likelihood.WarmUp, "")
 	if w.tabs.SelectedIndex() != warmUpTab {
 		t.Errorf("the warm-up is begun on page %d", w.tabs.SelectedIndex())
+	}
+	w.desk.c.Verdict.Cause, w.desk.c.Repair.LabourHours = "pump-weak", casetest.P(1.0)
+	w.causes.OnBegin(likelihood.RaisedIdle, "")
+	if r := w.desk.c.Rounds[w.desk.round]; r.Stage != cases.AfterRepair {
+		t.Errorf("after the repair a round of %q is begun", r.Stage)
 	}
 }
 

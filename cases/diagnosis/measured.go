@@ -91,6 +91,17 @@ func newReading(r evidence.Reading, stop, slot int, air float64) reading {
 // sensor reports whether it is what the engine's own sensor said.
 func (r reading) sensor() bool { return r.slot == ensemble.ECT }
 
+// byGun is how many of the readings are the gun's.
+func byGun(readings []reading) int {
+	n := 0
+	for _, r := range readings {
+		if !r.sensor() {
+			n++
+		}
+	}
+	return n
+}
+
 // wouldShow is what a draw shows at a reading's place, without the gun's bias.
 func (r reading) wouldShow(coolantC, wall, air float64) float64 {
 	return coolantC - r.wall*wall*(coolantC-air)

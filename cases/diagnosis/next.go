@@ -46,7 +46,7 @@ func (j *Judge) Next(r Ranking) []Check {
 			for _, p := range s.unread() {
 				offer(Check{check, p, s.pointBits(joint, p)})
 			}
-		case slices.Contains(likelihood.Walks, check.Check):
+		case slices.Contains(likelihood.Walks(), check.Check):
 			if n := slices.Index(s.plan.Ahead, check.Check); n >= 0 {
 				offer(Check{check, "", s.aheadBits(joint, n)})
 			}
@@ -180,7 +180,7 @@ func (s *sheet) pointBits(joint weights, p diagram.Point) float64 {
 			sharp[bin(at.shows(p, d))][at.cause] += joint.at(at.cause, d)
 		}
 	}
-	root := math.Sqrt(trust(len(s.readings) + 1))
+	root := math.Sqrt(trust(byGun(s.readings) + 1))
 	return mutual(blurred(sharp, func(c float64) float64 { return modelSdK(p, c, at.air) / root }))
 }
 
@@ -255,9 +255,9 @@ func (s *sheet) mainSlots() []int {
 func (s *sheet) given(joint weights, truth []float32, stop int, slots []int) []float64 {
 	out := make([]float64, joint.causes)
 	air, sum := float64(s.crowd.AmbientC(stop)), 0.0
-	power := trust(len(s.readings) + len(slots) + 1) // with the sensor
+	power := trust(byGun(s.readings) + len(slots))
 	for i, w := range joint.w {
-		if w < 1e-9 {
+		if w < 1e-7 {
 			continue
 		}
 		look, hoses := s.crowd.Look(i%joint.causes, i/joint.causes, stop), 1.0

@@ -163,7 +163,7 @@ func (s *sheet) lookReasons(c cases.Cause, looks []feature) []Reason {
 			}
 		}
 		i := s.plan.Rounds[f.stop]
-		power := trust(len(s.readings))
+		power := trust(byGun(s.readings))
 		if f.a.sensor() {
 			power = besideTrust
 		}

@@ -19,8 +19,9 @@ type tradeFault struct {
 	symptom cases.Symptom
 }
 
-// tradeFaults leaves out F14, no fault of the loop, and what no temperature shows: a wrong
-// strength (F19, F20), a cap (F16, F24), a thermostat that is late once it has let go (F03).
+// tradeFaults leaves out F14, no fault of the loop, and what no temperature shows there: a wrong
+// strength (F19, F20), a cap (F16, F24), a thermostat that is late once it has let go (F03),
+// one whose heater is dead, on a car without load (F22).
 var tradeFaults = map[string]tradeFault{
 	"F00": {"none", "warning-light"}, "F00i": {"none", "warning-light"},
 	"F01": {"thermostat-stuck-open", "slow-warm-up"},
@@ -70,6 +71,9 @@ func inDegrees(words []degrees, cell string, engineC float64) float64 {
 // that tells (judgement): 3 K over the rating where it is as it should be.
 func engineC(row published.Row) float64 {
 	usual := map[string]float64{"WIDLE": opensC + 3, "W2500": opensC + 2, "HIDLE_FAN": opensC + 9}[row["condition"]]
+	if row["fault_id"] == "F17" || row["fault_id"] == "F18" {
+		return usual // what the cell tells of is the sensor
+	}
 	cell := row["ect_or_gauge"]
 	for _, w := range []struct {
 		word string
@@ -78,8 +82,7 @@ func engineC(row published.Row) float64 {
 		{"below", opensC - 15}, {"same steady", opensC - 15}, {"never run", opensC - 15}, {"near rating", usual}, {"red", 116}, {"slightly", opensC + 9},
 		{"passes the fan-on", 106}, {"climb", 104}, {"above", 101}, {"does not fall", 107}, {"high", 105}, {"worse", 103}, {"jumps", 97}, {"spikes", 100},
 	} {
-		sensor := strings.HasPrefix(row["fault_id"], "F17") || strings.HasPrefix(row["fault_id"], "F18")
-		if strings.Contains(cell, w.word) && !sensor {
+		if strings.Contains(cell, w.word) {
 			return w.c
 		}
 	}
@@ -127,7 +130,8 @@ func tradeRound(row published.Row) cases.Round {
 
 // Cars made from the trade's own table, the warm rows of each fault (patterns
 // published with their sources there, their degrees our reading of its words), on
-// both sides of the engine: the fault should come first or nearly.
+// both sides of the engine: the fault should come first or nearly. Bypass (F11) and sludge
+// (F21) stand behind a choked radiator and a weak pump, which show much the same.
 func TestTradeSignatures(t *testing.T) {
 	rows := map[string][]published.Row{}
 	for _, r := range published.Rows(t, "trade/signatures.csv") {

@@ -18,7 +18,7 @@ func trust(n int) float64 { return math.Pow(float64(max(n, 2)), -0.4) }
 
 // besideTrust is the power for what each stop tells beside the hoses: the sensor's value, and the
 // fan or the gauge as they were seen. They err by themselves, so how many hoses were
-// read takes nothing from them (judgement).
+// read takes nothing from them, nor they from the hoses (judgement).
 const besideTrust = 0.5
 
 // biases are the gun's biases that are integrated over, in standard
@@ -49,7 +49,7 @@ type scales [len(biases)]weights
 
 // weigh holds every draw against what was read and seen at each stop.
 func weigh(e *ensemble.Ensemble, readings []reading, seen signs) []scales {
-	power := trust(len(readings))
+	power := trust(byGun(readings))
 	var out []scales
 	for stop := 0; stop < e.Ahead(); stop++ {
 		at := atStop{e: e, stop: stop, air: float64(e.AmbientC(stop))}

@@ -38,7 +38,7 @@ func benchTest(c *cases.Case, t *cases.Test) judgement {
 	stands := curve.BaseMM >= lifts.MovesMM
 	saw := func(it func(lifts.Point) bool) bool { return !stands && slices.ContainsFunc(up, it) }
 	switch {
-	case stands && coldest > shutByC && curve.Moves && curve.LatestC < low:
+	case stands && coldest > shutByC && curve.Moves && curve.EarliestC <= coldest && curve.LatestC < low:
 		return bad("early", say.Of("flag.bench-early-before", coldest), rule)
 	case stands && coldest < low:
 		return bad("open", say.Of("flag.bench-open", coldest), rule)

@@ -93,6 +93,7 @@ const (
 // no drive.
 const StandingKmh = 5
 
+// PaceOf is how the car was driven in a round.
 func PaceOf(r *cases.Round) Pace {
 	switch {
 	case r.SpeedKmh != nil && *r.SpeedKmh > StandingKmh:

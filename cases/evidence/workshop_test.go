@@ -136,6 +136,7 @@ func TestOpenBeforeTheFirstReading(t *testing.T) {
 		{"ajar", 82, 1.5, 68, "open"},
 		{"wide open", 82, 8, 68, "open"},
 		{"ajar, and early as well, in cold water", 62, 1.5, 20, "open"},
+		{"ajar, and early as well", 70, 1.5, 46, "open"},
 	} {
 		test := cases.Test{Kind: "thermostat-bench", RatedOpensC: degC(82)}
 		for w := tt.from; w <= 98; w += 3 {

@@ -52,7 +52,7 @@ func (f Fault) on(p Params) (Params, faulty, error) {
 		return p, x, fmt.Errorf("severity %g, form %g of %s: %w", s, f.Form, f.Cause, ErrCause)
 	}
 	block := func(drop *float64, most float64) { *drop *= 1 + most*s*s }
-	choke := func(drop *float64, times float64) { *drop *= math.Pow(times, s) }
+	scale := func(drop *float64, times float64) { *drop *= math.Pow(times, s) }
 	switch f.Cause {
 	case "", "none":
 	case "thermostat-stuck-open":
@@ -65,7 +65,7 @@ func (f Fault) on(p Params) (Params, faulty, error) {
 	case "thermostat-early":
 		x.opensK = -8 - 17*s
 	case "radiator-restricted":
-		choke(&p.RadiatorDrop, 1e5)
+		scale(&p.RadiatorDrop, 1e4)
 		p.RadiatorUAWK *= 1 - 0.7*s
 	case "radiator-airflow":
 		x.airBlocked = 0.35 + 0.63*s
@@ -83,10 +83,10 @@ func (f Fault) on(p Params) (Params, faulty, error) {
 			block(&p.HeaterDrop, 30)
 		}
 	case "lower-hose-collapse":
-		x.softHose = leastSoft * math.Pow(1e4, s)
+		x.softHose = leastSoft * math.Pow(2e3, s)
 	case "bypass-open":
 		x.bypassStays = 0.5 + 0.5*s
-		choke(&p.BypassDrop, 1e-5)
+		scale(&p.BypassDrop, 3e-5)
 		if f.Form > 0.8 { // no thermostat fitted
 			x.least = 1
 		}
@@ -110,8 +110,8 @@ func (f Fault) on(p Params) (Params, faulty, error) {
 		f.misreads(&x, 1)
 	case "coolant-mix-wrong":
 		if f.Form <= 0.4 { // sludge or rust; a wrong strength shows in no temperature
-			choke(&p.HeaterDrop, 1e2)
-			choke(&p.RadiatorDrop, 1e3)
+			scale(&p.HeaterDrop, 1e2)
+			scale(&p.RadiatorDrop, 1e3)
 			p.RadiatorUAWK *= 1 - 0.5*s
 		}
 	case "fan-always-running":
@@ -134,10 +134,11 @@ func (f Fault) on(p Params) (Params, faulty, error) {
 // that are complained of lie between, so the lift grows by the same factor with severity (judgement).
 const leastAjar = 0.02
 
-// leastSoft is what a hose that just gives way adds at the pump's rated speed, kPa/(L/s)²: twice the
-// rest of the loop. A core, a sludged loop and a hose choke by a factor, from what is hardly
-// felt to one that lets nearly nothing through: only that heats an engine that turns 2500 rpm
-// without load, as the trade has it of them (F05, F10; the factors are judgement).
+// leastSoft is what a hose that just gives way adds at the pump's rated speed, kPa/(L/s)²: some five times
+// the rest of the loop. Hose, radiator and sludge change a resistance by a factor, from what is
+// hardly felt to what lets nearly nothing through, and the bypass to one that takes nearly
+// all: only that heats an engine that turns 2500 rpm without load, as the trade has it of
+// them (F05, F10, F11; the factors are judgement).
 const leastSoft = 100
 
 // late is a thermostat that sticks and lets go at once, 8 to 25 K over its rating

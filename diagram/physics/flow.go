@@ -75,7 +75,7 @@ const (
 
 // suckedFlat is what a soft lower hose adds: it gives way to the pump's
 // suction, which goes with the square of the speed, and the flatter it is the more steeply
-// its resistance rises: at idle it is nearly round (F10; the power is judgement).
+// its resistance rises: at idle it hardly shows (F10; the power is judgement).
 func (s *Sim) suckedFlat(rpm float64) float64 {
 	speed := rpm / ratedRPM
 	return s.f.softHose * math.Pow(speed, 6)

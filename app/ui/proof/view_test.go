@@ -60,7 +60,7 @@ func words(o fyne.CanvasObject) string {
 func TestTheVerdictAndWhatIsOpenAreSaid(t *testing.T) {
 	v, c := screen(t)
 	v.Show(proof.Data{
-		Case: *c, Units: units.Metric(), Severity: "act", Verdict: "Not fixed: a healthy loop is only 4 % probable.", Pair: 0,
+		Case: *c, Units: units.Metric(), Severity: "act", Verdict: "Not fixed: a healthy loop is 4 % probable.", Pair: 0,
 		Pairs: []string{"idle / idle"}, Rows: []proof.Row{{Name: "Across radiator", Before: "41 K", After: "40 K", Expected: "6–21 K", Out: true}},
 		Unmatched: []string{"Road. Unmatched: no round before."}, Repeat: []string{"Walk again."}, Unexplained: []string{"Flow restricted."},
 		Checks: []proof.Row{{Name: "Cap test", Before: "weak", After: "not done"}}, Codes: "Before: P0128.",

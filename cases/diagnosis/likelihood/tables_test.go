@@ -126,7 +126,7 @@ func TestEachCheckHasItsCost(t *testing.T) {
 			t.Errorf("%s has no cost", kind)
 		}
 	}
-	for _, w := range append([]string{likelihood.HosePoint}, likelihood.Walks...) {
+	for _, w := range append(likelihood.Walks(), likelihood.HosePoint) {
 		if minutes[w] == 0 {
 			t.Errorf("%s has no cost", w)
 		}
