@@ -6,12 +6,14 @@ import (
 	"errors"
 	"math"
 	"reflect"
+	"slices"
 	"strings"
 	"testing"
 
 	"loopbook/cases"
 	"loopbook/cases/casetest"
 	"loopbook/cases/diagnosis"
+	"loopbook/cases/diagnosis/likelihood"
 	"loopbook/cases/evidence"
 	"loopbook/diagram"
 	"loopbook/diagram/physics/ensemble"
@@ -251,6 +253,31 @@ func TestNextChecks(t *testing.T) {
 		}
 		if want := len(c.Rounds) > 0; point != want {
 			t.Errorf("%s: a hose to read is named: %v, want %v", c.ID, point, want)
+		}
+	}
+}
+
+// What an engine must not do isn't advised (common practice): run without coolant, or be
+// driven when it gets hot standing (FN1, published, and 5 K: F07).
+func TestNothingIsAdvisedThatHarms(t *testing.T) {
+	b := newBench(t)
+	advised := func(c cases.Case) (all []string) {
+		for _, n := range b.judge.Next(b.rank(t, c, diagnosis.Prior{})) {
+			all = append(all, n.Check.Check)
+		}
+		return all
+	}
+	warm, hot := idle("inlet-thermostat", 91, map[diagram.Point]float64{"rad_in": 86}), idle("inlet-thermostat", 108, map[diagram.Point]float64{"rad_in": 100})
+	if got := advised(warm); !slices.Contains(got, likelihood.AfterRoad) || !slices.Contains(got, likelihood.HotIdle) {
+		t.Errorf("warm: %v", got)
+	}
+	if got := advised(hot); slices.Contains(got, likelihood.AfterRoad) || slices.Contains(got, likelihood.HotIdle) {
+		t.Errorf("hot: %v", got)
+	}
+	warm.Tests = []cases.Test{{Kind: "level", Stage: cases.BeforeRepair, State: "empty"}}
+	for _, check := range append(likelihood.Walks(), "hose-look", "heater-flow") {
+		if slices.Contains(advised(warm), check) {
+			t.Errorf("without coolant %s is advised", check)
 		}
 	}
 }

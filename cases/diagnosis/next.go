@@ -36,12 +36,12 @@ func (j *Judge) Next(r Ranking) []Check {
 		}
 	}
 	done := outcomes(s.c, s.plan.Stage)
-	joint := s.joint()
+	joint, dry := s.joint(), slices.Contains(done, outcome{"level", "empty"}) // without coolant no engine is run
 	for _, check := range j.tables.Checks() {
 		kind := cases.TestKind(check.Check)
 		switch {
-		case check.Needs == likelihood.Warm && s.tooHot():
-		case check.Check == likelihood.WarmUp && s.logged():
+		case check.Needs == likelihood.Warm && (s.tooHot() || dry):
+		case check.Check == likelihood.WarmUp && (s.logged() || dry):
 		case check.Check == likelihood.HosePoint:
 			for _, p := range s.unread() {
 				offer(Check{check, p, s.pointBits(joint, p)})

@@ -206,7 +206,7 @@ func (p *Plan) lookAhead(c *cases.Case) {
 		if p.fanComes() && !p.walked(c, p.hotIdle) {
 			p.ahead(likelihood.HotIdle, ensemble.Stop{Seconds: hotIdleS, RPM: 800, Held: true})
 		}
-		if !p.walked(c, onRoad) {
+		if !p.walked(c, onRoad) && !p.hot(r) {
 			p.ahead(likelihood.AfterRoad, ensemble.Stop{Seconds: 900, RPM: 2200, SpeedKmh: 80})
 		}
 	}
@@ -244,7 +244,13 @@ func (p *Plan) hotIdle(r *cases.Round) bool {
 		return false
 	}
 	waited := r.Fan == cases.FanOff && r.MinutesSinceStart != nil && *r.MinutesSinceStart >= longIdleMin
-	return r.Fan == cases.FanOn || waited || r.EctC != nil && *r.EctC >= evidence.FanDueC(p.opensC())
+	return r.Fan == cases.FanOn || waited || p.hot(r)
+}
+
+// hot reports whether the engine is so warm standing that nobody should drive it to see
+// more: where a fan is late.
+func (p *Plan) hot(r *cases.Round) bool {
+	return r.EctC != nil && *r.EctC >= evidence.FanDueC(p.opensC()) || r.Gauge == cases.GaugeAboveMiddle || r.Gauge == cases.GaugeRed
 }
 
 // usualOpensC is taken for a thermostat whose rating isn't known.
