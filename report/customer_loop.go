@@ -72,7 +72,7 @@ func (c *customer) gap() (gap, bool) {
 			continue
 		}
 		if off := outBy(d); off > worst {
-			worst, out = off, gap{say.Of("customer.gap." + name), d, c.deltaAt(c.pair.after, name)}
+			worst, out = off, gap{say.Of("customer.gap." + name), d, withRange(c.deltaAt(c.pair.after, name), d)}
 		}
 	}
 	return out, worst > 0
@@ -99,12 +99,24 @@ func outBy(d *evidence.Delta) diagram.DeltaK {
 	return off
 }
 
-// outOf reports whether a difference is out of another one's range: the
-// customer's line has one.
+// withRange is a difference with another one's range where it has none of its own.
+func withRange(d, other *evidence.Delta) *evidence.Delta {
+	if d == nil || d.ExpectedLowK != nil || d.ExpectedHighK != nil {
+		return d
+	}
+	held := *d
+	held.ExpectedLowK, held.ExpectedHighK = other.ExpectedLowK, other.ExpectedHighK
+	return &held
+}
+
+// leastOut is by how much a difference has to be out for a customer to be told.
+const leastOut diagram.DeltaK = 0.5
+
+// outOf reports whether a difference is out of another one's range.
 func outOf(k diagram.DeltaK, d *evidence.Delta) bool {
 	held := *d
 	held.ValueK = k
-	return outBy(&held) >= 0.5
+	return outBy(&held) >= leastOut
 }
 
 // measuredPoint is the first of the points that the rounds have, so that before

@@ -1,11 +1,14 @@
 package report
 
 import (
+	"strings"
+
 	"loopbook/cases"
 	"loopbook/cases/evidence"
 	"loopbook/diagram"
 	"loopbook/diagram/drawing"
 	"loopbook/diagram/say"
+	"loopbook/diagram/units"
 )
 
 func (c *customer) tableHeight(rows []spot) float64 {
@@ -81,10 +84,33 @@ func (c *customer) gapRow(x [4]float64) {
 			}
 			continue
 		}
-		c.signed(x[i+1], outOf(d.ValueK, g.before), c.by.Say(say.Value(d.ValueK)))
+		c.signed(x[i+1], outBy(d) >= leastOut, c.by.Say(say.Value(d.ValueK)))
 	}
-	c.put(x[3], c.y, c.by.Say(span(*g.before)), c.words)
+	c.put(x[3], c.y, c.gapShould(g), c.words)
 	c.y += c.row
+}
+
+// gapShould is what a difference should be, in words: one range that both values agree with, or
+// that before and that after.
+func (c *customer) gapShould(g gap) string {
+	if g.after == nil || outOf(g.after.ValueK, g.before) == (outBy(g.after) >= leastOut) {
+		return c.by.Say(span(*g.before))
+	}
+	return c.ends(g.before) + " → " + c.ends(g.after) + " " + c.by.Units.DeltaUnit()
+}
+
+// ends are those of a difference's range, short and without the unit; "…" where one is open.
+func (c *customer) ends(d *evidence.Delta) string {
+	u := c.by.Units
+	short := func(k diagram.DeltaK) string { return units.Short(u.FromK(k), 0) }
+	switch low, high := d.ExpectedLowK, d.ExpectedHighK; {
+	case low != nil && high != nil:
+		return strings.TrimSuffix(u.DeltaRange(*low, *high), " "+u.DeltaUnit())
+	case low != nil:
+		return short(*low) + "…"
+	default:
+		return "…" + short(*high)
+	}
 }
 
 // value is a temperature with its sign; what wasn't measured has a dash, and a

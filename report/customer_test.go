@@ -9,6 +9,7 @@ import (
 
 	"loopbook/cases"
 	"loopbook/cases/diagnosis/proof"
+	"loopbook/cases/evidence"
 	"loopbook/diagram"
 	"loopbook/diagram/say"
 	"loopbook/report"
@@ -101,6 +102,25 @@ func TestUnlikeRoundsAreSaidToBe(t *testing.T) {
 	m.Proof.Pairs = []proof.Pair{{Before: 0, After: 1}}
 	if text := flat(pdfText(t, written(t, report.Customer, m, report.Options{}))); strings.Contains(text, unlike) {
 		t.Errorf("a pair is said to be unlike:\n%s", text)
+	}
+}
+
+// A difference before and after the repair is each held to its own round's range: the engine
+// needn't be as warm in both.
+func TestADifferenceHasTheRangeOfItsRound(t *testing.T) {
+	m := material(t, full(), proof.Fixed)
+	m.Proof.Pairs = []proof.Pair{{Before: 0, After: 1}}
+	k := func(v diagram.DeltaK) *diagram.DeltaK { return &v }
+	m.Found.Deltas = []evidence.Delta{
+		{Name: evidence.AcrossRadiator, Round: 0, ValueK: 46, ExpectedLowK: k(6), ExpectedHighK: k(20), State: evidence.High},
+		{Name: evidence.AcrossRadiator, Round: 1, ValueK: 31, ExpectedLowK: k(5), ExpectedHighK: k(75), State: evidence.InRange},
+	}
+	if text := flat(pdfText(t, written(t, report.Customer, m, report.Options{}))); !strings.Contains(text, "46 K 31 K 6–20 → 5–75 K") {
+		t.Errorf("the two ranges aren't told:\n%s", text)
+	}
+	m.Found.Deltas[1].ValueK = 18
+	if text := flat(pdfText(t, written(t, report.Customer, m, report.Options{}))); !strings.Contains(text, "46 K 18 K 6 to 20 K") {
+		t.Errorf("one range that holds for both isn't told:\n%s", text)
 	}
 }
 
