@@ -202,7 +202,11 @@ func (f *Field) TypedRune(r rune) {
 		f.Entry.TypedShortcut(&fyne.ShortcutSelectAll{})
 	}
 	f.fresh = false
+	at, marked := f.CursorTextOffset(), f.SelectedText() != ""
 	f.Entry.TypedRune(r)
+	if off := at + 1 - f.CursorTextOffset(); f.MultiLine && !marked && off != 0 {
+		f.CursorColumn += off // the toolkit loses a place at the end of a wrapped line, and the next letter with it
+	}
 }
 
 // FocusLost keeps what was typed.

@@ -287,3 +287,19 @@ func TestATapMarksWhatStands(t *testing.T) {
 		t.Errorf("over 39, 38 was typed and %q was left", left)
 	}
 }
+
+// A text is kept as it is typed, wherever its lines break.
+func TestTypedTextIsKeptAtEveryWidth(t *testing.T) {
+	test.NewTempApp(t)
+	const want = "Gets hot on the motorway uphill since spring. Fine in town, and the heater is good at all times."
+	for width := float32(150); width < 420; width += 13 {
+		f := kit.NewArea("", 3, nil)
+		w := test.NewTempWindow(t, f)
+		w.Resize(fyne.NewSize(width, 200))
+		w.Canvas().Focus(f)
+		test.Type(f, want)
+		if f.Text != want {
+			t.Errorf("%g wide: %q", width, f.Text)
+		}
+	}
+}
