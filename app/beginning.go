@@ -19,6 +19,7 @@ func (w *window) begin(check string, at diagram.Point) {
 		w.hosemap.Read(judgedRound(p, -1), at)
 	case check == likelihood.WarmUp:
 		w.tabs.SelectIndex(warmUpTab)
+		w.window.Canvas().Focus(w.warmup.First())
 	case walk:
 		round.Stage = stageNow(&w.desk.c)
 		if n := len(w.desk.c.Rounds); n > 0 {

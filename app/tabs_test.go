@@ -127,6 +127,7 @@ func TestAnAdvisedCheckIsBegunWhereItIsDone(t *testing.T) {
 			r.Heater != tt.heater || r.Stage != cases.BeforeRepair || w.tabs.SelectedIndex() != hoseMapTab {
 			t.Fatalf("%s: %d rounds, the last one %+v", tt.walk, n, r)
 		}
+		w.desk.c.Rounds[n-1].EctC = casetest.P(diagram.Celsius(91))
 	}
 	w.causes.OnBegin(likelihood.HosePoint, diagram.RadOut)
 	for _, r := range "44" {
@@ -148,6 +149,10 @@ func TestAnAdvisedCheckIsBegunWhereItIsDone(t *testing.T) {
 	w.causes.OnBegin(likelihood.RaisedIdle, "")
 	if r := w.desk.c.Rounds[w.desk.round]; r.Stage != cases.AfterRepair {
 		t.Errorf("after the repair a round of %q is begun", r.Stage)
+	}
+	n := len(w.desk.c.Rounds)
+	if w.causes.OnBegin(likelihood.HotIdle, ""); len(w.desk.c.Rounds) != n || w.desk.c.Rounds[n-1].Label != "Hot idle, fan" {
+		t.Errorf("a round with nothing in it isn't used up: %d rounds, %+v", len(w.desk.c.Rounds), w.desk.c.Rounds[n-1])
 	}
 }
 

@@ -8,6 +8,7 @@ package cases
 
 import (
 	"encoding/json"
+	"slices"
 	"time"
 
 	"loopbook/diagram"
@@ -217,6 +218,12 @@ func (r *Round) Reading(p diagram.Point) *Reading {
 		}
 	}
 	return nil
+}
+
+// Measured reports whether the round holds a temperature, of a hose or of the sensor. One
+// that is only begun doesn't.
+func (r *Round) Measured() bool {
+	return r.EctC != nil || slices.ContainsFunc(r.Readings, func(at Reading) bool { return at.ShownC != nil })
 }
 
 // Ambient is the outside temperature of round i: its own or the site's, or nil.

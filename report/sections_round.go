@@ -22,6 +22,9 @@ func (s *sheet) rounds() {
 		s.none(say.Of("record.rounds-none"))
 	}
 	for i := range s.c.Rounds {
+		if !s.c.Rounds[i].Measured() && s.c.Rounds[i].Gauge == "" {
+			continue // it was only begun
+		}
 		s.round(i)
 		s.readings(i)
 		s.deltas(i)

@@ -2,6 +2,7 @@ package diagnosis
 
 import (
 	"math"
+	"slices"
 
 	"loopbook/cases"
 	"loopbook/diagram"
@@ -49,10 +50,8 @@ func PlanForLog(c *cases.Case, l *cases.Log, startS float64) (Plan, bool) {
 // airOf is the air outside: the case's, a round's, or what a cold log begins with.
 func airOf(c *cases.Case, l *cases.Log) diagram.Celsius {
 	if c.Site.AmbientC == nil {
-		for i := range c.Rounds {
-			if c.Rounds[i].AmbientC != nil {
-				return ambient(c, i)
-			}
+		if slices.ContainsFunc(c.Rounds, func(r cases.Round) bool { return r.AmbientC != nil }) {
+			return ambient(c, -1)
 		}
 		const cold = 35
 		for _, column := range [][]float64{l.IntakeC, l.EctC} {

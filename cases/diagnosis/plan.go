@@ -133,14 +133,19 @@ func (p *Plan) add(c *cases.Case, i int) {
 	p.Setting.Starts, p.Rounds = starts, append(p.Rounds, i)
 }
 
-// ambient is the air outside, whole degrees, within what the model knows.
+// ambient is the air outside at a round, or of the case (below 0), in whole degrees and within
+// what the model knows: that of another round where it isn't noted, or 20 °C.
 func ambient(c *cases.Case, i int) diagram.Celsius {
 	air := diagram.Celsius(20)
 	switch {
 	case i >= 0 && c.Ambient(i) != nil:
 		air = *c.Ambient(i)
-	case i < 0 && c.Site.AmbientC != nil:
+	case c.Site.AmbientC != nil:
 		air = *c.Site.AmbientC
+	default:
+		if n := slices.IndexFunc(c.Rounds, func(r cases.Round) bool { return r.AmbientC != nil }); n >= 0 {
+			air = *c.Rounds[n].AmbientC
+		}
 	}
 	return diagram.Celsius(math.Round(min(max(float64(air), -40), 55)))
 }
@@ -189,8 +194,8 @@ const hotIdleS = 720
 // openK is how far under its rating a thermostat may already be opening.
 const openK = 3
 
-// lookAhead adds the walks that might come next: on a cold engine the warm-up, on
-// a warm one whatever loads the loop otherwise than it was.
+// lookAhead adds the walks that might come next: the warm-up, from here with a cold engine,
+// from the next cold one with a warm one, and then whatever loads the loop otherwise than it was.
 func (p *Plan) lookAhead(c *cases.Case) {
 	r := p.before(c)
 	switch {
@@ -200,6 +205,7 @@ func (p *Plan) lookAhead(c *cases.Case) {
 	case p.stillCold(r):
 		p.ahead(likelihood.WarmUp, ensemble.Stop{Seconds: 900, RPM: 800, Blower: 1})
 	default:
+		p.ahead(likelihood.WarmUp, ensemble.Stop{Seconds: 900, RPM: 800, Blower: 1, FromCold: true})
 		if !p.walked(c, raised) {
 			p.ahead(likelihood.RaisedIdle, ensemble.Stop{Seconds: 300, RPM: 2500, Blower: blower(r.Heater)})
 		}
@@ -227,7 +233,7 @@ func (p *Plan) ahead(walk string, s ensemble.Stop) {
 func (p *Plan) walked(c *cases.Case, kind func(*cases.Round) bool) bool {
 	return slices.ContainsFunc(p.Rounds, func(i int) bool {
 		r := &c.Rounds[i]
-		return (len(r.Readings) > 0 || r.EctC != nil) && kind(r)
+		return r.Measured() && kind(r)
 	})
 }
 

@@ -14,6 +14,7 @@ import (
 	"loopbook/cases"
 	"loopbook/diagram"
 	"loopbook/diagram/drawing"
+	"loopbook/diagram/units"
 )
 
 // chip is a round to choose, with its name and its condition.
@@ -25,14 +26,16 @@ type chip struct {
 	content  fyne.CanvasObject
 }
 
-func newChip(r cases.Round, number int, chosen bool, onTapped func(), onMenu func(fyne.Position)) *chip {
+func newChip(r cases.Round, number int, condition string, chosen bool, onTapped func(), onMenu func(fyne.Position)) *chip {
 	c := &chip{onTapped: onTapped, onMenu: onMenu, ground: kit.NewGround(drawing.Card, drawing.Edge, 6)}
 	if chosen {
 		c.ground.Ink(drawing.Chosen, drawing.Accent, 2.5)
 	}
 	name := widget.NewLabel(kit.RoundName(r, number))
 	name.TextStyle.Bold, name.Truncation = chosen, fyne.TextTruncateEllipsis
-	c.content = kit.Wide(chipWidth, container.NewStack(c.ground, container.New(kit.Tight{More: 6}, name, kit.Small(condition(r)))))
+	under := kit.Small(condition)
+	under.Truncation = fyne.TextTruncateEllipsis
+	c.content = kit.Wide(chipWidth, container.NewStack(c.ground, container.New(kit.Tight{More: 6}, name, under)))
 	c.ExtendBaseWidget(c)
 	return c
 }
@@ -46,16 +49,21 @@ func (c *chip) Tapped(*fyne.PointEvent) { c.onTapped() }
 // TappedSecondary opens the round's menu.
 func (c *chip) TappedSecondary(e *fyne.PointEvent) { c.onMenu(e.AbsolutePosition) }
 
-func condition(r cases.Round) string {
+func condition(r cases.Round, u units.Set) string {
 	var words []string
 	if r.Stage == cases.AfterRepair {
 		words = append(words, r.Stage.Name())
 	}
-	if r.EngineRPM != nil {
+	if r.SpeedKmh != nil && *r.SpeedKmh > 0 {
+		words = append(words, u.Speed(*r.SpeedKmh))
+	} else if r.EngineRPM != nil {
 		words = append(words, kit.L("value.rpm", *r.EngineRPM))
 	}
 	if r.Fan == cases.FanOn || r.Fan == cases.FanOff {
 		words = append(words, kit.L("window.hosemap.fan-is", r.Fan.Text()))
+	}
+	if r.MinutesSinceStart != nil && len(words) == 0 {
+		words = append(words, kit.L("window.minutes", *r.MinutesSinceStart))
 	}
 	if len(words) == 0 {
 		return kit.L("window.hosemap.no-conditions")
@@ -66,7 +74,7 @@ func condition(r cases.Round) string {
 func (v *View) showRounds() {
 	v.rounds.RemoveAll()
 	for i, r := range v.data.Case.Rounds {
-		v.rounds.Add(newChip(r, i, i == v.data.Round, func() { v.OnRound(i) }, func(at fyne.Position) { v.menu(i, at) }))
+		v.rounds.Add(newChip(r, i, condition(r, v.data.Units), i == v.data.Round, func() { v.OnRound(i) }, func(at fyne.Position) { v.menu(i, at) }))
 	}
 	add := widget.NewButtonWithIcon(kit.L("window.hosemap.add"), theme.ContentAddIcon(), nil)
 	add.OnTapped = func() { v.addMenu(add) }
@@ -147,14 +155,24 @@ func (v *View) Read(round int, at diagram.Point) {
 	v.focus(v.loop.Field(at))
 }
 
-// Begin adds a round to walk, or shows the one that was begun so.
+// Begin adds a round to walk, or shows the one that was begun so. Another one that was begun and
+// has nothing in it yet is used up.
 func (v *View) Begin(next cases.Round) {
-	begun := slices.IndexFunc(v.data.Case.Rounds, func(r cases.Round) bool {
-		return r.Stage == next.Stage && r.Label == next.Label && len(r.Readings) == 0
-	})
-	if begun >= 0 {
+	empty := func(r cases.Round) bool { return r.Stage == next.Stage && !r.Measured() }
+	begun := slices.IndexFunc(v.data.Case.Rounds, func(r cases.Round) bool { return empty(r) && r.Label == next.Label })
+	other := slices.IndexFunc(v.data.Case.Rounds, empty)
+	switch {
+	case begun >= 0:
 		v.OnRound(begun)
-	} else {
+	case other >= 0:
+		v.Edit(kit.L("window.hosemap.edit-new"), func(c *cases.Case) {
+			if next.AmbientC == nil {
+				next.AmbientC = c.Rounds[other].AmbientC
+			}
+			c.Rounds[other] = next
+		})
+		v.OnRound(other)
+	default:
 		v.add(next)
 	}
 	v.focus(v.loop.Field(""))

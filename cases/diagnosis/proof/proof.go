@@ -66,7 +66,7 @@ func isAfter(s cases.Stage) bool { return s == cases.AfterRepair }
 // measured reports whether anything was measured after the repair.
 func measured(c *cases.Case) bool {
 	for i := range c.Rounds {
-		if r := &c.Rounds[i]; isAfter(r.Stage) && (len(r.Readings) > 0 || r.EctC != nil) {
+		if r := &c.Rounds[i]; isAfter(r.Stage) && r.Measured() {
 			return true
 		}
 	}

@@ -48,7 +48,7 @@ type Lone struct {
 	Why   say.Text // what the nearest differs in
 }
 
-// pairRounds gives every round at most one like, the most alike first.
+// pairRounds gives every round that was measured at most one like, the most alike first.
 func pairRounds(c *cases.Case, f evidence.Findings) (pairs []Pair, lone []Lone) {
 	if !anyAfter(c) {
 		return nil, nil
@@ -60,7 +60,7 @@ func pairRounds(c *cases.Case, f evidence.Findings) (pairs []Pair, lone []Lone) 
 	var matches []match
 	for a := range c.Rounds {
 		for b := range c.Rounds {
-			if !isAfter(c.Rounds[a].Stage) || isAfter(c.Rounds[b].Stage) {
+			if !isAfter(c.Rounds[a].Stage) || isAfter(c.Rounds[b].Stage) || !c.Rounds[a].Measured() || !c.Rounds[b].Measured() {
 				continue
 			}
 			if like := compare(c, b, a); len(like.differs) == 0 {
@@ -80,7 +80,7 @@ func pairRounds(c *cases.Case, f evidence.Findings) (pairs []Pair, lone []Lone) 
 	}
 	sort.Slice(pairs, func(i, j int) bool { return pairs[i].After < pairs[j].After })
 	for i := range c.Rounds {
-		if !taken[i] {
+		if !taken[i] && c.Rounds[i].Measured() {
 			lone = append(lone, Lone{i, whyLone(c, i)})
 		}
 	}
@@ -101,7 +101,7 @@ func whyLone(c *cases.Case, i int) say.Text {
 	after := isAfter(c.Rounds[i].Stage)
 	near, found := comparison{}, false
 	for j := range c.Rounds {
-		if isAfter(c.Rounds[j].Stage) == after {
+		if isAfter(c.Rounds[j].Stage) == after || !c.Rounds[j].Measured() {
 			continue
 		}
 		b, a := i, j

@@ -175,6 +175,7 @@ func (e *Ensemble) visit(cause, number int, d draw, f physics.Fault) error {
 			return err
 		}
 		sim.Hurry()
+		cold := sim.Moment()
 		look := func(stop Stop, first bool) error {
 			duty, err := reach(sim, d.way(stop, first))
 			e.note(e.Look(cause, number, at), sim, duty)
@@ -191,8 +192,12 @@ func (e *Ensemble) visit(cause, number int, d draw, f physics.Fault) error {
 		}
 		here := sim.Moment()
 		for _, stop := range s.Ahead {
-			sim.Return(here)
-			if err := look(stop, len(start.Stops) == 0); err != nil {
+			from := here
+			if stop.FromCold {
+				from = cold
+			}
+			sim.Return(from)
+			if err := look(stop, stop.FromCold || len(start.Stops) == 0); err != nil {
 				return err
 			}
 		}

@@ -43,6 +43,7 @@ type Stop struct {
 	RPM      float64 // 0: not known
 	SpeedKmh float64
 	Blower   float64 // of the cabin, 0 to 1; below 0: not known
+	FromCold bool    // of the stops ahead: begun by a cold start of its own
 	Held     bool    // the seconds are exact, and the car is run so all of them
 }
 
