@@ -28,7 +28,7 @@ func (d *desk) causes() causes.Data {
 	out.Case, out.Verdict = a.c.ID, d.c.Verdict.Cause
 	out.Chosen, out.Blank = a.chosen.Cause, a.thought.ranking.Blank
 	out.For, out.Against = reasonLines(a.chosen.For, d.units), reasonLines(a.chosen.Against, d.units)
-	out.Checks = checkLines(a.thought, d.units)
+	out.Checks = checkLines(a.thought, lastWalked(a), d.units)
 	out.Basis = basis(a)
 	d.compare(&out, a)
 	return out
@@ -49,7 +49,7 @@ func reasonLines(reasons []diagnosis.Reason, u units.Set) []causes.Reason {
 // mostPoints of hoses are named among the next checks.
 const mostPoints = 4
 
-func checkLines(t thought, u units.Set) []causes.Check {
+func checkLines(t thought, round string, u units.Set) []causes.Check {
 	by, doubt := say.English().With(u), 0.0
 	for _, c := range t.ranking.Causes {
 		if p := c.Probability; p > 0 {
@@ -57,7 +57,7 @@ func checkLines(t thought, u units.Set) []causes.Check {
 		}
 	}
 	out := make([]causes.Check, 0, len(t.next))
-	points := 0
+	points, told := 0, map[string]bool{}
 	for _, c := range t.next {
 		line := causes.Check{
 			Check: c.Check.Check, Point: c.Point,
@@ -71,13 +71,26 @@ func checkLines(t thought, u units.Set) []causes.Check {
 			if points++; points > mostPoints {
 				continue
 			}
-			if points > 1 { // how it is done stands under the first
-				line.Text, line.Needs, line.Caution = "", "", ""
+			line.Needs = kit.L("window.causes.in-round", round)
+			if told[line.Text] { // how it is done stands under the first
+				line.Text, line.Caution = "", ""
 			}
+			told[line.Text] = true
 		}
 		out = append(out, line)
 	}
 	return out
+}
+
+// lastWalked is the name of the last round that the causes were judged by, in which a hose is
+// read next.
+func lastWalked(a answer) string {
+	p, _ := diagnosis.PlanFor(a.c, a.thought.ranking.Stage)
+	i := judgedRound(p, -1)
+	if i < 0 {
+		return ""
+	}
+	return kit.RoundName(a.c.Rounds[i], i)
 }
 
 // basis tells what the causes were weighed from.

@@ -46,6 +46,14 @@ func (r Reason) Times() say.Text {
 	return say.Of("reason.times-whole", min(f, 999))
 }
 
+// Text is how it is done; air isn't read as a hose is.
+func (c Check) Text() say.Text {
+	if c.Point.Air() {
+		return say.Of("check.hose-point.air")
+	}
+	return c.Check.Text()
+}
+
 // Words are what to do, with the engine's state that it needs and its caution.
 func (c Check) Words() say.Text {
 	title := c.Title()

@@ -151,6 +151,9 @@ func (s *sheet) unread() []diagram.Point {
 		return nil
 	}
 	round := &s.c.Rounds[s.plan.Rounds[s.last()]]
+	if s.plan.stillCold(round) && s.logged() { // the warm-up went on: what it showed then is gone
+		return nil
+	}
 	var out []diagram.Point
 	for _, at := range s.plan.Setting.Loop.Points {
 		if at.Point != diagram.AirOn && round.Reading(at.Point) == nil {

@@ -93,6 +93,7 @@ type View struct {
 	ghosts  *kit.Picture
 	compare *widget.Label
 	checks  *fyne.Container
+	scroll  *container.Scroll // of the checks
 	basis   *widget.Label
 	quiet   bool
 	content fyne.CanvasObject
@@ -116,7 +117,8 @@ func New() *View {
 	}
 	v.ghosts = kit.NewDrawn(leastScale)
 	left := container.NewBorder(container.NewVBox(kit.Heading(kit.L("window.causes.heading")), v.blank), container.NewVBox(v.prior.content, widget.NewSeparator(), v.basis), nil, nil, v.list.widget)
-	right := container.NewBorder(checksHead(), nil, nil, nil, container.NewVScroll(v.checks))
+	v.scroll = container.NewVScroll(v.checks)
+	right := container.NewBorder(checksHead(), nil, nil, nil, v.scroll)
 	v.content = container.NewBorder(nil, nil, kit.Wide(246, left), kit.Wide(280, right),
 		kit.On(kit.NewGround(drawing.Card, drawing.Rule, 6), v.middle()))
 	return v
@@ -144,6 +146,7 @@ func (v *View) Focus() fyne.Focusable { return v.list.widget }
 func (v *View) Show(d Data) {
 	if d.Case != v.data.Case {
 		v.list.whole = false
+		v.scroll.ScrollToTop()
 	}
 	v.data = d
 	v.quiet = true
