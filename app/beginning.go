@@ -1,6 +1,8 @@
 package main
 
 import (
+	"fyne.io/fyne/v2"
+
 	"loopbook/app/ui/kit"
 	"loopbook/cases"
 	"loopbook/cases/diagnosis"
@@ -16,10 +18,10 @@ func (w *window) begin(check string, at diagram.Point) {
 	case check == likelihood.HosePoint:
 		p, _ := diagnosis.PlanFor(&w.desk.c, w.desk.judging.answer.thought.ranking.Stage)
 		w.tabs.SelectIndex(hoseMapTab)
-		w.hosemap.Read(judgedRound(p, -1), at)
+		w.focus(w.hosemap.Read(judgedRound(p, -1), at))
 	case check == likelihood.WarmUp:
 		w.tabs.SelectIndex(warmUpTab)
-		w.window.Canvas().Focus(w.warmup.First())
+		w.focus(w.warmup.First())
 	case walk:
 		round.Stage = stageNow(&w.desk.c)
 		if n := len(w.desk.c.Rounds); n > 0 {
@@ -30,10 +32,17 @@ func (w *window) begin(check string, at diagram.Point) {
 			}
 		}
 		w.tabs.SelectIndex(hoseMapTab)
-		w.hosemap.Begin(round)
+		w.focus(w.hosemap.Begin(round))
 	default:
 		w.tabs.SelectIndex(checksTab)
-		w.checks.Begin(cases.TestKind(check))
+		w.focus(w.checks.Begin(cases.TestKind(check)))
+	}
+}
+
+// focus puts the focus on what a screen answered, if anything.
+func (w *window) focus(on fyne.Focusable) {
+	if on != nil {
+		w.window.Canvas().Focus(on)
 	}
 }
 

@@ -142,10 +142,10 @@ func (v *View) Again() {
 	v.FocusForm()
 }
 
-// Begin turns to a kind's form: a check begun, or an empty one.
-func (v *View) Begin(kind cases.TestKind) {
+// Begin turns to a kind's form, a check begun or an empty one, and answers its first field.
+func (v *View) Begin(kind cases.TestKind) fyne.Focusable {
 	v.choose(kind)
-	v.FocusForm()
+	return v.sheet.first
 }
 
 // Delete takes the shown check out of the case.

@@ -141,23 +141,24 @@ func (v *View) AddRound(label string, same bool) {
 	v.focus(v.conditions.label) // it wants a name
 }
 
-// Again walks a round of before the repair again: it begins one after it with the
-// same name and conditions, or shows the one that was begun so.
-func (v *View) Again(i int) {
+// Again walks a round of before the repair again, after it: it begins one with the same name
+// and conditions. Like Begin it answers what wants the focus.
+func (v *View) Again(i int) fyne.Focusable {
 	next := alike(v.data.Case.Rounds[i])
 	next.Stage = cases.AfterRepair
-	v.Begin(next)
+	return v.Begin(next)
 }
 
-// Read goes to one point of a round.
-func (v *View) Read(round int, at diagram.Point) {
+// Read shows one point of a round and answers its field.
+func (v *View) Read(round int, at diagram.Point) fyne.Focusable {
 	v.OnRound(round)
-	v.focus(v.loop.Field(at))
+	return v.loop.Field(at)
 }
 
-// Begin adds a round to walk, or shows the one that was begun so. Another one that was begun and
-// has nothing in it yet is used up.
-func (v *View) Begin(next cases.Round) {
+// Begin adds a round to walk, or shows the one that was begun so, and answers its first field: a
+// screen that was never painted doesn't know its canvas. Another one that was begun and has
+// nothing in it yet is used up.
+func (v *View) Begin(next cases.Round) fyne.Focusable {
 	empty := func(r cases.Round) bool { return r.Stage == next.Stage && !r.Measured() }
 	begun := slices.IndexFunc(v.data.Case.Rounds, func(r cases.Round) bool { return empty(r) && r.Label == next.Label })
 	other := slices.IndexFunc(v.data.Case.Rounds, empty)
@@ -175,7 +176,7 @@ func (v *View) Begin(next cases.Round) {
 	default:
 		v.add(next)
 	}
-	v.focus(v.loop.Field(""))
+	return v.loop.Field("")
 }
 
 // alike is a round with the conditions of r, to be measured anew.

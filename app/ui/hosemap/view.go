@@ -59,6 +59,7 @@ type View struct {
 	place      *place
 	meaning    *fyne.Container
 	likely     *fyne.Container
+	side       *fyne.Container // both
 	choose     *fyne.Container
 	content    fyne.CanvasObject
 }
@@ -78,7 +79,8 @@ func New() *View {
 		nil, nil, nil,
 		v.sheet,
 	)
-	right := kit.Wide(272, kit.On(kit.NewGround(drawing.Card, "", 0), container.NewVScroll(container.NewVBox(v.meaning, v.likely))))
+	v.side = container.NewVBox(v.meaning, v.likely)
+	right := kit.Wide(272, kit.On(kit.NewGround(drawing.Card, "", 0), container.NewVScroll(v.side)))
 	v.content = container.NewBorder(nil, nil, nil, right, left)
 	return v
 }
@@ -191,6 +193,7 @@ func (v *View) showMeaning() {
 		Text:  kit.L("window.hosemap.general") + " " + kit.L("check.maker-first"),
 		Small: true, Color: theme.ColorNamePlaceHolder,
 	}))
+	v.side.Refresh()
 }
 
 // ShowLikely tells a stage's likeliest causes in short, or nothing.
@@ -208,6 +211,7 @@ func (v *View) ShowLikely(stage cases.Stage, causes []kit.Likely) {
 	all := widget.NewButtonWithIcon(kit.L("window.hosemap.why"), theme.NavigateNextIcon(), func() { v.OnCauses() })
 	all.Importance, all.Alignment = widget.LowImportance, widget.ButtonAlignLeading
 	v.likely.Add(all)
+	v.side.Refresh() // what it means may have grown since
 }
 
 // ofOtherStage reports whether the flag is of a test on the other side of the

@@ -147,6 +147,20 @@ func TestLikelyCausesAreToldUntilThereAreNone(t *testing.T) {
 	}
 }
 
+// What is likely stands under what it means, however that has grown since.
+func TestWhatIsLikelyStandsUnderWhatItMeans(t *testing.T) {
+	b := newBench(t, oneRound())
+	likely := []kit.Likely{{Name: "coolant pump weak", Chance: 0.62}}
+	b.view.ShowLikely(cases.BeforeRepair, likely)
+	long := say.Own(strings.Repeat("a long word or two of why ", 12))
+	b.data.Flags = []evidence.Flag{{Severity: evidence.Act, Round: 0, Text: long, Because: []say.Text{long, long}}}
+	b.view.Show(b.data)
+	b.view.ShowLikely(cases.BeforeRepair, likely)
+	if under, top := b.view.meaning.MinSize().Height, b.view.likely.Position().Y; top < under {
+		t.Errorf("it stands at %g, over words that end at %g", top, under)
+	}
+}
+
 func TestLayoutIsAskedForWhereNoneIsKnown(t *testing.T) {
 	b := newBench(t, cases.Case{})
 	if !b.view.choose.Visible() {
