@@ -3,6 +3,7 @@ package main
 import (
 	"fyne.io/fyne/v2"
 
+	"loopbook/app/ui/hosemap"
 	"loopbook/app/ui/kit"
 	"loopbook/cases"
 	"loopbook/cases/diagnosis"
@@ -37,6 +38,21 @@ func (w *window) begin(check string, at diagram.Point) {
 		w.tabs.SelectIndex(checksTab)
 		w.focus(w.checks.Begin(cases.TestKind(check)))
 	}
+}
+
+// toDo is how the round that is shown is walked, while nothing is measured in it: a check that was
+// begun is read where it is done.
+func (w *window) toDo() hosemap.ToDo {
+	d := w.desk
+	if d.round < 0 || d.round >= len(d.c.Rounds) || d.c.Rounds[d.round].Measured() {
+		return hosemap.ToDo{}
+	}
+	for _, c := range w.tables.Checks() {
+		if round, ok := walkOf(c.Check); ok && round.Label == d.c.Rounds[d.round].Label {
+			return hosemap.ToDo{Title: d.by().Say(c.Title()), Text: d.by().Say(c.Text()), Caution: d.by().Say(c.Caution())}
+		}
+	}
+	return hosemap.ToDo{}
 }
 
 // focus puts the focus on what a screen answered, if anything.

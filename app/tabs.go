@@ -72,7 +72,7 @@ func (w *window) showHoseMap() {
 	picture, texts := d.drawing()
 	w.hosemap.Show(hosemap.Data{
 		Case: d.c, Round: d.round, Picture: picture, Texts: texts,
-		Flags: d.found.Flags, Boiling: boilingWords(d.found.Boiling, d.units), Units: d.units,
+		Flags: d.found.Flags, Boiling: boilingWords(d.found.Boiling, d.units), ToDo: w.toDo(), Units: d.units,
 	})
 }
 

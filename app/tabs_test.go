@@ -127,7 +127,13 @@ func TestAnAdvisedCheckIsBegunWhereItIsDone(t *testing.T) {
 			r.Heater != tt.heater || r.Stage != cases.BeforeRepair || w.tabs.SelectedIndex() != hoseMapTab {
 			t.Fatalf("%s: %d rounds, the last one %+v", tt.walk, n, r)
 		}
+		if do := w.toDo(); do.Title == "" || do.Text == "" || do.Caution == "" {
+			t.Errorf("%s: on the hose map stands %+v", tt.walk, do)
+		}
 		w.desk.c.Rounds[n-1].EctC = casetest.P(diagram.Celsius(91))
+		if do := w.toDo(); do.Title != "" {
+			t.Errorf("%s: measured, %q still stands there", tt.walk, do.Title)
+		}
 	}
 	w.causes.OnBegin(likelihood.HosePoint, diagram.RadOut)
 	for _, r := range "44" {

@@ -25,8 +25,12 @@ type Data struct {
 	Texts   map[diagram.Point]kit.Typed
 	Flags   []evidence.Flag
 	Boiling string
+	ToDo    ToDo // before anything is measured in the round
 	Units   units.Set
 }
+
+// ToDo is how a round is walked that a check asked for; the zero one says nothing.
+type ToDo struct{ Title, Text, Caution string }
 
 func (d Data) round() *cases.Round {
 	if d.Round < 0 || d.Round >= len(d.Case.Rounds) {
@@ -170,6 +174,10 @@ func (v *View) editRound(what string, change func(*cases.Round)) {
 // showMeaning lists the flags, the gravest first, each with its reasons.
 func (v *View) showMeaning() {
 	v.meaning.RemoveAll()
+	if do := v.data.ToDo; do.Title != "" {
+		v.meaning.Add(kit.Card("note", do.Title, kit.Span{Text: do.Text}))
+		v.meaning.Add(kit.Signed("act", kit.Paragraphs(kit.Span{Text: do.Caution, Small: true, Color: theme.ColorNameError})))
+	}
 	v.meaning.Add(kit.Heading(kit.L("window.hosemap.means")))
 	flags := 0
 	for _, f := range v.data.Flags {
