@@ -94,7 +94,8 @@ func (j *Judge) Rank(c *cases.Case, f evidence.Findings, p Plan, crowd *ensemble
 	return r
 }
 
-// ruledOutUnder is the chance under which a cause counts as ruled out (judgement).
+// ruledOutUnder is the chance under which a cause counts as one that doesn't explain the case
+// (judgement). It may be there besides: no temperature shows a cap.
 const ruledOutUnder = 0.01
 
 // RuledOut are the faults that what was measured leaves hardly a chance, the

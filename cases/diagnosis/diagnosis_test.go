@@ -301,6 +301,15 @@ func TestExpectedRangesAreComputed(t *testing.T) {
 	if got, want := x.Expect(&hot, 0).Deltas["across-radiator"], b.table.Expect(&hot, 0).Deltas["across-radiator"]; !reflect.DeepEqual(got, want) {
 		t.Errorf("on an engine at 116 °C: %v, want the table's %v", got, want)
 	}
+	lone := idle("inlet-thermostat", 90, map[diagram.Point]float64{"rad_in": 61})
+	lone.Rounds[0].EctC = nil
+	b.rank(t, lone, diagnosis.Prior{})
+	bare := lone
+	bare.Rounds = []cases.Round{lone.Rounds[0]}
+	bare.Rounds[0].Readings = nil
+	if got, want := x.Expect(&lone, 0).Points["rad_in"], x.Expect(&bare, 0).Points["rad_in"]; got.LowC != want.LowC || got.HighC != want.HighC {
+		t.Errorf("read by itself, a hose behind the thermostat makes its own range %v to %v, want %v to %v", got.LowC, got.HighC, want.LowC, want.HighC)
+	}
 	cold := x.Expect(&cases.Case{Rounds: make([]cases.Round, 1)}, 0)
 	if cold.Points == nil {
 		t.Error("without a layout the table isn't asked")

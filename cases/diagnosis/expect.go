@@ -152,7 +152,7 @@ func (h crowdAt) ect(draw int) float64 {
 // of them are left where that isn't known, or where none gets so hot, of which
 // it reports true.
 func (h crowdAt) asWarmAs(r *cases.Round) (like crowdAt, hotter bool) {
-	engine, known := engineOf(r)
+	engine, known := engineOf(r, h.crowd.Setting.Loop.Thermostat)
 	hotter = known && h.allColder(engine)
 	if known && !hotter {
 		h.draws = h.nearest(engine)
@@ -179,18 +179,20 @@ func (h crowdAt) nearest(engineC float64) []int {
 
 // engineOf is the engine's temperature by its sensor, or by the hottest point
 // that the engine's own coolant reaches where that is much hotter or all there
-// is.
-func engineOf(r *cases.Round) (c float64, known bool) {
-	hottest := math.Inf(-1)
+// is. A hose behind a thermostat that may be shut tells nothing by itself: the
+// engine is as warm or warmer.
+func engineOf(r *cases.Round, thermostat diagram.Side) (c float64, known bool) {
+	hottest, shown := math.Inf(-1), map[diagram.Point]bool{}
 	for _, p := range []diagram.Point{diagram.Housing, diagram.EngineOut, diagram.RadIn, diagram.HeaterIn, diagram.Bypass} {
 		if at := r.Reading(p); at != nil && at.ShownC != nil {
-			hottest = max(hottest, float64(*at.ShownC))
+			hottest, shown[p] = max(hottest, float64(*at.ShownC)), true
 		}
 	}
 	if r.EctC != nil && !(hottest > float64(*r.EctC+diagram.Celsius(evidence.SensorFailK))) {
 		return float64(*r.EctC), true
 	}
-	return hottest, !math.IsInf(hottest, -1)
+	outlet := shown[diagram.EngineOut] && thermostat == diagram.Inlet || shown[diagram.Housing] && thermostat == diagram.Outlet
+	return hottest, r.EctC != nil || outlet || shown[diagram.HeaterIn] || shown[diagram.Bypass]
 }
 
 // nineTenths is the range from the 5th to the 95th percentile of values, each
