@@ -1,6 +1,7 @@
 package main
 
 import (
+	"slices"
 	"strings"
 
 	"fyne.io/fyne/v2"
@@ -73,15 +74,16 @@ func (w *window) proofData() view.Data {
 	w.proofChecks(p, &data)
 	data.Codes = codesTold(p.Codes)
 	data.NoCodes = noCodes(p.Codes.After)
-	data.Again = roundsBefore(d)
+	data.Again = toWalkAgain(d, p)
 	return data
 }
 
-// roundsBefore are those with readings.
-func roundsBefore(d *desk) []view.Round {
+// toWalkAgain are the rounds of before the repair with readings that have no like after it.
+func toWalkAgain(d *desk, p proof.Proof) []view.Round {
 	var out []view.Round
 	for i, r := range d.c.Rounds {
-		if r.Stage != cases.AfterRepair && len(r.Readings) > 0 {
+		walked := slices.ContainsFunc(p.Pairs, func(of proof.Pair) bool { return of.Before == i })
+		if r.Stage != cases.AfterRepair && len(r.Readings) > 0 && !walked {
 			out = append(out, view.Round{Index: i, Name: kit.RoundName(r, i)})
 		}
 	}

@@ -104,15 +104,14 @@ func nothingYet() fyne.CanvasObject {
 		kit.Span{Text: kit.L("window.proof.none"), Bold: true}, kit.Span{Text: kit.L("window.proof.none-text")}))
 }
 
-// showAgain offers to walk each round of before the repair again.
-func (v *View) showAgain() {
-	v.again.RemoveAll()
+// showAgain offers to walk each round of before the repair again that wasn't yet.
+func (v *View) showAgain(at *fyne.Container) {
 	for i, r := range v.data.Again {
 		b := widget.NewButtonWithIcon(kit.L("window.proof.again", r.Name), theme.ContentAddIcon(), func() { v.OnAgain(r.Index) })
 		if i == 0 {
 			b.Importance = widget.HighImportance
 		}
-		v.again.Add(b)
+		at.Add(b)
 	}
 }
 
@@ -145,7 +144,8 @@ func (v *View) Show(d Data) {
 	v.quiet = false
 	show(d.Pair >= 0, v.top, v.picture)
 	show(d.Pair < 0, v.empty)
-	v.showAgain()
+	v.again.RemoveAll()
+	v.showAgain(v.again)
 	v.picture.Draw(d.Picture)
 	v.curves.Draw(d.Curves)
 	v.showRows()
@@ -218,6 +218,9 @@ func (v *View) showSide() {
 	}
 	v.list("window.proof.unexplained", d.Unexplained)
 	v.list("window.proof.repeat", d.Repeat)
+	if d.Pair >= 0 {
+		v.showAgain(v.side)
+	}
 	v.list("window.proof.unmatched", d.Unmatched)
 	if len(d.Checks) > 0 {
 		v.side.Add(kit.Heading(kit.L("window.proof.checks")))

@@ -66,7 +66,7 @@ func TestTheVerdictAndWhatIsOpenAreSaid(t *testing.T) {
 		Checks: []proof.Row{{Name: "Cap test", Before: "weak", After: "not done"}}, Codes: "Before: P0128.",
 	})
 	got := words(v.Content())
-	for _, want := range []string{"Not fixed", "only 4 %", "41 K", "40 K", "Unmatched", "Walk again", "Flow restricted", "weak", "P0128"} {
+	for _, want := range []string{"Not fixed", "4 % probable", "41 K", "40 K", "Unmatched", "Walk again", "Flow restricted", "weak", "P0128"} {
 		if !strings.Contains(got, want) {
 			t.Errorf("%q isn't said in:\n%s", want, got)
 		}
