@@ -201,7 +201,7 @@ func button(t *testing.T, w *window, words string) fyne.Tappable {
 				if b.Text == words {
 					return b
 				}
-			case *share.Button:
+			case *kit.Button:
 				if b.Text == words {
 					return b
 				}
@@ -302,7 +302,7 @@ func TestOneChoiceSettlesTheRest(t *testing.T) {
 	}
 	w.settleConflicts(list, 3)
 	for _, o := range test.LaidOutObjects(w.window.Canvas().Overlays().Top()) {
-		if c, ok := o.(*share.Check); ok {
+		if c, ok := o.(*kit.Check); ok {
 			c.SetChecked(true)
 		}
 	}

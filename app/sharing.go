@@ -88,7 +88,7 @@ func (w *window) busy(text string) (ctx context.Context, done func() (stopped bo
 	ctx, cancel := context.WithCancel(w.desk.ctx)
 	w.working = widget.NewLabel(text)
 	d := dialog.NewCustomWithoutButtons(kit.L("window.share.busy"), kit.Wide(360, w.working), w.window)
-	d.SetButtons([]fyne.CanvasObject{share.NewButton(kit.L("window.share.stop"), d.Hide, d.Hide)})
+	d.SetButtons([]fyne.CanvasObject{kit.NewButton(kit.L("window.share.stop"), d.Hide, d.Hide)})
 	w.ask(d)
 	d.SetOnClosed(cancel)
 	return ctx, func() bool {

@@ -10,7 +10,6 @@ import (
 
 	"loopbook/app/ui/compare"
 	"loopbook/app/ui/kit"
-	"loopbook/app/ui/share"
 	"loopbook/cases"
 )
 
@@ -113,7 +112,7 @@ func (w *window) settleConflicts(left []cases.Met, of int) {
 	}
 	var d *dialog.CustomDialog
 	escape := func() { d.Hide() }
-	all := share.NewCheck(kit.L("window.share.conflict-all", len(left)-1), escape)
+	all := kit.NewCheck(kit.L("window.share.conflict-all", len(left)-1), escape)
 	if len(left) == 1 {
 		all.Hide()
 	}
@@ -121,7 +120,7 @@ func (w *window) settleConflicts(left []cases.Met, of int) {
 		compare.New(kit.L("window.share.mine"), kit.L("window.share.theirs"), differ, same))
 	d = dialog.NewCustomWithoutButtons(title, content, w.window)
 	choice := func(words string, c cases.Choice) fyne.CanvasObject {
-		return share.NewButton(words, func() {
+		return kit.NewButton(words, func() {
 			d.Hide()
 			n := 1
 			if all.Checked {

@@ -42,7 +42,7 @@ func (m *moment) airSide() []Flag {
 	}
 	because := []say.Text{m.engineText(), m.ends(d), d.text(), say.Of("because.fan", orUnknown(m.round.Fan, cases.FanUnknown).Text())}
 	return []Flag{m.flag("air-side", severity, []diagram.Point{diagram.RadIn, diagram.RadOut},
-		say.Of("flag.air-side", d.ValueK),
+		airSide(d.ValueK),
 		because...)}
 }
 
@@ -88,4 +88,12 @@ func (m *moment) engineRise() (diagram.DeltaK, bool) {
 	out, okOut := m.at(diagram.EngineOut)
 	in, okIn := m.at(diagram.PumpIn)
 	return out.TrueC.Minus(in.TrueC), okOut && okIn
+}
+
+// airSide says by how little the radiator cools, or that it doesn't.
+func airSide(k diagram.DeltaK) say.Text {
+	if k < 0.5 {
+		return say.Of("flag.air-side-none")
+	}
+	return say.Of("flag.air-side", k)
 }

@@ -30,8 +30,8 @@ func (v *View) showChecks() {
 }
 
 func (v *View) checkCard(c Check) fyne.CanvasObject {
-	begin := widget.NewButtonWithIcon(kit.L("window.causes.begin"), theme.NavigateNextIcon(), func() { v.OnBegin(c.Check, c.Point) })
-	begin.Importance, begin.IconPlacement = widget.LowImportance, widget.ButtonIconTrailingText
+	begin := kit.NewButton(kit.L("window.causes.begin"), func() { v.OnBegin(c.Check, c.Point) }, func() {})
+	begin.Icon, begin.IconPlacement, begin.Importance = theme.NavigateNextIcon(), widget.ButtonIconTrailingText, widget.LowImportance
 	lines := []fyne.CanvasObject{
 		container.NewBorder(nil, nil, nil, begin, kit.Paragraphs(kit.Span{Text: c.Title, Bold: true})),
 		container.NewHBox(kit.Pill(c.Minutes), kit.Caption(c.Worth)),

@@ -6,7 +6,6 @@ import (
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/test"
-	"fyne.io/fyne/v2/widget"
 
 	"loopbook/app/ui/kit"
 	"loopbook/app/ui/kit/kittest"
@@ -65,11 +64,11 @@ func TestACheckIsBegun(t *testing.T) {
 	d := ranked()
 	d.Checks = []Check{{Check: "level", Title: "Coolant level"}, {Check: "hose-point", Point: diagram.RadOut, Title: "Read the lower hose"}}
 	v, h := shown(t, d)
-	var all []*widget.Button
+	var all []*kit.Button
 	var walk func(fyne.CanvasObject)
 	walk = func(o fyne.CanvasObject) {
 		switch o := o.(type) {
-		case *widget.Button:
+		case *kit.Button:
 			all = append(all, o)
 		case *fyne.Container:
 			for _, inner := range o.Objects {
@@ -81,7 +80,7 @@ func TestACheckIsBegun(t *testing.T) {
 	if len(all) != 2 {
 		t.Fatalf("%d buttons, want one for each check", len(all))
 	}
-	test.Tap(all[1])
+	all[1].TypedKey(&fyne.KeyEvent{Name: fyne.KeyReturn})
 	if h.begun != "hose-point rad_out" {
 		t.Errorf("begun: %q", h.begun)
 	}

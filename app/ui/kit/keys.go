@@ -1,4 +1,4 @@
-package share
+package kit
 
 import (
 	"fyne.io/fyne/v2"

@@ -1,4 +1,4 @@
-package share_test
+package kit_test
 
 import (
 	"testing"
@@ -7,7 +7,7 @@ import (
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/test"
 
-	"loopbook/app/ui/share"
+	"loopbook/app/ui/kit"
 )
 
 // What has the focus in a dialog is pressed by Enter and by a space, and Escape is heard
@@ -15,8 +15,8 @@ import (
 func TestADialogsKeys(t *testing.T) {
 	test.NewTempApp(t)
 	pressed, closed := 0, 0
-	b := share.NewButton("Take", func() { pressed++ }, func() { closed++ })
-	c := share.NewCheck("All", func() { closed++ })
+	b := kit.NewButton("Take", func() { pressed++ }, func() { closed++ })
+	c := kit.NewCheck("All", func() { closed++ })
 	w := test.NewTempWindow(t, container.NewVBox(b, c))
 	for _, key := range []fyne.KeyName{fyne.KeyReturn, fyne.KeyEnter, fyne.KeySpace, fyne.KeyEscape, fyne.KeyLeft} {
 		w.Canvas().Focus(b)
