@@ -274,6 +274,11 @@ func TestNothingIsAdvisedThatHarms(t *testing.T) {
 	if got := advised(hot); slices.Contains(got, likelihood.AfterRoad) || slices.Contains(got, likelihood.HotIdle) {
 		t.Errorf("hot: %v", got)
 	}
+	red := idle("inlet-thermostat", 118, map[diagram.Point]float64{"rad_in": 110})
+	red.Rounds = append(red.Rounds, cases.Round{Label: "begun", Stage: cases.BeforeRepair})
+	if got := advised(red); slices.Contains(got, likelihood.RaisedIdle) || slices.Contains(got, "hose-look") {
+		t.Errorf("after a round at 118 °C and one that is only begun: %v", got)
+	}
 	warm.Tests = []cases.Test{{Kind: "level", Stage: cases.BeforeRepair, State: "empty"}}
 	for _, check := range append(likelihood.Walks(), "hose-look", "heater-flow") {
 		if slices.Contains(advised(warm), check) {
