@@ -18,7 +18,8 @@ const hotIdleS = 720
 const openK = 3
 
 // lookAhead adds the walks that might come next: the warm-up, from here with a cold engine,
-// from the next cold one with a warm one, and then whatever loads the loop otherwise than it was.
+// from the next cold one with a warm one, and then whatever loads the loop otherwise. Whether one
+// was walked already is left to wanted: no crowd is made anew for the first hose of a round.
 func (p *Plan) lookAhead(c *cases.Case) {
 	r := p.before(c)
 	switch {
@@ -29,16 +30,26 @@ func (p *Plan) lookAhead(c *cases.Case) {
 		p.ahead(likelihood.WarmUp, ensemble.Stop{Seconds: 900, RPM: 800, Blower: 1})
 	default:
 		p.ahead(likelihood.WarmUp, ensemble.Stop{Seconds: 900, RPM: 800, Blower: 1, FromCold: true})
-		if !p.walked(c, raised) {
-			p.ahead(likelihood.RaisedIdle, ensemble.Stop{Seconds: 300, RPM: 2500, Blower: blower(r.Heater)})
-		}
-		if p.fanComes() && !p.walked(c, p.hotIdle) {
+		p.ahead(likelihood.RaisedIdle, ensemble.Stop{Seconds: 300, RPM: 2500, Blower: blower(r.Heater)})
+		if p.fanComes() {
 			p.ahead(likelihood.HotIdle, ensemble.Stop{Seconds: hotIdleS, RPM: 800, Held: true})
 		}
-		if !p.walked(c, onRoad) && !p.hot(r) {
-			p.ahead(likelihood.AfterRoad, ensemble.Stop{Seconds: 900, RPM: 2200, SpeedKmh: 80})
-		}
+		p.ahead(likelihood.AfterRoad, ensemble.Stop{Seconds: 900, RPM: 2200, SpeedKmh: 80})
 	}
+}
+
+// wanted reports whether a walk ahead is one to advise: it wasn't walked yet, and the engine
+// stands it.
+func (p *Plan) wanted(c *cases.Case, walk string) bool {
+	switch walk {
+	case likelihood.RaisedIdle:
+		return !p.walked(c, raised)
+	case likelihood.HotIdle:
+		return !p.walked(c, p.hotIdle)
+	case likelihood.AfterRoad:
+		return !p.walked(c, onRoad) && !p.walked(c, p.hot)
+	}
+	return true
 }
 
 // fanComes reports whether the fan is one that starts by itself: others turn with the engine, or
@@ -56,7 +67,7 @@ func (p *Plan) ahead(walk string, s ensemble.Stop) {
 func (p *Plan) walked(c *cases.Case, kind func(*cases.Round) bool) bool {
 	return slices.ContainsFunc(p.Rounds, func(i int) bool {
 		r := &c.Rounds[i]
-		return r.Measured() && kind(r)
+		return (r.Measured() || r.Gauge != "") && kind(r)
 	})
 }
 
@@ -79,7 +90,7 @@ func (p *Plan) hotIdle(r *cases.Round) bool {
 // hot reports whether the engine is so warm standing that nobody should drive it to see
 // more: where a fan is late.
 func (p *Plan) hot(r *cases.Round) bool {
-	return r.EctC != nil && *r.EctC >= evidence.FanDueC(p.opensC()) || r.Gauge == cases.GaugeAboveMiddle || r.Gauge == cases.GaugeRed
+	return !onRoad(r) && (r.EctC != nil && *r.EctC >= evidence.FanDueC(p.opensC()) || r.Gauge == cases.GaugeAboveMiddle || r.Gauge == cases.GaugeRed)
 }
 
 // usualOpensC is taken for a thermostat whose rating isn't known.

@@ -321,6 +321,17 @@ func TestExpectedRangesAreComputed(t *testing.T) {
 	}
 }
 
+// The first hose of a walk that is begun asks for no other crowd: who types on isn't made to wait.
+func TestAWalkBegunKeepsItsCrowd(t *testing.T) {
+	c := idle("inlet-thermostat", 91, map[diagram.Point]float64{"rad_in": 86})
+	c.Rounds = append(c.Rounds, cases.Round{Label: "Raised idle", Stage: cases.BeforeRepair, EngineRPM: casetest.P(2500.0)})
+	begun, _ := diagnosis.PlanFor(&c, cases.BeforeRepair)
+	c.Rounds[1].Readings = []cases.Reading{{Point: diagram.RadIn, ShownC: casetest.P(diagram.Celsius(88))}}
+	if walked, _ := diagnosis.PlanFor(&c, cases.BeforeRepair); walked.Setting.Key() != begun.Setting.Key() {
+		t.Errorf("begun: %s\nwith a reading: %s", begun.Setting.Key(), walked.Setting.Key())
+	}
+}
+
 // Crowds are simulated once, the last few are kept, and giving up keeps
 // nothing.
 func TestCrowdsAreKept(t *testing.T) {

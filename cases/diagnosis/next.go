@@ -45,7 +45,7 @@ func (j *Judge) Next(r Ranking) []Check {
 				offer(Check{check, p, s.pointBits(joint, p)})
 			}
 		case slices.Contains(likelihood.Walks(), check.Check):
-			if n := slices.Index(s.plan.Ahead, check.Check); n >= 0 {
+			if n := slices.Index(s.plan.Ahead, check.Check); n >= 0 && s.plan.wanted(s.c, check.Check) {
 				offer(Check{check, "", s.aheadBits(joint, n)})
 			}
 		case !slices.ContainsFunc(done, func(o outcome) bool { return o.kind == kind }):
