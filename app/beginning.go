@@ -6,7 +6,6 @@ import (
 	"loopbook/app/ui/hosemap"
 	"loopbook/app/ui/kit"
 	"loopbook/cases"
-	"loopbook/cases/diagnosis"
 	"loopbook/cases/diagnosis/likelihood"
 	"loopbook/diagram"
 )
@@ -17,9 +16,8 @@ func (w *window) begin(check string, at diagram.Point) {
 	w.leave()
 	switch round, walk := walkOf(check); {
 	case check == likelihood.HosePoint:
-		p, _ := diagnosis.PlanFor(&w.desk.c, w.desk.judging.answer.thought.ranking.Stage)
 		w.tabs.SelectIndex(hoseMapTab)
-		w.focus(w.hosemap.Read(judgedRound(p, -1), at))
+		w.focus(w.hosemap.Read(lastWalked(&w.desk.c, w.desk.judging.answer.thought.ranking.Stage), at))
 	case check == likelihood.WarmUp:
 		w.tabs.SelectIndex(warmUpTab)
 		w.focus(w.warmup.First())

@@ -28,7 +28,7 @@ func (d *desk) causes() causes.Data {
 	out.Case, out.Verdict = a.c.ID, d.c.Verdict.Cause
 	out.Chosen, out.Blank = a.chosen.Cause, a.thought.ranking.Blank
 	out.For, out.Against = reasonLines(a.chosen.For, d.units), reasonLines(a.chosen.Against, d.units)
-	out.Checks = checkLines(a.thought, lastWalked(a), d.units)
+	out.Checks = checkLines(a.thought, roundToRead(a), d.units)
 	out.Basis = basis(a)
 	d.compare(&out, a)
 	return out
@@ -82,15 +82,20 @@ func checkLines(t thought, round string, u units.Set) []causes.Check {
 	return out
 }
 
-// lastWalked is the name of the last round that the causes were judged by, in which a hose is
-// read next.
-func lastWalked(a answer) string {
-	p, _ := diagnosis.PlanFor(a.c, a.thought.ranking.Stage)
-	i := judgedRound(p, -1)
+// roundToRead is the name of the round in which a hose is read next; "" where there is none.
+func roundToRead(a answer) string {
+	i := lastWalked(a.c, a.thought.ranking.Stage)
 	if i < 0 {
 		return ""
 	}
 	return kit.RoundName(a.c.Rounds[i], i)
+}
+
+// lastWalked is the last round that a stage's causes are judged by, in which a hose is read next;
+// -1 where there is none.
+func lastWalked(c *cases.Case, stage cases.Stage) int {
+	p, _ := diagnosis.PlanFor(c, stage)
+	return judgedRound(p, -1)
 }
 
 // basis tells what the causes were weighed from.

@@ -226,6 +226,10 @@ func (r *Round) Measured() bool {
 	return r.EctC != nil || slices.ContainsFunc(r.Readings, func(at Reading) bool { return at.ShownC != nil })
 }
 
+// TellsWarmth reports whether the round tells how warm anything is: by a temperature, or by where
+// the gauge stood.
+func (r *Round) TellsWarmth() bool { return r.Measured() || r.Gauge != "" }
+
 // Ambient is the outside temperature of round i: its own or the site's, or nil.
 func (c *Case) Ambient(i int) *diagram.Celsius {
 	if a := c.Rounds[i].AmbientC; a != nil {

@@ -22,7 +22,7 @@ func (s *sheet) rounds() {
 		s.none(say.Of("record.rounds-none"))
 	}
 	for i := range s.c.Rounds {
-		if !s.c.Rounds[i].Measured() && s.c.Rounds[i].Gauge == "" {
+		if !s.c.Rounds[i].TellsWarmth() {
 			continue // it was only begun
 		}
 		s.round(i)

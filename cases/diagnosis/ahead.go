@@ -67,7 +67,7 @@ func (p *Plan) ahead(walk string, s ensemble.Stop) {
 func (p *Plan) walked(c *cases.Case, kind func(*cases.Round) bool) bool {
 	return slices.ContainsFunc(p.Rounds, func(i int) bool {
 		r := &c.Rounds[i]
-		return (r.Measured() || r.Gauge != "") && kind(r)
+		return r.TellsWarmth() && kind(r)
 	})
 }
 

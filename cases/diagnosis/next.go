@@ -62,7 +62,7 @@ func (j *Judge) Next(r Ranking) []Check {
 func (s *sheet) tooHot() bool {
 	for stop := s.last(); stop >= 0; stop-- {
 		i := s.plan.Rounds[stop]
-		if r := &s.c.Rounds[i]; r.Measured() || r.Gauge != "" {
+		if r := &s.c.Rounds[i]; r.TellsWarmth() {
 			return evidence.TooHotToRun(r, s.found.Rounds[i])
 		}
 	}

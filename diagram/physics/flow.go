@@ -77,6 +77,8 @@ const (
 // suction, which goes with the square of the speed, and the flatter it is the more steeply
 // its resistance rises: at idle it hardly shows (F10; the power is judgement).
 func (s *Sim) suckedFlat(rpm float64) float64 {
-	speed := rpm / ratedRPM
-	return s.f.softHose * math.Pow(speed, 6)
+	if s.f.softHose == 0 {
+		return 0
+	}
+	return s.f.softHose * math.Pow(rpm/ratedRPM, 6)
 }
