@@ -151,6 +151,7 @@ func copyOf(c cases.Case) (cases.Case, error) {
 func (d *desk) undo() { d.walk(d.store.Undo) }
 func (d *desk) redo() { d.walk(d.store.Redo) }
 
+// walk goes a step back or forth and turns to the round that it is about.
 func (d *desk) walk(step func(context.Context, string) (cases.Case, error)) {
 	if !d.open {
 		return
@@ -162,6 +163,9 @@ func (d *desk) walk(step func(context.Context, string) (cases.Case, error)) {
 	if err != nil {
 		d.told(err)
 		return
+	}
+	if i := turned(d.c, c); i >= 0 {
+		d.round = i
 	}
 	d.take(c, nil)
 	d.kept()

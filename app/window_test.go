@@ -138,6 +138,35 @@ func TestUndoAndRedo(t *testing.T) {
 	}
 }
 
+// Who takes back what was begun, and begins it after all, goes on in the round that came back.
+func TestUndoAndRedoTurnToTheirRound(t *testing.T) {
+	w, _ := shown(t)
+	w.newCase()
+	typeAt(t, w, diagram.Housing, "88")
+	w.hosemap.Begin(cases.Round{Label: "Raised idle", Stage: cases.BeforeRepair})
+	w.undo()
+	if n := len(w.desk.c.Rounds); n != 1 || w.desk.round != 0 {
+		t.Fatalf("after undo %d rounds, the shown one %d; want 1 and 0", n, w.desk.round)
+	}
+	w.redo()
+	if n := len(w.desk.c.Rounds); n != 2 || w.desk.round != 1 {
+		t.Errorf("after redo %d rounds, the shown one %d; want 2 and 1", n, w.desk.round)
+	}
+	typeAt(t, w, diagram.Housing, "85")
+	w.window.Canvas().Unfocus()
+	w.desk.showRound(0)
+	w.undo()
+	if w.desk.round != 1 {
+		t.Errorf("85 was taken back out of sight: round %d is shown", w.desk.round)
+	}
+	w.hosemap.Begin(cases.Round{Label: "Hot idle", Stage: cases.BeforeRepair}) // uses up the empty one
+	w.desk.showRound(0)
+	w.undo()
+	if w.desk.round != 1 || w.desk.c.Rounds[1].Label != "Raised idle" {
+		t.Errorf("after undo round %d of %+v is shown", w.desk.round, w.desk.c.Rounds)
+	}
+}
+
 func TestUnitsSwitchWhatIsTypedAndShown(t *testing.T) {
 	w, _ := shown(t)
 	w.newCase()
