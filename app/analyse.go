@@ -53,7 +53,7 @@ func analyse(ctx context.Context, c console, args []string) error {
 			faults = append(faults, err)
 			continue
 		}
-		if err := m.gather(ctx, &b.Case, nil); err != nil { // answered without temperatures
+		if err := m.gather(ctx, &b.Case, m.asked(&b.Case), nil); err != nil { // answered without temperatures
 			faults = append(faults, fmt.Errorf("%s: %w", file, err))
 		}
 		t := m.think(&b.Case, prior)

@@ -84,18 +84,11 @@ func checkLines(t thought, round string, u units.Set) []causes.Check {
 
 // roundToRead is the name of the round in which a hose is read next; "" where there is none.
 func roundToRead(a answer) string {
-	i := lastWalked(a.c, a.thought.ranking.Stage)
+	i := judgedRound(a.plan, -1)
 	if i < 0 {
 		return ""
 	}
 	return kit.RoundName(a.c.Rounds[i], i)
-}
-
-// lastWalked is the last round that a stage's causes are judged by, in which a hose is read next;
-// -1 where there is none.
-func lastWalked(c *cases.Case, stage cases.Stage) int {
-	p, _ := diagnosis.PlanFor(c, stage)
-	return judgedRound(p, -1)
 }
 
 // basis tells what the causes were weighed from.
@@ -154,22 +147,22 @@ func (d *desk) likely() []kit.Likely {
 	return out
 }
 
-// compare puts what the chosen cause would show beside what the round shows.
+// compare puts what the chosen cause would show beside what the round shows, both
+// of the case as it was weighed: the open one may have lost a round since.
 func (d *desk) compare(out *causes.Data, a answer) {
-	l, err := diagram.LoopByID(d.c.Loop.Layout)
+	l, err := diagram.LoopByID(a.c.Loop.Layout)
 	if err != nil {
 		out.Compare = kit.L("window.causes.no-layout")
 		return
 	}
-	p, _ := diagnosis.PlanFor(a.c, a.thought.ranking.Stage)
-	round := judgedRound(p, d.round)
-	for _, i := range p.Rounds {
-		out.Rounds = append(out.Rounds, causes.Round{Index: i, Name: kit.RoundName(d.c.Rounds[i], i)})
+	round := judgedRound(a.plan, d.round)
+	for _, i := range a.plan.Rounds {
+		out.Rounds = append(out.Rounds, causes.Round{Index: i, Name: kit.RoundName(a.c.Rounds[i], i)})
 	}
 	out.Round = round
-	state := picture.State(l, &d.c, d.found, round, d.by())
+	state := picture.State(l, a.c, a.thought.found, round, d.by())
 	ghosts := picture.Ghosts(l, state, func(at diagram.Point) (evidence.Range, bool) {
-		return diagnosis.Would(a.c, p, a.crowd, a.chosen.Cause, round, at)
+		return diagnosis.Would(a.c, a.plan, a.crowd, a.chosen.Cause, round, at)
 	}, d.by())
 	out.Ghosts = drawing.DrawGhosts(l, state, ghosts)
 	out.Compare = d.compared(l, ghosts, a)

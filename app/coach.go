@@ -7,7 +7,6 @@ import (
 	"loopbook/cases/diagnosis"
 	"loopbook/cases/diagnosis/likelihood"
 	"loopbook/cases/practice"
-	"loopbook/diagram/physics/ensemble"
 )
 
 // coach judges what somebody bought in practice as the program would, and goes its own
@@ -60,10 +59,11 @@ type belief struct {
 
 // judge weighs what is seen.
 func (k *coach) judge(ctx context.Context, c cases.Case) (thought, error) {
-	if err := k.mind.gather(ctx, &c, func(*ensemble.Ensemble) {}); err != nil && ctx.Err() != nil {
+	g := k.mind.asked(&c)
+	if err := k.mind.gather(ctx, &c, g, nil); err != nil && ctx.Err() != nil {
 		return thought{}, ctx.Err() // one that can't be simulated is judged without temperatures
 	}
-	return k.mind.weigh(&c, k.mind.crowd(&c), diagnosis.Prior{}), nil
+	return k.mind.weigh(&c, g, k.mind.crowd(g), diagnosis.Prior{}), nil
 }
 
 // replay is what the program would have believed after each thing that was bought, the

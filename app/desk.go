@@ -110,7 +110,7 @@ func (d *desk) take(c cases.Case, slips map[diagram.Point]slip) {
 		d.told(err)
 	}
 	d.history = h
-	if err := d.judging.judge(c); err != nil {
+	if err := d.judging.judge(c, d.found); err != nil {
 		d.told(err)
 	}
 	d.changed()

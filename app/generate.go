@@ -116,7 +116,7 @@ func (m *mind) guess(c cases.Case) cases.Guess {
 	if truth == "" {
 		return cases.Guess{}
 	}
-	return guessOf(m.weigh(&c, nil, diagnosis.Prior{}).ranking, truth)
+	return guessOf(m.weigh(&c, m.asked(&c), nil, diagnosis.Prior{}).ranking, truth)
 }
 
 // oneInvented is one car with every check, for practice.

@@ -10,6 +10,7 @@ import (
 	"loopbook/app/ui/kit"
 	"loopbook/cases"
 	"loopbook/cases/diagnosis"
+	"loopbook/cases/evidence"
 	"loopbook/diagram/physics/ensemble"
 )
 
@@ -21,14 +22,15 @@ type judging struct {
 	start func(func()) // runs what takes a while apart from the window
 	prior diagnosis.Prior
 
-	answer answer
-	c      *cases.Case // a copy that nobody changes; nil: no case
-	chosen cases.Cause // whose reasons are asked for; "": the likeliest's
-	key    string      // of the crowds that are there or being simulated
-	crowd  *ensemble.Ensemble
-	failed error // why there is no crowd
-	cancel context.CancelFunc
-	turn   int // of weighing; an older one's answer is dropped
+	answer  answer
+	c       *cases.Case // a copy that nobody changes; nil: no case
+	grounds grounds     // of the stage that causes are asked of
+	chosen  cases.Cause // whose reasons are asked for; "": the likeliest's
+	key     string      // of the crowds that are there or being simulated
+	crowd   *ensemble.Ensemble
+	failed  error // why there is no crowd
+	cancel  context.CancelFunc
+	turn    int // of weighing; an older one's answer is dropped
 
 	changed  func() // there is another answer
 	gathered func() // the crowd is whole, so expected ranges are others
@@ -37,6 +39,7 @@ type judging struct {
 // answer is a case's ranking with the reasons of one cause.
 type answer struct {
 	c       *cases.Case
+	plan    diagnosis.Plan // of the rounds that it was judged by
 	thought thought
 	crowd   *ensemble.Ensemble
 	chosen  diagnosis.Ranked
@@ -46,9 +49,9 @@ func newJudging(m *mind, start func(func())) *judging {
 	return &judging{mind: m, start: start, cancel: func() {}, changed: func() {}, gathered: func() {}}
 }
 
-// judge takes a case as it is now. What is there weighs at once; a crowd that
-// isn't is simulated.
-func (j *judging) judge(c cases.Case) error {
+// judge takes a case as it is now, with what is found of it. What is there weighs
+// at once; a crowd that isn't is simulated.
+func (j *judging) judge(c cases.Case, found evidence.Findings) error {
 	own, err := copyOf(c)
 	if err != nil {
 		return err
@@ -56,10 +59,10 @@ func (j *judging) judge(c cases.Case) error {
 	if j.c == nil || j.c.ID != c.ID {
 		j.stop()
 	}
-	j.c = &own
-	if key := j.mind.crowdsKey(&own); key != j.key {
+	j.c, j.grounds = &own, groundsOf(&own, found, diagnosis.StageOf(&own))
+	if key := crowdsKey(&own, j.grounds); key != j.key {
 		j.cancel()
-		j.key, j.crowd, j.failed = key, j.mind.crowd(&own), nil
+		j.key, j.crowd, j.failed = key, j.mind.crowd(j.grounds), nil
 		j.gather()
 	}
 	j.weigh()
@@ -71,16 +74,18 @@ func (j *judging) stop() {
 	j.cancel()
 	j.cancel = func() {}
 	j.turn++
-	j.c, j.chosen, j.key, j.crowd, j.failed, j.answer = nil, "", "", nil, nil, answer{}
+	j.c, j.grounds, j.chosen, j.key, j.crowd, j.failed, j.answer = nil, grounds{}, "", "", nil, nil, answer{}
 }
 
 // crowdsKey names the crowds that gather simulates for a case.
-func (m *mind) crowdsKey(c *cases.Case) string {
-	asked, found, key := diagnosis.StageOf(c), m.analyst.Analyse(c), ""
-	for _, stage := range cases.Words[cases.Stage]() {
-		for _, p := range plansOf(c, found, stage) {
-			key += fmt.Sprintf("%s %t %s\n", stage, stage == asked, p.Setting.Key())
-		}
+func crowdsKey(c *cases.Case, g grounds) string {
+	plans := g.plans()
+	if p, ok := otherPlan(c, g.plan.Stage); ok {
+		plans = append(plans, p)
+	}
+	key := ""
+	for _, p := range plans {
+		key += fmt.Sprintf("%s %s\n", p.Stage, p.Setting.Key())
 	}
 	return key
 }
@@ -88,10 +93,10 @@ func (m *mind) crowdsKey(c *cases.Case) string {
 // gather simulates the crowds, and weighs anew each time more draws are there.
 func (j *judging) gather() {
 	ctx, cancel := context.WithCancel(context.Background())
-	c := j.c
+	c, g := j.c, j.grounds
 	j.cancel = cancel
 	j.start(func() {
-		err := j.mind.gather(ctx, c, func(e *ensemble.Ensemble) {
+		err := j.mind.gather(ctx, c, g, func(e *ensemble.Ensemble) {
 			fyne.Do(func() {
 				if ctx.Err() == nil {
 					j.crowd = e
@@ -101,19 +106,19 @@ func (j *judging) gather() {
 		})
 		fyne.Do(func() {
 			if ctx.Err() == nil {
-				j.end(c, err)
+				j.end(err)
 			}
 		})
 	})
 }
 
 // end takes the whole crowd.
-func (j *judging) end(c *cases.Case, err error) {
+func (j *judging) end(err error) {
 	j.cancel()
 	if err != nil && !errors.Is(err, context.Canceled) {
 		j.failed = err
 	}
-	j.crowd = j.mind.crowd(c)
+	j.crowd = j.mind.crowd(j.grounds)
 	j.weigh()
 	j.gathered()
 }
@@ -121,12 +126,12 @@ func (j *judging) end(c *cases.Case, err error) {
 // weigh makes the answer anew from what is there.
 func (j *judging) weigh() {
 	j.turn++
-	turn, c, crowd, prior, chosen := j.turn, j.c, j.crowd, j.prior, j.chosen
+	turn, c, g, crowd, prior, chosen := j.turn, j.c, j.grounds, j.crowd, j.prior, j.chosen
 	if c == nil {
 		return
 	}
 	j.start(func() {
-		a := answer{c: c, crowd: crowd, thought: j.mind.weigh(c, crowd, prior)}
+		a := answer{c: c, plan: g.plan, crowd: crowd, thought: j.mind.weigh(c, g, crowd, prior)}
 		a.chosen = reasonsOf(a.thought.ranking, chosen)
 		fyne.Do(func() {
 			if turn == j.turn {

@@ -6,6 +6,7 @@ import (
 	"loopbook/cases"
 	"loopbook/cases/diagnosis"
 	"loopbook/diagram"
+	"loopbook/diagram/units"
 )
 
 // queue holds what was to run apart from the window, to be run in any order.
@@ -33,7 +34,7 @@ func warmIdle(housing diagram.Celsius) cases.Case {
 
 func judgeNow(t *testing.T, j *judging, c cases.Case) {
 	t.Helper()
-	if err := j.judge(c); err != nil {
+	if err := j.judge(c, j.mind.analyst.Analyse(&c)); err != nil {
 		t.Fatal(err)
 	}
 }
@@ -129,5 +130,35 @@ func TestJudgedRoundIsOneOfThePlan(t *testing.T) {
 	}
 	if got := judgedRound(diagnosis.Plan{}, 0); got != -1 {
 		t.Errorf("without rounds judgedRound = %d, want -1", got)
+	}
+}
+
+// A step back may take a round that the causes were weighed with; until they are
+// weighed anew, what is shown is of the case that they were weighed from.
+func TestACauseIsComparedWithTheCaseItWasWeighedFrom(t *testing.T) {
+	var q queue
+	j := newJudge(t, q.start)
+	c := warmIdle(90)
+	c.Rounds = append(c.Rounds, c.Rounds[0])
+	judgeNow(t, j, c)
+	for len(q) > 0 {
+		next := q[0]
+		q = q[1:]
+		next()
+	}
+	less := warmIdle(90)
+	judgeNow(t, j, less) // and not weighed yet
+	d := &desk{mind: j.mind, judging: j, units: units.Metric(), open: true, c: less, round: 1}
+	if got := len(d.causes().Rounds); got != 2 {
+		t.Errorf("%d rounds to compare with, want the 2 that were weighed", got)
+	}
+}
+
+// A case whose layout nobody knows is judged by its complaint all the same.
+func TestWithoutALayoutTheComplaintCounts(t *testing.T) {
+	j := newJudge(t, func(do func()) { do() })
+	judgeNow(t, j, cases.Case{ID: "A", Complaint: cases.Complaint{Symptoms: []cases.Symptom{"overheats-idle"}}})
+	if r := j.answer.thought.ranking; r.Blank || r.Stage != cases.BeforeRepair {
+		t.Errorf("blank: %t, stage %q", r.Blank, r.Stage)
 	}
 }

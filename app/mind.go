@@ -30,30 +30,28 @@ func newMind() (*mind, error) {
 	return m, err
 }
 
+// asked are the grounds of the stage that a case's causes are asked of.
+func (m *mind) asked(c *cases.Case) grounds {
+	return groundsOf(c, m.analyst.Analyse(c), diagnosis.StageOf(c))
+}
+
 // gather simulates what the case is judged by: every cause for the stage that
-// causes are asked of, healthy cars for the other one.
-func (m *mind) gather(ctx context.Context, c *cases.Case, soFar func(*ensemble.Ensemble)) error {
-	asked := diagnosis.StageOf(c)
-	if _, err := m.gatherStage(ctx, c, asked, soFar); err != nil {
+// causes are asked of, whose grounds are given, and healthy cars for the other one.
+func (m *mind) gather(ctx context.Context, c *cases.Case, g grounds, soFar func(*ensemble.Ensemble)) error {
+	if _, err := m.gatherStage(ctx, g, soFar); err != nil {
 		return err
 	}
-	for i := range c.Rounds {
-		stage := diagnosis.StageOfRound(c, i)
-		if stage == asked {
-			continue
-		}
-		if p, ok := diagnosis.PlanFor(c, stage); ok {
-			_, err := m.crowds.Get(ctx, p.Healthy(), nil)
-			return err
-		}
+	if p, ok := otherPlan(c, g.plan.Stage); ok {
+		_, err := m.crowds.Get(ctx, p, nil)
+		return err
 	}
 	return nil
 }
 
 // gatherStage simulates every cause for a stage: its rounds, whose crowd it answers, then its
 // logs. There is none where the layout isn't known.
-func (m *mind) gatherStage(ctx context.Context, c *cases.Case, stage cases.Stage, soFar func(*ensemble.Ensemble)) (rounds *ensemble.Ensemble, err error) {
-	for i, p := range plansOf(c, m.analyst.Analyse(c), stage) {
+func (m *mind) gatherStage(ctx context.Context, g grounds, soFar func(*ensemble.Ensemble)) (rounds *ensemble.Ensemble, err error) {
+	for i, p := range g.plans() {
 		e, err := m.crowds.Get(ctx, p, soFar)
 		if err != nil {
 			return nil, err
@@ -65,25 +63,11 @@ func (m *mind) gatherStage(ctx context.Context, c *cases.Case, stage cases.Stage
 	return rounds, nil
 }
 
-// plansOf are what a stage's causes are judged by: the rounds' crowd first, then one for each
-// log that is weighed.
-func plansOf(c *cases.Case, found evidence.Findings, stage cases.Stage) []diagnosis.Plan {
-	p, ok := diagnosis.PlanFor(c, stage)
-	if !ok {
-		return nil
-	}
-	out := []diagnosis.Plan{p}
-	for _, l := range diagnosis.LogPlans(c, found, stage) {
-		out = append(out, l.Plan)
-	}
-	return out
-}
-
 // rank judges a stage by its rounds' crowd, which may be nil, and by those of its logs that are
 // there.
-func (m *mind) rank(c *cases.Case, found evidence.Findings, p diagnosis.Plan, crowd *ensemble.Ensemble, prior diagnosis.Prior) diagnosis.Ranking {
-	r := m.judge.Rank(c, found, p, crowd, prior)
-	for _, l := range diagnosis.LogPlans(c, found, p.Stage) {
+func (m *mind) rank(c *cases.Case, found evidence.Findings, g grounds, crowd *ensemble.Ensemble, prior diagnosis.Prior) diagnosis.Ranking {
+	r := m.judge.Rank(c, found, g.plan, crowd, prior)
+	for _, l := range g.logs {
 		if e := m.crowds.Kept(l.Plan); e != nil {
 			r = r.WithLog(l, e)
 		}
@@ -101,28 +85,25 @@ type thought struct {
 // think judges the case by the crowds that are there, each cause with its
 // reasons.
 func (m *mind) think(c *cases.Case, prior diagnosis.Prior) thought {
-	t := m.weigh(c, m.crowd(c), prior)
+	g := m.asked(c)
+	t := m.weigh(c, g, m.crowd(g), prior)
 	t.ranking.Explain(len(t.ranking.Causes))
 	return t
 }
 
-// crowd is the whole crowd that the case's causes are judged by, or nil.
-func (m *mind) crowd(c *cases.Case) *ensemble.Ensemble {
-	if p, ok := diagnosis.PlanFor(c, diagnosis.StageOf(c)); ok {
-		return m.crowds.Kept(p)
+// crowd is the whole crowd of a stage's rounds, or nil.
+func (m *mind) crowd(g grounds) *ensemble.Ensemble {
+	if !g.known {
+		return nil
 	}
-	return nil
+	return m.crowds.Kept(g.plan)
 }
 
 // weigh judges the case by a crowd, which may be part of the whole or nil, and
 // leaves the reasons out: they take longer than all the rest.
-func (m *mind) weigh(c *cases.Case, crowd *ensemble.Ensemble, prior diagnosis.Prior) thought {
+func (m *mind) weigh(c *cases.Case, g grounds, crowd *ensemble.Ensemble, prior diagnosis.Prior) thought {
 	t := thought{found: m.analyst.Analyse(c)}
-	p, ok := diagnosis.PlanFor(c, diagnosis.StageOf(c))
-	if !ok {
-		crowd = nil
-	}
-	t.ranking = m.rank(c, t.found, p, crowd, prior)
+	t.ranking = m.rank(c, t.found, g, crowd, prior)
 	t.next = m.judge.Next(t.ranking)
 	return t
 }

@@ -27,36 +27,20 @@ func paperBundle(b cases.Bundle, k report.Kind, named bool) (cases.Bundle, error
 // material is all that papers are made from: both stages of the case judged, each
 // by its whole crowd, and the case once, when both are there for its ranges.
 func (m *mind) material(ctx context.Context, b cases.Bundle) (report.Material, error) {
-	c := &b.Case
-	var stages [2]judgedBy
+	c, logs := &b.Case, m.analyst.Analyse(&b.Case)
+	var stages [2]grounds
+	var crowds [2]*ensemble.Ensemble
 	for i, stage := range []cases.Stage{cases.BeforeRepair, cases.AfterRepair} {
 		var err error
-		if stages[i], err = m.crowdOf(ctx, c, stage); err != nil {
+		stages[i] = groundsOf(c, logs, stage)
+		if crowds[i], err = m.gatherStage(ctx, stages[i], nil); err != nil {
 			return report.Material{}, err
 		}
 	}
-	found := m.analyst.Analyse(c)
-	rank := func(s judgedBy) diagnosis.Ranking {
-		return m.rank(c, found, s.plan, s.crowd, diagnosis.Prior{})
-	}
-	before := rank(stages[0])
-	judged := proof.Judge(c, found, rank(stages[1]))
+	found := m.analyst.Analyse(c) // by the model's ranges now
+	before := m.rank(c, found, stages[0], crowds[0], diagnosis.Prior{})
+	judged := proof.Judge(c, found, m.rank(c, found, stages[1], crowds[1], diagnosis.Prior{}))
 	return report.Material{Case: c, Found: found, Causes: &before, Next: m.judge.Next(before), Proof: &judged, Photo: fileOf(b), Hash: hashOf(c)}, nil
-}
-
-// judgedBy is what a stage is judged by; no crowd where the layout isn't known.
-type judgedBy struct {
-	plan  diagnosis.Plan
-	crowd *ensemble.Ensemble
-}
-
-func (m *mind) crowdOf(ctx context.Context, c *cases.Case, stage cases.Stage) (judgedBy, error) {
-	p, ok := diagnosis.PlanFor(c, stage)
-	if !ok {
-		return judgedBy{plan: diagnosis.Plan{Stage: stage}}, nil
-	}
-	crowd, err := m.gatherStage(ctx, c, stage, nil)
-	return judgedBy{p, crowd}, err
 }
 
 // hashOf is the SHA-256 of the case as a file holds it, in hex.

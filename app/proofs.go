@@ -46,17 +46,16 @@ func (w *window) proofData() view.Data {
 	if w.proofs.of != d.c.ID {
 		w.proofs.of, w.proofs.pair = d.c.ID, 0
 	}
-	plan, known := diagnosis.PlanFor(&d.c, cases.AfterRepair)
-	plan.Stage = cases.AfterRepair
-	crowd := w.crowdAfter(plan)
-	p := proof.Judge(&d.c, d.found, d.mind.rank(&d.c, d.found, plan, crowd, diagnosis.Prior{}))
+	g := groundsOf(&d.c, d.found, cases.AfterRepair)
+	crowd := w.crowdAfter(g)
+	p := proof.Judge(&d.c, d.found, d.mind.rank(&d.c, d.found, g, crowd, diagnosis.Prior{}))
 	data := view.Data{Case: d.c, Units: d.units, Pair: min(w.proofs.pair, len(p.Pairs)-1)}
 	by := d.by()
 	data.Severity, data.Verdict = severityOf(p.Verdict), by.Say(p.Sentence)
 	switch {
-	case !known:
+	case !g.known:
 		data.Open = kit.L("window.proof.no-layout")
-	case crowd == nil && len(plan.Rounds) > 0:
+	case crowd == nil && len(g.plan.Rounds) > 0:
 		data.Severity, data.Verdict = "note", kit.L("window.proof.computing")
 	}
 	pairWords(d, p, &data)
@@ -103,13 +102,12 @@ func severityOf(v proof.Verdict) string {
 // crowdAfter is the crowd that the stage after the repair is judged by, or nil;
 // then it is simulated apart from the window, and those of the stage's logs with it,
 // where there is anything to judge.
-func (w *window) crowdAfter(plan diagnosis.Plan) *ensemble.Ensemble {
+func (w *window) crowdAfter(g grounds) *ensemble.Ensemble {
 	m, key, missing := w.desk.mind, "", []diagnosis.Plan(nil)
-	plans := plansOf(&w.desk.c, w.desk.found, cases.AfterRepair)
-	if len(plans) == 0 || len(plan.Rounds) == 0 && len(plans) == 1 {
+	if len(g.plan.Rounds)+len(g.logs) == 0 {
 		return nil
 	}
-	for _, p := range plans {
+	for _, p := range g.plans() {
 		if m.crowds.Kept(p) == nil {
 			missing = append(missing, p)
 			key += p.Setting.Key()
@@ -119,7 +117,7 @@ func (w *window) crowdAfter(plan diagnosis.Plan) *ensemble.Ensemble {
 		w.proofs.key = key
 		w.start(func() { w.simulateAfter(missing, key) })
 	}
-	return m.crowds.Kept(plan)
+	return m.crowd(g)
 }
 
 // simulateAfter makes the crowds that the proof waits for, and shows it anew.

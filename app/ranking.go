@@ -79,10 +79,11 @@ func (m *mind) rankOne(ctx context.Context, store *sqlite.Store, id string) erro
 	if diagnosis.StageOf(&c) != cases.BeforeRepair {
 		return nil
 	}
-	if err := m.gather(ctx, &c, nil); err != nil && ctx.Err() != nil {
+	g := m.asked(&c)
+	if err := m.gather(ctx, &c, g, nil); err != nil && ctx.Err() != nil {
 		return ctx.Err() // one that can't be simulated is judged without temperatures
 	}
-	r := m.weigh(&c, m.crowd(&c), diagnosis.Prior{}).ranking
+	r := m.weigh(&c, g, m.crowd(g), diagnosis.Prior{}).ranking
 	if r.Blank {
 		return nil
 	}

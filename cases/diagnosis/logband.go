@@ -37,10 +37,9 @@ func PlanForLog(c *cases.Case, l *cases.Log, startS float64) (Plan, bool) {
 	}
 	step := min(l.TimeS[n-1]-startS, logMostS) / logPoints
 	start := ensemble.Start{AmbientC: airOf(c, l)}
-	for i := 0; i < logPoints; i++ {
-		from := startS + step*float64(i)
-		start.Stops = append(start.Stops, ensemble.Stop{Seconds: step, Blower: -1, Held: true,
-			RPM: runAt(l.TimeS, l.EngineRPM, from, from+step), SpeedKmh: runAt(l.TimeS, l.SpeedKmh, from, from+step)})
+	rpm, kmh := runAlong(l.TimeS, l.EngineRPM, startS, step), runAlong(l.TimeS, l.SpeedKmh, startS, step)
+	for i := range rpm {
+		start.Stops = append(start.Stops, ensemble.Stop{Seconds: step, Blower: -1, Held: true, RPM: rpm[i], SpeedKmh: kmh[i]})
 	}
 	p.Setting.Starts, p.Setting.Ahead = []ensemble.Start{start}, nil
 	p.share = logShare
@@ -63,26 +62,31 @@ func airOf(c *cases.Case, l *cases.Log) diagram.Celsius {
 	return ambient(c, -1)
 }
 
-// runAt is how the car was run between two times: a column's mean, or what it said last
-// before, where a hand wrote a row a minute; 0 where it says nothing.
-func runAt(t, v []float64, from, to float64) float64 {
+// runAlong is how the car was run on the way to each point: a column's mean, or what it
+// said last before, where a hand wrote a row a minute; 0 where it says nothing. Times
+// rise, so that a long log is gone along once.
+func runAlong(t, v []float64, startS, stepS float64) [logPoints]float64 {
+	var out [logPoints]float64
 	if len(v) != len(t) {
-		return 0
+		return out
 	}
-	sum, n, last := 0.0, 0, 0.0
-	for i, s := range t {
+	row, last := 0, 0.0
+	for i := -1; i < logPoints; i++ { // first what was before the start
+		sum, n := 0.0, 0
+		for end := startS + stepS*float64(i+1); row < len(t) && t[row] < end; row++ {
+			if !math.IsNaN(v[row]) {
+				sum, n, last = sum+v[row], n+1, v[row]
+			}
+		}
 		switch {
-		case math.IsNaN(v[i]) || s >= to:
-		case s >= from:
-			sum, n = sum+v[i], n+1
+		case i < 0:
+		case n == 0:
+			out[i] = last
 		default:
-			last = v[i]
+			out[i] = sum / float64(n)
 		}
 	}
-	if n == 0 {
-		return last
-	}
-	return sum / float64(n)
+	return out
 }
 
 // BandOf is the band of the healthy cars of a log's crowd, in the log's own seconds.

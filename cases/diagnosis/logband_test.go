@@ -65,3 +65,37 @@ func between(x, y []float64, at float64) float64 {
 	}
 	return y[len(y)-1]
 }
+
+// A log's cars are run as the log says: between two of its points by the mean of the
+// column, where the column is silent by what it said last, and by nothing before it
+// says anything.
+func TestALogsCarsAreRunAsItSays(t *testing.T) {
+	l := cases.Log{}
+	for s := -100.0; s <= 2400; s += 50 {
+		l.TimeS, l.EctC = append(l.TimeS, s), append(l.EctC, 20)
+		rpm, kmh := 800.0, math.NaN()
+		switch {
+		case s < 0:
+			rpm = 5000 // before the engine's start
+		case s >= 1200:
+			rpm, kmh = 2000, 50
+			if math.Mod(s, 100) == 0 {
+				rpm = 3000
+			}
+		}
+		if s > 1800 {
+			kmh = math.NaN()
+		}
+		l.EngineRPM, l.SpeedKmh = append(l.EngineRPM, rpm), append(l.SpeedKmh, kmh)
+	}
+	plan, ok := diagnosis.PlanForLog(&cases.Case{Loop: cases.Loop{Layout: "outlet-thermostat"}}, &l, 0)
+	if !ok {
+		t.Fatal("no plan")
+	}
+	stops := plan.Setting.Starts[0].Stops
+	for at, want := range map[int][2]float64{0: {800, 0}, 11: {800, 0}, 13: {2500, 50}, 23: {2500, 50}} {
+		if got := [2]float64{stops[at].RPM, stops[at].SpeedKmh}; got != want {
+			t.Errorf("on the way to point %d: %v rpm and km/h, want %v", at, got, want)
+		}
+	}
+}

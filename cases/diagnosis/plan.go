@@ -48,7 +48,7 @@ func StageOf(c *cases.Case) cases.Stage {
 func PlanFor(c *cases.Case, stage cases.Stage) (Plan, bool) {
 	l, err := diagram.LoopByID(c.Loop.Layout)
 	if err != nil {
-		return Plan{}, false
+		return Plan{Stage: stage}, false
 	}
 	p := Plan{Stage: stage, Setting: ensemble.Setting{
 		Loop: l, Causes: causeWords(), OpensC: within(c.Loop.ThermostatOpensC, 50, 120), FullC: c.Loop.ThermostatFullC,
