@@ -163,6 +163,9 @@ func (f *Field) Revert() bool {
 // Leave keeps what was typed, as if the field had been left.
 func (f *Field) Leave() { f.leave() }
 
+// Typed reports whether something was done in the field since it has the focus.
+func (f *Field) Typed() bool { return f.focused && !f.fresh }
+
 // AcceptsTab reports false: Tab goes to the next field, in several lines too.
 func (f *Field) AcceptsTab() bool { return false }
 

@@ -15,6 +15,7 @@ import (
 // clock counts from the engine's start while somebody writes down.
 type clock struct {
 	now     func() time.Time
+	start   func()
 	tell    func(minutes float64)
 	began   time.Time
 	cancel  chan struct{} // nil: it stands
@@ -23,10 +24,10 @@ type clock struct {
 	content fyne.CanvasObject
 }
 
-// newClock makes a clock that stands; tell is called with the minutes, each
-// second.
-func newClock(now func() time.Time, tell func(minutes float64)) *clock {
-	c := &clock{now: now, tell: tell, label: widget.NewLabelWithStyle("0:00", fyne.TextAlignLeading, fyne.TextStyle{Bold: true})}
+// newClock makes a clock that stands; start is called as it begins, and tell with the minutes,
+// at once and each second.
+func newClock(now func() time.Time, start func(), tell func(minutes float64)) *clock {
+	c := &clock{now: now, start: start, tell: tell, label: widget.NewLabelWithStyle("0:00", fyne.TextAlignLeading, fyne.TextStyle{Bold: true})}
 	c.button = widget.NewButtonWithIcon(kit.L("window.warmup.engine-starts"), theme.MediaPlayIcon(), c.press)
 	c.content = container.NewHBox(c.button, c.label)
 	return c
@@ -43,6 +44,7 @@ func (c *clock) press() {
 	c.button.SetText(kit.L("window.warmup.stop-clock"))
 	c.button.SetIcon(theme.MediaStopIcon())
 	go tick(c.cancel, func() { fyne.Do(c.show) })
+	c.start()
 	c.show()
 }
 

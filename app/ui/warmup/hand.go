@@ -24,6 +24,7 @@ type hand struct {
 	clock   *clock
 
 	minute, degrees *kit.Field
+	offered         string     // what was put into the minute last; anything else is a person's
 	rpm, speed      *kit.Field // empty: not known
 	content         fyne.CanvasObject
 }
@@ -39,7 +40,7 @@ func newHand(edit func(what string, change func(*cases.Case)), now func() time.T
 	h.minute.After = h.speed.After
 	h.degrees.Stay = true
 	h.degrees.OnSubmitted = func(string) { h.add() }
-	h.clock = newClock(now, func(minutes float64) { h.minute.SetText(written(minutes)) })
+	h.clock = newClock(now, h.takeOver, h.tick)
 	h.content = kit.Section(kit.L("window.warmup.written-down"),
 		kit.Paragraphs(kit.Span{Text: kit.L("window.warmup.written-down-text"), Small: true}),
 		kit.Labelled(kit.L("window.warmup.stage"), h.stage.Select),
@@ -71,6 +72,23 @@ func (h *hand) begin(stage cases.Stage) {
 
 // busy reports whether a warm-up is being written down.
 func (h *hand) busy() bool { return h.clock.runs() || h.minute.Text != "" }
+
+// takeOver lets the clock say the minute, whatever stood there.
+func (h *hand) takeOver() { h.offered = h.minute.Text }
+
+// tick tells the minute by the clock, unless a person tells another: that stays until its row
+// is kept.
+func (h *hand) tick(minutes float64) {
+	if (h.minute.Text == h.offered || h.minute.Text == "") && !h.minute.Typed() {
+		h.offer(minutes)
+	}
+}
+
+// offer puts a minute into its field, to be typed over.
+func (h *hand) offer(minutes float64) {
+	h.offered = written(minutes)
+	put(h.minute, h.offered)
+}
 
 // put shows text in a field as if it had been typed and read.
 func put(f *kit.Field, text string) {
@@ -124,9 +142,8 @@ func (h *hand) add() {
 		return
 	}
 	put(h.degrees, "")
-	if !h.clock.runs() {
-		put(h.minute, written(r.minutes+1)) // the next line of the list
-	}
+	h.offer(r.minutes + 1) // the next line of the list
+	h.clock.show()         // or the minute by the clock, where that runs
 	h.edit(kit.L("window.warmup.edit-row", h.units.TempUnit(r.c), written(r.minutes)), func(k *cases.Case) {
 		r.into(handOf(k, h.writing))
 	})

@@ -127,6 +127,49 @@ func TestBothStagesAreWrittenDown(t *testing.T) {
 	}
 }
 
+// What is typed as the minute replaces the one that stands there, and the clock leaves it alone
+// until its row is kept.
+func TestATypedMinuteHoldsAgainstTheClock(t *testing.T) {
+	test.NewTempApp(t)
+	var c cases.Case
+	now := time.Date(2024, 2, 5, 8, 0, 0, 0, time.UTC)
+	v := warmup.New(func(_ string, change func(*cases.Case)) { change(&c) }, func() time.Time { return now })
+	w := test.NewTempWindow(t, v.Content())
+	w.Resize(fyne.NewSize(1040, 640))
+	v.Show(warmup.Data{Case: c, Log: -1, Units: units.Metric()})
+	minute, degrees, _, _ := fields(t, v.Content())
+	typed := func(f *kit.Field, text string) {
+		w.Canvas().Focus(f)
+		for _, r := range text {
+			f.TypedRune(r)
+			v.Tick()
+		}
+	}
+	keep := func() { degrees.TypedKey(&fyne.KeyEvent{Name: fyne.KeyReturn}) }
+	row := func(at, c string) {
+		typed(minute, at)
+		typed(degrees, c)
+		keep()
+	}
+	row("1", "20")
+	typed(degrees, "30")
+	keep()
+	row("12", "80")
+	if got := c.Logs[0].TimeS; !slices.Equal(got, []float64{60, 120, 720}) {
+		t.Errorf("without the clock rows at %v s", got)
+	}
+	clock := button(t, v.Content(), "Engine starts")
+	test.Tap(clock)
+	now = now.Add(14 * time.Minute)
+	row("13", "85")
+	typed(degrees, "88")
+	keep()
+	if got := c.Logs[0].TimeS; !slices.Equal(got, []float64{60, 120, 720, 780, 840}) {
+		t.Errorf("with the clock rows at %v s", got)
+	}
+	test.Tap(clock)
+}
+
 // The curve fills its room, and says what stands under the pointer.
 func TestShowsTheCurve(t *testing.T) {
 	test.NewTempApp(t)
@@ -162,6 +205,19 @@ func fields(t *testing.T, root fyne.CanvasObject) (minute, degrees, rpm, speed *
 		t.Fatalf("%d fields", len(all))
 	}
 	return all[0], all[1], all[2], all[3]
+}
+
+func button(t *testing.T, root fyne.CanvasObject, words string) (found *widget.Button) {
+	t.Helper()
+	walk(root, func(o fyne.CanvasObject) {
+		if b, ok := o.(*widget.Button); ok && b.Text == words {
+			found = b
+		}
+	})
+	if found == nil {
+		t.Fatalf("no button says %q", words)
+	}
+	return found
 }
 
 func walk(o fyne.CanvasObject, each func(fyne.CanvasObject)) {
