@@ -65,6 +65,11 @@ func (h *hand) in(u units.Set) {
 func (h *hand) begin(stage cases.Stage) {
 	h.clock.stop()
 	h.write(stage)
+	h.clear()
+}
+
+// clear empties the row.
+func (h *hand) clear() {
 	for _, f := range []*kit.Field{h.minute, h.degrees, h.rpm, h.speed} {
 		put(f, "")
 	}

@@ -22,6 +22,16 @@ func handOf(k *cases.Case, stage cases.Stage) *cases.Log {
 	return &k.Logs[len(k.Logs)-1]
 }
 
+// handLogs is how many of a case's logs were written down here.
+func handLogs(k *cases.Case) (n int) {
+	for _, l := range k.Logs {
+		if l.Name == handLog {
+			n++
+		}
+	}
+	return n
+}
+
 // into keeps the log in the order of time; a second row for a moment replaces the
 // first.
 func (r row) into(l *cases.Log) {

@@ -120,6 +120,9 @@ func (v *View) Show(d Data) {
 	} else if now := kit.StageNow(&d.Case); now != kit.StageNow(&v.data.Case) {
 		v.hand.write(now)
 	}
+	if d.Case.ID == v.data.Case.ID && handLogs(&d.Case) < handLogs(&v.data.Case) {
+		v.hand.clear() // its log is gone
+	}
 	v.data = d
 	names := make([]string, len(d.Case.Logs))
 	for i, l := range d.Case.Logs {

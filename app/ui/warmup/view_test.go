@@ -170,6 +170,36 @@ func TestATypedMinuteHoldsAgainstTheClock(t *testing.T) {
 	test.Tap(clock)
 }
 
+// The row that would come next goes with the log that it would stand in.
+func TestARemovedLogLeavesNoRow(t *testing.T) {
+	test.NewTempApp(t)
+	var c cases.Case
+	var v *warmup.View
+	show := func() { v.Show(warmup.Data{Case: c, Log: len(c.Logs) - 1, Units: units.Metric()}) }
+	v = warmup.New(func(_ string, change func(*cases.Case)) {
+		change(&c)
+		show()
+	}, time.Now)
+	test.NewTempWindow(t, v.Content()).Resize(fyne.NewSize(1040, 640))
+	show()
+	minute, degrees, rpm, _ := fields(t, v.Content())
+	minute.SetText("1")
+	rpm.SetText("800")
+	degrees.SetText("20")
+	degrees.OnSubmitted("20")
+	c.Logs = append(c.Logs, cases.Log{Name: "drive"})
+	show()
+	remove := button(t, v.Content(), "Remove this log")
+	test.Tap(remove)
+	if minute.Text != "2" || rpm.Text != "800" {
+		t.Errorf("with another log gone the row says minute %q, rpm %q; want 2 and 800", minute.Text, rpm.Text)
+	}
+	test.Tap(remove)
+	if len(c.Logs) != 0 || minute.Text != "" || rpm.Text != "" {
+		t.Errorf("%d logs are left, and the row says minute %q, rpm %q", len(c.Logs), minute.Text, rpm.Text)
+	}
+}
+
 // The curve fills its room, and says what stands under the pointer.
 func TestShowsTheCurve(t *testing.T) {
 	test.NewTempApp(t)
