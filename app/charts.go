@@ -42,9 +42,6 @@ func (w *window) saveChart(c chart.Chart, name, kind string) string {
 // showRounds shows the rounds' temperatures along the flow, a line for each.
 func (w *window) showRounds() {
 	d := w.desk
-	if !d.open {
-		return
-	}
 	w.leave()
 	title, size := kit.L("window.plot.rounds"), w.window.Canvas().Size()
 	var content fyne.CanvasObject = widget.NewLabel(kit.L("window.plot.no-rounds"))

@@ -16,7 +16,7 @@ func (w *window) menu() *fyne.MainMenu {
 			key(kit.L("window.frame.new-case"), fyne.KeyN, w.newCase),
 			key(kit.L("window.frame.import"), fyne.KeyI, w.chooseImport),
 			key(kit.L("window.frame.export"), fyne.KeyE, w.chooseShare),
-			key(kit.L("window.frame.print"), fyne.KeyP, w.print),
+			key(kit.L("window.frame.print"), fyne.KeyP, w.ofCase(w.print)),
 			fyne.NewMenuItemSeparator(),
 			fyne.NewMenuItem(kit.L("window.frame.own"), w.openOwn),
 			key(kit.L("window.frame.demo"), fyne.KeyD, w.openDemo),
@@ -25,35 +25,47 @@ func (w *window) menu() *fyne.MainMenu {
 		),
 		fyne.NewMenu(kit.L("window.frame.edit"),
 			item(kit.L("window.frame.undo"), &fyne.ShortcutUndo{}, w.undo), // the toolkit's own names for Ctrl Z and Y
-			item(kit.L("window.frame.redo"), &fyne.ShortcutRedo{}, w.redo),
+			item(kit.L("window.frame.redo"), &fyne.ShortcutRedo{}, w.ofCase(w.redo)),
 			fyne.NewMenuItemSeparator(),
-			item(kit.L("window.photos.paste-menu"), &desktop.CustomShortcut{KeyName: fyne.KeyV, Modifier: fyne.KeyModifierShortcutDefault | fyne.KeyModifierShift}, w.pastePhoto),
+			item(kit.L("window.photos.paste-menu"), &desktop.CustomShortcut{KeyName: fyne.KeyV, Modifier: fyne.KeyModifierShortcutDefault | fyne.KeyModifierShift}, w.ofCase(w.pastePhoto)),
 			fyne.NewMenuItemSeparator(),
 			key(kit.L("window.frame.find"), fyne.KeyF, w.notebook.FocusSearch),
-			fyne.NewMenuItem(kit.L("window.frame.delete-case"), w.deleteCase),
+			fyne.NewMenuItem(kit.L("window.frame.delete-case"), w.ofCase(w.deleteCase)),
 			fyne.NewMenuItem(kit.L("window.frame.restore-case"), w.restoreCase),
 		),
 		fyne.NewMenu(kit.L("window.frame.go"),
-			key(kit.L("window.frame.complaint"), fyne.Key1, func() { w.goTo(complaintTab) }),
-			key(kit.L("window.frame.warm-up"), fyne.Key2, func() { w.goTo(warmUpTab) }),
-			key(kit.L("window.frame.hose-map"), fyne.Key3, func() { w.goTo(hoseMapTab) }),
-			key(kit.L("window.frame.checks"), fyne.Key4, w.goToChecks),
-			key(kit.L("window.frame.causes"), fyne.Key5, w.goToCauses),
-			key(kit.L("window.verdict.tab"), fyne.Key6, func() { w.goTo(verdictTab) }),
-			key(kit.L("window.repair.tab"), fyne.Key7, func() { w.goTo(repairTab) }),
-			key(kit.L("window.proof.tab"), fyne.Key8, func() { w.goTo(proofTab) }),
-			key(kit.L("window.photos.tab"), fyne.Key9, func() { w.goTo(photosTab) }),
-			key(kit.L("window.frame.what-if"), fyne.Key0, w.goToWhatIf),
+			key(kit.L("window.frame.complaint"), fyne.Key1, w.ofCase(func() { w.goTo(complaintTab) })),
+			key(kit.L("window.frame.warm-up"), fyne.Key2, w.ofCase(func() { w.goTo(warmUpTab) })),
+			key(kit.L("window.frame.hose-map"), fyne.Key3, w.ofCase(func() { w.goTo(hoseMapTab) })),
+			key(kit.L("window.frame.checks"), fyne.Key4, w.ofCase(w.goToChecks)),
+			key(kit.L("window.frame.causes"), fyne.Key5, w.ofCase(w.goToCauses)),
+			key(kit.L("window.verdict.tab"), fyne.Key6, w.ofCase(func() { w.goTo(verdictTab) })),
+			key(kit.L("window.repair.tab"), fyne.Key7, w.ofCase(func() { w.goTo(repairTab) })),
+			key(kit.L("window.proof.tab"), fyne.Key8, w.ofCase(func() { w.goTo(proofTab) })),
+			key(kit.L("window.photos.tab"), fyne.Key9, w.ofCase(func() { w.goTo(photosTab) })),
+			key(kit.L("window.frame.what-if"), fyne.Key0, w.ofCase(w.goToWhatIf)),
 			fyne.NewMenuItemSeparator(),
-			key(kit.L("window.frame.add-round"), fyne.KeyR, w.addRound),
-			key(kit.L("window.plot.rounds"), fyne.KeyG, w.showRounds),
-			key(kit.L("window.frame.check-again"), fyne.KeyT, w.checkAgain),
-			fyne.NewMenuItem(kit.L("window.frame.delete-check"), w.deleteCheck),
+			key(kit.L("window.frame.add-round"), fyne.KeyR, w.ofCase(w.addRound)),
+			key(kit.L("window.plot.rounds"), fyne.KeyG, w.ofCase(w.showRounds)),
+			key(kit.L("window.frame.check-again"), fyne.KeyT, w.ofCase(w.checkAgain)),
+			fyne.NewMenuItem(kit.L("window.frame.delete-check"), w.ofCase(w.deleteCheck)),
 		),
 		w.libraryMenu(),
 		w.unitsMenu(),
 		w.lightMenu(),
 	)
+}
+
+// ofCase does what acts on the open case, and says what is missing where none is open.
+func (w *window) ofCase(do func()) func() {
+	return func() {
+		switch {
+		case w.desk.open:
+			do()
+		case w.window.Canvas().Overlays().Top() == nil: // it may stand there already
+			w.inform(kit.L("window.frame.none-open"))
+		}
+	}
 }
 
 func key(label string, k fyne.KeyName, do func()) *fyne.MenuItem {
@@ -128,7 +140,7 @@ func (w *window) undo() {
 	if f, ok := w.window.Canvas().Focused().(interface{ Revert() bool }); ok && f.Revert() {
 		return
 	}
-	w.desk.undo()
+	w.ofCase(w.desk.undo)()
 }
 
 func (w *window) redo() {
@@ -137,17 +149,12 @@ func (w *window) redo() {
 }
 
 func (w *window) addRound() {
-	if w.desk.open {
-		w.leave()
-		w.hosemap.AddRound("", true)
-		w.tabs.SelectIndex(hoseMapTab)
-	}
+	w.leave()
+	w.hosemap.AddRound("", true)
+	w.tabs.SelectIndex(hoseMapTab)
 }
 
 func (w *window) deleteCase() {
-	if !w.desk.open {
-		return
-	}
 	w.leave()
 	w.desk.remove()
 }
@@ -182,14 +189,12 @@ func (w *window) goToChecks() {
 }
 
 func (w *window) checkAgain() {
-	if w.desk.open {
-		w.tabs.SelectIndex(checksTab)
-		w.checks.Again()
-	}
+	w.tabs.SelectIndex(checksTab)
+	w.checks.Again()
 }
 
 func (w *window) deleteCheck() {
-	if w.desk.open && w.tabs.SelectedIndex() == checksTab {
+	if w.tabs.SelectedIndex() == checksTab {
 		w.checks.Delete()
 	}
 }

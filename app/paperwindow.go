@@ -42,9 +42,6 @@ type paperWindow struct {
 
 // print opens the papers of the open case.
 func (w *window) print() {
-	if !w.desk.open {
-		return
-	}
 	w.leave()
 	if _, err := w.openPapers(); err != nil {
 		w.tell(err)
