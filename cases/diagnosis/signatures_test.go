@@ -147,6 +147,7 @@ func TestTradeSignatures(t *testing.T) {
 			continue
 		}
 		var all []answered
+		var made []cases.Case
 		for id, f := range tradeFaults {
 			for _, layout := range sidesOf(rows[id][0]["layout"]) {
 				c := cases.Case{
@@ -164,10 +165,16 @@ func TestTradeSignatures(t *testing.T) {
 					t.Logf("%d rounds, %s %s: place %d (%.2f), first %s (%.2f)", tt.conditions, id, layout, place+1, p, a.rank.Causes[0].Cause, a.rank.Causes[0].Probability)
 				}
 				all = append(all, a)
+				c.Verdict.Cause = f.cause
+				made = append(made, c)
 			}
 		}
 		s := scored(all)
-		t.Logf("%d rounds and one symptom: %v", tt.conditions, s)
+		thumbFirst, thumbThree := byThumb(made)
+		t.Logf("%d rounds and one symptom: %v; by rules of thumb: first %.0f %%, among three %.0f %%", tt.conditions, s, thumbFirst, thumbThree)
+		if s.part(s.first) <= thumbFirst || s.part(s.three) <= thumbThree {
+			t.Errorf("%d rounds: %v; rules of thumb do as well", tt.conditions, s)
+		}
 		if s.part(s.first) < tt.first || s.part(s.three) < tt.three {
 			t.Errorf("%d rounds: %v; want first %g %%, among three %g %%", tt.conditions, s, tt.first, tt.three)
 		}

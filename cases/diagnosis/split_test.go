@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"math"
 	"math/rand"
+	"strings"
 	"testing"
 
 	"loopbook/cases"
@@ -43,7 +44,11 @@ func newOtherCar(t testing.TB, rng *rand.Rand, layout string) otherCar {
 			return r.Typical + (r.High-r.Low)*(rng.Float64()-0.5)
 		}
 		middle := math.Sqrt(r.Low*r.High) * math.Exp(0.15*rng.NormFloat64())
-		return middle * math.Pow(r.High/r.Low, 1.5*(rng.Float64()-0.5))
+		v := middle * math.Pow(r.High/r.Low, 1.5*(rng.Float64()-0.5))
+		if strings.HasPrefix(r.Unit, "of the ") {
+			return min(v, 0.95) // a share leaves something over
+		}
+		return v
 	})}
 }
 
@@ -181,9 +186,15 @@ func hold(t *testing.T, name string, cars func(testing.TB, int64, int, trial.Lev
 		{trial.Complaint, "several rounds, symptoms, codes", 25, 45},
 		{trial.Checks, "and checks", 35, 60},
 	} {
-		all := judgeAll(t, cars(t, 11, *splitCases, tt.level))
+		made := cars(t, 11, *splitCases, tt.level)
+		all := judgeAll(t, made)
 		s := scored(all)
 		t.Logf("%s cars, %s: %v", name, tt.gathered, s)
+		thumbFirst, thumbThree := byThumb(made)
+		t.Logf("by rules of thumb: first %.0f %%, among three %.0f %%", thumbFirst, thumbThree)
+		if s.part(s.three) < thumbThree {
+			t.Errorf("%s cars, %s: among three %.0f %%, rules of thumb have %.0f %%", name, tt.gathered, s.part(s.three), thumbThree)
+		}
 		if testing.Verbose() && *splitCases >= 50 {
 			t.Log("\n" + confusion(all))
 		}
