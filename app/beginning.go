@@ -17,7 +17,7 @@ func (w *window) begin(check string, at diagram.Point) {
 	switch round, walk := walkOf(check); {
 	case check == likelihood.HosePoint:
 		w.tabs.SelectIndex(hoseMapTab)
-		w.focus(w.hosemap.Read(judgedRound(w.desk.judging.grounds.plan, -1), at))
+		w.focus(w.hosemap.Read(judgedRound(w.desk.judging.now.grounds.plan, -1), at))
 	case check == likelihood.WarmUp:
 		w.tabs.SelectIndex(warmUpTab)
 		w.focus(w.warmup.First())

@@ -29,7 +29,7 @@ func (d *desk) causes() causes.Data {
 	out.Chosen, out.Blank = a.chosen.Cause, a.thought.ranking.Blank
 	out.For, out.Against = reasonLines(a.chosen.For, d.units), reasonLines(a.chosen.Against, d.units)
 	out.Checks = checkLines(a.thought, roundToRead(a), d.units)
-	out.Basis = basis(a)
+	out.Basis, out.Standing = basisOf(a), standingOf(a)
 	d.compare(&out, a)
 	return out
 }
@@ -84,15 +84,23 @@ func checkLines(t thought, round string, u units.Set) []causes.Check {
 
 // roundToRead is the name of the round in which a hose is read next; "" where there is none.
 func roundToRead(a answer) string {
-	i := judgedRound(a.plan, -1)
+	i := judgedRound(a.grounds.plan, -1)
 	if i < 0 {
 		return ""
 	}
 	return kit.RoundName(a.c.Rounds[i], i)
 }
 
-// basis tells what the causes were weighed from.
-func basis(a answer) string {
+// standingOf says how far the answer may be read as the last word.
+func standingOf(a answer) string {
+	if a.c == nil {
+		return ""
+	}
+	return kit.L("window.causes.standing-" + string(a.standing))
+}
+
+// basisOf tells what the causes were weighed from.
+func basisOf(a answer) string {
 	r, f := a.thought.ranking, a.thought.found
 	if r.Blank {
 		return kit.L("window.causes.no-basis")
@@ -155,14 +163,14 @@ func (d *desk) compare(out *causes.Data, a answer) {
 		out.Compare = kit.L("window.causes.no-layout")
 		return
 	}
-	round := judgedRound(a.plan, d.round)
-	for _, i := range a.plan.Rounds {
+	round := judgedRound(a.grounds.plan, d.round)
+	for _, i := range a.grounds.plan.Rounds {
 		out.Rounds = append(out.Rounds, causes.Round{Index: i, Name: kit.RoundName(a.c.Rounds[i], i)})
 	}
 	out.Round = round
 	state := picture.State(l, a.c, a.thought.found, round, d.by())
 	ghosts := picture.Ghosts(l, state, func(at diagram.Point) (evidence.Range, bool) {
-		return diagnosis.Would(a.c, a.plan, a.crowd, a.chosen.Cause, round, at)
+		return diagnosis.Would(a.c, a.grounds.plan, a.crowd, a.chosen.Cause, round, at)
 	}, d.by())
 	out.Ghosts = drawing.DrawGhosts(l, state, ghosts)
 	out.Compare = d.compared(l, ghosts, a)

@@ -302,7 +302,25 @@ func (d *desk) drawing() (drawing.Picture, map[diagram.Point]kit.Typed) {
 		s.Mark, s.Range, s.Note = drawing.Invalid, "", slip.why
 		state.Points[p], texts[p] = s, kit.Typed{Rest: slip.text, Edit: slip.text}
 	}
+	if !d.judging.ranged {
+		unmarked(state)
+	}
 	return drawing.Draw(l, state, false), texts
+}
+
+// unmarked leaves out what is expected at the hoses, and who is out of it: with the
+// cars that are being simulated it may be another thing in a moment.
+func unmarked(s drawing.State) {
+	for p, at := range s.Points {
+		at.LowC, at.HighC, at.Range = nil, nil, ""
+		if at.Mark == drawing.OutOfRange {
+			at.Mark, at.Note = drawing.Kept, ""
+		}
+		s.Points[p] = at
+	}
+	for name, at := range s.Deltas {
+		s.Deltas[name] = drawing.DeltaState{Text: at.Text, ValK: at.ValK, Mark: drawing.Kept}
+	}
 }
 
 // by says texts in the units chosen; the window speaks English.

@@ -4,6 +4,7 @@ import (
 	"context"
 	"errors"
 	"fmt"
+	"math"
 
 	"fyne.io/fyne/v2"
 
@@ -17,36 +18,57 @@ import (
 // judging keeps the causes of a case up to date. The crowd is simulated and
 // weighed apart from the window; what a newer change has overtaken is dropped.
 // All of it is called on the Fyne goroutine.
+//
+// Nobody is to read a verdict from a part of the crowd, or see it wander: until all
+// of it is there the last answer is held, or there is one without temperatures.
 type judging struct {
 	mind  *mind
 	start func(func()) // runs what takes a while apart from the window
 	prior diagnosis.Prior
 
 	answer  answer
-	c       *cases.Case // a copy that nobody changes; nil: no case
-	grounds grounds     // of the stage that causes are asked of
+	now     basis       // the case as it is
+	settled basis       // the case when its crowds were all there last
 	chosen  cases.Cause // whose reasons are asked for; "": the likeliest's
 	key     string      // of the crowds that are there or being simulated
-	crowd   *ensemble.Ensemble
-	failed  error // why there is no crowd
+	drawn   float64     // the part of them that is there, 0 to 1
+	ranged  bool        // healthy cars are there: expected ranges stay as they are
+	whole   bool        // nothing is being simulated
+	failed  error       // why there is no crowd
 	cancel  context.CancelFunc
 	turn    int // of weighing; an older one's answer is dropped
 
-	changed  func() // there is another answer
-	gathered func() // the crowd is whole, so expected ranges are others
+	changed    func() // there is another answer
+	progressed func() // more is simulated
+	gathered   func() // healthy cars are there, so expected ranges are others
+}
+
+// basis is what an answer is weighed from.
+type basis struct {
+	c       *cases.Case // a copy that nobody changes; nil: no case
+	grounds grounds     // of the stage that causes are asked of
+	crowd   *ensemble.Ensemble
 }
 
 // answer is a case's ranking with the reasons of one cause.
 type answer struct {
-	c       *cases.Case
-	plan    diagnosis.Plan // of the rounds that it was judged by
-	thought thought
-	crowd   *ensemble.Ensemble
-	chosen  diagnosis.Ranked
+	basis
+	standing standing
+	thought  thought
+	chosen   diagnosis.Ranked
 }
 
+// standing is how an answer stands to the case as it is.
+type standing string
+
+const (
+	byAll   standing = "by-all"  // weighed from all that is known
+	noCars  standing = "no-cars" // without temperatures, whose cars are being simulated
+	heldFor standing = "held"    // from before a change whose cars are being simulated
+)
+
 func newJudging(m *mind, start func(func())) *judging {
-	return &judging{mind: m, start: start, cancel: func() {}, changed: func() {}, gathered: func() {}}
+	return &judging{mind: m, start: start, cancel: func() {}, changed: func() {}, progressed: func() {}, gathered: func() {}}
 }
 
 // judge takes a case as it is now, with what is found of it. What is there weighs
@@ -56,16 +78,23 @@ func (j *judging) judge(c cases.Case, found evidence.Findings) error {
 	if err != nil {
 		return err
 	}
-	if j.c == nil || j.c.ID != c.ID {
+	if j.now.c == nil || j.now.c.ID != c.ID {
 		j.stop()
 	}
-	j.c, j.grounds = &own, groundsOf(&own, found, diagnosis.StageOf(&own))
-	if key := crowdsKey(&own, j.grounds); key != j.key {
-		j.cancel()
-		j.key, j.crowd, j.failed = key, j.mind.crowd(j.grounds), nil
-		j.gather()
+	if s := j.settled.c; s != nil && s.Loop.Layout != own.Loop.Layout {
+		j.settled = basis{}
 	}
-	j.weigh()
+	j.now.c, j.now.grounds = &own, groundsOf(&own, found, diagnosis.StageOf(&own))
+	key := crowdsKey(&own, j.now.grounds)
+	if key == j.key {
+		j.weigh()
+		return nil
+	}
+	j.cancel()
+	j.key, j.now.crowd, j.drawn, j.failed = key, nil, 0, nil
+	j.whole, j.ranged = false, j.mind.ranged(&own, j.now.grounds)
+	j.weigh() // first: simulating takes all cores
+	j.gather()
 	return nil
 }
 
@@ -74,7 +103,8 @@ func (j *judging) stop() {
 	j.cancel()
 	j.cancel = func() {}
 	j.turn++
-	j.c, j.grounds, j.chosen, j.key, j.crowd, j.failed, j.answer = nil, grounds{}, "", "", nil, nil, answer{}
+	j.now, j.settled, j.answer, j.chosen, j.key, j.failed = basis{}, basis{}, answer{}, "", "", nil
+	j.whole, j.ranged = true, true
 }
 
 // crowdsKey names the crowds that gather simulates for a case.
@@ -90,26 +120,40 @@ func crowdsKey(c *cases.Case, g grounds) string {
 	return key
 }
 
-// gather simulates the crowds, and weighs anew each time more draws are there.
+// gather simulates the crowds, those of healthy cars first: they take a moment, and
+// what is expected at the hoses is theirs.
 func (j *judging) gather() {
 	ctx, cancel := context.WithCancel(context.Background())
-	c, g := j.c, j.grounds
 	j.cancel = cancel
-	j.start(func() {
-		err := j.mind.gather(ctx, c, g, func(e *ensemble.Ensemble) {
-			fyne.Do(func() {
-				if ctx.Err() == nil {
-					j.crowd = e
-					j.weigh()
-				}
-			})
-		})
+	now := j.now
+	tell := func(do func()) {
 		fyne.Do(func() {
 			if ctx.Err() == nil {
-				j.end(err)
+				do()
 			}
 		})
+	}
+	j.start(func() {
+		err := j.mind.gatherRanges(ctx, now.c, now.grounds)
+		if err == nil {
+			tell(j.haveRanges)
+			err = j.mind.gather(ctx, now.c, now.grounds, func(part float64) {
+				tell(func() {
+					j.drawn = part
+					j.progressed()
+				})
+			})
+		}
+		tell(func() { j.end(err) })
 	})
+}
+
+// haveRanges takes it that what is expected at the hoses is known for good.
+func (j *judging) haveRanges() {
+	if !j.ranged {
+		j.ranged = true
+		j.gathered()
+	}
 }
 
 // end takes the whole crowd.
@@ -118,20 +162,25 @@ func (j *judging) end(err error) {
 	if err != nil && !errors.Is(err, context.Canceled) {
 		j.failed = err
 	}
-	j.crowd = j.mind.crowd(j.grounds)
+	j.whole, j.now.crowd = true, j.mind.crowd(j.now.grounds)
+	j.haveRanges() // by the trade's table, where the loop can't be simulated
 	j.weigh()
-	j.gathered()
 }
 
 // weigh makes the answer anew from what is there.
 func (j *judging) weigh() {
 	j.turn++
-	turn, c, g, crowd, prior, chosen := j.turn, j.c, j.grounds, j.crowd, j.prior, j.chosen
-	if c == nil {
+	turn, from, how, prior, chosen := j.turn, j.now, noCars, j.prior, j.chosen
+	switch {
+	case j.now.c == nil:
 		return
+	case j.whole:
+		j.settled, how = j.now, byAll
+	case j.settled.c != nil:
+		from, how = j.settled, heldFor
 	}
 	j.start(func() {
-		a := answer{c: c, plan: g.plan, crowd: crowd, thought: j.mind.weigh(c, g, crowd, prior)}
+		a := answer{basis: from, standing: how, thought: j.mind.weigh(from.c, from.grounds, from.crowd, prior)}
 		a.chosen = reasonsOf(a.thought.ranking, chosen)
 		fyne.Do(func() {
 			if turn == j.turn {
@@ -167,18 +216,24 @@ func (j *judging) believe(p diagnosis.Prior) {
 	j.weigh()
 }
 
-// progress tells how far the crowd is, or "" where it is whole or none is
+// provisional says why the answer may change by itself; "": it won't.
+func (j *judging) provisional() string {
+	if j.answer.standing == byAll {
+		return ""
+	}
+	return standingOf(j.answer)
+}
+
+// progress tells how far the crowds are, or "" where they are whole or none is
 // wanted.
 func (j *judging) progress() string {
 	switch {
-	case j.c == nil || j.key == "":
+	case j.now.c == nil || j.key == "":
 		return ""
 	case j.failed != nil:
 		return kit.L("window.frame.cant-compute", j.failed.Error())
-	case j.crowd == nil:
-		return kit.L("window.frame.computing", 0)
-	case j.crowd.N < j.mind.crowds.Draws:
-		return kit.L("window.frame.computing", 100*j.crowd.N/j.mind.crowds.Draws)
+	case j.whole:
+		return ""
 	}
-	return ""
+	return kit.L("window.frame.computing", math.Floor(100*j.drawn))
 }

@@ -1,6 +1,10 @@
 package main
 
 import (
+	"context"
+	"fmt"
+	"reflect"
+	"strings"
 	"testing"
 
 	"loopbook/cases"
@@ -160,5 +164,108 @@ func TestWithoutALayoutTheComplaintCounts(t *testing.T) {
 	judgeNow(t, j, cases.Case{ID: "A", Complaint: cases.Complaint{Symptoms: []cases.Symptom{"overheats-idle"}}})
 	if r := j.answer.thought.ranking; r.Blank || r.Stage != cases.BeforeRepair {
 		t.Errorf("blank: %t, stage %q", r.Blank, r.Stage)
+	}
+}
+
+// next lets the oldest of what was to run apart from the window run.
+func (q *queue) next() {
+	first := (*q)[0]
+	*q = (*q)[1:]
+	first()
+}
+
+func order(a answer) string {
+	var out []string
+	for _, c := range a.thought.ranking.Causes {
+		out = append(out, string(c.Cause))
+	}
+	return strings.Join(out, " ")
+}
+
+// While a case's cars are being simulated its causes stand still: at first they are
+// ranked without temperatures, later as they were before the change, and each answer
+// says so. They are ranked anew once, when all cars are there.
+func TestCausesStandStillUntilAllCarsAreThere(t *testing.T) {
+	var q queue
+	j := newJudge(t, q.start)
+	judgeNow(t, j, warmIdle(55))
+	if len(q) != 2 {
+		t.Fatalf("%d things are under way, want the first answer and the cars", len(q))
+	}
+	q.next()
+	if a := j.answer; a.standing != noCars || a.thought.ranking.Draws != 0 {
+		t.Fatalf("the first answer is %q, by %d draws; want one without cars", a.standing, a.thought.ranking.Draws)
+	}
+	first, changes := order(j.answer), 0
+	j.changed = func() { changes++ }
+	q.next()
+	if changes != 0 || order(j.answer) != first {
+		t.Errorf("the answer changed %d times while the cars were simulated", changes)
+	}
+	q.next()
+	if a := j.answer; a.standing != byAll || a.thought.ranking.Draws != 2 || changes != 1 {
+		t.Fatalf("the answer is %q, by %d draws, after %d changes", a.standing, a.thought.ranking.Draws, changes)
+	}
+	whole, cold := order(j.answer), warmIdle(55)
+	air := diagram.Celsius(-10)
+	cold.Rounds[0].AmbientC = &air
+	judgeNow(t, j, cold)
+	q.next()
+	cars := q[0]
+	q = q[1:]
+	j.choose("pump-weak")
+	q.next()
+	if a := j.answer; a.standing != heldFor || order(a) != whole || a.chosen.Cause != "pump-weak" {
+		t.Errorf("in other weather the answer is %q with the reasons of %q; want the one before with those of pump-weak", a.standing, a.chosen.Cause)
+	}
+	cars()
+	q.next()
+	if a := j.answer; a.standing != byAll || a.c.Rounds[0].AmbientC == nil {
+		t.Errorf("with its cars the answer is %q, of %+v", a.standing, a.c.Rounds[0])
+	}
+}
+
+// What is expected at the hoses comes with the healthy cars, once and for good: the
+// whole crowd holds the same ones.
+func TestRangesStayOnceTheyAreThere(t *testing.T) {
+	m, err := newMind()
+	if err != nil {
+		t.Fatal(err)
+	}
+	m.crowds.Draws = 4
+	c := warmIdle(90)
+	g := m.asked(&c)
+	if err := m.gatherRanges(context.Background(), &c, g); err != nil {
+		t.Fatal(err)
+	}
+	early := m.analyst.Analyse(&c).Rounds[0].Expected
+	if err := m.gather(context.Background(), &c, g, nil); err != nil {
+		t.Fatal(err)
+	}
+	if whole := m.analyst.Analyse(&c).Rounds[0].Expected; len(early) == 0 || !reflect.DeepEqual(early, whole) {
+		t.Errorf("with healthy cars %v, with all %v", early, whole)
+	}
+}
+
+// Until then no mark says that a hose is out of its range.
+func TestNoMarksBeforeTheRangesAreThere(t *testing.T) {
+	var q queue
+	j := newJudge(t, q.start)
+	c := warmIdle(20)
+	judgeNow(t, j, c)
+	d := &desk{mind: j.mind, judging: j, units: units.Metric(), open: true, c: c}
+	j.gathered = func() { d.found = d.mind.analyst.Analyse(&d.c) }
+	d.found = d.mind.analyst.Analyse(&c)
+	drawn := func() string {
+		p, _ := d.drawing()
+		return fmt.Sprint(p.Shapes)
+	}
+	before := drawn()
+	for len(q) > 0 {
+		q.next()
+	}
+	after := drawn()
+	if strings.Contains(before, "K under") || !strings.Contains(after, "K under") {
+		t.Errorf("marked before: %t, after: %t; want only after", strings.Contains(before, "K under"), strings.Contains(after, "K under"))
 	}
 }

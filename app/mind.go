@@ -2,6 +2,7 @@ package main
 
 import (
 	"context"
+	"slices"
 
 	"loopbook/cases"
 	"loopbook/cases/diagnosis"
@@ -37,7 +38,7 @@ func (m *mind) asked(c *cases.Case) grounds {
 
 // gather simulates what the case is judged by: every cause for the stage that
 // causes are asked of, whose grounds are given, and healthy cars for the other one.
-func (m *mind) gather(ctx context.Context, c *cases.Case, g grounds, soFar func(*ensemble.Ensemble)) error {
+func (m *mind) gather(ctx context.Context, c *cases.Case, g grounds, soFar func(part float64)) error {
 	if _, err := m.gatherStage(ctx, g, soFar); err != nil {
 		return err
 	}
@@ -49,18 +50,53 @@ func (m *mind) gather(ctx context.Context, c *cases.Case, g grounds, soFar func(
 }
 
 // gatherStage simulates every cause for a stage: its rounds, whose crowd it answers, then its
-// logs. There is none where the layout isn't known.
-func (m *mind) gatherStage(ctx context.Context, g grounds, soFar func(*ensemble.Ensemble)) (rounds *ensemble.Ensemble, err error) {
-	for i, p := range g.plans() {
-		e, err := m.crowds.Get(ctx, p, soFar)
+// logs. There is none where the layout isn't known. So far, if not nil, tells how much is there.
+func (m *mind) gatherStage(ctx context.Context, g grounds, soFar func(part float64)) (rounds *ensemble.Ensemble, err error) {
+	plans := g.plans()
+	for i, p := range plans {
+		e, err := m.crowds.Get(ctx, p, func(part float64) {
+			if soFar != nil {
+				soFar((float64(i) + part) / float64(len(plans)))
+			}
+		})
 		if err != nil {
 			return nil, err
 		}
 		if i == 0 {
-			rounds, soFar = e, nil
+			rounds = e
 		}
 	}
 	return rounds, nil
+}
+
+// gatherRanges simulates healthy cars for all of the case's rounds, as far as they aren't
+// there: the ranges of the whole crowds are the same, since these hold the same cars.
+func (m *mind) gatherRanges(ctx context.Context, c *cases.Case, g grounds) error {
+	for _, p := range roundPlans(c, g) {
+		if m.crowds.Healthy(p) == nil {
+			if _, err := m.crowds.Get(ctx, p.Healthy(), nil); err != nil {
+				return err
+			}
+		}
+	}
+	return nil
+}
+
+// ranged reports whether all healthy cars are there, so that the case's ranges don't change.
+func (m *mind) ranged(c *cases.Case, g grounds) bool {
+	return !slices.ContainsFunc(roundPlans(c, g), func(p diagnosis.Plan) bool { return m.crowds.Healthy(p) == nil })
+}
+
+// roundPlans are the plans of a case's rounds, of one stage or both.
+func roundPlans(c *cases.Case, g grounds) []diagnosis.Plan {
+	var out []diagnosis.Plan
+	if g.known && len(g.plan.Rounds) > 0 {
+		out = append(out, g.plan)
+	}
+	if p, ok := otherPlan(c, g.plan.Stage); ok {
+		out = append(out, p)
+	}
+	return out
 }
 
 // rank judges a stage by its rounds' crowd, which may be nil, and by those of its logs that are

@@ -12,7 +12,7 @@ func (w *window) makeCauses() {
 	d := w.desk
 	d.odds.flat, d.odds.learn = w.prefs.flat(), w.prefs.learn()
 	d.judging.prior = d.odds.prior()
-	d.judging.changed = w.showCauses
+	d.judging.changed, d.judging.progressed = w.showCauses, w.showProgress
 	w.causes = causes.New()
 	w.causes.OnCause, w.causes.OnRound = d.judging.choose, d.showRound
 	w.causes.OnBegin = w.begin
@@ -76,10 +76,13 @@ func (w *window) showHoseMap() {
 	})
 }
 
+// showProgress says how far the causes are computed.
+func (w *window) showProgress() { w.head.progress.SetText(w.desk.judging.progress()) }
+
 // showCauses paints the causes where they are looked at, and how far they are
 // computed.
 func (w *window) showCauses() {
-	w.head.progress.SetText(w.desk.judging.progress())
+	w.showProgress()
 	switch at := w.tabs.SelectedIndex(); {
 	case !w.desk.open:
 	case at == causesTab:
@@ -87,7 +90,7 @@ func (w *window) showCauses() {
 	case at == verdictTab:
 		w.showVerdict()
 	case at == hoseMapTab:
-		w.hosemap.ShowLikely(w.desk.judging.answer.thought.ranking.Stage, w.desk.likely())
+		w.hosemap.ShowLikely(w.desk.judging.answer.thought.ranking.Stage, w.desk.likely(), w.desk.judging.provisional())
 	}
 }
 

@@ -344,9 +344,9 @@ func TestCrowdsAreKept(t *testing.T) {
 	if _, err := k.Get(ctx, plan, nil); !errors.Is(err, context.Canceled) || k.Kept(plan) != nil {
 		t.Errorf("given up: %v, kept %v", err, k.Kept(plan) != nil)
 	}
-	var parts []int
-	e, err := k.Get(context.Background(), plan, func(e *ensemble.Ensemble) { parts = append(parts, e.N) })
-	if err != nil || e.N != 21 || len(parts) != 2 || parts[0] != 20 {
+	var parts []float64
+	e, err := k.Get(context.Background(), plan, func(part float64) { parts = append(parts, part) })
+	if err != nil || e.N != 21 || len(parts) != 2 || parts[0] != 20./21 || parts[1] != 1 {
 		t.Fatalf("%v, %d draws, told at %v", err, e.N, parts)
 	}
 	if again, _ := k.Get(context.Background(), plan, nil); again != e {

@@ -66,9 +66,10 @@ func PlanFor(c *cases.Case, stage cases.Stage) (Plan, bool) {
 	return p, true
 }
 
-// Healthy is the plan with healthy cars alone, for whoever wants ranges and no
-// causes.
+// Healthy is the plan with healthy cars alone and nothing ahead, for whoever wants
+// ranges and no causes. They are the same cars as in the plan's crowd.
 func (p Plan) Healthy() Plan {
+	p.Ahead, p.Setting.Ahead = nil, nil
 	p.Setting.Causes = []string{string(cases.Healthy)}
 	return p
 }

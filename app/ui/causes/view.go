@@ -34,6 +34,8 @@ type Data struct {
 	Checks []Check
 	Basis  string // what the causes were weighed from
 	Blank  bool   // from nothing: the odds before this case
+	// Standing says how far all this may be read as the last word.
+	Standing string
 
 	Flat      bool // all causes alike before the case
 	Learn     bool // from the notebook's confirmed cases
@@ -95,13 +97,14 @@ type View struct {
 	checks  *fyne.Container
 	scroll  *container.Scroll // of the checks
 	basis   *widget.Label
+	stands  *widget.Label
 	quiet   bool
 	content fyne.CanvasObject
 }
 
 // New makes the screen.
 func New() *View {
-	v := &View{name: kit.Heading(""), chance: kit.Heading(""), reasons: container.New(kit.Tight{}), checks: container.NewVBox(), basis: kit.Small(""), compare: kit.Small("")}
+	v := &View{name: kit.Heading(""), chance: kit.Heading(""), reasons: container.New(kit.Tight{}), checks: container.NewVBox(), basis: kit.Small(""), stands: kit.Small(""), compare: kit.Small("")}
 	v.list = newList(func(c cases.Cause) { v.OnCause(c) })
 	v.prior = newPrior(func(on bool) { v.OnFlat(on) }, func(on bool) { v.OnLearn(on) })
 	v.blank = kit.Card("note", kit.L("window.causes.blank"), kit.Span{Text: kit.L("window.causes.blank-odds")})
@@ -116,7 +119,7 @@ func New() *View {
 		l.Wrapping, l.Truncation = fyne.TextWrapWord, fyne.TextTruncateOff
 	}
 	v.ghosts = kit.NewDrawn(leastScale)
-	left := container.NewBorder(container.NewVBox(kit.Heading(kit.L("window.causes.heading")), v.blank), container.NewVBox(v.prior.content, widget.NewSeparator(), v.basis), nil, nil, v.list.widget)
+	left := container.NewBorder(container.NewVBox(container.New(kit.Tight{More: 4}, kit.Heading(kit.L("window.causes.heading")), v.stands), v.blank), container.NewVBox(v.prior.content, widget.NewSeparator(), v.basis), nil, nil, v.list.widget)
 	v.scroll = container.NewVScroll(v.checks)
 	right := container.NewBorder(checksHead(), nil, nil, nil, v.scroll)
 	v.content = container.NewBorder(nil, nil, kit.Wide(246, left), kit.Wide(280, right),
@@ -163,6 +166,7 @@ func (v *View) Show(d Data) {
 	v.compare.SetText(d.Compare)
 	v.showChecks()
 	v.basis.SetText(d.Basis)
+	v.stands.SetText(d.Standing)
 }
 
 // showTake offers the chosen cause as the verdict, unless it is.

@@ -204,8 +204,9 @@ func (v *View) showMeaning() {
 	v.side.Refresh()
 }
 
-// ShowLikely tells a stage's likeliest causes in short, or nothing.
-func (v *View) ShowLikely(stage cases.Stage, causes []kit.Likely) {
+// ShowLikely tells a stage's likeliest causes in short, or nothing; provisional says why
+// they aren't the last word, or nothing.
+func (v *View) ShowLikely(stage cases.Stage, causes []kit.Likely, provisional string) {
 	v.likely.RemoveAll()
 	if len(causes) == 0 {
 		return
@@ -219,6 +220,9 @@ func (v *View) ShowLikely(stage cases.Stage, causes []kit.Likely) {
 	all := widget.NewButtonWithIcon(kit.L("window.hosemap.why"), theme.NavigateNextIcon(), func() { v.OnCauses() })
 	all.Importance, all.Alignment = widget.LowImportance, widget.ButtonAlignLeading
 	v.likely.Add(all)
+	if provisional != "" {
+		v.likely.Add(kit.Small(provisional)) // last, so that nothing moves
+	}
 	v.side.Refresh() // what it means may have grown since
 }
 

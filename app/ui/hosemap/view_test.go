@@ -131,7 +131,7 @@ func TestLikelyCausesAreToldUntilThereAreNone(t *testing.T) {
 	b := newBench(t, oneRound())
 	asked := false
 	b.view.OnCauses = func() { asked = true }
-	b.view.ShowLikely(cases.BeforeRepair, []kit.Likely{{Name: "coolant pump weak", Chance: 0.62}, {Name: "loop healthy", Chance: 0.004}})
+	b.view.ShowLikely(cases.BeforeRepair, []kit.Likely{{Name: "coolant pump weak", Chance: 0.62}, {Name: "loop healthy", Chance: 0.004}}, "")
 	if got := b.view.likely.Objects[1].(*kit.LikelyLine).Text(); got != "Coolant pump weak 62 %" {
 		t.Errorf("the first line says %q", got)
 	}
@@ -142,7 +142,7 @@ func TestLikelyCausesAreToldUntilThereAreNone(t *testing.T) {
 	if !asked {
 		t.Error("nobody was asked for all causes")
 	}
-	if b.view.ShowLikely("", nil); len(b.view.likely.Objects) > 0 {
+	if b.view.ShowLikely("", nil, ""); len(b.view.likely.Objects) > 0 {
 		t.Error("causes are told where there are none")
 	}
 }
@@ -151,11 +151,11 @@ func TestLikelyCausesAreToldUntilThereAreNone(t *testing.T) {
 func TestWhatIsLikelyStandsUnderWhatItMeans(t *testing.T) {
 	b := newBench(t, oneRound())
 	likely := []kit.Likely{{Name: "coolant pump weak", Chance: 0.62}}
-	b.view.ShowLikely(cases.BeforeRepair, likely)
+	b.view.ShowLikely(cases.BeforeRepair, likely, "")
 	long := say.Own(strings.Repeat("a long word or two of why ", 12))
 	b.data.Flags = []evidence.Flag{{Severity: evidence.Act, Round: 0, Text: long, Because: []say.Text{long, long}}}
 	b.view.Show(b.data)
-	b.view.ShowLikely(cases.BeforeRepair, likely)
+	b.view.ShowLikely(cases.BeforeRepair, likely, "")
 	if under, top := b.view.meaning.MinSize().Height, b.view.likely.Position().Y; top < under {
 		t.Errorf("it stands at %g, over words that end at %g", top, under)
 	}

@@ -72,18 +72,18 @@ func (e *Ensemble) AmbientC(stop int) diagram.Celsius {
 	return e.Setting.Starts[len(e.Setting.Starts)-1].AmbientC // of a stop ahead
 }
 
-// batch is how many draws are given out at once.
+// batch is how many draws are waited for at once.
 const batch = 20
 
 // Run simulates that many draws of each cause on all cores. So far tells, if
-// not nil, each time more draws are ready; it is called by the caller's
-// goroutine. When ctx ends, so does Run, with its error.
-func Run(ctx context.Context, s Setting, draws int, soFar func(*Ensemble)) (*Ensemble, error) {
+// not nil, what part of them is ready, each time there are more; it is called by the
+// caller's goroutine. When ctx ends, so does Run, with its error.
+func Run(ctx context.Context, s Setting, draws int, soFar func(part float64)) (*Ensemble, error) {
 	rows, err := physics.Table()
 	if err != nil {
 		return nil, err
 	}
-	e := &Ensemble{Setting: s, stops: s.Stops() + len(s.Ahead), slots: FirstSlot + len(s.Loop.Points)}
+	e := &Ensemble{Setting: s, N: draws, stops: s.Stops() + len(s.Ahead), slots: FirstSlot + len(s.Loop.Points)}
 	e.shown = make([]float32, draws*len(s.Causes)*e.stops*e.slots)
 	e.walls = make([]float64, draws)
 	ctx, cancel := context.WithCancelCause(ctx)
@@ -98,17 +98,10 @@ func Run(ctx context.Context, s Setting, draws int, soFar func(*Ensemble)) (*Ens
 			return nil, err
 		}
 		if soFar != nil {
-			soFar(e.first(n))
+			soFar(float64(n) / float64(draws))
 		}
 	}
-	return e.first(draws), nil
-}
-
-// first is the ensemble of the first n draws.
-func (e *Ensemble) first(n int) *Ensemble {
-	part := *e
-	part.N = n
-	return &part
+	return e, nil
 }
 
 // start lets every core take draws in their order, and answers what to wait
