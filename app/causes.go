@@ -29,6 +29,7 @@ func (d *desk) causes() causes.Data {
 	out.Chosen, out.Blank = a.chosen.Cause, a.thought.ranking.Blank
 	out.For, out.Against = reasonLines(a.chosen.For, d.units), reasonLines(a.chosen.Against, d.units)
 	out.Checks = checkLines(a.thought, roundToRead(a), d.units)
+	out.Next, _ = nextStep(&d.c)
 	out.Basis, out.Standing = basisOf(a), standingOf(a)
 	d.compare(&out, a)
 	return out

@@ -16,6 +16,11 @@ func (w *window) makeCauses() {
 	w.causes = causes.New()
 	w.causes.OnCause, w.causes.OnRound = d.judging.choose, d.showRound
 	w.causes.OnBegin = w.begin
+	w.causes.OnNext = func() {
+		_, tab := nextStep(&d.c)
+		w.leave()
+		w.tabs.SelectIndex(tab)
+	}
 	w.causes.OnTake = func(cause cases.Cause) {
 		d.edit(kit.L("window.verdict.cause"), func(c *cases.Case) { c.Verdict.Cause = cause })
 	}

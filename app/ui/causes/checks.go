@@ -10,8 +10,33 @@ import (
 	"loopbook/diagram/drawing"
 )
 
-func checksHead() fyne.CanvasObject {
-	return container.New(kit.Tight{More: 4}, kit.Heading(kit.L("window.causes.next")), kit.Small(kit.L("window.causes.next-order")))
+// Next is what comes after the verdict; the zero one says nothing.
+type Next struct {
+	Title, Text string
+	Button      string // leads there
+}
+
+// showHead names the checks; once there is a verdict what follows it comes first, and
+// the checks are what might still be done.
+func (v *View) showHead() {
+	order := kit.Small(kit.L("window.causes.next-order"))
+	n := v.data.Next
+	if n.Title == "" {
+		v.head.Objects = []fyne.CanvasObject{container.New(kit.Tight{More: 4}, kit.Heading(kit.L("window.causes.next")), order)}
+		v.head.Refresh()
+		return
+	}
+	lead := widget.NewButtonWithIcon(n.Button, theme.NavigateNextIcon(), func() { v.OnNext() })
+	lead.IconPlacement = widget.ButtonIconTrailingText
+	still := kit.Caption(kit.L("window.causes.still"))
+	still.TextStyle.Bold = true
+	v.head.Objects = []fyne.CanvasObject{
+		kit.Heading(kit.L("window.causes.after-verdict")),
+		kit.On(kit.NewGround(drawing.Card, drawing.Edge, 6), container.NewVBox(
+			kit.Paragraphs(kit.Span{Text: n.Title, Bold: true}, kit.Span{Text: n.Text, Small: true}), container.NewPadded(container.NewHBox(lead)))),
+		container.New(kit.Tight{More: 4}, still, order),
+	}
+	v.head.Refresh()
 }
 
 func (v *View) showChecks() {
@@ -24,7 +49,11 @@ func (v *View) showChecks() {
 	}
 	closing := kit.L("check.maker-first")
 	if len(v.data.Checks) == 0 {
-		closing = kit.L("window.causes.nothing-left") + " " + closing
+		left := kit.L("window.causes.nothing-left")
+		if v.data.Next.Title == "" {
+			left += " " + kit.L("window.causes.confirm-first")
+		}
+		closing = left + " " + closing
 	}
 	v.checks.Add(kit.Paragraphs(kit.Span{Text: closing, Small: true, Color: theme.ColorNamePlaceHolder}))
 }

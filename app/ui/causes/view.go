@@ -31,6 +31,7 @@ type Data struct {
 	Rounds  []Round         // to choose from
 	Round   int             // the one that is shown, by its Index
 
+	Next   Next // what comes after the verdict
 	Checks []Check
 	Basis  string // what the causes were weighed from
 	Blank  bool   // from nothing: the odds before this case
@@ -79,6 +80,7 @@ type View struct {
 	OnCause func(cases.Cause)
 	OnTake  func(cases.Cause) // as the case's verdict
 	OnBegin func(check string, at diagram.Point)
+	OnNext  func() // what comes after the verdict
 	OnRound func(i int)
 	OnFlat  func(bool)
 	OnLearn func(bool)
@@ -94,6 +96,7 @@ type View struct {
 	rounds  *widget.Select
 	ghosts  *kit.Picture
 	compare *widget.Label
+	head    *fyne.Container // over the checks
 	checks  *fyne.Container
 	scroll  *container.Scroll // of the checks
 	basis   *widget.Label
@@ -104,7 +107,7 @@ type View struct {
 
 // New makes the screen.
 func New() *View {
-	v := &View{name: kit.Heading(""), chance: kit.Heading(""), reasons: container.New(kit.Tight{}), checks: container.NewVBox(), basis: kit.Small(""), stands: kit.Small(""), compare: kit.Small("")}
+	v := &View{name: kit.Heading(""), chance: kit.Heading(""), reasons: container.New(kit.Tight{}), head: container.NewVBox(), checks: container.NewVBox(), basis: kit.Small(""), stands: kit.Small(""), compare: kit.Small("")}
 	v.list = newList(func(c cases.Cause) { v.OnCause(c) })
 	v.prior = newPrior(func(on bool) { v.OnFlat(on) }, func(on bool) { v.OnLearn(on) })
 	v.blank = kit.Card("note", kit.L("window.causes.blank"), kit.Span{Text: kit.L("window.causes.blank-odds")})
@@ -121,7 +124,7 @@ func New() *View {
 	v.ghosts = kit.NewDrawn(leastScale)
 	left := container.NewBorder(container.NewVBox(container.New(kit.Tight{More: 4}, kit.Heading(kit.L("window.causes.heading")), v.stands), v.blank), container.NewVBox(v.prior.content, widget.NewSeparator(), v.basis), nil, nil, v.list.widget)
 	v.scroll = container.NewVScroll(v.checks)
-	right := container.NewBorder(checksHead(), nil, nil, nil, v.scroll)
+	right := container.NewBorder(v.head, nil, nil, nil, v.scroll)
 	v.content = container.NewBorder(nil, nil, kit.Wide(246, left), kit.Wide(280, right),
 		kit.On(kit.NewGround(drawing.Card, drawing.Rule, 6), v.middle()))
 	return v
@@ -164,6 +167,7 @@ func (v *View) Show(d Data) {
 	v.showRounds()
 	v.ghosts.Draw(d.Ghosts)
 	v.compare.SetText(d.Compare)
+	v.showHead()
 	v.showChecks()
 	v.basis.SetText(d.Basis)
 	v.stands.SetText(d.Standing)

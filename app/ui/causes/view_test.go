@@ -171,3 +171,37 @@ func TestACauseIsTakenAsTheVerdict(t *testing.T) {
 		t.Error("the verdict can be taken again")
 	}
 }
+
+func TestAfterTheVerdictWhatFollowsStandsOverTheChecks(t *testing.T) {
+	d := ranked()
+	d.Checks = []Check{{Check: "level", Title: "Coolant level"}}
+	v, _ := shown(t, d)
+	if got := kittest.Texts(v.head); !strings.Contains(got, "Next checks") {
+		t.Errorf("before the verdict the checks are headed %q", got)
+	}
+	went := false
+	v.OnNext = func() { went = true }
+	d.Next = Next{Title: "The repair comes next", Text: "Parts stand there.", Button: "Go there"}
+	v.Show(d)
+	if got := kittest.Texts(v.head); strings.Contains(got, "Next checks") || !strings.Contains(got, "The repair comes next") {
+		t.Errorf("after the verdict the checks are headed %q", got)
+	}
+	if got := kittest.Texts(v.checks); !strings.Contains(got, "Coolant level") {
+		t.Errorf("the checks are gone: %q", got)
+	}
+	var press func(fyne.CanvasObject)
+	press = func(o fyne.CanvasObject) {
+		switch o := o.(type) {
+		case fyne.Tappable:
+			test.Tap(o)
+		case *fyne.Container:
+			for _, inner := range o.Objects {
+				press(inner)
+			}
+		}
+	}
+	press(v.head)
+	if !went {
+		t.Error("the button leads nowhere")
+	}
+}
