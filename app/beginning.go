@@ -1,8 +1,6 @@
 package main
 
 import (
-	"fyne.io/fyne/v2"
-
 	"loopbook/app/ui/hosemap"
 	"loopbook/app/ui/kit"
 	"loopbook/cases"
@@ -17,10 +15,10 @@ func (w *window) begin(check string, at diagram.Point) {
 	switch round, walk := walkOf(check); {
 	case check == likelihood.HosePoint:
 		w.tabs.SelectIndex(hoseMapTab)
-		w.focus(w.hosemap.Read(judgedRound(w.desk.judging.now.grounds.plan, -1), at))
+		kit.Focus(w.hosemap.Read(judgedRound(w.desk.judging.now.grounds.plan, -1), at))
 	case check == likelihood.WarmUp:
 		w.tabs.SelectIndex(warmUpTab)
-		w.focus(w.warmup.First())
+		kit.Focus(w.warmup.First())
 	case walk:
 		round.Stage = stageNow(&w.desk.c)
 		if n := len(w.desk.c.Rounds); n > 0 {
@@ -31,10 +29,10 @@ func (w *window) begin(check string, at diagram.Point) {
 			}
 		}
 		w.tabs.SelectIndex(hoseMapTab)
-		w.focus(w.hosemap.Begin(round))
+		kit.Focus(w.hosemap.Begin(round))
 	default:
 		w.tabs.SelectIndex(checksTab)
-		w.focus(w.checks.Begin(cases.TestKind(check)))
+		kit.Focus(w.checks.Begin(cases.TestKind(check)))
 	}
 }
 
@@ -51,13 +49,6 @@ func (w *window) toDo() hosemap.ToDo {
 		}
 	}
 	return hosemap.ToDo{}
-}
-
-// focus puts the focus on what a screen answered, if anything.
-func (w *window) focus(on fyne.Focusable) {
-	if on != nil {
-		w.window.Canvas().Focus(on)
-	}
 }
 
 // walkOf is the round that a check asks for, as its text says that it is walked; false where

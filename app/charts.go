@@ -4,7 +4,6 @@ import (
 	"os"
 
 	"fyne.io/fyne/v2"
-	"fyne.io/fyne/v2/dialog"
 	"fyne.io/fyne/v2/widget"
 
 	"loopbook/app/ui/kit"
@@ -52,5 +51,5 @@ func (w *window) showRounds() {
 			content = kit.Roomy(fyne.NewSize(size.Width*0.8, size.Height*0.7), plot.Content)
 		}
 	}
-	w.ask(dialog.NewCustom(title, kit.L("window.plot.close"), content, w.window))
+	w.ask(w.look(title, kit.L("window.plot.close"), content))
 }

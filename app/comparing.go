@@ -188,7 +188,7 @@ func (w *window) compareWithLast() {
 }
 
 func (w *window) besideDialog(title string, content fyne.CanvasObject) dialog.Dialog {
-	d := dialog.NewCustom(title, kit.L("window.frame.close"), content, w.window)
+	d := w.look(title, kit.L("window.frame.close"), content)
 	d.Resize(w.window.Canvas().Size().Subtract(fyne.NewSize(160, 120)))
 	return d
 }

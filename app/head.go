@@ -19,7 +19,7 @@ import (
 type head struct {
 	title, vehicle, kept *widget.Label
 	progress             *widget.Label // of what is computed for the case
-	undo, redo           *widget.Button
+	undo, redo           *kit.Button
 	content              fyne.CanvasObject
 }
 
@@ -27,8 +27,8 @@ func newHead(undo, redo func()) *head {
 	h := &head{title: widget.NewLabel(""), vehicle: kit.Small(""), kept: kit.Small(""), progress: kit.Caption("")}
 	h.title.SizeName, h.title.TextStyle.Bold, h.title.Truncation = theme.SizeNameHeadingText, true, fyne.TextTruncateEllipsis
 	h.kept.Truncation, h.kept.Importance = fyne.TextTruncateOff, widget.SuccessImportance
-	h.undo = widget.NewButtonWithIcon(kit.L("window.frame.undo"), theme.ContentUndoIcon(), undo)
-	h.redo = widget.NewButtonWithIcon(kit.L("window.frame.redo"), theme.ContentRedoIcon(), redo)
+	h.undo = kit.NewButtonWithIcon(kit.L("window.frame.undo"), theme.ContentUndoIcon(), undo)
+	h.redo = kit.NewButtonWithIcon(kit.L("window.frame.redo"), theme.ContentRedoIcon(), redo)
 	h.undo.Importance, h.redo.Importance = widget.LowImportance, widget.LowImportance
 	right := container.NewHBox(container.NewCenter(h.progress), h.undo, h.redo, container.NewCenter(container.NewHBox(container.NewCenter(kit.Sign("fine")), h.kept)))
 	h.content = container.NewBorder(nil, nil, nil, right, container.New(kit.Tight{More: 6}, h.title, h.vehicle))
@@ -46,7 +46,7 @@ func (h *head) show(d *desk) {
 	enable(h.redo, d.history.CanRedo)
 }
 
-func enable(b *widget.Button, on bool) {
+func enable(b *kit.Button, on bool) {
 	if on {
 		b.Enable()
 		return

@@ -196,15 +196,8 @@ func button(t *testing.T, w *window, words string) fyne.Tappable {
 	t.Helper()
 	if top := w.window.Canvas().Overlays().Top(); top != nil {
 		for _, o := range test.LaidOutObjects(top) {
-			switch b := o.(type) {
-			case *widget.Button:
-				if b.Text == words {
-					return b
-				}
-			case *kit.Button:
-				if b.Text == words {
-					return b
-				}
+			if b, ok := o.(*kit.Button); ok && b.Text == words {
+				return b
 			}
 		}
 	}

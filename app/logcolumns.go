@@ -6,7 +6,6 @@ import (
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
-	"fyne.io/fyne/v2/dialog"
 	"fyne.io/fyne/v2/widget"
 
 	"loopbook/app/ui/kit"
@@ -26,9 +25,9 @@ func (w *window) askColumns(path string, read logfile.Read, why error) {
 	}
 	noColumn := kit.L("window.columns.none")
 	rows := container.NewGridWithColumns(2)
-	picks := map[string]*widget.Select{}
+	picks := map[string]*kit.Select{}
 	for _, key := range logfile.Keys() {
-		pick := widget.NewSelect(append([]string{noColumn}, read.Header...), nil)
+		pick := kit.NewSelect(append([]string{noColumn}, read.Header...), nil)
 		pick.SetSelected(noColumn)
 		if h, ok := taken[key]; ok {
 			pick.SetSelected(h)
@@ -42,10 +41,7 @@ func (w *window) askColumns(path string, read logfile.Read, why error) {
 		top = kit.Paragraphs(kit.Span{Text: why.Error(), Bold: true}, kit.Span{Text: kit.L("window.columns.by-hand"), Small: true})
 	}
 	body := container.NewBorder(top, nil, nil, nil, container.NewVBox(rows, widget.NewSeparator(), preview(read)))
-	d := dialog.NewCustomConfirm(kit.L("window.columns.title"), kit.L("window.columns.read"), kit.L("window.columns.leave"), kit.Wide(640, body), func(ok bool) {
-		if !ok {
-			return
-		}
+	w.ask(w.offer(kit.L("window.columns.title"), kit.L("window.columns.read"), kit.L("window.columns.leave"), kit.Wide(640, body), func() {
 		chosen := map[string]string{}
 		for key, pick := range picks {
 			chosen[key] = ""
@@ -55,8 +51,7 @@ func (w *window) askColumns(path string, read logfile.Read, why error) {
 		}
 		w.prefs.setColumns(logfile.Fingerprint(read.Header), chosen)
 		w.readLogAs(path, chosen)
-	}, w.window)
-	w.ask(d)
+	}))
 }
 
 // preview is the file's heading with its first rows.

@@ -63,7 +63,8 @@ func (w *window) ofCase(do func()) func() {
 		case w.desk.open:
 			do()
 		case w.window.Canvas().Overlays().Top() == nil: // it may stand there already
-			w.inform(kit.L("window.frame.none-open"))
+			w.missing = w.message(kit.L("window.frame.nothing"), kit.L("window.frame.none-open"))
+			ask(w.window, w.missing, func() { w.missing = nil })
 		}
 	}
 }
@@ -175,17 +176,17 @@ func (w *window) goTo(tab int) {
 
 func (w *window) goToCauses() {
 	w.goTo(causesTab)
-	w.window.Canvas().Focus(w.causes.Focus())
+	kit.Focus(w.causes.Focus())
 }
 
 func (w *window) goToWhatIf() {
 	w.goTo(whatIfTab)
-	w.window.Canvas().Focus(w.whatif.First())
+	kit.Focus(w.whatif.First())
 }
 
 func (w *window) goToChecks() {
 	w.goTo(checksTab)
-	w.window.Canvas().Focus(w.checks.Focus())
+	kit.Focus(w.checks.Focus())
 }
 
 func (w *window) checkAgain() {

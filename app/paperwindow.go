@@ -242,7 +242,7 @@ func (p *paperWindow) save() {
 		p.view.Say(kit.L("window.papers.saved", f.URI().Path()))
 	}, p.window)
 	d.SetFileName(fileName(p.c.Title) + ".pdf")
-	d.Show()
+	ask(p.window, d, func() {})
 }
 
 // longLogo keeps a logo small enough for the preferences.
@@ -271,7 +271,7 @@ func (p *paperWindow) logo() {
 		}
 	}, p.window)
 	d.SetFilter(storage.NewExtensionFileFilter([]string{".png", ".jpg", ".jpeg"}))
-	d.Show()
+	ask(p.window, d, func() {})
 }
 
 // takeLogo keeps a smaller copy of the picture for all papers to come.

@@ -11,7 +11,6 @@ import (
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/canvas"
-	"fyne.io/fyne/v2/dialog"
 
 	"loopbook/app/ui/kit"
 	view "loopbook/app/ui/photos"
@@ -290,7 +289,7 @@ func (w *window) openPhoto(i int) {
 	if title == "" {
 		title = p.File
 	}
-	w.ask(dialog.NewCustom(title, kit.L("window.photos.close"), picture, w.window))
+	w.ask(w.look(title, kit.L("window.photos.close"), picture))
 }
 
 // photosAmong are the paths of those files that are taken for pictures.

@@ -32,7 +32,7 @@ func (w *window) makeProof() {
 	w.proof.OnAgain = func(i int) {
 		w.leave()
 		w.tabs.SelectIndex(hoseMapTab)
-		w.focus(w.hosemap.Again(i))
+		kit.Focus(w.hosemap.Again(i))
 	}
 	w.proof.OnPair = func(i int) { w.proofs.pair = i; w.showProof() }
 }

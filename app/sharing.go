@@ -21,14 +21,9 @@ func (w *window) chooseShare() {
 	p := w.newSharePreview(e)
 	e.OnWish = p.show
 	p.show(e.Wish())
-	d := dialog.NewCustomConfirm(kit.L("window.share.title"), kit.L("window.share.write"), kit.L("window.frame.close"), e.Content(), func(write bool) {
-		if write {
-			w.writeShare(e.Wish())
-		}
-	}, w.window)
+	d := w.offer(kit.L("window.share.title"), kit.L("window.share.write"), kit.L("window.frame.close"), e.Content(), func() { w.writeShare(e.Wish()) })
 	d.Resize(w.window.Canvas().Size().Subtract(fyne.NewSize(200, 120)))
-	w.ask(d)
-	d.SetOnClosed(func() { p.drop() })
+	ask(w.window, d, p.drop)
 }
 
 func givingOf(wish share.Wish) giving {
@@ -88,9 +83,8 @@ func (w *window) busy(text string) (ctx context.Context, done func() (stopped bo
 	ctx, cancel := context.WithCancel(w.desk.ctx)
 	w.working = widget.NewLabel(text)
 	d := dialog.NewCustomWithoutButtons(kit.L("window.share.busy"), kit.Wide(360, w.working), w.window)
-	d.SetButtons([]fyne.CanvasObject{kit.NewButton(kit.L("window.share.stop"), d.Hide, d.Hide)})
-	w.ask(d)
-	d.SetOnClosed(cancel)
+	d.SetButtons([]fyne.CanvasObject{kit.NewButton(kit.L("window.share.stop"), d.Hide).ByEnter()})
+	ask(w.window, d, cancel)
 	return ctx, func() bool {
 		if ctx.Err() != nil {
 			return true // and its dialog is gone

@@ -88,9 +88,7 @@ func (w *window) tellTaken(t takings, then func()) {
 	}
 	message := widget.NewLabel(strings.Join(lines, "\n"))
 	message.Wrapping = fyne.TextWrapWord
-	d := dialog.NewCustom(kit.L("window.share.taken-title"), kit.L("window.frame.close"), kit.Wide(520, message), w.window)
-	w.ask(d)
-	d.SetOnClosed(then)
+	ask(w.window, w.look(kit.L("window.share.taken-title"), kit.L("window.frame.close"), kit.Wide(520, message)), then)
 }
 
 // settleConflicts shows the first of the conflicts that are left side by side; the
@@ -110,15 +108,13 @@ func (w *window) settleConflicts(left []cases.Met, of int) {
 	if of > 1 {
 		title = kit.L("window.share.conflict-of", of-len(left)+1, of, titleOf(m.Mine))
 	}
-	var d *dialog.CustomDialog
-	escape := func() { d.Hide() }
-	all := kit.NewCheck(kit.L("window.share.conflict-all", len(left)-1), escape)
+	all := kit.NewCheck(kit.L("window.share.conflict-all", len(left)-1), nil)
 	if len(left) == 1 {
 		all.Hide()
 	}
 	content := container.NewBorder(container.NewVBox(kit.Paragraphs(kit.Span{Text: kit.L("window.share.conflict-text"), Small: true}), all), nil, nil, nil,
 		compare.New(kit.L("window.share.mine"), kit.L("window.share.theirs"), differ, same))
-	d = dialog.NewCustomWithoutButtons(title, content, w.window)
+	d := dialog.NewCustomWithoutButtons(title, content, w.window)
 	choice := func(words string, c cases.Choice) fyne.CanvasObject {
 		return kit.NewButton(words, func() {
 			d.Hide()
@@ -127,7 +123,7 @@ func (w *window) settleConflicts(left []cases.Met, of int) {
 				n = len(left)
 			}
 			w.settle(left[:n], c, func() { w.settleConflicts(left[n:], of) })
-		}, escape)
+		}).ByEnter()
 	}
 	d.SetButtons([]fyne.CanvasObject{
 		choice(kit.L("window.share.keep-mine"), cases.KeepMine), choice(kit.L("window.share.take-theirs"), cases.TakeTheirs), choice(kit.L("window.share.keep-both"), cases.KeepBoth),

@@ -138,6 +138,7 @@ type window struct {
 	rail      fyne.CanvasObject // the list of cases
 	working   *widget.Label     // says how far something is that takes a while
 	before    string            // the case that was open before this one
+	missing   dialog.Dialog     // says that no case is open; nil: it isn't said
 	history   *history.View
 	practice  *practice.View
 	trains    *practising
@@ -275,6 +276,9 @@ func (w *window) show() {
 		w.list()
 		return
 	}
+	if w.missing != nil {
+		w.missing.Hide()
+	}
 	w.greeting.Hide()
 	w.case_.Show()
 	w.head.show(d)
@@ -309,30 +313,5 @@ func (w *window) newCase() {
 	w.leave()
 	w.desk.begin()
 	w.tabs.SelectIndex(complaintTab)
-	w.window.Canvas().Focus(w.complaint.First())
-}
-
-// tell says what did not work.
-func (w *window) tell(err error) { w.message(kit.L("window.frame.failed"), err.Error()) }
-
-// inform says why there is nothing to do, where nothing failed.
-func (w *window) inform(text string) { w.message(kit.L("window.frame.nothing"), text) }
-
-func (w *window) message(title, text string) {
-	message := widget.NewLabel(text)
-	message.Wrapping = fyne.TextWrapWord
-	w.ask(dialog.NewCustom(title, kit.L("window.frame.close"), kit.Wide(420, message), w.window))
-}
-
-// ask shows a dialog that Escape closes too.
-func (w *window) ask(d dialog.Dialog) {
-	canvas := w.window.Canvas()
-	canvas.Unfocus()
-	canvas.SetOnTypedKey(func(e *fyne.KeyEvent) {
-		if e.Name == fyne.KeyEscape {
-			d.Hide()
-		}
-	})
-	d.SetOnClosed(func() { canvas.SetOnTypedKey(nil) })
-	d.Show()
+	kit.Focus(w.complaint.First())
 }

@@ -66,8 +66,8 @@ func (v *View) row(c Case) fyne.CanvasObject {
 	near := kit.NewMeter()
 	near.Put(c.Near)
 	because := kit.Paragraphs(kit.Span{Text: c.Because, Small: true})
-	open := widget.NewButton(kit.L("window.alike.open-case"), func() { tell(v.OnOpen, c.ID) })
-	beside := widget.NewButton(kit.L("window.alike.compare"), func() { tell(v.OnCompare, c.ID) })
+	open := kit.NewButton(kit.L("window.alike.open-case"), func() { tell(v.OnOpen, c.ID) })
+	beside := kit.NewButton(kit.L("window.alike.compare"), func() { tell(v.OnCompare, c.ID) })
 	open.Importance, beside.Importance = widget.LowImportance, widget.LowImportance
 	what := container.New(kit.Tight{More: 4}, title, vehicle, cause)
 	return container.NewBorder(nil, nil, nil, container.NewVBox(open, beside),

@@ -26,7 +26,7 @@ func (v *View) showHead() {
 		v.head.Refresh()
 		return
 	}
-	lead := widget.NewButtonWithIcon(n.Button, theme.NavigateNextIcon(), func() { v.OnNext() })
+	lead := kit.NewButtonWithIcon(n.Button, theme.NavigateNextIcon(), func() { v.OnNext() })
 	lead.IconPlacement = widget.ButtonIconTrailingText
 	still := kit.Caption(kit.L("window.causes.still"))
 	still.TextStyle.Bold = true
@@ -59,7 +59,7 @@ func (v *View) showChecks() {
 }
 
 func (v *View) checkCard(c Check) fyne.CanvasObject {
-	begin := kit.NewButton(kit.L("window.causes.begin"), func() { v.OnBegin(c.Check, c.Point) }, func() {})
+	begin := kit.NewButton(kit.L("window.causes.begin"), func() { v.OnBegin(c.Check, c.Point) }).ByEnter()
 	begin.Icon, begin.IconPlacement, begin.Importance = theme.NavigateNextIcon(), widget.ButtonIconTrailingText, widget.LowImportance
 	lines := []fyne.CanvasObject{
 		container.NewBorder(nil, nil, nil, begin, kit.Paragraphs(kit.Span{Text: c.Title, Bold: true})),
@@ -75,5 +75,7 @@ func (v *View) checkCard(c Check) fyne.CanvasObject {
 	if c.Caution != "" {
 		lines = append(lines, kit.Signed("act", kit.Paragraphs(kit.Span{Text: c.Caution, Small: true, Color: theme.ColorNameError})))
 	}
-	return kit.On(kit.NewGround(drawing.Card, drawing.Edge, 6), container.New(kit.Tight{}, lines...))
+	card := kit.On(kit.NewGround(drawing.Card, drawing.Edge, 6), container.New(kit.Tight{}, lines...))
+	begin.Of = card
+	return card
 }

@@ -10,8 +10,8 @@ import (
 
 // prior is the choice of what is believed before the case.
 type prior struct {
-	odds    *widget.RadioGroup
-	learn   *widget.Check
+	odds    *kit.Radio
+	learn   *kit.Check
 	cases   *widget.Label
 	quiet   bool
 	content fyne.CanvasObject
@@ -22,13 +22,12 @@ func alike() string { return kit.L("window.causes.alike") }
 
 func newPrior(flat, learn func(bool)) *prior {
 	p := &prior{cases: kit.Small("")}
-	p.odds = widget.NewRadioGroup([]string{asMet(), alike()}, func(choice string) {
+	p.odds = kit.NewRadio([]string{asMet(), alike()}, func(choice string) {
 		if !p.quiet {
 			flat(choice == alike())
 		}
 	})
-	p.odds.Required = true
-	p.learn = widget.NewCheck(kit.L("window.causes.learn"), func(on bool) {
+	p.learn = kit.NewCheck(kit.L("window.causes.learn"), func(on bool) {
 		if !p.quiet {
 			learn(on)
 		}

@@ -91,9 +91,9 @@ type View struct {
 	blank   fyne.CanvasObject
 	name    *widget.Label
 	chance  *widget.Label
-	take    *widget.Button
+	take    *kit.Button
 	reasons *fyne.Container
-	rounds  *widget.Select
+	rounds  *kit.Select
 	ghosts  *kit.Picture
 	compare *widget.Label
 	head    *fyne.Container // over the checks
@@ -111,12 +111,12 @@ func New() *View {
 	v.list = newList(func(c cases.Cause) { v.OnCause(c) })
 	v.prior = newPrior(func(on bool) { v.OnFlat(on) }, func(on bool) { v.OnLearn(on) })
 	v.blank = kit.Card("note", kit.L("window.causes.blank"), kit.Span{Text: kit.L("window.causes.blank-odds")})
-	v.rounds = widget.NewSelect(nil, func(string) {
+	v.rounds = kit.NewSelect(nil, func(string) {
 		if i := v.rounds.SelectedIndex(); !v.quiet && i >= 0 {
 			v.OnRound(v.data.Rounds[i].Index)
 		}
 	})
-	v.take = widget.NewButtonWithIcon("", theme.ConfirmIcon(), func() { v.OnTake(v.data.Chosen) })
+	v.take = kit.NewButtonWithIcon("", theme.ConfirmIcon(), func() { v.OnTake(v.data.Chosen) })
 	v.name.Truncation = fyne.TextTruncateEllipsis
 	for _, l := range []*widget.Label{v.compare, v.basis} {
 		l.Wrapping, l.Truncation = fyne.TextWrapWord, fyne.TextTruncateOff

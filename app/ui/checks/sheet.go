@@ -25,18 +25,15 @@ type sheet struct {
 	first fyne.Focusable
 	more  []part // tables and the like
 
-	which   *widget.Select
+	which   *kit.Select
 	quiet   bool
-	again   *widget.Button
-	remove  *widget.Button
+	again   *kit.Button
+	remove  *kit.Button
 	result  *fyne.Container
 	curve   *kit.Plot // of a check that has one
 	scroll  *container.Scroll
 	content fyne.CanvasObject
 }
-
-// see brings a field into sight.
-func (s *sheet) see(o fyne.CanvasObject) { kit.InSight(s.scroll, o) }
 
 // part is a piece of a form that isn't a single field.
 type part interface {
@@ -55,7 +52,6 @@ func newSheet(v *View) *sheet {
 	right := container.NewVBox(s.result, s.curve.Content, guide(info)) // so the result is in sight whatever is typed
 	s.scroll = container.NewVScroll(container.NewPadded(container.NewVBox(rows...)))
 	s.content = container.New(kit.Shares{474, 306}, s.scroll, container.NewVScroll(container.NewPadded(right)))
-	s.form.Follow(s.see)
 	s.form.Chain(s.firstPart)
 	return s
 }
@@ -72,15 +68,15 @@ func (s *sheet) firstPart() fyne.Focusable {
 
 // head names the check, and which one of several it is.
 func (s *sheet) head(info Info) fyne.CanvasObject {
-	s.which = widget.NewSelect(nil, func(string) {
+	s.which = kit.NewSelect(nil, func(string) {
 		if i := s.which.SelectedIndex(); !s.quiet && i >= 0 {
 			s.v.turn(i)
-			s.v.focus(s.v.sheet.which) // this one is gone
+			kit.Focus(s.v.sheet.which) // this one is gone
 		}
 	})
-	s.again = widget.NewButtonWithIcon(kit.L("window.checks.again"), theme.ContentAddIcon(), s.v.Again)
+	s.again = kit.NewButtonWithIcon(kit.L("window.checks.again"), theme.ContentAddIcon(), s.v.Again)
 	s.again.Importance = widget.LowImportance
-	s.remove = widget.NewButtonWithIcon(kit.L("window.checks.delete"), theme.DeleteIcon(), s.v.Delete)
+	s.remove = kit.NewButtonWithIcon(kit.L("window.checks.delete"), theme.DeleteIcon(), s.v.Delete)
 	s.remove.Importance = widget.LowImportance
 	pills := container.NewHBox(kit.Pill(info.Minutes))
 	if info.Needs != "" {

@@ -141,7 +141,6 @@ func (t *table) field(row, j int) *kit.Field {
 			t.s.change(t.what, func(test *cases.Test) { t.write(test, row, j, text) })
 		}
 	})
-	f.Follow(t.s.see)
 	f.After = func() fyne.Focusable { return t.after(row, j) }
 	return f
 }

@@ -44,7 +44,6 @@ func (t *topUp) percent(label string, at *float64) fyne.CanvasObject {
 			t.show(nil)
 		}
 	})
-	f.Follow(t.s.see)
 	f.Put(plain(*at))
 	return kit.Labelled(label, f)
 }

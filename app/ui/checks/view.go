@@ -157,17 +157,11 @@ func (v *View) Delete() {
 	v.sheet = nil // what is being typed there goes with it
 	v.nth = max(v.nth-1, 0)
 	v.edit(kit.L("window.checks.deleted", v.kind.Name()), func(c *cases.Case) { c.Tests = slices.Delete(c.Tests, at, at+1) })
-	v.focus(v.list)
+	kit.Focus(v.list)
 }
 
 // FocusForm puts the caret into the form.
-func (v *View) FocusForm() { v.focus(v.sheet.first) }
-
-func (v *View) focus(on fyne.Focusable) {
-	if c := fyne.CurrentApp().Driver().CanvasForObject(v.content); c != nil && on != nil {
-		c.Focus(on)
-	}
-}
+func (v *View) FocusForm() { kit.Focus(v.sheet.first) }
 
 // result is how one check came out.
 func (v *View) result(at int) Result {

@@ -8,7 +8,6 @@ import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/test"
-	"fyne.io/fyne/v2/widget"
 
 	"loopbook/app/ui/kit"
 	"loopbook/app/ui/kit/kittest"
@@ -73,14 +72,14 @@ func fields(o fyne.CanvasObject) []*kit.Field {
 	return nil
 }
 
-func selects(o fyne.CanvasObject) []*widget.Select {
+func selects(o fyne.CanvasObject) []*kit.Select {
 	switch o := o.(type) {
-	case *widget.Select:
-		return []*widget.Select{o}
+	case *kit.Select:
+		return []*kit.Select{o}
 	case *container.Scroll:
 		return selects(o.Content)
 	case *fyne.Container:
-		var out []*widget.Select
+		var out []*kit.Select
 		for _, child := range o.Objects {
 			out = append(out, selects(child)...)
 		}

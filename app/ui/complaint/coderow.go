@@ -19,7 +19,7 @@ type codeRow struct {
 	codes   *codes
 	at      int
 	name    *widget.Label
-	state   *widget.Select
+	state   *kit.Select
 	frame   []*kit.Field // temperature, engine speed, road speed
 	meaning *fyne.Container
 	content fyne.CanvasObject
@@ -28,8 +28,8 @@ type codeRow struct {
 func newCodeRow(c *codes, at int) *codeRow {
 	r := &codeRow{codes: c, at: at, name: widget.NewLabel(""), meaning: container.NewStack()}
 	r.name.TextStyle.Bold = true
-	r.state = widget.NewSelect(cases.CodeStates(), nil)
-	remove := widget.NewButtonWithIcon("", theme.DeleteIcon(), func() {
+	r.state = kit.NewSelect(cases.CodeStates(), nil)
+	remove := kit.NewButtonWithIcon("", theme.DeleteIcon(), func() {
 		c.edit(kit.L("window.complaint.code-removed"), func(k *cases.Case) { k.Codes = slices.Delete(k.Codes, at, at+1) })
 	})
 	remove.Importance = widget.LowImportance

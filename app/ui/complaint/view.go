@@ -54,9 +54,7 @@ func New(edit func(what string, change func(*cases.Case)), words Words) *View {
 	)
 	right := container.NewVBox(vehicle(f, v.number), loop(f, v.coolant, v.caution), site(f), tags(f))
 	f.Chain(f.Last) // from the last one Enter goes nowhere: what is next is Undo
-	scroll := container.NewVScroll(container.NewPadded(container.New(kit.Shares{460, 540}, left, container.NewPadded(right))))
-	f.Follow(func(field fyne.CanvasObject) { kit.InSight(scroll, field) })
-	v.content = scroll
+	v.content = container.NewVScroll(container.NewPadded(container.New(kit.Shares{460, 540}, left, container.NewPadded(right))))
 	return v
 }
 

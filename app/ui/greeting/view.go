@@ -38,7 +38,7 @@ func New(choices ...Choice) fyne.CanvasObject {
 
 func card(c Choice, first bool) fyne.CanvasObject {
 	ground := kit.NewGround(drawing.Card, drawing.Edge, 8)
-	button := widget.NewButton(c.Button, c.Do)
+	button := kit.NewButton(c.Button, c.Do)
 	if first {
 		ground.Ink(drawing.Card, drawing.Accent, 2.5)
 		button.Importance = widget.HighImportance

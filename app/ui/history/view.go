@@ -56,7 +56,7 @@ type View struct {
 
 	save        kit.Saver
 	head, state *widget.Label
-	rank        *widget.Button
+	rank        *kit.Button
 	left, right *fyne.Container
 	content     fyne.CanvasObject
 }
@@ -64,13 +64,13 @@ type View struct {
 // New makes the screen; save writes a plot to a file.
 func New(save kit.Saver, back func()) *View {
 	v := &View{save: save, head: kit.Small(""), state: kit.Caption(""), left: container.NewVBox(), right: container.NewVBox()}
-	v.rank = widget.NewButton(kit.L("window.history.rank"), func() {
+	v.rank = kit.NewButton(kit.L("window.history.rank"), func() {
 		if v.OnGuess != nil {
 			v.OnGuess()
 		}
 	})
 	v.rank.Importance = widget.LowImportance
-	home := widget.NewButtonWithIcon(kit.L("window.history.back"), theme.NavigateBackIcon(), back)
+	home := kit.NewButtonWithIcon(kit.L("window.history.back"), theme.NavigateBackIcon(), back)
 	home.Importance = widget.LowImportance
 	title := container.New(kit.Tight{More: 6}, heading(kit.L("window.history.title")), v.head)
 	top := container.NewBorder(nil, nil, nil, container.NewHBox(container.NewCenter(v.state), container.NewCenter(v.rank), container.NewCenter(home)), title)
@@ -146,15 +146,12 @@ func (v *View) link(p Part) fyne.CanvasObject {
 	if p.Search == "" && p.Case == "" {
 		return kit.Caption(p.Text)
 	}
-	link := widget.NewHyperlink(p.Text, nil)
-	link.SizeName = theme.SizeNameCaptionText
-	link.OnTapped = func() {
+	return kit.NewLink(p.Text, func() {
 		switch {
 		case p.Case != "" && v.OnOpen != nil:
 			v.OnOpen(p.Case)
 		case p.Case == "" && v.OnSearch != nil:
 			v.OnSearch(p.Search)
 		}
-	}
-	return link
+	})
 }

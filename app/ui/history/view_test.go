@@ -6,14 +6,14 @@ import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/test"
-	"fyne.io/fyne/v2/widget"
 
+	"loopbook/app/ui/kit"
 	"loopbook/report/chart"
 )
 
-func links(o fyne.CanvasObject) (out []*widget.Hyperlink) {
+func links(o fyne.CanvasObject) (out []*kit.Link) {
 	switch x := o.(type) {
-	case *widget.Hyperlink:
+	case *kit.Link:
 		out = append(out, x)
 	case *container.Scroll:
 		out = links(x.Content)

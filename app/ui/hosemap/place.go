@@ -24,7 +24,7 @@ type place struct {
 	name      *widget.Label
 	surface   *kit.Choice[string]
 	number    *kit.Field
-	reach     *widget.Button
+	reach     *kit.Button
 	gun       *kit.Field
 	reflected *kit.Field
 	point     diagram.Point
@@ -38,7 +38,7 @@ func newPlace(v *View) *place {
 	p.surface = kit.NewChoice(cases.Surfaces(), surfaceName, p.setSurface)
 	p.surface.PlaceHolder = kit.L("window.hosemap.surface-hint")
 	p.number = kit.NewField(kit.L("window.hosemap.emissivity-hint"), p.setSurface)
-	p.reach = widget.NewButtonWithIcon(kit.L("window.hosemap.cant-reach"), theme.CancelIcon(), p.cantReach)
+	p.reach = kit.NewButtonWithIcon(kit.L("window.hosemap.cant-reach"), theme.CancelIcon(), p.cantReach)
 	p.reach.Importance = widget.LowImportance
 	p.gun = kit.NewField("0.95", p.setGun)
 	p.reflected = kit.NewField(kit.L("window.hosemap.around"), p.setReflected)

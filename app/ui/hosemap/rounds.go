@@ -76,12 +76,12 @@ func (v *View) showRounds() {
 	for i, r := range v.data.Case.Rounds {
 		v.rounds.Add(newChip(r, i, condition(r, v.data.Units), i == v.data.Round, func() { v.OnRound(i) }, func(at fyne.Position) { v.menu(i, at) }))
 	}
-	add := widget.NewButtonWithIcon(kit.L("window.hosemap.add"), theme.ContentAddIcon(), nil)
+	add := kit.NewButtonWithIcon(kit.L("window.hosemap.add"), theme.ContentAddIcon(), nil)
 	add.OnTapped = func() { v.addMenu(add) }
 	v.roundTools.RemoveAll()
 	v.roundTools.Add(add)
 	if v.data.round() != nil {
-		more := widget.NewButtonWithIcon("", theme.MoreHorizontalIcon(), nil)
+		more := kit.NewButtonWithIcon("", theme.MoreHorizontalIcon(), nil)
 		more.Importance = widget.LowImportance
 		more.OnTapped = func() { v.menu(v.data.Round, below(more)) }
 		v.roundTools.Add(more)
@@ -138,7 +138,7 @@ func (v *View) AddRound(label string, same bool) {
 		next.Stage = cases.AfterRepair
 	}
 	v.add(next)
-	v.focus(v.conditions.label) // it wants a name
+	kit.Focus(v.conditions.label) // it wants a name
 }
 
 // Again walks a round of before the repair again, after it: it begins one with the same name
@@ -190,12 +190,6 @@ func (v *View) add(r cases.Round) {
 	n := len(v.data.Case.Rounds)
 	v.Edit(kit.L("window.hosemap.edit-new"), func(c *cases.Case) { c.Rounds = append(c.Rounds, r) })
 	v.OnRound(n)
-}
-
-func (v *View) focus(on fyne.Focusable) {
-	if c := fyne.CurrentApp().Driver().CanvasForObject(v.content); c != nil && on != nil {
-		c.Focus(on)
-	}
 }
 
 // DeleteRound takes a round away; Undo brings it back.

@@ -137,9 +137,6 @@ func (v *View) Focus(p diagram.Point) { v.loop.Focus(p) }
 func (v *View) focused(p diagram.Point) {
 	v.point = p
 	v.place.show(p, v.data.round(), v.data.Units)
-	if field, ok := v.loop.Field(p).(fyne.CanvasObject); ok {
-		kit.InSight(v.sheet, field)
-	}
 }
 
 // showChoice asks for the layout while none is known.
@@ -157,7 +154,7 @@ func (v *View) showChoice() {
 	}
 	for _, l := range loops {
 		id := l.ID
-		b := widget.NewButton(say.LoopName(l).String(), func() { v.OnLayout(id) })
+		b := kit.NewButton(say.LoopName(l).String(), func() { v.OnLayout(id) })
 		b.Alignment = widget.ButtonAlignLeading
 		v.choose.Add(container.NewVBox(b, kit.Paragraphs(kit.Span{Text: say.English().With(v.data.Units).Say(say.LoopAbout(l)), Small: true, Color: theme.ColorNamePlaceHolder})))
 	}
@@ -217,7 +214,7 @@ func (v *View) ShowLikely(stage cases.Stage, causes []kit.Likely, provisional st
 		line.Put(c)
 		v.likely.Add(line)
 	}
-	all := widget.NewButtonWithIcon(kit.L("window.hosemap.why"), theme.NavigateNextIcon(), func() { v.OnCauses() })
+	all := kit.NewButtonWithIcon(kit.L("window.hosemap.why"), theme.NavigateNextIcon(), func() { v.OnCauses() })
 	all.Importance, all.Alignment = widget.LowImportance, widget.ButtonAlignLeading
 	v.likely.Add(all)
 	if provisional != "" {

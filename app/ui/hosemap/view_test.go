@@ -138,7 +138,7 @@ func TestLikelyCausesAreToldUntilThereAreNone(t *testing.T) {
 	if got := b.view.likely.Objects[2].(*kit.LikelyLine).Text(); got != "Loop healthy under 1 %" {
 		t.Errorf("the second line says %q", got)
 	}
-	test.Tap(b.view.likely.Objects[3].(*widget.Button))
+	test.Tap(b.view.likely.Objects[3].(*kit.Button))
 	if !asked {
 		t.Error("nobody was asked for all causes")
 	}
@@ -166,7 +166,7 @@ func TestLayoutIsAskedForWhereNoneIsKnown(t *testing.T) {
 	if !b.view.choose.Visible() {
 		t.Fatal("nobody asks for the layout")
 	}
-	test.Tap(b.view.choose.Objects[1].(*fyne.Container).Objects[0].(*widget.Button))
+	test.Tap(b.view.choose.Objects[1].(*fyne.Container).Objects[0].(*kit.Button))
 	if b.data.Case.Loop.Layout == "" || b.view.choose.Visible() {
 		t.Errorf("after choosing the layout is %q", b.data.Case.Loop.Layout)
 	}

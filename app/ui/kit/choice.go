@@ -1,10 +1,6 @@
 package kit
 
-import (
-	"slices"
-
-	"fyne.io/fyne/v2/widget"
-)
+import "slices"
 
 // Unknown is what a choice shows while nothing is chosen.
 func Unknown() string { return L("window.kit.not-known") }
@@ -12,7 +8,7 @@ func Unknown() string { return L("window.kit.not-known") }
 // Choice is a list to choose a word of the format from, shown in the words of
 // the trade. The empty word is "not known" and can be chosen.
 type Choice[T ~string] struct {
-	*widget.Select
+	*Select
 	words []T
 	meant map[string]T // by the names ever offered: a list that hangs open has older ones
 	quiet bool
@@ -22,7 +18,7 @@ type Choice[T ~string] struct {
 // person picks one.
 func NewChoice[T ~string](words []T, name func(T) string, chosen func(T)) *Choice[T] {
 	c := &Choice[T]{meant: map[string]T{}}
-	c.Select = widget.NewSelect(nil, func(picked string) {
+	c.Select = NewSelect(nil, func(picked string) {
 		if w, ok := c.meant[picked]; ok && !c.quiet {
 			chosen(w)
 		}

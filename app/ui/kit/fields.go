@@ -29,9 +29,9 @@ type Field struct {
 	onLeft  func(string)
 	onFocus func()
 	onBlur  func()
-	self    fyne.Focusable // the widget that embeds this one, or itself
-	shown   string         // as it was put or last left
-	kept    string         // as the case has it
+	self    fyne.CanvasObject // the widget that embeds this one, or itself
+	shown   string            // as it was put or last left
+	kept    string            // as the case has it
 	focused bool
 	fresh   bool // nothing was done in it since it has the focus; the tap that gave it may still come
 }
@@ -55,7 +55,7 @@ func NewArea(placeholder string, rows int, onLeft func(string)) *Field {
 	return f
 }
 
-func (f *Field) setUp(self fyne.Focusable) {
+func (f *Field) setUp(self fyne.CanvasObject) {
 	f.self = self
 	if f.MultiLine {
 		f.Scroll = fyne.ScrollVerticalOnly
@@ -135,17 +135,15 @@ func (f *Field) next() {
 	if f.Stay {
 		return
 	}
-	c := canvasOf(f.self)
-	if c == nil {
-		return
-	}
 	if f.After != nil {
 		if on := f.After(); on != nil {
-			c.Focus(on)
+			Focus(on)
 			return
 		}
 	}
-	c.FocusNext()
+	if c := canvasOf(f.self); c != nil {
+		c.FocusNext()
+	}
 }
 
 // Revert takes back what was typed and not yet kept; it reports whether there
@@ -169,7 +167,7 @@ func (f *Field) Typed() bool { return f.focused && !f.fresh }
 // AcceptsTab reports false: Tab goes to the next field, in several lines too.
 func (f *Field) AcceptsTab() bool { return false }
 
-// FocusGained marks the text so that a new number replaces the old. The window's
+// FocusGained brings the field into sight and marks the text so that a new number replaces the old. The window's
 // own focus may come again in the middle of a number: that isn't marked.
 func (f *Field) FocusGained() {
 	if f.focused && f.Text != f.shown {
@@ -185,6 +183,7 @@ func (f *Field) FocusGained() {
 	if f.onFocus != nil {
 		f.onFocus()
 	}
+	InSight(f.self)
 }
 
 // Tapped marks all that stands in a line as it is entered, so that typing
@@ -226,11 +225,13 @@ func (f *Field) FocusLost() {
 	}
 }
 
-// TypedKey adds Escape to what an entry knows.
+// TypedKey adds Escape to what an entry knows: with nothing to take back it is the window's.
 func (f *Field) TypedKey(e *fyne.KeyEvent) {
 	f.fresh = f.fresh && !movesCaret(e.Name)
 	if e.Name == fyne.KeyEscape {
-		f.Revert()
+		if !f.Revert() {
+			leave(f.self, e)
+		}
 		return
 	}
 	f.Entry.TypedKey(e)
@@ -284,12 +285,4 @@ func newNumberField() *numberField {
 	f.setUp(f)
 	f.Scroll = fyne.ScrollNone // a number is short; a scroller would cast its shade
 	return f
-}
-
-func canvasOf(f fyne.Focusable) fyne.Canvas {
-	o, ok := f.(fyne.CanvasObject)
-	if !ok {
-		return nil
-	}
-	return fyne.CurrentApp().Driver().CanvasForObject(o)
 }

@@ -5,7 +5,6 @@ import (
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
-	"fyne.io/fyne/v2/widget"
 
 	"loopbook/cases"
 	"loopbook/diagram/units"
@@ -79,33 +78,6 @@ func (f *Form) Chain(then func() fyne.Focusable) {
 	}
 }
 
-// Follow calls see with a field when the caret comes to it.
-func (f *Form) Follow(see func(fyne.CanvasObject)) {
-	for _, t := range f.texts {
-		t.Follow(see)
-	}
-}
-
-// Follow calls see with the field when the caret comes to it.
-func (f *Field) Follow(see func(fyne.CanvasObject)) { f.onFocus = func() { see(f) } }
-
-// InSight scrolls no further than it must for o to be seen.
-func InSight(scroll *container.Scroll, o fyne.CanvasObject) {
-	driver := fyne.CurrentApp().Driver()
-	top := driver.AbsolutePositionForObject(o).Y - driver.AbsolutePositionForObject(scroll).Y
-	bottom := top + o.Size().Height - scroll.Size().Height
-	to := scroll.Offset
-	switch {
-	case top < 0:
-		to.Y += top
-	case bottom > 0:
-		to.Y += bottom
-	default:
-		return
-	}
-	scroll.ScrollToOffset(to)
-}
-
 // Area binds a text of several lines.
 func (f *Form) Area(label, hint string, rows int, at func(*cases.Case) *string) fyne.CanvasObject {
 	field := NewArea(hint, rows, func(text string) {
@@ -152,10 +124,10 @@ func Pick[T ~string](f *Form, label string, words []T, name func(T) string, at f
 // Ticks binds a list of words as ticks in columns.
 func Ticks[T ~string](f *Form, label string, words []T, name func(T) string, at func(*cases.Case) *[]T) fyne.CanvasObject {
 	grid := container.NewGridWithColumns(2)
-	boxes := make([]*widget.Check, len(words))
+	boxes := make([]*Check, len(words))
 	quiet := false
 	for i, w := range words {
-		boxes[i] = widget.NewCheck(name(w), func(on bool) {
+		boxes[i] = NewCheck(name(w), func(on bool) {
 			if !quiet {
 				f.edit(label, func(c *cases.Case) { *at(c) = ticked(*at(c), w, on) })
 			}

@@ -2,55 +2,142 @@ package kit
 
 import (
 	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
 )
 
-// Button is a dialog's button that Enter presses as a space does, and that hears Escape:
-// the toolkit gives a key to what has the focus alone.
+// The toolkit's controls, each of which comes into sight with the focus, and leaves Escape to
+// its window.
+
+// Button is a button.
 type Button struct {
 	widget.Button
-	escape func()
+	Of      fyne.CanvasObject // what comes into sight with it; nil: the button alone
+	byEnter bool
 }
 
-// NewButton makes a button; escape closes its dialog.
-func NewButton(words string, do, escape func()) *Button {
-	b := &Button{escape: escape}
+// NewButton makes a button that a space presses.
+func NewButton(words string, do func()) *Button { return NewButtonWithIcon(words, nil, do) }
+
+// NewButtonWithIcon makes one with an icon before its words.
+func NewButtonWithIcon(words string, icon fyne.Resource, do func()) *Button {
+	b := &Button{}
 	b.ExtendBaseWidget(b)
-	b.Text, b.OnTapped = words, do
+	b.Text, b.Icon, b.OnTapped = words, icon, do
 	return b
 }
 
-// TypedKey presses, closes, or does what a button does.
+// ByEnter lets Enter press the button too. It isn't for a form's buttons: Enter comes to them
+// from the field before.
+func (b *Button) ByEnter() *Button {
+	b.byEnter = true
+	return b
+}
+
+// FocusGained brings the button into sight, or what it is of.
+func (b *Button) FocusGained() {
+	b.Button.FocusGained()
+	if b.Of != nil {
+		InSight(b.Of)
+		return
+	}
+	InSight(b)
+}
+
+// TypedKey presses, or leaves the key to the window.
 func (b *Button) TypedKey(e *fyne.KeyEvent) {
-	switch e.Name {
-	case fyne.KeyEscape:
-		b.escape()
-	case fyne.KeyReturn, fyne.KeyEnter:
+	switch {
+	case e.Name == fyne.KeyEscape:
+		leave(b, e)
+	case b.byEnter && (e.Name == fyne.KeyReturn || e.Name == fyne.KeyEnter):
 		b.Tapped(nil)
 	default:
 		b.Button.TypedKey(e)
 	}
 }
 
-// Check is a dialog's tick that hears Escape.
-type Check struct {
-	widget.Check
-	escape func()
-}
+// Check is a tick.
+type Check struct{ widget.Check }
 
-// NewCheck makes a tick; escape closes its dialog.
-func NewCheck(words string, escape func()) *Check {
-	c := &Check{escape: escape}
+// NewCheck makes a tick; changed may be nil.
+func NewCheck(words string, changed func(bool)) *Check {
+	c := &Check{}
 	c.ExtendBaseWidget(c)
-	c.Text = words
+	c.Text, c.OnChanged = words, changed
 	return c
 }
 
-// TypedKey closes, or does what a tick does.
+// FocusGained brings the tick into sight.
+func (c *Check) FocusGained() {
+	c.Check.FocusGained()
+	InSight(c)
+}
+
+// TypedKey leaves Escape to the window.
 func (c *Check) TypedKey(e *fyne.KeyEvent) {
 	if e.Name == fyne.KeyEscape {
-		c.escape()
+		leave(c, e)
 		return
 	}
 	c.Check.TypedKey(e)
+}
+
+// Select is a list to choose from.
+type Select struct{ widget.Select }
+
+// NewSelect makes a list; changed may be nil.
+func NewSelect(options []string, changed func(string)) *Select {
+	s := &Select{}
+	s.ExtendBaseWidget(s)
+	s.Options, s.OnChanged = options, changed
+	return s
+}
+
+// FocusGained brings the list into sight.
+func (s *Select) FocusGained() {
+	s.Select.FocusGained()
+	InSight(s)
+}
+
+// TypedKey leaves Escape to the window.
+func (s *Select) TypedKey(e *fyne.KeyEvent) {
+	if e.Name == fyne.KeyEscape {
+		leave(s, e)
+		return
+	}
+	s.Select.TypedKey(e)
+}
+
+// Slider is a bar to set a number by.
+type Slider struct{ widget.Slider }
+
+// NewSlider makes a bar of whole numbers.
+func NewSlider(low, high float64) *Slider {
+	s := &Slider{}
+	s.ExtendBaseWidget(s)
+	s.Min, s.Max, s.Step = low, high, 1
+	return s
+}
+
+// FocusGained brings the bar into sight.
+func (s *Slider) FocusGained() {
+	s.Slider.FocusGained()
+	InSight(s)
+}
+
+// Link is words that lead somewhere.
+type Link struct{ widget.Hyperlink }
+
+// NewLink makes small words that do something.
+func NewLink(words string, do func()) *Link {
+	l := &Link{}
+	l.ExtendBaseWidget(l)
+	l.Text, l.OnTapped, l.SizeName = words, do, theme.SizeNameCaptionText
+	return l
+}
+
+// FocusGained brings the words into sight.
+func (l *Link) FocusGained() {
+	l.Hyperlink.FocusGained()
+	InSight(l)
 }

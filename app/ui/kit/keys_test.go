@@ -10,22 +10,61 @@ import (
 	"loopbook/app/ui/kit"
 )
 
-// What has the focus in a dialog is pressed by Enter and by a space, and Escape is heard
-// wherever the focus is.
-func TestADialogsKeys(t *testing.T) {
+// A dialog's button is pressed by Enter and by a space, a form's by a space alone, and a radio
+// stays chosen.
+func TestAControlsKeys(t *testing.T) {
 	test.NewTempApp(t)
-	pressed, closed := 0, 0
-	b := kit.NewButton("Take", func() { pressed++ }, func() { closed++ })
-	c := kit.NewCheck("All", func() { closed++ })
-	w := test.NewTempWindow(t, container.NewVBox(b, c))
-	for _, key := range []fyne.KeyName{fyne.KeyReturn, fyne.KeyEnter, fyne.KeySpace, fyne.KeyEscape, fyne.KeyLeft} {
-		w.Canvas().Focus(b)
-		w.Canvas().Focused().TypedKey(&fyne.KeyEvent{Name: key})
+	pressed, tapped := 0, 0
+	b := kit.NewButton("Take", func() { pressed++ }).ByEnter()
+	f := kit.NewButton("Remove", func() { tapped++ })
+	c := kit.NewCheck("All", nil)
+	r := kit.NewRadio([]string{"one", "two"}, nil)
+	w := test.NewTempWindow(t, container.NewVBox(b, f, c, r))
+	for _, on := range []*kit.Button{b, f} {
+		for _, key := range []fyne.KeyName{fyne.KeyReturn, fyne.KeyEnter, fyne.KeySpace, fyne.KeyEscape, fyne.KeyLeft} {
+			w.Canvas().Focus(on)
+			w.Canvas().Focused().TypedKey(&fyne.KeyEvent{Name: key})
+		}
 	}
 	w.Canvas().Focus(c)
+	for range 3 { // the tick and both words
+		w.Canvas().Focused().TypedRune(' ')
+		w.Canvas().FocusNext()
+	}
+	w.Canvas().FocusPrevious()
 	w.Canvas().Focused().TypedRune(' ')
-	w.Canvas().Focused().TypedKey(&fyne.KeyEvent{Name: fyne.KeyEscape})
-	if pressed != 3 || closed != 2 || !c.Checked {
-		t.Errorf("pressed %d times, closed %d times, ticked %v; want 3, 2, true", pressed, closed, c.Checked)
+	if pressed != 3 || tapped != 1 || !c.Checked {
+		t.Errorf("pressed %d and %d times, ticked %v; want 3, 1, true", pressed, tapped, c.Checked)
+	}
+	for _, o := range test.LaidOutObjects(r) {
+		if b, ok := o.(*kit.Check); ok && b.Checked != (b.Text == "two") || r.Selected != "two" {
+			t.Errorf("%q is chosen and %q marked %v; want two", r.Selected, b.Text, b.Checked)
+		}
+	}
+}
+
+// Whatever has the focus, Escape comes to the window.
+func TestEscapeIsTheWindows(t *testing.T) {
+	test.NewTempApp(t)
+	radio := kit.NewRadio([]string{"one", "two"}, nil)
+	field := kit.NewField("", nil)
+	w := test.NewTempWindow(t, container.NewVBox(kit.NewButton("Take", nil), kit.NewCheck("All", nil), kit.NewSelect(nil, nil), radio, field))
+	heard := 0
+	w.Canvas().SetOnTypedKey(func(e *fyne.KeyEvent) {
+		if e.Name == fyne.KeyEscape {
+			heard++
+		}
+	})
+	escape := func() { w.Canvas().Focused().TypedKey(&fyne.KeyEvent{Name: fyne.KeyEscape}) }
+	for want := 1; want <= 6; want++ {
+		w.Canvas().FocusNext()
+		if escape(); heard != want {
+			t.Errorf("%T keeps Escape to itself", w.Canvas().Focused())
+		}
+	}
+	heard = 0
+	test.Type(field, "7")
+	if escape(); heard != 0 || field.Text != "" {
+		t.Errorf("with %q typed in a field Escape came to the window %d times; want it to take that back first", field.Text, heard)
 	}
 }

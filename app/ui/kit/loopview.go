@@ -52,9 +52,7 @@ func (v *LoopView) Draw(p drawing.Picture, texts map[diagram.Point]Typed) {
 // Focus puts the focus on a point's field.
 func (v *LoopView) Focus(p diagram.Point) {
 	if f, ok := v.fields[p]; ok {
-		if c := canvasOf(f); c != nil {
-			c.Focus(f)
-		}
+		Focus(f)
 	}
 }
 
@@ -69,6 +67,9 @@ func (v *LoopView) Field(p diagram.Point) fyne.Focusable {
 	}
 	return nil
 }
+
+// Inside are the fields.
+func (v *LoopView) Inside() []fyne.CanvasObject { return v.order }
 
 // Leave keeps what is being typed, as if the field had been left.
 func (v *LoopView) Leave() {
@@ -124,7 +125,7 @@ func (v *LoopView) Tapped(e *fyne.PointEvent) {
 			return
 		}
 	}
-	if c := fyne.CurrentApp().Driver().CanvasForObject(v); c != nil {
+	if c := canvasOf(v); c != nil {
 		c.Unfocus()
 	}
 }

@@ -28,7 +28,7 @@ type Saver func(c chart.Chart, name, kind string) string
 func NewPlot(title string, save Saver) *Plot {
 	p := &Plot{view: NewChartView(), over: Small(title), title: title}
 	button := func(kind string) fyne.CanvasObject {
-		b := widget.NewButtonWithIcon(L("window.plot."+kind), theme.DocumentSaveIcon(), func() {
+		b := NewButtonWithIcon(L("window.plot."+kind), theme.DocumentSaveIcon(), func() {
 			p.over.SetText(save(p.view.chart, p.title, kind))
 		})
 		b.Importance = widget.LowImportance

@@ -8,7 +8,6 @@ import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/theme"
-	"fyne.io/fyne/v2/widget"
 
 	"loopbook/diagram/drawing"
 )
@@ -160,7 +159,7 @@ func (t fieldTheme) Size(n fyne.ThemeSizeName) float32 {
 
 // Tracked shows a slider with a track that can be seen on any ground: the
 // toolkit paints it as it paints a field's ground.
-func Tracked(s *widget.Slider) fyne.CanvasObject {
+func Tracked(s *Slider) fyne.CanvasObject {
 	return container.NewThemeOverride(s, trackTheme{fyne.CurrentApp().Settings().Theme()})
 }
 

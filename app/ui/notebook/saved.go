@@ -13,12 +13,12 @@ type saved struct {
 	view   *View
 	names  []string
 	texts  map[string]string
-	button *widget.Button
+	button *kit.Button
 }
 
 func newSaved(v *View) *saved {
 	s := &saved{view: v}
-	s.button = widget.NewButtonWithIcon("", theme.MenuIcon(), s.open)
+	s.button = kit.NewButtonWithIcon("", theme.MenuIcon(), s.open)
 	s.button.Importance = widget.LowImportance
 	return s
 }

@@ -46,10 +46,10 @@ type View struct {
 	list    *widget.List
 	count   *widget.Label
 	nothing *widget.RichText
-	sort    *widget.Select
+	sort    *kit.Select
 	saved   *saved
 	facets  *facets
-	more    *widget.Button
+	more    *kit.Button
 	content fyne.CanvasObject
 	now     func() time.Time
 }
@@ -79,9 +79,9 @@ func New(now func() time.Time) *View {
 	v.makeSort()
 	v.facets = newFacets(v.toggle)
 	v.saved = newSaved(v)
-	v.more = widget.NewButtonWithIcon(kit.L("window.notebook.filters"), theme.MenuDropDownIcon(), v.toggleFilters)
+	v.more = kit.NewButtonWithIcon(kit.L("window.notebook.filters"), theme.MenuDropDownIcon(), v.toggleFilters)
 	v.more.Importance = widget.LowImportance
-	start := widget.NewButtonWithIcon(kit.L("window.notebook.new"), theme.ContentAddIcon(), func() { call(v.OnNew) })
+	start := kit.NewButtonWithIcon(kit.L("window.notebook.new"), theme.ContentAddIcon(), func() { call(v.OnNew) })
 	start.Importance = widget.HighImportance
 	v.name = kit.Heading("Loopbook")
 	head := container.NewVBox(
@@ -152,11 +152,7 @@ func (v *View) tell(readAs string) {
 }
 
 // FocusSearch puts the caret into the search.
-func (v *View) FocusSearch() {
-	if c := fyne.CurrentApp().Driver().CanvasForObject(v.search); c != nil {
-		c.Focus(v.search)
-	}
-}
+func (v *View) FocusSearch() { kit.Focus(v.search) }
 
 // Refresh shows rows that have come in since.
 func (v *View) Refresh() { v.list.Refresh() }
@@ -194,7 +190,7 @@ func (v *View) ask() {
 
 func (v *View) makeSort() {
 	words := []string{kit.L("window.notebook.sort-best"), kit.L("window.notebook.sort-newest"), kit.L("window.notebook.sort-oldest"), kit.L("window.notebook.sort-changed")}
-	v.sort = widget.NewSelect(words, nil)
+	v.sort = kit.NewSelect(words, nil)
 	v.sort.SetSelectedIndex(0)
 	v.sort.OnChanged = func(string) {
 		by := append([]cases.Sort{cases.Best}, query.Sorts()...)[v.sort.SelectedIndex()]

@@ -37,14 +37,14 @@ type View struct {
 
 	choice  Choice
 	quiet   bool
-	kind    *widget.RadioGroup
-	lang    *widget.Select
-	page    *widget.Select
-	answer  *widget.Check
-	named   *widget.Check
+	kind    *kit.Radio
+	lang    *kit.Select
+	page    *kit.Select
+	answer  *kit.Check
+	named   *kit.Check
 	name    *kit.Field
 	address *kit.Field
-	logo    *widget.Button
+	logo    *kit.Button
 	says    *widget.Label
 	side    *fyne.Container
 	pages   *fyne.Container
@@ -59,18 +59,17 @@ const sideWidth = 300
 func New() *View {
 	v := &View{OnChange: func(Choice) {}, OnSave: func() {}, OnOpen: func() {}, OnLogo: func() {}, says: widget.NewLabel(""), pages: container.NewVBox()}
 	v.says.Wrapping = fyne.TextWrapWord
-	v.kind = widget.NewRadioGroup(kindNames(), func(string) { v.change(func(c *Choice) { c.Kind = kinds()[at(kindNames(), v.kind.Selected)] }) })
-	v.kind.Required = true
-	v.lang = widget.NewSelect(langNames(), func(string) { v.change(func(c *Choice) { c.Lang = say.Langs()[v.lang.SelectedIndex()] }) })
-	v.page = widget.NewSelect([]string{string(report.A4), string(report.Letter)}, func(s string) { v.change(func(c *Choice) { c.Page = report.Page(s) }) })
-	v.answer = widget.NewCheck(kit.L("window.papers.answer"), func(on bool) { v.change(func(c *Choice) { c.Answer = on }) })
-	v.named = widget.NewCheck(kit.L("window.papers.named"), func(on bool) { v.change(func(c *Choice) { c.Named = on }) })
+	v.kind = kit.NewRadio(kindNames(), func(string) { v.change(func(c *Choice) { c.Kind = kinds()[at(kindNames(), v.kind.Selected)] }) })
+	v.lang = kit.NewSelect(langNames(), func(string) { v.change(func(c *Choice) { c.Lang = say.Langs()[v.lang.SelectedIndex()] }) })
+	v.page = kit.NewSelect([]string{string(report.A4), string(report.Letter)}, func(s string) { v.change(func(c *Choice) { c.Page = report.Page(s) }) })
+	v.answer = kit.NewCheck(kit.L("window.papers.answer"), func(on bool) { v.change(func(c *Choice) { c.Answer = on }) })
+	v.named = kit.NewCheck(kit.L("window.papers.named"), func(on bool) { v.change(func(c *Choice) { c.Named = on }) })
 	v.name = kit.NewField(kit.L("window.papers.name-hint"), func(s string) { v.change(func(c *Choice) { c.Name = s }) })
 	v.address = kit.NewArea(kit.L("window.papers.address-hint"), 3, func(s string) { v.change(func(c *Choice) { c.Address = s }) })
-	v.logo = widget.NewButtonWithIcon("", theme.FileImageIcon(), func() { v.OnLogo() })
-	open := widget.NewButtonWithIcon(kit.L("window.papers.open"), theme.DocumentPrintIcon(), func() { v.OnOpen() })
+	v.logo = kit.NewButtonWithIcon("", theme.FileImageIcon(), func() { v.OnLogo() })
+	open := kit.NewButtonWithIcon(kit.L("window.papers.open"), theme.DocumentPrintIcon(), func() { v.OnOpen() })
 	open.Importance = widget.HighImportance
-	save := widget.NewButtonWithIcon(kit.L("window.papers.save"), theme.DocumentSaveIcon(), func() { v.OnSave() })
+	save := kit.NewButtonWithIcon(kit.L("window.papers.save"), theme.DocumentSaveIcon(), func() { v.OnSave() })
 	v.side = container.NewVBox(
 		kit.Section(kit.L("window.papers.which"), v.kind, v.answer, v.named),
 		kit.Section(kit.L("window.papers.how"), container.NewGridWithColumns(2, v.lang, v.page)),

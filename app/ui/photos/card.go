@@ -34,8 +34,8 @@ func newCard(v *View, at int, points []diagram.Point) *card {
 	c.point = kit.NewChoice(points, v.PointName, func(p diagram.Point) {
 		v.edit(kit.L("window.photos.point"), func(c *cases.Case) { c.Photos[at].Point = p })
 	})
-	open := widget.NewButtonWithIcon("", theme.ZoomInIcon(), func() { v.OnOpen(at) })
-	remove := widget.NewButtonWithIcon("", theme.DeleteIcon(), func() {
+	open := kit.NewButtonWithIcon("", theme.ZoomInIcon(), func() { v.OnOpen(at) })
+	remove := kit.NewButtonWithIcon("", theme.DeleteIcon(), func() {
 		v.edit(kit.L("window.photos.removed"), func(c *cases.Case) { c.Photos = slices.Delete(c.Photos, at, at+1) })
 	})
 	open.Importance, remove.Importance = widget.LowImportance, widget.LowImportance

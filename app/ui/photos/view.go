@@ -61,9 +61,9 @@ func New(edit func(string, func(*cases.Case))) *View {
 		OnAdd: func() {}, OnPaste: func() {}, OnOpen: func(int) {}, PointName: func(p diagram.Point) string { return string(p) },
 		edit: edit, grid: container.NewGridWrap(fyne.NewSize(cardWidth, cardHeight)), says: kit.Small(""),
 	}
-	add := widget.NewButtonWithIcon(kit.L("window.photos.add"), theme.ContentAddIcon(), func() { v.OnAdd() })
+	add := kit.NewButtonWithIcon(kit.L("window.photos.add"), theme.ContentAddIcon(), func() { v.OnAdd() })
 	add.Importance = widget.HighImportance
-	paste := widget.NewButtonWithIcon(kit.L("window.photos.paste"), theme.ContentPasteIcon(), func() { v.OnPaste() })
+	paste := kit.NewButtonWithIcon(kit.L("window.photos.paste"), theme.ContentPasteIcon(), func() { v.OnPaste() })
 	v.empty = container.NewCenter(kit.Wide(420, kit.Paragraphs(
 		kit.Span{Text: kit.L("window.photos.none"), Bold: true}, kit.Span{Text: kit.L("window.photos.none-text")})))
 	top := container.NewBorder(nil, nil, container.NewHBox(add, paste), nil, v.says)

@@ -18,7 +18,7 @@ import (
 func each(o fyne.CanvasObject, do func(fyne.CanvasObject)) {
 	do(o)
 	switch o := o.(type) {
-	case *kit.Field, *widget.Select, *widget.Button:
+	case *kit.Field, *kit.Select, *kit.Button:
 	case *fyne.Container:
 		for _, inner := range o.Objects {
 			each(inner, do)
@@ -43,13 +43,13 @@ func TestACaptionAndAPointAreKept(t *testing.T) {
 	w.Resize(fyne.NewSize(1040, 640))
 	show()
 	var captions []*kit.Field
-	var points []*widget.Select
+	var points []*kit.Select
 	shown, problem := 0, false
 	each(v.Content(), func(o fyne.CanvasObject) {
 		switch o := o.(type) {
 		case *kit.Field:
 			captions = append(captions, o)
-		case *widget.Select:
+		case *kit.Select:
 			points = append(points, o)
 		case *canvas.Image:
 			if o.Image == picture {

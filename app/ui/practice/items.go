@@ -72,14 +72,14 @@ func (t *items) layOut(groups []Group) {
 
 // cell is the place of one item.
 type cell struct {
-	button  *widget.Button
+	button  *kit.Button
 	says    *widget.Label
 	bought  *fyne.Container
 	content fyne.CanvasObject
 }
 
 func newCell(i Item, buy func()) *cell {
-	c := &cell{button: widget.NewButton(kit.L("window.practice.item", i.Name, i.Cost), buy), says: widget.NewLabel("")}
+	c := &cell{button: kit.NewButton(kit.L("window.practice.item", i.Name, i.Cost), buy), says: widget.NewLabel("")}
 	c.says.TextStyle.Bold, c.says.SizeName = true, theme.SizeNameCaptionText
 	c.bought = container.NewStack(kit.NewGround(drawing.FineGround, "", 5), container.NewBorder(nil, nil, nil, c.says, kit.Small(i.Name)))
 	c.content = container.NewStack(c.button, c.bought)

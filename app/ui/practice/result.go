@@ -53,13 +53,13 @@ func (r *result) show(d Result) {
 	}
 	spans = append(spans, kit.Span{Text: d.Minutes})
 	head := kit.Card(sign, d.Head, spans...)
-	buttons := container.NewHBox(widget.NewButton(kit.L("window.practice.done"), func() { call(r.view.OnStop) }))
+	buttons := container.NewHBox(kit.NewButton(kit.L("window.practice.done"), func() { call(r.view.OnStop) }))
 	if d.Next != "" {
-		next := widget.NewButtonWithIcon(d.Next, theme.NavigateNextIcon(), func() { call(r.view.OnNext) })
+		next := kit.NewButtonWithIcon(d.Next, theme.NavigateNextIcon(), func() { call(r.view.OnNext) })
 		next.Importance = widget.HighImportance
 		buttons.Add(next)
 	}
-	open := widget.NewButton(kit.L("window.practice.open-case"), func() { call(r.view.OnOpenCase) })
+	open := kit.NewButton(kit.L("window.practice.open-case"), func() { call(r.view.OnOpenCase) })
 	open.Importance = widget.LowImportance
 	buttons.Add(open)
 	columns := container.New(kit.Shares{1, 1},

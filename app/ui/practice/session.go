@@ -55,9 +55,9 @@ type session struct {
 	drawing    *kit.Picture
 	cause      *kit.Choice[cases.Cause]
 	named      cases.Cause
-	confidence *widget.Slider
+	confidence *kit.Slider
 	sure       *widget.Label
-	answer     *widget.Button
+	answer     *kit.Button
 	content    fyne.CanvasObject
 }
 
@@ -68,15 +68,15 @@ func newSession(v *View) *session {
 		s.ready()
 	})
 	s.cause.PlaceHolder = kit.L("window.practice.which")
-	s.confidence = widget.NewSlider(5, 99)
+	s.confidence = kit.NewSlider(5, 99)
 	s.confidence.OnChanged = func(v float64) { s.sure.SetText(kit.L("window.practice.sure", math.Round(v))) }
-	s.answer = widget.NewButtonWithIcon(kit.L("window.practice.answer"), theme.ConfirmIcon(), func() {
+	s.answer = kit.NewButtonWithIcon(kit.L("window.practice.answer"), theme.ConfirmIcon(), func() {
 		if v.OnAnswer != nil {
 			v.OnAnswer(s.named, s.confidence.Value/100)
 		}
 	})
 	s.answer.Importance = widget.HighImportance
-	stop := widget.NewButton(kit.L("window.practice.stop"), func() { call(v.OnStop) })
+	stop := kit.NewButton(kit.L("window.practice.stop"), func() { call(v.OnStop) })
 	stop.Importance = widget.LowImportance
 	left := container.NewBorder(container.New(kit.Tight{}, s.title, s.complaint), nil, nil, nil, container.NewVScroll(s.items.content))
 	s.tellings = container.NewVScroll(s.told)

@@ -76,7 +76,7 @@ func (s *start) door() fyne.CanvasObject {
 	if s.trainer {
 		words = kit.L("window.practice.from-trainer")
 	}
-	door := widget.NewButton(words, func() {
+	door := kit.NewButton(words, func() {
 		s.trainer = !s.trainer
 		if s.view.OnTrainer != nil {
 			s.view.OnTrainer(s.trainer)
@@ -89,7 +89,7 @@ func (s *start) door() fyne.CanvasObject {
 // trainees is the left half: who practises, and on what.
 func (s *start) trainees(d Start) fyne.CanvasObject {
 	v := s.view
-	own := widget.NewButton(kit.L("window.practice.this-case"), func() { call(v.OnOpenOne) })
+	own := kit.NewButton(kit.L("window.practice.this-case"), func() { call(v.OnOpenOne) })
 	words := kit.L("window.practice.open-one") // its title would tell too much
 	if d.Why != "" {
 		own.Disable()
@@ -101,7 +101,7 @@ func (s *start) trainees(d Start) fyne.CanvasObject {
 	)
 	buttons := container.NewHBox()
 	for _, how := range Difficulties() {
-		buttons.Add(widget.NewButton(kit.L("window.practice.simulated-"+string(how)), func() {
+		buttons.Add(kit.NewButton(kit.L("window.practice.simulated-"+string(how)), func() {
 			if v.OnSimulated != nil {
 				v.OnSimulated(how)
 			}
@@ -119,7 +119,7 @@ func (s *start) classes(d Start) fyne.CanvasObject {
 		box.Add(kit.Paragraphs(kit.Span{Text: kit.L("window.practice.no-class"), Small: true, Color: theme.ColorNamePlaceHolder}))
 	}
 	for _, c := range d.Classes {
-		begin := widget.NewButton(kit.L("window.practice.begin"), func() { tell(s.view.OnClass, c.Name) })
+		begin := kit.NewButton(kit.L("window.practice.begin"), func() { tell(s.view.OnClass, c.Name) })
 		box.Add(container.NewBorder(nil, nil, nil, begin, widget.NewLabel(kit.L("window.practice.class", c.Name, len(c.Cases)))))
 	}
 	return box
@@ -129,7 +129,7 @@ func (s *start) classes(d Start) fyne.CanvasObject {
 func (s *start) trainers(d Start) fyne.CanvasObject {
 	v := s.view
 	name := kit.NewField(kit.L("window.practice.class-name"), nil)
-	build := widget.NewButton(kit.L("window.practice.make", d.Found), func() {
+	build := kit.NewButton(kit.L("window.practice.make", d.Found), func() {
 		if v.OnMake != nil && name.Text != "" {
 			v.OnMake(name.Text)
 		}
@@ -137,7 +137,7 @@ func (s *start) trainers(d Start) fyne.CanvasObject {
 	if d.Found == 0 {
 		build.Disable()
 	}
-	retire := widget.NewCheck(kit.L("window.practice.retire"), nil)
+	retire := kit.NewCheck(kit.L("window.practice.retire"), nil)
 	retire.SetChecked(d.Retired)
 	retire.OnChanged = func(on bool) {
 		if v.OnRetire != nil {
@@ -163,7 +163,7 @@ func (s *start) trainers(d Start) fyne.CanvasObject {
 }
 
 // chosen is which class is looked at, with its cases in their order.
-func (s *start) chosen(d Start) (choose *widget.Select, list *fyne.Container) {
+func (s *start) chosen(d Start) (choose *kit.Select, list *fyne.Container) {
 	v := s.view
 	names := []string{kit.L("window.practice.all")}
 	at := 0
@@ -173,7 +173,7 @@ func (s *start) chosen(d Start) (choose *widget.Select, list *fyne.Container) {
 			at = i + 1
 		}
 	}
-	choose = widget.NewSelect(names, nil)
+	choose = kit.NewSelect(names, nil)
 	choose.SetSelectedIndex(at)
 	choose.OnChanged = func(string) {
 		i := choose.SelectedIndex()
@@ -189,15 +189,15 @@ func (s *start) chosen(d Start) (choose *widget.Select, list *fyne.Container) {
 	}
 	list.Add(kit.Heading(kit.L("window.practice.order")))
 	for i, title := range d.Classes[at-1].Cases {
-		up := widget.NewButtonWithIcon("", theme.MoveUpIcon(), func() { move(v.OnMove, i, -1) })
-		out := widget.NewButtonWithIcon("", theme.ContentRemoveIcon(), func() { move(v.OnMove, i, 0) })
+		up := kit.NewButtonWithIcon("", theme.MoveUpIcon(), func() { move(v.OnMove, i, -1) })
+		out := kit.NewButtonWithIcon("", theme.ContentRemoveIcon(), func() { move(v.OnMove, i, 0) })
 		up.Importance, out.Importance = widget.LowImportance, widget.LowImportance
 		if i == 0 {
 			up.Disable()
 		}
 		list.Add(container.NewBorder(nil, nil, nil, container.NewHBox(up, out), kit.Small(kit.L("window.practice.nth", i+1, title))))
 	}
-	drop := widget.NewButton(kit.L("window.practice.forget"), func() { tell(v.OnForget, d.Chosen) })
+	drop := kit.NewButton(kit.L("window.practice.forget"), func() { tell(v.OnForget, d.Chosen) })
 	drop.Importance = widget.LowImportance
 	list.Add(container.NewHBox(drop))
 	return choose, list
@@ -214,7 +214,7 @@ func (s *start) results(d Start) fyne.CanvasObject {
 	for _, r := range d.Results {
 		line(widget.NewLabel(r.Trainee), widget.NewLabel(r.Cases), widget.NewLabel(r.Right), widget.NewLabel(r.Score), widget.NewLabel(r.Minutes))
 	}
-	export := widget.NewButtonWithIcon(kit.L("window.practice.export"), theme.DocumentSaveIcon(), func() { call(s.view.OnExport) })
+	export := kit.NewButtonWithIcon(kit.L("window.practice.export"), theme.DocumentSaveIcon(), func() { call(s.view.OnExport) })
 	export.Importance = widget.LowImportance
 	box.Add(container.NewHBox(export))
 	return kit.Section(kit.L("window.practice.results"), box)

@@ -43,7 +43,7 @@ type View struct {
 func New(back func()) *View {
 	v := &View{state: kit.Caption("")}
 	v.start, v.session, v.result = newStart(v), newSession(v), newResult(v)
-	home := widget.NewButtonWithIcon(kit.L("window.practice.back"), theme.NavigateBackIcon(), back)
+	home := kit.NewButtonWithIcon(kit.L("window.practice.back"), theme.NavigateBackIcon(), back)
 	home.Importance = widget.LowImportance
 	title := widget.NewLabel(kit.L("window.practice.title"))
 	title.SizeName, title.TextStyle.Bold = theme.SizeNameHeadingText, true

@@ -7,15 +7,15 @@ import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/test"
-	"fyne.io/fyne/v2/widget"
 
+	"loopbook/app/ui/kit"
 	"loopbook/app/ui/kit/kittest"
 	"loopbook/cases"
 )
 
-func buttons(o fyne.CanvasObject, out map[string]*widget.Button) map[string]*widget.Button {
+func buttons(o fyne.CanvasObject, out map[string]*kit.Button) map[string]*kit.Button {
 	switch x := o.(type) {
-	case *widget.Button:
+	case *kit.Button:
 		out[x.Text] = x
 	case *container.Scroll:
 		buttons(x.Content, out)
@@ -47,7 +47,7 @@ func TestEvidenceIsBoughtAndACauseNamed(t *testing.T) {
 		{Number: 4, Name: "Upper hose", Cost: "1 min"}, {Number: 5, Name: "Lower hose", Says: "31 °C", Bought: true},
 	}}}}
 	v.Begin(d)
-	all := buttons(v.Content(), map[string]*widget.Button{})
+	all := buttons(v.Content(), map[string]*kit.Button{})
 	if all["Lower hose · 1 min"] != nil || all["Upper hose · 1 min"] == nil {
 		t.Fatalf("buttons %v", all)
 	}
@@ -76,7 +76,7 @@ func TestTheResultIsExplained(t *testing.T) {
 	if text := kittest.Texts(v.Content()); text == "" {
 		t.Error("the result says nothing")
 	}
-	test.Tap(buttons(v.Content(), map[string]*widget.Button{})["Next case (2 left)"])
+	test.Tap(buttons(v.Content(), map[string]*kit.Button{})["Next case (2 left)"])
 	if !next {
 		t.Error("the next case isn't asked for")
 	}
@@ -91,12 +91,12 @@ func TestATrainerKeepsClasses(t *testing.T) {
 		Results: []Row{{Trainee: "Liv", Cases: "2", Right: "1", Score: "-0.5", Minutes: "12 (8)"}}}
 	v.OnTrainer = func(bool) { v.ShowStart(d) }
 	v.ShowStart(d)
-	all := buttons(v.Content(), map[string]*widget.Button{})
+	all := buttons(v.Content(), map[string]*kit.Button{})
 	if all["Make a set of 3"] != nil {
 		t.Error("what is for the trainer is seen by who practises")
 	}
 	test.Tap(all["For the trainer: class sets and results…"])
-	all = buttons(v.Content(), map[string]*widget.Button{})
+	all = buttons(v.Content(), map[string]*kit.Button{})
 	if !all["Practise on this case"].Disabled() {
 		t.Error("no case is open, and it can be practised on")
 	}
@@ -118,7 +118,7 @@ func TestNoButtonMovesWhenEvidenceIsBought(t *testing.T) {
 	v.Begin(d)
 	places := func() map[string]fyne.Position {
 		out := map[string]fyne.Position{}
-		for name, b := range buttons(v.Content(), map[string]*widget.Button{}) {
+		for name, b := range buttons(v.Content(), map[string]*kit.Button{}) {
 			if b.Visible() {
 				out[name] = fyne.CurrentApp().Driver().AbsolutePositionForObject(b)
 			}

@@ -61,7 +61,7 @@ type View struct {
 
 	data    Data
 	form    *kit.Form
-	pick    *widget.Select
+	pick    *kit.Select
 	quiet   bool
 	picture *kit.Picture
 	rows    *fyne.Container
@@ -84,7 +84,7 @@ func New(edit func(string, func(*cases.Case)), save kit.Saver) *View {
 		curves: kit.NewPlot(kit.L("window.proof.curves"), save), side: container.NewVBox(), again: container.NewVBox(),
 	}
 	v.empty = container.NewCenter(container.NewVBox(nothingYet(), v.again))
-	v.pick = widget.NewSelect(nil, func(string) {
+	v.pick = kit.NewSelect(nil, func(string) {
 		if i := v.pick.SelectedIndex(); !v.quiet && i >= 0 {
 			v.OnPair(i)
 		}
@@ -107,7 +107,7 @@ func nothingYet() fyne.CanvasObject {
 // showAgain offers to walk each round of before the repair again that wasn't yet.
 func (v *View) showAgain(at *fyne.Container) {
 	for i, r := range v.data.Again {
-		b := widget.NewButtonWithIcon(kit.L("window.proof.again", r.Name), theme.ContentAddIcon(), func() { v.OnAgain(r.Index) })
+		b := kit.NewButtonWithIcon(kit.L("window.proof.again", r.Name), theme.ContentAddIcon(), func() { v.OnAgain(r.Index) })
 		if i == 0 {
 			b.Importance = widget.HighImportance
 		}

@@ -91,7 +91,7 @@ func TestARoundIsWalkedAgain(t *testing.T) {
 		Curves: chart.Lines{Curves: []chart.Curve{{X: []float64{0, 1}, Y: []float64{20, 30}}}},
 	})
 	all(v.Content(), func(o fyne.CanvasObject) {
-		if b, ok := o.(*widget.Button); ok && strings.Contains(b.Text, "warm idle") {
+		if b, ok := o.(*kit.Button); ok && strings.Contains(b.Text, "warm idle") {
 			test.Tap(b)
 		}
 	})

@@ -32,7 +32,7 @@ func newPartRow(edit func(string, func(*cases.Case)), at int, after func() fyne.
 	r.quantity = number(kit.L("window.repair.how-many"), "1", edit, func(c *cases.Case) **float64 { return &c.Repair.Parts[at].Quantity })
 	r.price = number(kit.L("window.repair.price-of-one"), "", edit, func(c *cases.Case) **float64 { return &c.Repair.Parts[at].Price })
 	r.price.After = after // not to the button that removes the part
-	remove := widget.NewButtonWithIcon("", theme.DeleteIcon(), func() {
+	remove := kit.NewButtonWithIcon("", theme.DeleteIcon(), func() {
 		edit(kit.L("window.repair.part-removed"), func(c *cases.Case) { c.Repair.Parts = slices.Delete(c.Repair.Parts, at, at+1) })
 	})
 	remove.Importance = widget.LowImportance
@@ -42,7 +42,7 @@ func newPartRow(edit func(string, func(*cases.Case)), at int, after func() fyne.
 
 // heads stand over the part rows, in their columns.
 func heads() fyne.CanvasObject {
-	room := widget.NewButtonWithIcon("", theme.DeleteIcon(), nil) // as wide as a row's
+	room := kit.NewButtonWithIcon("", theme.DeleteIcon(), nil) // as wide as a row's
 	last := kit.Small(kit.L("window.repair.sum"))
 	last.Alignment = fyne.TextAlignTrailing
 	return container.NewBorder(nil, nil, nil, kit.Wide(room.MinSize().Width, container.NewStack()),

@@ -5,7 +5,6 @@ import (
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
-	"fyne.io/fyne/v2/widget"
 
 	"loopbook/app/ui/kit"
 	"loopbook/cases"
@@ -15,7 +14,7 @@ import (
 type steps struct {
 	edit    func(what string, change func(*cases.Case))
 	shown   []Step // without their ticks
-	boxes   []*widget.Check
+	boxes   []*kit.Check
 	quiet   bool
 	content *fyne.Container
 }
@@ -43,7 +42,7 @@ func (s *steps) make(list []Step) {
 	s.shown, s.boxes = list, s.boxes[:0]
 	s.content.RemoveAll()
 	for _, step := range list {
-		box := widget.NewCheck("", func(on bool) {
+		box := kit.NewCheck("", func(on bool) {
 			if !s.quiet {
 				s.edit(step.Text, func(c *cases.Case) { c.Repair.StepsDone = ticked(c.Repair.StepsDone, step.ID, on) })
 			}

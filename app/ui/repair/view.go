@@ -92,7 +92,7 @@ func New(edit func(what string, change func(*cases.Case)), m Money) *View {
 
 func (v *View) partsAndPrice() fyne.CanvasObject {
 	f := v.form
-	add := widget.NewButtonWithIcon(kit.L("window.repair.add-part"), theme.ContentAddIcon(), v.addPart)
+	add := kit.NewButtonWithIcon(kit.L("window.repair.add-part"), theme.ContentAddIcon(), v.addPart)
 	add.Importance = widget.LowImportance
 	hours := kit.Number(f, kit.L("window.repair.hours"), 0, 1e5, func(c *cases.Case) **float64 { return &c.Repair.LabourHours })
 	perHour := f.Quantity(
@@ -145,9 +145,7 @@ func (v *View) addPart() {
 		r.Parts = append(r.Parts, cases.Part{Name: kit.L("window.repair.part")})
 	})
 	if n := len(v.rows); n > 0 {
-		if c := fyne.CurrentApp().Driver().CanvasForObject(v.content); c != nil {
-			c.Focus(v.rows[n-1].name)
-		}
+		kit.Focus(v.rows[n-1].name)
 	}
 }
 

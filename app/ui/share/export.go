@@ -48,7 +48,7 @@ type Export struct {
 // NewExport makes the choice; the scopes are named by the words given, in their order.
 func NewExport(scopes []string) *Export {
 	e := &Export{preview: container.NewVBox()}
-	which := widget.NewRadioGroup(scopes, nil)
+	which := kit.NewRadio(scopes, nil)
 	which.SetSelected(scopes[0])
 	which.OnChanged = func(word string) {
 		for i, w := range scopes {
@@ -58,14 +58,13 @@ func NewExport(scopes []string) *Export {
 		}
 		e.tell()
 	}
-	which.Required = true
 	hide := kit.NewField(kit.L("window.share.hide"), nil)
 	hide.OnChanged = func(text string) {
 		e.wish.Hide = text
 		e.tell()
 	}
 	hide.Disable()
-	hidden := widget.NewCheck(kit.L("window.share.anonymous"), func(on bool) {
+	hidden := kit.NewCheck(kit.L("window.share.anonymous"), func(on bool) {
 		e.wish.Anonymous = on
 		if on {
 			hide.Enable()

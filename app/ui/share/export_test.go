@@ -7,8 +7,8 @@ import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/test"
-	"fyne.io/fyne/v2/widget"
 
+	"loopbook/app/ui/kit"
 	"loopbook/app/ui/kit/kittest"
 )
 
@@ -35,8 +35,8 @@ func TestEachChoiceMakesThePreviewAnew(t *testing.T) {
 	w.Resize(fyne.NewSize(900, 600))
 	var wishes []Wish
 	e.OnWish = func(w Wish) { wishes = append(wishes, w) }
-	find[*widget.RadioGroup](e.Content())[0].SetSelected("all")
-	find[*widget.Check](e.Content())[0].SetChecked(true)
+	find[*kit.Radio](e.Content())[0].SetSelected("all")
+	find[*kit.Check](e.Content())[0].SetChecked(true)
 	if len(wishes) != 2 || wishes[1] != (Wish{Scope: All, Anonymous: true}) || e.Wish() != wishes[1] {
 		t.Errorf("wished %+v", wishes)
 	}

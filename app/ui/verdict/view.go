@@ -70,7 +70,7 @@ func New(edit func(what string, change func(*cases.Case))) *View {
 		),
 		kit.Section(kit.L("window.verdict.ruled-out"), v.ruledOut),
 	)
-	print := widget.NewButtonWithIcon(kit.L("window.verdict.print"), theme.DocumentPrintIcon(), func() { v.OnPaper() })
+	print := kit.NewButtonWithIcon(kit.L("window.verdict.print"), theme.DocumentPrintIcon(), func() { v.OnPaper() })
 	print.Importance = widget.HighImportance
 	right := container.NewVBox(
 		kit.Section(kit.L("window.verdict.next-one"),
@@ -156,7 +156,7 @@ func (v *View) evidenceRow(e Evidence, chosen bool) fyne.CanvasObject {
 	point := func() {
 		v.edit(kit.L("window.verdict.confirmed-by"), func(c *cases.Case) { c.Verdict.ConfirmedBy = e.Word })
 	}
-	pick := widget.NewButtonWithIcon("", icon, point)
+	pick := kit.NewButtonWithIcon("", icon, point)
 	pick.Importance = widget.LowImportance
 	return container.NewBorder(nil, nil, container.NewVBox(pick), nil, newWords(kit.Span{Text: e.Text, Small: true, Bold: chosen}, point))
 }

@@ -5,8 +5,8 @@ import (
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/test"
-	"fyne.io/fyne/v2/widget"
 
+	"loopbook/app/ui/kit"
 	"loopbook/cases"
 	"loopbook/diagram/units"
 )
@@ -38,7 +38,7 @@ func TestTheVerdictPointsAtEvidence(t *testing.T) {
 	row := v.evidence.Objects[1].(*fyne.Container)
 	for _, o := range row.Objects {
 		if box, ok := o.(*fyne.Container); ok {
-			test.Tap(box.Objects[0].(*widget.Button))
+			test.Tap(box.Objects[0].(*kit.Button))
 		}
 	}
 	if c.Verdict.ConfirmedBy != "bubbles" || len(v.evidence.Objects) != 2 {

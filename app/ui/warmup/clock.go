@@ -20,7 +20,7 @@ type clock struct {
 	began   time.Time
 	cancel  chan struct{} // nil: it stands
 	label   *widget.Label
-	button  *widget.Button
+	button  *kit.Button
 	content fyne.CanvasObject
 }
 
@@ -28,7 +28,7 @@ type clock struct {
 // at once and each second.
 func newClock(now func() time.Time, start func(), tell func(minutes float64)) *clock {
 	c := &clock{now: now, start: start, tell: tell, label: widget.NewLabelWithStyle("0:00", fyne.TextAlignLeading, fyne.TextStyle{Bold: true})}
-	c.button = widget.NewButtonWithIcon(kit.L("window.warmup.engine-starts"), theme.MediaPlayIcon(), c.press)
+	c.button = kit.NewButtonWithIcon(kit.L("window.warmup.engine-starts"), theme.MediaPlayIcon(), c.press)
 	c.content = container.NewHBox(c.button, c.label)
 	return c
 }

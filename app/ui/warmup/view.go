@@ -46,7 +46,7 @@ type View struct {
 
 	edit    func(what string, change func(*cases.Case))
 	data    Data
-	pick    *widget.Select
+	pick    *kit.Select
 	picking bool
 	stage   *kit.Choice[cases.Stage] // of the shown log
 
@@ -58,10 +58,10 @@ type View struct {
 	remarks *widget.RichText
 	pane    *fyne.Container // laid out anew when its words change
 	reading *widget.Label
-	save    *widget.Button
-	svg     *widget.Button
-	columns *widget.Button
-	remove  *widget.Button
+	save    *kit.Button
+	svg     *kit.Button
+	columns *kit.Button
+	remove  *kit.Button
 	empty   fyne.CanvasObject
 	content fyne.CanvasObject
 }
@@ -73,7 +73,7 @@ func New(edit func(what string, change func(*cases.Case)), now func() time.Time)
 		edit: edit, data: Data{Log: -1}, chart: kit.NewChartView(), facts: container.New(kit.Tight{More: 2}), flags: container.NewVBox(),
 		remarks: kit.Paragraphs(), reading: kit.Small(""), hand: newHand(edit, now),
 	}
-	v.pick = widget.NewSelect(nil, func(string) {
+	v.pick = kit.NewSelect(nil, func(string) {
 		if i := v.pick.SelectedIndex(); !v.picking && i >= 0 {
 			v.OnLog(i)
 		}
@@ -84,7 +84,7 @@ func New(edit func(what string, change func(*cases.Case)), now func() time.Time)
 }
 
 func (v *View) layout() fyne.CanvasObject {
-	file := widget.NewButtonWithIcon(kit.L("window.warmup.read"), theme.FolderOpenIcon(), func() { v.OnFile() })
+	file := kit.NewButtonWithIcon(kit.L("window.warmup.read"), theme.FolderOpenIcon(), func() { v.OnFile() })
 	file.Importance = widget.HighImportance
 	v.save = quiet("PNG", theme.DocumentSaveIcon(), func() { v.OnSave("png") })
 	v.svg = quiet("SVG", theme.DocumentSaveIcon(), func() { v.OnSave("svg") })
@@ -101,8 +101,8 @@ func (v *View) layout() fyne.CanvasObject {
 	return container.NewBorder(container.NewPadded(top), nil, nil, kit.Wide(300, container.NewPadded(side)), container.NewStack(v.empty, container.NewPadded(v.chart)))
 }
 
-func quiet(label string, icon fyne.Resource, do func()) *widget.Button {
-	b := widget.NewButtonWithIcon(label, icon, do)
+func quiet(label string, icon fyne.Resource, do func()) *kit.Button {
+	b := kit.NewButtonWithIcon(label, icon, do)
 	b.Importance = widget.LowImportance
 	return b
 }

@@ -8,7 +8,6 @@ import (
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/test"
-	"fyne.io/fyne/v2/widget"
 
 	"loopbook/app/ui/kit"
 	"loopbook/app/ui/warmup"
@@ -101,9 +100,9 @@ func TestBothStagesAreWrittenDown(t *testing.T) {
 		degrees.SetText(c)
 		degrees.OnSubmitted(c)
 	}
-	var stages []*widget.Select
+	var stages []*kit.Select
 	walk(v.Content(), func(o fyne.CanvasObject) {
-		if s, ok := o.(*widget.Select); ok && slices.Contains(s.Options, cases.AfterRepair.Name()) {
+		if s, ok := o.(*kit.Select); ok && slices.Contains(s.Options, cases.AfterRepair.Name()) {
 			stages = append(stages, s)
 		}
 	})
@@ -237,10 +236,10 @@ func fields(t *testing.T, root fyne.CanvasObject) (minute, degrees, rpm, speed *
 	return all[0], all[1], all[2], all[3]
 }
 
-func button(t *testing.T, root fyne.CanvasObject, words string) (found *widget.Button) {
+func button(t *testing.T, root fyne.CanvasObject, words string) (found *kit.Button) {
 	t.Helper()
 	walk(root, func(o fyne.CanvasObject) {
-		if b, ok := o.(*widget.Button); ok && b.Text == words {
+		if b, ok := o.(*kit.Button); ok && b.Text == words {
 			found = b
 		}
 	})

@@ -12,7 +12,7 @@ import (
 
 // slider is one setting with its name and its value over it.
 type slider struct {
-	bar   *widget.Slider
+	bar   *kit.Slider
 	value *widget.Label
 	at    *float64
 	word  func(float64) string
@@ -28,7 +28,7 @@ func (s *slider) put() {
 
 // slider makes one for a setting. Arrow keys move it by a step.
 func (v *View) slider(name string, low, high, step float64, at *float64, word func(float64) string) fyne.CanvasObject {
-	s := &slider{bar: widget.NewSlider(low, high), value: kit.Caption(""), at: at, word: word}
+	s := &slider{bar: kit.NewSlider(low, high), value: kit.Caption(""), at: at, word: word}
 	s.bar.Step = step
 	s.value.TextStyle.Bold = true
 	s.bar.OnChanged = func(to float64) {
@@ -69,7 +69,7 @@ func (v *View) controls() fyne.CanvasObject {
 
 // speed is a button for a usual engine speed.
 func (v *View) speed(name string, rpm float64) fyne.CanvasObject {
-	return widget.NewButton(name, func() { v.sliders[1].bar.SetValue(rpm) })
+	return kit.NewButton(name, func() { v.sliders[1].bar.SetValue(rpm) })
 }
 
 // enable lets the severity be moved only where there is a fault.

@@ -54,7 +54,7 @@ type View struct {
 	units   units.Set
 	sliders []*slider
 	cause   *kit.Choice[cases.Cause]
-	pause   *widget.Button
+	pause   *kit.Button
 	paused  bool
 	facts   *fyne.Container
 	boils   fyne.CanvasObject
@@ -125,12 +125,12 @@ func write(l *widget.Label, text string) {
 }
 
 func (v *View) buttons() fyne.CanvasObject {
-	v.pause = widget.NewButtonWithIcon(kit.L("window.whatif.pause"), theme.MediaPauseIcon(), func() {
+	v.pause = kit.NewButtonWithIcon(kit.L("window.whatif.pause"), theme.MediaPauseIcon(), func() {
 		v.SetPaused(!v.paused)
 		v.OnPause(v.paused)
 	})
-	cold := widget.NewButton(kit.L("window.whatif.cold"), func() { v.OnCold() })
-	warm := widget.NewButton(kit.L("window.whatif.warm"), func() { v.OnWarm() })
+	cold := kit.NewButton(kit.L("window.whatif.cold"), func() { v.OnCold() })
+	warm := kit.NewButton(kit.L("window.whatif.warm"), func() { v.OnWarm() })
 	return container.NewVBox(v.pause, container.NewGridWithColumns(2, cold, warm))
 }
 

@@ -1,0 +1,57 @@
+package main
+
+import (
+	"slices"
+	"testing"
+
+	"fyne.io/fyne/v2"
+)
+
+// tabAndEscape moves the focus on a number of times and presses Escape.
+func tabAndEscape(c fyne.Canvas, times int) {
+	for range times {
+		c.FocusNext()
+	}
+	c.Focused().TypedKey(&fyne.KeyEvent{Name: fyne.KeyEscape})
+}
+
+// Escape closes a dialog wherever the focus is, and then does what it did before.
+func TestEscapeClosesADialogWhereverTheFocusIs(t *testing.T) {
+	w, _ := shown(t)
+	w.newCase()
+	over := w.window.Canvas().Overlays()
+	for what, open := range map[string]func(){"a notice": func() { w.inform("x") }, "a chart": w.showRounds, "the export": w.chooseShare} {
+		for tabs := 1; tabs <= 7; tabs++ {
+			open()
+			tabAndEscape(w.window.Canvas(), tabs)
+			if over.Top() != nil {
+				t.Fatalf("%s stays open after %d tabs and Escape", what, tabs)
+			}
+		}
+	}
+	w.inform("below")
+	w.inform("above")
+	tabAndEscape(w.window.Canvas(), 1)
+	if len(over.List()) != 1 {
+		t.Fatalf("%d dialogs after the first Escape, want one", len(over.List()))
+	}
+	tabAndEscape(w.window.Canvas(), 1)
+	if over.Top() != nil || w.window.Canvas().OnTypedKey() != nil {
+		t.Error("Escape doesn't close the dialog below")
+	}
+}
+
+func TestEscapeClosesThePapersWhereverTheFocusIs(t *testing.T) {
+	for tabs := 1; tabs <= 10; tabs++ {
+		w, _ := shown(t)
+		w.newCase()
+		p, err := w.openPapers()
+		if err != nil {
+			t.Fatal(err)
+		}
+		tabAndEscape(p.window.Canvas(), tabs)
+		if slices.Contains(fyne.CurrentApp().Driver().AllWindows(), p.window) {
+			t.Errorf("the papers stay open after %d tabs and Escape", tabs)
+		}
+	}
+}
