@@ -134,9 +134,9 @@ func (p *Plan) add(c *cases.Case, i int) {
 }
 
 // ambient is the air outside at a round, or of the case (below 0), in whole degrees and within
-// what the model knows: that of another round where it isn't noted, or 20 °C.
+// what the model knows: that of another round where it isn't noted, or what is usual.
 func ambient(c *cases.Case, i int) diagram.Celsius {
-	air := diagram.Celsius(20)
+	air := evidence.UsualAmbientC
 	switch {
 	case i >= 0 && c.Ambient(i) != nil:
 		air = *c.Ambient(i)

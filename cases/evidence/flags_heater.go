@@ -41,12 +41,12 @@ func (m *moment) heaterFlow() []Flag {
 	if cold && !m.heatAskedFor() {
 		return []Flag{m.flag("heater-no-flow", Look, points,
 			say.Of("flag.heater-return-cold-ask"),
-			m.ends(d), m.outsideText(usualAmbientC), say.Of("because.heater-not-noted"))}
+			m.ends(d), m.outsideText(UsualAmbientC), say.Of("because.heater-not-noted"))}
 	}
 	if cold {
 		return []Flag{m.flag("heater-no-flow", severity, points,
 			say.Of("flag.heater-return-cold"),
-			m.ends(d), m.outsideText(usualAmbientC), say.Of("because.heater-step", valveStepK))}
+			m.ends(d), m.outsideText(UsualAmbientC), say.Of("because.heater-step", valveStepK))}
 	}
 	return []Flag{m.flag("heater-restricted", severity, points,
 		say.Of("flag.heater-restricted", d.ValueK),
@@ -92,7 +92,7 @@ func (m *moment) heaterAirSide() []Flag {
 	return []Flag{m.flag("heater-air-side", Act, []diagram.Point{diagram.Vent},
 		say.Of("flag.heater-air-side", vent.TrueC),
 		readingText(supply), readingText(back), m.outsideText(coldDayC),
-		say.Of("because.heater-air-side", ventLowC, ventHighC, usualAmbientC, m.ventLeastC(supply)))} // F25, HT1
+		say.Of("because.heater-air-side", ventLowC, ventHighC, UsualAmbientC, m.ventLeastC(supply)))} // F25, HT1
 }
 
 // ventLeastC is what the vent gives here at least in good order.

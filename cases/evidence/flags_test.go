@@ -339,3 +339,17 @@ func TestHeaterOffIsNoIdleToCompareTheVentWith(t *testing.T) {
 		t.Error("a vent that warms with the revs, heater full, raises nothing (F09, common practice)")
 	}
 }
+
+// A rule that stays on the safe side by a hot day doesn't say that it takes the weather
+// for hot: the model beside it takes the usual one.
+func TestASafeAssumptionIsNotTheWeather(t *testing.T) {
+	c := toCase(healthy("outlet-thermostat", warmIdle).open(66, 10))
+	c.Site.AmbientC = nil
+	for i := range c.Rounds {
+		c.Rounds[i].AmbientC = nil
+	}
+	f := find(analyst(t).Analyse(c), "thermostat-passing-early")
+	if f == nil || !strings.Contains(becauseOf(f), "even at 35 °C") || strings.Contains(becauseOf(f), "assumed") {
+		t.Errorf("thermostat-passing-early: %+v", f)
+	}
+}

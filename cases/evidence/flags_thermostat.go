@@ -35,7 +35,7 @@ func (m *moment) shutOff() []say.Text {
 		return []say.Text{m.ends(d), d.text()}
 	}
 	if hose, ok := m.farHose(); ok && hose.TrueC <= m.ambientC+diagram.Celsius(coldHoseK) {
-		return []say.Text{readingText(hose), m.outsideText(usualAmbientC), say.Of("because.no-flow", coldHoseK)}
+		return []say.Text{readingText(hose), m.outsideText(UsualAmbientC), say.Of("because.no-flow", coldHoseK)}
 	}
 	return nil
 }
@@ -53,11 +53,16 @@ func (m *moment) outside(assumed diagram.Celsius) diagram.Celsius {
 	return assumed
 }
 
+// outsideText says what outside is. A rule that assumes a day hotter or colder than usual
+// does so to be on the safe side: nobody is to take that for the weather.
 func (m *moment) outsideText(assumed diagram.Celsius) say.Text {
-	if m.c.Ambient(m.i) == nil {
+	switch {
+	case m.c.Ambient(m.i) != nil:
+		return say.Of("because.outside", m.ambientC)
+	case assumed == UsualAmbientC:
 		return say.Of("because.outside-assumed", assumed)
 	}
-	return say.Of("because.outside", m.ambientC)
+	return say.Of("because.outside-even", assumed)
 }
 
 func (m *moment) notOpening() []Flag {

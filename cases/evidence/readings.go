@@ -10,10 +10,12 @@ import (
 // What is taken where the case doesn't say. The emissivity is the one most
 // guns are fixed to, and rubber's (IR1 in testdata/trade/numbers.csv).
 const (
-	usualEmissivity                 = 0.95
-	usualSurface                    = "rubber"
-	usualAmbientC   diagram.Celsius = 20
+	usualEmissivity = 0.95
+	usualSurface    = "rubber"
 )
+
+// UsualAmbientC is the air outside where no round and no site says it (judgement).
+const UsualAmbientC diagram.Celsius = 20
 
 // readRound corrects the round's readings. Of several at a point the last one
 // counts; a point that can't be reached has none.
@@ -33,7 +35,7 @@ func readRound(c *cases.Case, i int) map[diagram.Point]Reading {
 // is set to, or the air's temperature where the round doesn't say.
 func gunOf(c *cases.Case, i int) infrared.Gun {
 	set := c.Rounds[i].Gun
-	gun := infrared.Gun{Emissivity: usualEmissivity, ReflectedC: usualAmbientC}
+	gun := infrared.Gun{Emissivity: usualEmissivity, ReflectedC: UsualAmbientC}
 	if set.Emissivity != nil {
 		gun.Emissivity = *set.Emissivity
 	}

@@ -11,6 +11,7 @@ import (
 
 	"loopbook/app/ui/kit"
 	"loopbook/cases"
+	"loopbook/cases/evidence"
 	"loopbook/diagram/drawing"
 	"loopbook/diagram/units"
 )
@@ -28,7 +29,7 @@ type Settings struct {
 
 // Idle are the settings of a healthy car that idles in mild weather.
 func Idle() Settings {
-	return Settings{AmbientC: 20, RPM: idleRPM, Load: 1, Blower: 1, Cause: cases.Healthy, Severity: 0.7}
+	return Settings{AmbientC: float64(evidence.UsualAmbientC), RPM: idleRPM, Load: 1, Blower: 1, Cause: cases.Healthy, Severity: 0.7}
 }
 
 const idleRPM, raisedRPM = 800, 2500
