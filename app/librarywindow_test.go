@@ -100,6 +100,9 @@ func TestPracticeIsPlayedThrough(t *testing.T) {
 		w.buyEvidence(0)
 		w.buyEvidence(len(s.Items()) - 1)
 		data := w.sessionData()
+		if want := fmt.Sprintf("Case %d of %d, Tuesday", n-left+1, n); data.Place != want {
+			t.Errorf("it is said to be %q, want %q", data.Place, want)
+		}
 		bought := 0
 		for _, g := range data.Groups {
 			for _, i := range g.Items {

@@ -22,7 +22,7 @@ func (w *window) sessionData() view.Session {
 	c := s.Seen()
 	found := p.coach.mind.analyst.Analyse(&c)
 	d := view.Session{
-		Title: kit.L("window.practice.case"), Complaint: complaintWords(c, w),
+		Place: p.place(), Title: kit.L("window.practice.case"), Complaint: complaintWords(c, w),
 		Spent: kit.L("window.practice.spent", minutesText(s.Minutes())),
 	}
 	whole := s.Whole()

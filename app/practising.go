@@ -21,6 +21,7 @@ type practising struct {
 	shown   int      // round of the drawing
 	class   string   // that is gone through; empty: none
 	queue   []string // its cases still to come
+	of      int      // how many it has that can be practised
 	chosen  string   // class that the trainer looks at
 	own     *way     // the program's own; nil while it is reckoned
 	trainer bool     // the trainer's half is in sight
@@ -108,31 +109,49 @@ func (w *window) practiseClass(name string) {
 		w.tell(err)
 		return
 	}
-	for _, c := range list {
-		if c.Name == name {
-			w.goThrough(name, c.Cases)
-		}
-	}
-}
-
-// goThrough begins the next of a class's cases that is there and may be practised.
-func (w *window) goThrough(class string, ids []string) {
 	retired, err := w.desk.store.Retired(w.desk.ctx)
 	if err != nil {
 		w.tell(err)
 		return
 	}
-	for i, id := range ids {
-		c, err := w.desk.store.Get(w.desk.ctx, id)
-		if err != nil || retired[id] {
-			continue
+	for _, c := range list {
+		if c.Name == name {
+			ids := slices.DeleteFunc(slices.Clone(c.Cases), func(id string) bool {
+				_, can := w.toPractise(id)
+				return retired[id] || !can
+			})
+			w.trains.of = len(ids)
+			w.goThrough(name, ids)
 		}
-		if _, err := practice.Begin(c, w.trains.coach.costs); err == nil {
+	}
+}
+
+// toPractise is a case of the notebook, and whether it is there and can be practised.
+func (w *window) toPractise(id string) (cases.Case, bool) {
+	c, err := w.desk.store.Get(w.desk.ctx, id)
+	if err == nil {
+		_, err = practice.Begin(c, w.trains.coach.costs)
+	}
+	return c, err == nil
+}
+
+// goThrough begins the next of a class's cases that is still there.
+func (w *window) goThrough(class string, ids []string) {
+	for i, id := range ids {
+		if c, can := w.toPractise(id); can {
 			w.practiseOn(c, class, ids[i+1:])
 			return
 		}
 	}
 	w.stopPractice()
+}
+
+// place says which case of a class it is, of how many; "" where there is no class.
+func (p *practising) place() string {
+	if p.class == "" {
+		return ""
+	}
+	return kit.L("window.practice.place", p.of-len(p.queue), p.of, p.class)
 }
 
 func (w *window) nextOfClass() { w.goThrough(w.trains.class, w.trains.queue) }

@@ -32,6 +32,7 @@ type Group struct {
 
 // Session is a case as the trainee knows it now.
 type Session struct {
+	Place     string // among a class's cases; "": none
 	Title     string
 	Complaint []string // paragraphs
 	Groups    []Group
@@ -46,6 +47,7 @@ const tellingsHigh = 104
 // session is the screen while somebody practises.
 type session struct {
 	view       *View
+	place      *widget.Label
 	title      *widget.Label
 	spent      *widget.Label
 	complaint  *widget.RichText
@@ -62,7 +64,7 @@ type session struct {
 }
 
 func newSession(v *View) *session {
-	s := &session{view: v, title: kit.Heading(""), spent: kit.Heading(""), complaint: kit.Paragraphs(), items: newItems(v), told: kit.Paragraphs(), drawing: kit.NewDrawn(0.5), sure: kit.Caption("")}
+	s := &session{view: v, place: kit.Small(""), title: kit.Heading(""), spent: kit.Heading(""), complaint: kit.Paragraphs(), items: newItems(v), told: kit.Paragraphs(), drawing: kit.NewDrawn(0.5), sure: kit.Caption("")}
 	s.cause = kit.NewChoice(cases.Words[cases.Cause](), cases.Cause.Name, func(c cases.Cause) {
 		s.named = c
 		s.ready()
@@ -78,7 +80,7 @@ func newSession(v *View) *session {
 	s.answer.Importance = widget.HighImportance
 	stop := kit.NewButton(kit.L("window.practice.stop"), func() { call(v.OnStop) })
 	stop.Importance = widget.LowImportance
-	left := container.NewBorder(container.New(kit.Tight{}, s.title, s.complaint), nil, nil, nil, container.NewVScroll(s.items.content))
+	left := container.NewBorder(container.New(kit.Tight{}, s.place, s.title, s.complaint), nil, nil, nil, container.NewVScroll(s.items.content))
 	s.tellings = container.NewVScroll(s.told)
 	bar := container.NewVBox(
 		kit.Roomy(fyne.NewSize(0, tellingsHigh), s.tellings), // there from the beginning, so that nothing moves
@@ -115,6 +117,8 @@ func (s *session) ready() {
 }
 
 func (s *session) show(d Session) {
+	s.place.SetText(d.Place)
+	s.place.Hidden = d.Place == ""
 	s.title.SetText(d.Title)
 	spans := make([]kit.Span, len(d.Complaint))
 	for i, p := range d.Complaint {
