@@ -112,7 +112,7 @@ func (d *drafter) rangeText(x, y float64, s PointState) {
 		d.label(x, y, s.Note, labelSize, bold, ink, Start)
 		return
 	}
-	d.label(x+diagram.EntryWidth+14, y, s.Note, labelSize, bold, ink, End)
+	d.label(math.Min(x+diagram.EntryWidth+14, d.loop.Width), y, s.Note, labelSize, bold, ink, End)
 }
 
 func celsius(c *diagram.Celsius) *float64 {

@@ -1,0 +1,104 @@
+package kit_test
+
+import (
+	"testing"
+
+	"fyne.io/fyne/v2/canvas"
+	"fyne.io/fyne/v2/test"
+
+	"loopbook/app/ui/kit"
+	"loopbook/diagram"
+	"loopbook/diagram/drawing"
+	"loopbook/diagram/say"
+	"loopbook/diagram/units"
+)
+
+// crowded is a loop's picture with every reading typed, every range shown and the longest
+// words beside them.
+func crowded(l *diagram.Loop, by say.Speaker, mark drawing.Mark, note string) drawing.Picture {
+	u := by.Units
+	s := drawing.State{
+		By: by, Unit: string(u.Temperature), Thermostat: drawing.ALittleOpen, Fan: by.Of("drawing.fan-off"), Sensor: by.Of("drawing.sensor", diagram.Celsius(118)),
+		Bottle: by.Of("drawing.level-empty"), Caution: by.Of("drawing.hot", diagram.Celsius(50)), Points: map[diagram.Point]drawing.PointState{}, Deltas: map[string]drawing.DeltaState{},
+		ScaleText: [3]string{u.Temp(drawing.ScaleLowC), u.Temp((drawing.ScaleLowC + drawing.ScaleHighC) / 2), u.TempUnit(drawing.ScaleHighC)},
+	}
+	low, high, shown := diagram.Celsius(100), diagram.Celsius(110), diagram.Celsius(88.4)
+	for _, p := range l.Points {
+		s.Points[p.Point] = drawing.PointState{Text: by.Fill("{0.1#}", shown), TrueC: &shown, LowC: &low, HighC: &high, Range: u.TempRange(low, high), Mark: mark, Note: note}
+		if mark == drawing.Repeat || mark == drawing.Invalid {
+			at := s.Points[p.Point]
+			at.Range = ""
+			s.Points[p.Point] = at
+		}
+	}
+	lowK, highK := diagram.DeltaK(-12), diagram.DeltaK(53)
+	for _, d := range l.Deltas {
+		s.Deltas[d.Name] = drawing.DeltaState{Text: u.Delta(-24), ValK: -24, LowK: &lowK, HighK: &highK, Range: u.DeltaRange(lowK, highK), Mark: mark}
+	}
+	return drawing.Draw(l, s, false)
+}
+
+// span is where a label stands, in the drawing's units: as wide as the window's letters
+// make it, and as high as a small letter's line.
+func span(l drawing.Label) diagram.Box {
+	text := canvas.NewText(l.Text, nil)
+	text.TextSize, text.TextStyle.Bold = float32(l.Size), l.Bold
+	w := float64(text.MinSize().Width)
+	b := diagram.Box{l.At[0], l.At[1] - 0.4*l.Size, w, 0.8 * l.Size}
+	switch l.Align {
+	case drawing.Middle:
+		b[0] -= w / 2
+	case drawing.End:
+		b[0] -= w
+	}
+	return b
+}
+
+// apart is how much room there must be between two labels in a line.
+const apart = 4
+
+func touch(a, b diagram.Box) bool {
+	return a[0] < b[0]+b[2]+apart && b[0] < a[0]+a[2]+apart && a[1] < b[1]+b[3] && b[1] < a[1]+a[3]
+}
+
+// Whatever is typed, no two labels of a hose map touch, and none leaves the drawing.
+func TestLabelsOfTheHoseMapStandApart(t *testing.T) {
+	test.NewTempApp(t).Settings().SetTheme(kit.NewTheme(kit.Bright))
+	loops, err := diagram.Loops()
+	if err != nil {
+		t.Fatal(err)
+	}
+	fahrenheit := units.Metric()
+	fahrenheit.Temperature = units.F
+	for _, u := range []units.Set{units.Metric(), fahrenheit} {
+		by := say.English().With(u)
+		for _, l := range loops {
+			for note, mark := range map[string]drawing.Mark{
+				"": drawing.Kept, by.Of("drawing.just-under"): drawing.OutOfRange, "34° under": drawing.OutOfRange, "12 K under": drawing.OutOfRange,
+				by.Of("drawing.gun", diagram.Celsius(104.4)): drawing.Kept, by.Of("drawing.repeat-on-tape"): drawing.Repeat, kit.L("window.frame.slip-number"): drawing.Invalid,
+			} {
+				standApart(t, l.ID+", "+string(u.Temperature), crowded(l, by, mark, note))
+			}
+		}
+	}
+}
+
+func standApart(t *testing.T, name string, p drawing.Picture) {
+	t.Helper()
+	var labels []drawing.Label
+	for _, s := range p.Shapes {
+		if l, ok := s.(drawing.Label); ok && l.Text != "" {
+			labels = append(labels, l)
+		}
+	}
+	for i, a := range labels {
+		if b := span(a); b[0] < 0 || b[0]+b[2] > p.Width || b[1] < 0 || b[1]+b[3] > p.Height+1 {
+			t.Errorf("%s: %q at %v leaves the drawing", name, a.Text, b)
+		}
+		for _, b := range labels[:i] {
+			if touch(span(a), span(b)) {
+				t.Errorf("%s: %q at %.0f touches %q at %.0f", name, a.Text, span(a), b.Text, span(b))
+			}
+		}
+	}
+}
