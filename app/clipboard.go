@@ -21,7 +21,7 @@ func (w *window) pastePhoto() {
 	ctx := w.desk.ctx
 	w.leave()
 	if data := copiedPicture(ctx); len(data) > 0 {
-		w.keepPhotos([]newPhoto{{kit.L("window.photos.pasted") + ".png", data}})
+		w.takePhotos(1, func(int) (newPhoto, error) { return newPhoto{kit.L("window.photos.pasted") + ".png", data}, nil })
 		return
 	}
 	w.inform(kit.L("window.photos.clipboard-empty"))

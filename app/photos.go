@@ -2,9 +2,7 @@ package main
 
 import (
 	"context"
-	"errors"
 	"fmt"
-	"os"
 	"path/filepath"
 	"slices"
 	"strings"
@@ -158,97 +156,6 @@ func isPhoto(path string) bool {
 
 func (w *window) choosePhoto() {
 	w.pickFile(photoEndings(), func(file fyne.URI) { w.addPhotos([]string{file.Path()}) })
-}
-
-// newPhoto is a picture that is to be kept.
-type newPhoto struct {
-	name string
-	data []byte
-}
-
-// addPhotos reads files and takes them into the open case, all or none.
-func (w *window) addPhotos(paths []string) {
-	var all []newPhoto
-	for _, path := range paths {
-		data, err := readBounded(path)
-		if err != nil {
-			w.tell(fmt.Errorf("%w\nThe case is as it was", err))
-			return
-		}
-		all = append(all, newPhoto{filepath.Base(path), data})
-	}
-	w.keepPhotos(all)
-}
-
-func readBounded(path string) ([]byte, error) {
-	info, err := os.Stat(path)
-	if err == nil && info.Size() > photo.MaxBytes {
-		err = fmt.Errorf("%s: %w", filepath.Base(path), photo.ErrTooLarge)
-	}
-	if err != nil {
-		return nil, err
-	}
-	return os.ReadFile(path)
-}
-
-func (w *window) keepPhotos(all []newPhoto) {
-	d := w.desk
-	if !d.open {
-		w.tell(errors.New(kit.L("window.photos.no-case")))
-		return
-	}
-	for _, p := range all {
-		if err := photo.Check(p.data); err != nil {
-			w.tell(fmt.Errorf("%s: %w\nThe case is as it was", p.name, err))
-			return
-		}
-	}
-	w.leave()
-	files, err := attachPhotos(d, all)
-	if err != nil {
-		w.tell(err)
-		return
-	}
-	files = slices.DeleteFunc(files, func(file string) bool {
-		return slices.ContainsFunc(d.c.Photos, func(p cases.Photo) bool { return p.File == file })
-	})
-	w.showPhotos() // so that what is said belongs to this case
-	w.pictures.says = kit.L("window.photos.here-already")
-	if len(files) > 0 {
-		w.pictures.says = kit.L("window.photos.added", len(files))
-		d.edit(w.pictures.says, func(c *cases.Case) {
-			for _, file := range files {
-				c.Photos = append(c.Photos, cases.Photo{File: file})
-			}
-		})
-	}
-	w.tabs.SelectIndex(photosTab)
-	w.showPhotos()
-}
-
-// attachPhotos keeps the pictures as they came, once for the same content, and
-// gives their names in the case.
-func attachPhotos(d *desk, all []newPhoto) ([]string, error) {
-	hashes, err := hashesOf(d.ctx, d.store, d.c.ID)
-	if err != nil {
-		return nil, err
-	}
-	var files []string
-	for _, p := range all {
-		hash, err := d.store.PutAttachment(d.ctx, p.data)
-		if err != nil {
-			return nil, err
-		}
-		file := photoName(p.name, hash, hashes)
-		if err := d.store.Attach(d.ctx, d.c.ID, file, p.data); err != nil {
-			return nil, err
-		}
-		hashes[file] = hash
-		if !slices.Contains(files, file) {
-			files = append(files, file)
-		}
-	}
-	return files, nil
 }
 
 // photoName is a name that no other picture of the case has.

@@ -3,6 +3,7 @@ package main
 import (
 	"bytes"
 	"context"
+	"fmt"
 	"image"
 	"image/color"
 	"image/jpeg"
@@ -116,5 +117,49 @@ func TestPhotosLeaveWithoutTheirNotes(t *testing.T) {
 		if len(data) == 0 || bytes.Contains(data, []byte(secret)) != tt.says {
 			t.Errorf("%+v gives %d bytes with the note: %v", tt.g, len(data), !tt.says)
 		}
+	}
+}
+
+// Many pictures are taken in apart from the window, and stopping it loses nothing of what
+// was kept by then: the rest is not in the case.
+func TestManyPhotosAreTakenInApartFromTheWindow(t *testing.T) {
+	w, _ := shown(t)
+	w.newCase()
+	var q queue
+	w.start = q.start
+	pictures := func() (paths []string) {
+		for i := range 6 {
+			paths = append(paths, pictureFile(t, fmt.Sprintf("h%d.jpg", i), color.Gray{Y: uint8(30*i + len(w.desk.c.Photos))}))
+		}
+		return paths
+	}
+	w.addPhotos(pictures())
+	if len(q) != 1 || len(w.desk.c.Photos) != 0 {
+		t.Fatalf("%d things are under way and %d photos are there; want one and none", len(q), len(w.desk.c.Photos))
+	}
+	q.next()
+	if len(w.desk.c.Photos) != 6 {
+		t.Fatalf("the case has %d photos, want 6", len(w.desk.c.Photos))
+	}
+	ctx, stop := context.WithCancel(context.Background())
+	var all []newPhoto
+	for _, path := range pictures() {
+		data, err := os.ReadFile(path)
+		if err != nil {
+			t.Fatal(err)
+		}
+		all = append(all, newPhoto{"again.jpg", data})
+	}
+	files, err := attachPhotos(ctx, w.desk.store, w.desk.c.ID, all, func(i int) {
+		if i == 1 {
+			stop()
+		}
+	})
+	if err != nil || len(files) != 2 {
+		t.Fatalf("stopped at the second, %v are kept, %v", files, err)
+	}
+	w.tookPhotos(w.desk.store, w.desk.c.ID, files, len(all), true)
+	if n := len(w.desk.c.Photos); n != 8 || !strings.Contains(w.pictures.says, "2 of 6") {
+		t.Errorf("the case has %d photos and says %q", n, w.pictures.says)
 	}
 }

@@ -75,7 +75,7 @@ func TestAKeptCopyIsShown(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if _, err := attachPhotos(w.desk, []newPhoto{{"hose.jpg", data}}); err != nil {
+	if _, err := attachPhotos(w.desk.ctx, w.desk.store, w.desk.c.ID, []newPhoto{{"hose.jpg", data}}, func(int) {}); err != nil {
 		t.Fatal(err)
 	}
 	hash, err := w.desk.store.PutAttachment(w.desk.ctx, data)
