@@ -21,10 +21,10 @@ type table struct {
 	drop    func(t *cases.Test, row int) // a line that holds nothing any more
 	ending  func(row int) ending         // a choice at the end of a line; may be nil
 
-	heads []*widget.Label
-	rows  []*tableRow
-	box   *fyne.Container
-	slip  *widget.Label
+	heads    []*widget.Label
+	rows     []*tableRow
+	box      *fyne.Container
+	refusals *kit.Refusals
 }
 
 // column is one number of a line.
@@ -46,9 +46,7 @@ type tableRow struct {
 }
 
 func (s *sheet) table(t *table) fyne.CanvasObject {
-	t.s, t.box, t.slip = s, container.NewVBox(), kit.Caption("")
-	t.slip.Importance, t.slip.Wrapping = widget.DangerImportance, fyne.TextWrapWord
-	t.slip.Hide()
+	t.s, t.box = s, container.NewVBox()
 	head := container.New(t.shares())
 	for range t.columns {
 		l := kit.Small("")
@@ -59,8 +57,9 @@ func (s *sheet) table(t *table) fyne.CanvasObject {
 		head.Add(kit.Small(kit.L("window.checks.water-is")))
 	}
 	s.more = append(s.more, t)
+	t.refusals = kit.NewRefusals(container.New(kit.Tight{}, head, t.box))
 	t.rowsTo(1)
-	return container.NewVBox(t.slip, container.New(kit.Tight{}, head, t.box))
+	return t.refusals.Content
 }
 
 func (t *table) shares() kit.Shares {
@@ -87,6 +86,7 @@ func (t *table) show(test *cases.Test) {
 			if i < n {
 				text = c.read(test, i, t.s.v.units)
 			}
+			row.fields[j].Title(c.title(t.s.v.units))
 			row.fields[j].Put(text)
 		}
 		if row.end.show != nil {
@@ -127,6 +127,7 @@ func (t *table) addRow() {
 	}
 	t.rows = append(t.rows, row)
 	t.box.Add(line)
+	t.refusals.Take(line)
 }
 
 func (t *table) field(row, j int) *kit.Field {
@@ -136,7 +137,6 @@ func (t *table) field(row, j int) *kit.Field {
 		t.line(&trial, row)
 		err := t.columns[j].write(&trial, row, text, t.s.v.units)
 		f.Refuse(err)
-		t.tell(err)
 		if err == nil {
 			t.s.change(t.what, func(test *cases.Test) { t.write(test, row, j, text) })
 		}
@@ -171,13 +171,4 @@ func (t *table) line(test *cases.Test, row int) {
 	for t.length(test) <= row {
 		t.grow(test)
 	}
-}
-
-func (t *table) tell(err error) {
-	if err == nil {
-		t.slip.Hide()
-		return
-	}
-	t.slip.SetText(kit.L("window.checks.not-kept", err.Error()))
-	t.slip.Show()
 }

@@ -71,7 +71,7 @@ func TestConditionsAreReadAndMarked(t *testing.T) {
 		if got := b.data.Case.Rounds[0].EngineRPM; got == nil || *got != 2500 {
 			t.Errorf("%s rpm left %v in the case, want 2500 as before", slip, got)
 		}
-		if said := texts(b.view.content.(*fyne.Container)); !strings.Contains(said, "Rpm not kept: write 0 to 20000") {
+		if said := texts(b.view.content.(*fyne.Container)); !strings.Contains(said, "Not kept. Rpm: write 0 to 20000") {
 			t.Errorf("the reason isn't said in:\n%s", said)
 		}
 	}

@@ -12,8 +12,8 @@ import (
 // was shown with. Enter leaves it for the next field, Escape takes back what
 // was typed.
 //
-// What the owner refuses stays in sight with the reason over it, or below it where
-// it is Explained, until it is mended, taken back, or another case is shown.
+// What the owner refuses stays in sight with the reason over it, over its
+// neighbours' labels too where it is Explained, until it is mended, taken back, or another case is shown.
 type Field struct {
 	widget.Entry
 	// Stay keeps the caret in the field when Enter is pressed.
@@ -25,7 +25,7 @@ type Field struct {
 	label   *widget.Label // over the field; nil where there is none
 	title   string        // what the label says while nothing is refused
 	refused bool
-	below   *refusals // tells the reason where the label is too narrow; may be nil
+	told    *Refusals // tells the reason where the label is too narrow; may be nil
 	onLeft  func(string)
 	onFocus func()
 	onBlur  func()
@@ -88,12 +88,12 @@ func (f *Field) leave() {
 }
 
 // Refuse marks what was typed as not kept, with the reason in place of the
-// label or below the field, or by the field's edge where it has none; nil takes the
+// label or over it, and by the field's edge where it has none; nil takes the
 // mark away.
 func (f *Field) Refuse(why error) {
 	f.refused = why != nil
-	if f.below != nil {
-		f.below.tell(f, why)
+	if f.told != nil {
+		f.told.tell(f, why)
 	}
 	if f.label == nil {
 		f.AlwaysShowValidationError = true // else the toolkit takes no mark
@@ -104,7 +104,7 @@ func (f *Field) Refuse(why error) {
 	text := f.title
 	if why != nil {
 		f.label.Importance = widget.DangerImportance
-		if f.below == nil {
+		if f.told == nil {
 			text = L("window.kit.not-kept", reason(why))
 		}
 	}

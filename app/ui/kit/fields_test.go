@@ -264,7 +264,7 @@ func TestALeftFieldIsReadFromItsBeginning(t *testing.T) {
 }
 
 func TestCapitalLeavesPHAlone(t *testing.T) {
-	for text, want := range map[string]string{"pH out of its band": "pH out of its band", "falls a little": "Falls a little", "": "", "x": "X"} {
+	for text, want := range map[string]string{"pH out of its band": "pH out of its band", "falls a little": "Falls a little", "km/h, if driven": "km/h, if driven", "": "", "x": "X"} {
 		if got := kit.Capital(text); got != want {
 			t.Errorf("Capital(%q) = %q, want %q", text, got, want)
 		}

@@ -19,23 +19,11 @@ func canvasOf(o fyne.CanvasObject) fyne.Canvas {
 		return c
 	}
 	for _, w := range driver.AllWindows() {
-		if holds(w.Canvas().Content(), o) {
+		if _, in := within(w.Canvas().Content(), o); in {
 			return w.Canvas()
 		}
 	}
 	return nil
-}
-
-func holds(root, o fyne.CanvasObject) bool {
-	if root == o {
-		return true
-	}
-	for _, inner := range inside(root) {
-		if holds(inner, o) {
-			return true
-		}
-	}
-	return false
 }
 
 // leave gives the window a key that has no use where the focus is: the toolkit gives it to what

@@ -62,9 +62,10 @@ func (l *LikelyLine) Text() string { return l.name.Text + " " + l.chance.Text }
 func Chance(p float64) string { return say.English().Say(diagnosis.Chance(p)) }
 
 // Capital begins a text with a capital letter, unless its first word is written
-// as pH is.
+// pH or km/h is.
 func Capital(s string) string {
-	if s == "" || (len(s) > 1 && unicode.IsUpper(rune(s[1]))) {
+	first, _, _ := strings.Cut(s, " ")
+	if s == "" || (len(s) > 1 && unicode.IsUpper(rune(s[1]))) || strings.Contains(first, "/") {
 		return s
 	}
 	return strings.ToUpper(s[:1]) + s[1:]

@@ -7,50 +7,127 @@ import (
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
+
+	"loopbook/diagram/drawing"
 )
 
-// refusals is the line below a group of fields that tells what they refused and
-// why: over a narrow field there is no room for it.
-type refusals struct {
+// Refusals tells what a group of narrow fields refused and why, in a line over the labels
+// from the refused one's on: so nothing moves under a hand that is about to click.
+type Refusals struct {
+	Content fyne.CanvasObject
+
+	inner  fyne.CanvasObject
 	line   *widget.Label
+	ground *Ground // hides the labels under the line
 	box    *fyne.Container
 	fields []*Field
 	why    map[*Field]error
 }
 
-// Explained hangs a line below fields that tells what they refused and why. There
-// is none while nothing is refused.
-func Explained(fields fyne.CanvasObject) fyne.CanvasObject {
-	r := &refusals{line: widget.NewLabel(""), why: map[*Field]error{}}
-	r.line.Importance, r.line.SizeName, r.line.Wrapping = widget.DangerImportance, theme.SizeNameCaptionText, fyne.TextWrapWord
-	r.line.Hide()
-	r.take(fields)
-	r.box = container.New(Tight{}, fields, r.line)
-	return r.box
+// NewRefusals hangs a line over fields. A field without a label is told of at the top, where
+// the heads of its column stand.
+func NewRefusals(fields fyne.CanvasObject) *Refusals {
+	r := &Refusals{inner: fields, line: Small(""), ground: NewGround(drawing.Paper, "", 0), why: map[*Field]error{}}
+	r.line.Importance = widget.DangerImportance
+	r.box = container.New(over{r}, fields, r.ground, r.line)
+	r.Content = r.box
+	r.Take(fields)
+	r.show()
+	return r
 }
 
-// take makes the line that of every field in o.
-func (r *refusals) take(o fyne.CanvasObject) {
+// Explained is the content of NewRefusals.
+func Explained(fields fyne.CanvasObject) fyne.CanvasObject { return NewRefusals(fields).Content }
+
+// Take makes the line that of every field in o too, which the group holds or will hold.
+func (r *Refusals) Take(o fyne.CanvasObject) {
 	switch o := o.(type) {
 	case *Field:
-		o.below = r
+		o.told = r
 		r.fields = append(r.fields, o)
 	case *fyne.Container:
 		for _, inner := range o.Objects {
-			r.take(inner)
+			r.Take(inner)
 		}
 	}
 }
 
-func (r *refusals) tell(f *Field, why error) {
+func (r *Refusals) tell(f *Field, why error) {
 	r.why[f] = why
+	r.show()
+}
+
+func (r *Refusals) show() {
 	var told []string
-	for _, at := range r.fields {
-		if err := r.why[at]; err != nil {
-			told = append(told, L("window.kit.refused", Capital(at.title), reason(err)))
+	for _, f := range r.refused() {
+		told = append(told, L("window.kit.refused", Capital(f.title), reason(r.why[f])))
+	}
+	r.line.SetText("")
+	if len(told) > 0 {
+		r.line.SetText(L("window.kit.refusals", strings.Join(told, " · ")))
+	}
+	r.line.Hidden, r.ground.Hidden = len(told) == 0, len(told) == 0
+	r.box.Refresh()
+}
+
+// refused are the fields that hold what was refused, in their order.
+func (r *Refusals) refused() (out []*Field) {
+	for _, f := range r.fields {
+		if _, in := within(r.inner, f.self); in && r.why[f] != nil {
+			out = append(out, f)
 		}
 	}
-	r.line.SetText(strings.Join(told, " · ")) // a line each would push much away
-	r.line.Hidden = len(told) == 0
-	r.box.Refresh()
+	return out
+}
+
+// over lays the line of refusals over the fields' labels.
+type over struct{ *Refusals }
+
+// MinSize is that of the fields.
+func (o over) MinSize([]fyne.CanvasObject) fyne.Size { return o.inner.MinSize() }
+
+// Layout begins the line over the first refused field, or as far before as its words want.
+func (o over) Layout(_ []fyne.CanvasObject, room fyne.Size) {
+	o.inner.Move(fyne.Position{})
+	o.inner.Resize(room)
+	list := o.refused()
+	if len(list) == 0 {
+		return
+	}
+	at := fyne.Position{}
+	if label := list[0].label; label != nil {
+		at, _ = within(o.inner, label)
+	}
+	wide, high := width(o.line)+1, o.line.MinSize().Height
+	at.X = max(0, min(at.X, room.Width-wide))
+	wide = min(wide, room.Width-at.X)
+	o.line.Move(at)
+	o.line.Resize(fyne.NewSize(wide, high))
+	from, to := covered(o.inner, at, at.X+wide)
+	o.ground.Move(fyne.NewPos(from, at.Y))
+	o.ground.Resize(fyne.NewSize(to-from, high-theme.InnerPadding()))
+}
+
+// covered widens what lies over a row of labels from at as far as to, so that none is cut
+// through.
+func covered(root fyne.CanvasObject, at fyne.Position, to float32) (float32, float32) {
+	from := at.X
+	for _, inner := range inside(root) {
+		l, ok := inner.(*widget.Label)
+		x := inner.Position()
+		if !ok {
+			low, high := covered(inner, fyne.NewPos(from, at.Y).Subtract(x), to-x.X)
+			from, to = min(from, low+x.X), max(to, high+x.X)
+			continue
+		}
+		if end := x.X + min(width(l), l.Size().Width); x.Y == at.Y && x.X < to && end > from {
+			from, to = min(from, x.X), max(to, end)
+		}
+	}
+	return from, to
+}
+
+// width is that of a label's words.
+func width(l *widget.Label) float32 {
+	return fyne.MeasureText(l.Text, theme.CaptionTextSize(), fyne.TextStyle{}).Width + 2*theme.InnerPadding()
 }

@@ -66,6 +66,19 @@ func inside(o fyne.CanvasObject) []fyne.CanvasObject {
 	return nil
 }
 
+// within is where o lies in root; false where it doesn't.
+func within(root, o fyne.CanvasObject) (fyne.Position, bool) {
+	if root == o {
+		return fyne.Position{}, true
+	}
+	for _, inner := range inside(root) {
+		if at, ok := within(inner, o); ok {
+			return at.Add(inner.Position()), true
+		}
+	}
+	return fyne.Position{}, false
+}
+
 // show scrolls to what begins at top of the content.
 func show(s *container.Scroll, top, height float32) {
 	about := theme.TextSize() + 2*theme.InnerPadding() // a label's line

@@ -36,7 +36,7 @@ func newPartRow(edit func(string, func(*cases.Case)), at int, after func() fyne.
 		edit(kit.L("window.repair.part-removed"), func(c *cases.Case) { c.Repair.Parts = slices.Delete(c.Repair.Parts, at, at+1) })
 	})
 	remove.Importance = widget.LowImportance
-	r.content = kit.Explained(container.NewBorder(nil, nil, nil, remove, container.New(columns(), r.name, r.quantity, r.price, r.sum)))
+	r.content = container.NewBorder(nil, nil, nil, remove, container.New(columns(), r.name, r.quantity, r.price, r.sum))
 	return r
 }
 

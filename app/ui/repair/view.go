@@ -59,6 +59,7 @@ type View struct {
 	id    string // of the case that is shown
 	parts *fyne.Container
 	rows  []*partRow
+	slips *kit.Refusals // of the parts
 	bill  bill
 	notes *fyne.Container
 	steps *steps
@@ -92,6 +93,7 @@ func New(edit func(what string, change func(*cases.Case)), m Money) *View {
 
 func (v *View) partsAndPrice() fyne.CanvasObject {
 	f := v.form
+	v.slips = kit.NewRefusals(container.NewVBox(heads(), v.parts))
 	add := kit.NewButtonWithIcon(kit.L("window.repair.add-part"), theme.ContentAddIcon(), v.addPart)
 	add.Importance = widget.LowImportance
 	hours := kit.Number(f, kit.L("window.repair.hours"), 0, 1e5, func(c *cases.Case) **float64 { return &c.Repair.LabourHours })
@@ -112,7 +114,7 @@ func (v *View) partsAndPrice() fyne.CanvasObject {
 			return err
 		})
 	return kit.Section(kit.L("window.repair.parts"),
-		heads(), v.parts, container.NewHBox(add),
+		v.slips.Content, container.NewHBox(add),
 		kit.Explained(container.NewGridWithColumns(4, hours, perHour, tax, currency)),
 		widget.NewSeparator(),
 		container.New(kit.Tight{},
@@ -178,6 +180,7 @@ func (v *View) showParts(d Data) {
 		row := newPartRow(v.edit, i, func() fyne.Focusable { return v.afterPart(i) })
 		v.rows = append(v.rows, row)
 		v.parts.Add(row.content)
+		v.slips.Take(row.content)
 	}
 	for i, row := range v.rows {
 		sum := ""

@@ -1,0 +1,59 @@
+package kit_test
+
+import (
+	"errors"
+	"strings"
+	"testing"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/test"
+	"fyne.io/fyne/v2/widget"
+
+	"loopbook/app/ui/kit"
+)
+
+// What is refused is told over the field, where its label stands, inside the group and on no
+// field; nothing moves, so that a click that is under way hits what it was meant for.
+func TestARefusalMovesNothing(t *testing.T) {
+	test.NewTempApp(t)
+	var fields []*kit.Field
+	grid := container.NewGridWithColumns(3)
+	for _, title := range []string{"Opens at, °C", "Fully open, °C", "Cap, kPa", "Strength, %", "Capacity, l", "Altitude, m"} {
+		f := kit.NewField("", nil)
+		fields = append(fields, f)
+		grid.Add(kit.Labelled(title, f))
+	}
+	group := kit.Explained(grid)
+	below := kit.NewButton("Remove", nil)
+	w := test.NewTempWindow(t, container.NewVBox(group, below))
+	w.Resize(fyne.NewSize(360, 300))
+	place := fyne.CurrentApp().Driver().AbsolutePositionForObject
+	line := func() (found *widget.Label) {
+		for _, o := range test.LaidOutObjects(group) {
+			if l, ok := o.(*widget.Label); ok && l.Visible() && strings.HasPrefix(l.Text, "Not kept") {
+				found = l
+			}
+		}
+		return found
+	}
+	at := place(below)
+	for i, f := range fields {
+		f.Refuse(errors.New("4000 can't be: write 20 to 500"))
+		l := line()
+		if l == nil || place(below) != at {
+			t.Fatalf("field %d: told by %v; the button moved from %v to %v", i, l, at, place(below))
+		}
+		if !strings.Contains(l.Text, "write 20 to 500") || l.Size().Width < fyne.MeasureText(l.Text, 11, fyne.TextStyle{}).Width {
+			t.Errorf("field %d: %q has a room of %v", i, l.Text, l.Size())
+		}
+		edge := place(group).X + group.Size().Width
+		if from := place(l); from.X > place(f).X || from.X+l.Size().Width > edge+1 || from.Y >= place(f).Y || place(f).Y-from.Y > f.Size().Height {
+			t.Errorf("field %d at %v is told of at %v, %v wide", i, place(f), from, l.Size().Width)
+		}
+		f.Refuse(nil)
+		if l := line(); l != nil {
+			t.Errorf("field %d: %q stays", i, l.Text)
+		}
+	}
+}
