@@ -76,6 +76,10 @@ var (
 	//go:embed diagnosis/codes.json
 	CodeShares []byte
 
+	// FrameShares holds how many freeze frames of a hot engine are of a car that stood.
+	//go:embed diagnosis/frames.json
+	FrameShares []byte
+
 	// TestShares holds how each workshop check comes out on a car with a cause.
 	//go:embed diagnosis/tests.json
 	TestShares []byte

@@ -144,6 +144,9 @@ func (j *Judge) factors(c *cases.Case, f evidence.Findings, stage cases.Stage) [
 	if stage == cases.BeforeRepair {
 		out = append(out, j.tables.Symptoms(c.Complaint.Symptoms)...)
 		out = append(out, j.tables.Codes(c.Codes)...)
+		if f, ok := j.tables.Frame(c); ok {
+			out = append(out, f)
+		}
 	}
 	if words, measured := findings(c, f, stage); measured {
 		out = append(out, j.tables.Findings(words)...)

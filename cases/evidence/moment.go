@@ -84,14 +84,14 @@ const (
 	UnknownPace Pace = "unknown"
 )
 
-const (
-	raisedRPM = 1500 // above any idle, under the 2500 rpm that the trade holds
-	ramAirKmh = 40   // from here the fan may stay off: FN9, published (T7)
-)
+const raisedRPM = 1500 // above any idle, under the 2500 rpm that the trade holds
 
 // StandingKmh is the speed up to which a car stands: a manoeuvre in the yard is
-// no drive.
-const StandingKmh = 5
+// no drive. From RamAirKmh the fan may stay off: FN9, published (T7).
+const (
+	StandingKmh = 5
+	RamAirKmh   = 40
+)
 
 // PaceOf is how the car was driven in a round.
 func PaceOf(r *cases.Round) Pace {
@@ -107,7 +107,7 @@ func PaceOf(r *cases.Round) Pace {
 }
 
 // slow reports whether the vehicle gives the radiator no air by its speed.
-func (m *moment) slow() bool { return m.round.SpeedKmh == nil || *m.round.SpeedKmh < ramAirKmh }
+func (m *moment) slow() bool { return m.round.SpeedKmh == nil || *m.round.SpeedKmh < RamAirKmh }
 
 // fanStartC is the highest temperature at which a fan usually starts: 98 °C
 // (FN1, published, V23), or 10 K over a hotter rating (common practice).

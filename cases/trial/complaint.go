@@ -1,6 +1,7 @@
 package trial
 
 import (
+	"math"
 	"strings"
 
 	"loopbook/cases"
@@ -115,9 +116,19 @@ func (v *car) codes(d dice, rounds []cases.Round) []cases.Code {
 	for _, w := range draw(d, 1+d.Intn(2), weights(line)) {
 		c := cases.Code{Code: w, State: pick(d, "stored", "stored", "pending")}
 		if last := rounds[len(rounds)-1]; d.chance(0.5) && last.EctC != nil {
-			c.FreezeFrame = cases.FreezeFrame{EctC: last.EctC, RPM: last.EngineRPM, SpeedKmh: last.SpeedKmh}
+			c.FreezeFrame = v.frame(d, w, last)
 		}
 		out = append(out, c)
 	}
 	return out
+}
+
+// frame is what a code freezes: of an engine too hot, where it was; of another code, what the last round has.
+func (v *car) frame(d dice, code string, last cases.Round) cases.FreezeFrame {
+	if code == "P0217" || code == "P0218" {
+		if ectC, kmh, ok := v.overheats(d); ok {
+			return cases.FreezeFrame{EctC: celsius(math.Round(ectC)), SpeedKmh: ptr(kmh)}
+		}
+	}
+	return cases.FreezeFrame{EctC: last.EctC, RPM: last.EngineRPM, SpeedKmh: last.SpeedKmh}
 }

@@ -45,7 +45,7 @@ type morning struct {
 
 // rounds runs the car through the stages and measures at each.
 func (v *car) rounds(d dice, stages []int, opened time.Time) []cases.Round {
-	m := &morning{car: v, state: state{headC: v.airC, blockC: v.airC, upperC: v.airC, lowerC: v.airC, waxC: v.airC}}
+	m := v.morning()
 	points := v.reached(d)
 	var out []cases.Round
 	for _, stage := range stages {
@@ -61,6 +61,31 @@ func (v *car) rounds(d dice, stages []int, opened time.Time) []cases.Round {
 		}
 	}
 	return out
+}
+
+// morning is the car before its cold start.
+func (v *car) morning() *morning {
+	return &morning{car: v, state: state{headC: v.airC, blockC: v.airC, upperC: v.airC, lowerC: v.airC, waxC: v.airC}}
+}
+
+// overheats is how fast the car goes when it first notes itself too hot: up a
+// hill or in the queue at its foot, whichever comes first; it is false for a car that doesn't.
+func (v *car) overheats(d dice) (ectC, kmh float64, ok bool) {
+	ways := []running{{rpm: 2600, kmh: 80, heatW: 1.5 * v.roadW, heater: 0}, {rpm: 800, heatW: 1.2 * v.idleW, heater: 0}}
+	if d.chance(0.5) {
+		ways[0], ways[1] = ways[1], ways[0]
+	}
+	customer := *v
+	customer.patienceC = math.Inf(1) // who drives on
+	m := customer.morning()
+	limitC := v.ratedC + 20
+	for _, r := range ways {
+		m.run(30, r, func() bool { return m.sensorC(&m.state) > limitC })
+		if shown := m.sensorC(&m.state); shown > limitC {
+			return shown, r.kmh, true
+		}
+	}
+	return 0, 0, false
 }
 
 // shaken is how the trapped air lies after a while: it comes and goes.

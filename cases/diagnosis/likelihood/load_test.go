@@ -13,11 +13,11 @@ import (
 // load loads the shipped tables with one piece of text replaced, once.
 func load(file, old, new string) error {
 	texts := map[string][]byte{
-		"prior": assets.Prior, "symptoms": assets.SymptomShares, "codes": assets.CodeShares,
+		"prior": assets.Prior, "symptoms": assets.SymptomShares, "codes": assets.CodeShares, "frames": assets.FrameShares,
 		"tests": assets.TestShares, "findings": assets.FindingShares, "checks": assets.Checks,
 	}
 	texts[file] = bytes.Replace(texts[file], []byte(old), []byte(new), 1)
-	_, err := likelihood.Load(texts["prior"], texts["symptoms"], texts["codes"], texts["tests"], texts["findings"], texts["checks"])
+	_, err := likelihood.Load(texts["prior"], texts["symptoms"], texts["codes"], texts["frames"], texts["tests"], texts["findings"], texts["checks"])
 	return err
 }
 
@@ -41,6 +41,8 @@ func TestFaultyDataNamesThePlace(t *testing.T) {
 		{"codes", `"P0126"`, `"P0128"`, "codes.json: [1].codes"},
 		{"codes", `["P026F"]`, `[]`, "codes.json: [2].codes"},
 		{"codes", `"else": 0.02`, `"else": 2`, "codes.json: [0].else"},
+		{"frames", `"frame": "hot-standing"`, `"frame": "hot"`, `frames.json: [0].frame: unknown word "hot"`},
+		{"frames", `"fan-not-running": 0.9`, `"fan-not-running": 1`, "frames.json: [0].given.fan-not-running"},
 		{"tests", `"check": "cap", "outcome": "weak"`, `"check": "cap", "outcome": "late"`, "tests.json: [5].outcome"},
 		{"tests", `"check": "level"`, `"check": "levels"`, "].check"},
 		{"tests", `"check": "level", "outcome": "pass"`, `"check": "level", "outcome": "full"`, "].else"},
@@ -67,7 +69,7 @@ func TestMissingRowIsNamed(t *testing.T) {
 			"prior": assets.Prior, "symptoms": assets.SymptomShares, "tests": assets.TestShares, "findings": assets.FindingShares, "checks": assets.Checks,
 		}
 		texts[file] = []byte("[]")
-		_, err := likelihood.Load(texts["prior"], texts["symptoms"], assets.CodeShares, texts["tests"], texts["findings"], texts["checks"])
+		_, err := likelihood.Load(texts["prior"], texts["symptoms"], assets.CodeShares, assets.FrameShares, texts["tests"], texts["findings"], texts["checks"])
 		if !errors.Is(err, likelihood.ErrData) || !strings.Contains(err.Error(), want) {
 			t.Errorf("%s without rows: %v, want %s", file, err, want)
 		}

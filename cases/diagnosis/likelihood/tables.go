@@ -34,6 +34,8 @@ type Tables struct {
 	prior    Vector
 	symptoms map[cases.Symptom]Factor
 	groups   []codeGroup
+	standing Factor // a freeze frame of a hot engine, of a car that stood
+	driven   Factor // and of one that was driven
 	tests    map[cases.TestKind][]Outcome
 	findings map[string]Factor
 	checks   []Check
@@ -41,14 +43,14 @@ type Tables struct {
 
 // Shipped are the tables that come with the program, read once.
 var Shipped = sync.OnceValues(func() (*Tables, error) {
-	return Load(assets.Prior, assets.SymptomShares, assets.CodeShares, assets.TestShares, assets.FindingShares, assets.Checks)
+	return Load(assets.Prior, assets.SymptomShares, assets.CodeShares, assets.FrameShares, assets.TestShares, assets.FindingShares, assets.Checks)
 })
 
 // Load reads and checks tables. An error names the file, the row and the key of
 // the first fault in each file.
-func Load(prior, symptoms, codes, tests, findings, checks []byte) (*Tables, error) {
+func Load(prior, symptoms, codes, frames, tests, findings, checks []byte) (*Tables, error) {
 	var t Tables
-	err := errors.Join(t.readPrior(prior), t.readSymptoms(symptoms), t.readCodes(codes), t.readTests(tests), t.readFindings(findings), t.readChecks(checks))
+	err := errors.Join(t.readPrior(prior), t.readSymptoms(symptoms), t.readCodes(codes), t.readFrames(frames), t.readTests(tests), t.readFindings(findings), t.readChecks(checks))
 	if err != nil {
 		return nil, err
 	}

@@ -2,11 +2,13 @@ package likelihood_test
 
 import (
 	"math"
+	"slices"
 	"strings"
 	"testing"
 
 	"loopbook/cases"
 	"loopbook/cases/diagnosis/likelihood"
+	"loopbook/diagram"
 	"loopbook/diagram/published"
 )
 
@@ -129,6 +131,45 @@ func TestEachCheckHasItsCost(t *testing.T) {
 	for _, w := range append(likelihood.Walks(), likelihood.HosePoint) {
 		if minutes[w] == 0 {
 			t.Errorf("%s has no cost", w)
+		}
+	}
+}
+
+// A fan that stands still overheats the car in traffic, a hose that is sucked flat on the road
+// (testdata/trade/signatures.csv, F07 and F10, published patterns): so do their freeze frames say.
+func TestFrameTellsStandingFromDriven(t *testing.T) {
+	hot, warm, shorted := diagram.Celsius(118), diagram.Celsius(97), diagram.Celsius(140)
+	still, fast, crawling := 0.0, 90.0, 20.0
+	frame := func(c diagram.Celsius, kmh float64) cases.FreezeFrame {
+		return cases.FreezeFrame{EctC: &c, SpeedKmh: &kmh}
+	}
+	for _, tt := range []struct {
+		name     string
+		frame    cases.FreezeFrame
+		symptoms []cases.Symptom
+		likelier cases.Cause // than the other; "": it says nothing
+	}{
+		{"hot in traffic", frame(hot, still), nil, "fan-not-running"},
+		{"hot on the road", frame(hot, fast), nil, "lower-hose-collapse"},
+		{"hot on the road, told", frame(hot, fast), []cases.Symptom{"overheats-road"}, ""},
+		{"hot on the road, told of loss", frame(hot, fast), []cases.Symptom{"coolant-loss"}, "lower-hose-collapse"},
+		{"between", frame(hot, crawling), nil, ""},
+		{"warm", frame(warm, still), nil, ""},
+		{"shorted", frame(shorted, still), nil, ""},
+		{"empty", cases.FreezeFrame{}, nil, ""},
+	} {
+		c := cases.Case{Codes: []cases.Code{{Code: "P0300"}, {Code: "P0217", FreezeFrame: tt.frame}}, Complaint: cases.Complaint{Symptoms: tt.symptoms}}
+		f, ok := shipped(t).Frame(&c)
+		if ok != (tt.likelier != "") {
+			t.Errorf("%s: %v", tt.name, ok)
+			continue
+		}
+		if ok && !strings.Contains(f.Label.String(), "P0217: 118 °C") {
+			t.Errorf("%s: %q", tt.name, f.Label)
+		}
+		at := func(c cases.Cause) float64 { return f.Log[slices.Index(cases.Words[cases.Cause](), c)] }
+		if ok && (at("fan-not-running") > at("lower-hose-collapse")) != (tt.likelier == "fan-not-running") {
+			t.Errorf("%s: fan %.2f, hose %.2f", tt.name, at("fan-not-running"), at("lower-hose-collapse"))
 		}
 	}
 }

@@ -1,0 +1,82 @@
+package likelihood
+
+import (
+	"errors"
+	"math"
+
+	"loopbook/cases"
+	"loopbook/cases/evidence"
+	"loopbook/diagram"
+	"loopbook/diagram/say"
+)
+
+const framesFile = "frames.json"
+
+// A freeze frame is of an engine that is too hot from so far over its thermostat's opening, on cars that run
+// cool as on those that run warm (judgement: above the fan's second speed, FN5), and up to what a circuit that is cut or
+// shorted has a sensor say (SN2, published, V35).
+const (
+	frameHotK  = 17
+	frameMostC = 130
+	usualOpenC = 88 // TH5
+)
+
+// frameRow is the share of the frames of a hot engine that were taken standing. On a car that was
+// driven they are the rest of them.
+type frameRow struct {
+	Frame string `json:"frame"`
+	shares
+	grounds
+}
+
+func (t *Tables) readFrames(text []byte) error {
+	words := []string{"hot-standing"}
+	has := func(string) bool { return t.standing.Log != nil }
+	err := read(framesFile, text, func(r frameRow) error {
+		if err := newWord("frame", r.Frame, words, has(r.Frame)); err != nil {
+			return err
+		}
+		v, err := r.vector()
+		t.standing, t.driven = Factor{Reason: r.Reason, Class: r.Class, Log: newVector()}, Factor{Reason: r.Reason, Class: r.Class, Log: newVector()}
+		for i, p := range v {
+			t.standing.Log[i], t.driven.Log[i] = math.Log(p), math.Log(1-p)
+		}
+		return errors.Join(err, r.grounds.check())
+	})
+	if err == nil {
+		err = complete(framesFile, "frame", words, has)
+	}
+	return err
+}
+
+// Frame is what the first freeze frame of a hot engine says by whether the car stood: that it was hot its
+// code says already. It is false without one, and where the customer told of traffic or road, which is the same news.
+func (t *Tables) Frame(c *cases.Case) (Factor, bool) {
+	for _, s := range c.Complaint.Symptoms {
+		if s == "overheats-idle" || s == "overheats-road" {
+			return Factor{}, false
+		}
+	}
+	opensC := diagram.Celsius(usualOpenC)
+	if c.Loop.ThermostatOpensC != nil {
+		opensC = *c.Loop.ThermostatOpensC
+	}
+	for _, code := range c.Codes {
+		f := code.FreezeFrame
+		if f.EctC == nil || f.SpeedKmh == nil || *f.EctC < opensC+frameHotK || *f.EctC > frameMostC {
+			continue
+		}
+		switch word := evidence.InLetters(code.Code); {
+		case *f.SpeedKmh <= evidence.StandingKmh:
+			return t.standing.says("reason.frame-standing", word, *f.EctC), true
+		case *f.SpeedKmh >= evidence.RamAirKmh:
+			return t.driven.says("reason.frame-driven", word, *f.EctC, say.Kmh(*f.SpeedKmh)), true
+		}
+	}
+	return Factor{}, false
+}
+
+func (f Factor) says(key string, args ...any) Factor {
+	f.Label = say.Of(key, args...)
+	return f
+}
