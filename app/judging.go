@@ -19,8 +19,8 @@ import (
 // weighed apart from the window; what a newer change has overtaken is dropped.
 // All of it is called on the Fyne goroutine.
 //
-// Nobody is to read a verdict from a part of the crowd, or see it wander: until all
-// of it is there the last answer is held, or there is one without temperatures.
+// Nobody is to see the answer wander: until all of the crowd is there the last one is held. A case
+// that has none is answered without the model, and once more by the crowd's first cars.
 type judging struct {
 	mind  *mind
 	start func(func()) // runs what takes a while apart from the window
@@ -62,10 +62,15 @@ type answer struct {
 type standing string
 
 const (
-	byAll   standing = "by-all"  // weighed from all that is known
-	noCars  standing = "no-cars" // without temperatures, whose cars are being simulated
-	heldFor standing = "held"    // from before a change whose cars are being simulated
+	byAll     standing = "by-all"     // weighed from all that is known
+	noCars    standing = "no-cars"    // without the model, whose cars are being simulated
+	firstCars standing = "first-cars" // by the first of them
+	heldFor   standing = "held"       // from before a change whose cars are being simulated
 )
+
+// firstDraws is how many cars of each cause are enough for a first answer; they are there in
+// half a second.
+const firstDraws = 40
 
 func newJudging(m *mind, start func(func())) *judging {
 	return &judging{mind: m, start: start, cancel: func() {}, changed: func() {}, progressed: func() {}, gathered: func() {}}
@@ -137,9 +142,10 @@ func (j *judging) gather() {
 		err := j.mind.gatherRanges(ctx, now.c, now.grounds)
 		if err == nil {
 			tell(j.haveRanges)
-			err = j.mind.gather(ctx, now.c, now.grounds, func(part float64) {
+			err = j.mind.gather(ctx, now.c, now.grounds, func(rounds *ensemble.Ensemble, part float64) {
 				tell(func() {
 					j.drawn = part
+					j.haveFirst(rounds)
 					j.progressed()
 				})
 			})
@@ -153,6 +159,14 @@ func (j *judging) haveRanges() {
 	if !j.ranged {
 		j.ranged = true
 		j.gathered()
+	}
+}
+
+// haveFirst answers by a crowd's first cars where there is no answer by any.
+func (j *judging) haveFirst(e *ensemble.Ensemble) {
+	if j.settled.c == nil && j.now.crowd == nil && e.N >= firstDraws {
+		j.now.crowd = e
+		j.weigh()
 	}
 }
 
@@ -178,6 +192,8 @@ func (j *judging) weigh() {
 		j.settled, how = j.now, byAll
 	case j.settled.c != nil:
 		from, how = j.settled, heldFor
+	case j.now.crowd != nil:
+		how = firstCars
 	}
 	j.start(func() {
 		a := answer{basis: from, standing: how, thought: j.mind.weigh(from.c, from.grounds, from.crowd, prior)}

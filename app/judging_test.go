@@ -183,7 +183,7 @@ func order(a answer) string {
 }
 
 // While a case's cars are being simulated its causes stand still: at first they are
-// ranked without temperatures, later as they were before the change, and each answer
+// ranked without the model, later as they were before the change, and each answer
 // says so. They are ranked anew once, when all cars are there.
 func TestCausesStandStillUntilAllCarsAreThere(t *testing.T) {
 	var q queue
@@ -222,6 +222,31 @@ func TestCausesStandStillUntilAllCarsAreThere(t *testing.T) {
 	q.next()
 	if a := j.answer; a.standing != byAll || a.c.Rounds[0].AmbientC == nil {
 		t.Errorf("with its cars the answer is %q, of %+v", a.standing, a.c.Rounds[0])
+	}
+}
+
+// A case that was never answered by cars is, once, by the first of them: half a second is
+// soon enough to be of use, and the whole crowd may take some.
+func TestACaseIsFirstAnsweredByTheFirstCars(t *testing.T) {
+	j := newJudge(t, func(do func()) { do() })
+	j.mind.crowds.Draws = 3 * firstDraws / 2
+	var got []string
+	j.changed = func() {
+		got = append(got, fmt.Sprint(j.answer.standing, " ", j.answer.thought.ranking.Draws))
+	}
+	judgeNow(t, j, warmIdle(55))
+	want := fmt.Sprint([]string{"no-cars 0", fmt.Sprint("first-cars ", firstDraws), fmt.Sprint("by-all ", 3*firstDraws/2)})
+	if fmt.Sprint(got) != want {
+		t.Errorf("answered %v, want %v", got, want)
+	}
+	got = nil
+	cold := warmIdle(55)
+	air := diagram.Celsius(-10)
+	cold.Rounds[0].AmbientC = &air
+	judgeNow(t, j, cold)
+	want = fmt.Sprint([]string{fmt.Sprint("held ", 3*firstDraws/2), fmt.Sprint("by-all ", 3*firstDraws/2)})
+	if fmt.Sprint(got) != want {
+		t.Errorf("in other weather answered %v, want %v", got, want)
 	}
 }
 

@@ -38,7 +38,7 @@ func (m *mind) asked(c *cases.Case) grounds {
 
 // gather simulates what the case is judged by: every cause for the stage that
 // causes are asked of, whose grounds are given, and healthy cars for the other one.
-func (m *mind) gather(ctx context.Context, c *cases.Case, g grounds, soFar func(part float64)) error {
+func (m *mind) gather(ctx context.Context, c *cases.Case, g grounds, soFar func(rounds *ensemble.Ensemble, part float64)) error {
 	if _, err := m.gatherStage(ctx, g, soFar); err != nil {
 		return err
 	}
@@ -50,13 +50,17 @@ func (m *mind) gather(ctx context.Context, c *cases.Case, g grounds, soFar func(
 }
 
 // gatherStage simulates every cause for a stage: its rounds, whose crowd it answers, then its
-// logs. There is none where the layout isn't known. So far, if not nil, tells how much is there.
-func (m *mind) gatherStage(ctx context.Context, g grounds, soFar func(part float64)) (rounds *ensemble.Ensemble, err error) {
+// logs. There is none where the layout isn't known. So far, if not nil, tells of the rounds' first cars
+// and what part of all is there.
+func (m *mind) gatherStage(ctx context.Context, g grounds, soFar func(rounds *ensemble.Ensemble, part float64)) (rounds *ensemble.Ensemble, err error) {
 	plans := g.plans()
 	for i, p := range plans {
-		e, err := m.crowds.Get(ctx, p, func(part float64) {
+		e, err := m.crowds.Get(ctx, p, func(first *ensemble.Ensemble, part float64) {
+			if i == 0 {
+				rounds = first
+			}
 			if soFar != nil {
-				soFar((float64(i) + part) / float64(len(plans)))
+				soFar(rounds, (float64(i)+part)/float64(len(plans)))
 			}
 		})
 		if err != nil {

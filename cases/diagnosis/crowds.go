@@ -40,9 +40,9 @@ func (k *Crowds) Healthy(p Plan) *ensemble.Ensemble {
 }
 
 // Get is the plan's crowd, simulated on all cores where it isn't kept; soFar, if
-// not nil, tells from time to time what part of it is there. When ctx ends, Get gives up
+// not nil, tells from time to time of its first cars and what part of it they are. When ctx ends, Get gives up
 // with its error and keeps nothing.
-func (k *Crowds) Get(ctx context.Context, p Plan, soFar func(part float64)) (*ensemble.Ensemble, error) {
+func (k *Crowds) Get(ctx context.Context, p Plan, soFar func(first *ensemble.Ensemble, part float64)) (*ensemble.Ensemble, error) {
 	if e := k.Kept(p); e != nil {
 		return e, nil
 	}

@@ -345,7 +345,7 @@ func TestCrowdsAreKept(t *testing.T) {
 		t.Errorf("given up: %v, kept %v", err, k.Kept(plan) != nil)
 	}
 	var parts []float64
-	e, err := k.Get(context.Background(), plan, func(part float64) { parts = append(parts, part) })
+	e, err := k.Get(context.Background(), plan, func(_ *ensemble.Ensemble, part float64) { parts = append(parts, part) })
 	if err != nil || e.N != 21 || len(parts) != 2 || parts[0] != 20./21 || parts[1] != 1 {
 		t.Fatalf("%v, %d draws, told at %v", err, e.N, parts)
 	}

@@ -76,9 +76,9 @@ func (e *Ensemble) AmbientC(stop int) diagram.Celsius {
 const batch = 20
 
 // Run simulates that many draws of each cause on all cores. So far tells, if
-// not nil, what part of them is ready, each time there are more; it is called by the
-// caller's goroutine. When ctx ends, so does Run, with its error.
-func Run(ctx context.Context, s Setting, draws int, soFar func(part float64)) (*Ensemble, error) {
+// not nil, the first of them and what part of all they are, each time there are more; it is called
+// by the caller's goroutine. When ctx ends, so does Run, with its error.
+func Run(ctx context.Context, s Setting, draws int, soFar func(first *Ensemble, part float64)) (*Ensemble, error) {
 	rows, err := physics.Table()
 	if err != nil {
 		return nil, err
@@ -98,10 +98,17 @@ func Run(ctx context.Context, s Setting, draws int, soFar func(part float64)) (*
 			return nil, err
 		}
 		if soFar != nil {
-			soFar(float64(n) / float64(draws))
+			soFar(e.first(n), float64(n)/float64(draws))
 		}
 	}
 	return e, nil
+}
+
+// first is the ensemble of the first n draws.
+func (e *Ensemble) first(n int) *Ensemble {
+	part := *e
+	part.N = n
+	return &part
 }
 
 // start lets every core take draws in their order, and answers what to wait
