@@ -34,6 +34,7 @@ func visit(t testing.TB, layout string, f physics.Fault) shown {
 				"heater":   point(t, s, diagram.HeaterIn) - point(t, s, diagram.HeaterOut),
 				"return":   point(t, s, diagram.HeaterOut),
 				"vent":     point(t, s, diagram.Vent),
+				"bypass":   point(t, s, diagram.HeaterIn) - point(t, s, diagram.Bypass),
 			} {
 				add(what, x)
 			}
@@ -66,12 +67,15 @@ func visit(t testing.TB, layout string, f physics.Fault) shown {
 // Signs of what a fault adds to a healthy car's figures: rows of the trade's
 // signature table (common practice, but where that says published), for a grave
 // fault. '+' and '-' are by 1.5 K at least, '0' by 3 K at most, 'a' is as much or up to 10 K
-// more; 's' is not a deviation but a small figure, 0 to 6 K. A row with a reason is where the model
+// more; 's' is not a deviation but a small figure, up to 6 K, and 'c' one of 4 K at least, by which the trade tells
+// a bypass that is shut from one that flows (DT13). A row with a reason is where the model
 // parts from the trade: it must still do so. HILL stands beside the trade's W2500,
 // which leaves open how hard the engine works; rows were moved there, and severities
 // of the last faults raised, until the signs stood out of the model's noise.
 func TestSignaturesAsTheTradeHasThem(t *testing.T) {
 	const fanHolds = "without load 2500 rpm make 8 kW, which the fan's air holds through a bad loop too; HILL shows it"
+	const coldReturn = "what little comes back from the radiator is cold, and keeps the wax from lifting so far that the second plate seats"
+	const fanCycles = "the fan still holds the loop between its two temperatures, under a full lift"
 	rows := []struct {
 		cause  string
 		grave  float64
@@ -85,6 +89,10 @@ func TestSignaturesAsTheTradeHasThem(t *testing.T) {
 		{"thermostat-stuck-open", 0.8, "", "COLD5 lower", '+', ""},
 		{"thermostat-stuck-open", 0.8, "", "CABIN vent", '-', ""},
 		{"thermostat-stuck-open", 0.8, "", "ROAD ect", '-', ""},
+		{"thermostat-stuck-open", 1, "", "WIDLE bypass", 'c', ""},
+		{"thermostat-stuck-open", 1, "", "W2500 bypass", 'c', ""},
+		{"thermostat-stuck-closed", 1, "", "WIDLE bypass", 's', ""},
+		{"thermostat-stuck-closed", 1, "", "W2500 bypass", 's', ""},
 		{"thermostat-stuck-closed", 1, diagram.Outlet, "COLD5 ect", '0', ""},
 		{"thermostat-stuck-closed", 1, diagram.Outlet, "COLD5 upper", '0', ""},
 		{"thermostat-stuck-closed", 1, "", "WIDLE ect", '+', ""},
@@ -101,6 +109,21 @@ func TestSignaturesAsTheTradeHasThem(t *testing.T) {
 		{"radiator-restricted", 0.9, "", "COLD5 ect", '0', ""},
 		{"radiator-restricted", 0.9, "", "HILL ect", '+', ""},
 		{"radiator-restricted", 0.9, "", "HILL radiator", '+', ""},
+		{"radiator-restricted", 1, diagram.Outlet, "W2500 bypass", 'c', ""},
+		{"radiator-restricted", 1, diagram.Inlet, "W2500 bypass", 'c', coldReturn},
+		{"radiator-restricted", 1, diagram.Outlet, "HIDLE bypass", 'c', ""},
+		{"radiator-restricted", 1, diagram.Inlet, "HIDLE bypass", 'c', coldReturn},
+		{"radiator-restricted", 1, diagram.Outlet, "HILL bypass", 'c', ""},
+		{"radiator-restricted", 1, diagram.Inlet, "HILL bypass", 'c', coldReturn},
+		{"radiator-airflow", 0.8, "", "W2500 bypass", 'c', ""},
+		{"radiator-airflow", 0.8, "", "HIDLE bypass", 'c', fanCycles},
+		{"fan-not-running", 1, "", "W2500 bypass", 'c', ""},
+		{"lower-hose-collapse", 0.8, diagram.Outlet, "HILL bypass", 'c', ""},
+		{"lower-hose-collapse", 0.8, diagram.Inlet, "HILL bypass", 'c', coldReturn},
+		{"bypass-open", 1, "", "WIDLE bypass", 's', ""},
+		{"bypass-open", 1, "", "W2500 bypass", 's', ""},
+		{"bypass-open", 1, "", "HIDLE bypass", 's', ""},
+		{"bypass-open", 1, "", "HILL bypass", 's', ""},
 		{"radiator-airflow", 0.8, "", "COLD5 ect", '0', ""},
 		{"radiator-airflow", 0.8, "", "HILL ect", '+', ""},
 		{"radiator-airflow", 0.8, "", "W2500 radiator", 's', ""},
@@ -202,7 +225,9 @@ func holds(sign byte, figure, deviation float64) bool {
 	case 'a':
 		return deviation >= -3 && deviation <= 10
 	case 's':
-		return figure >= -0.5 && figure <= 6
+		return figure >= -1 && figure <= 6
+	case 'c':
+		return figure >= 4
 	}
 	return math.Abs(deviation) <= 3
 }
