@@ -15,16 +15,16 @@ import (
 	"loopbook/diagram/say"
 )
 
-// commandDraws is how many cars of each cause a command simulates: causes come out
-// the same as with twice as many, in half the time.
-const commandDraws = 100
+// analyseDraws is how many cars of each cause are simulated unless told: half of the window's, for
+// many files in a row. Chances come out within some hundredths of it.
+const analyseDraws = 100
 
 // analyse prints an answer for each file. A file at fault is told and doesn't
 // keep the others from being answered.
 func analyse(ctx context.Context, c console, args []string) error {
 	set := flag.NewFlagSet("analyse", flag.ContinueOnError)
 	priorName := set.String("prior", "workshop", "workshop: causes as often as they are met; flat: all alike")
-	draws := set.Int("draws", commandDraws, "cars simulated of each cause")
+	draws := set.Int("draws", analyseDraws, fmt.Sprintf("cars simulated of each cause; the window and the papers take %d", diagnosis.UsualDraws))
 	files, err := parse(set, args)
 	if err != nil {
 		return err

@@ -67,12 +67,11 @@ func writeReport(ctx context.Context, c console, args []string) error {
 	return writeFile(*out, func(f *os.File) error { return report.Write(f, kind, m, o) })
 }
 
-// gatherPaper judges a bundle's case with a command's number of cars.
+// gatherPaper judges a bundle's case as the window does: two papers of a case say the same.
 func gatherPaper(ctx context.Context, b cases.Bundle) (report.Material, error) {
 	m, err := newMind()
 	if err != nil {
 		return report.Material{}, err
 	}
-	m.crowds.Draws = commandDraws
 	return m.material(ctx, b)
 }

@@ -22,12 +22,16 @@ const (
 	logMostS  = 4 * 3600
 )
 
+// idleMostRPM is what an engine idles at, at most, warm or cold: above it the car may be driven, where
+// no speed is noted (judgement; a cold engine's fast idle is 1000 to 1300 rpm).
+const idleMostRPM = 1300
+
 // logShare is one in how many of the usual draws a log is held against: one curve needs
 // fewer cars than a loop's many points, and a long drive takes seconds to simulate.
 const logShare = 2
 
 // PlanForLog is what has to be simulated to know how cars would warm up as the
-// log's car was run, from startS of the log on: idling, where the log doesn't
+// log's car was run, from startS of the log on: anyhow, where the log doesn't
 // say. It reports false where the layout isn't known or the log is too short.
 func PlanForLog(c *cases.Case, l *cases.Log, startS float64) (Plan, bool) {
 	p, ok := PlanFor(&cases.Case{Loop: c.Loop, Site: c.Site}, cases.BeforeRepair)
@@ -38,8 +42,10 @@ func PlanForLog(c *cases.Case, l *cases.Log, startS float64) (Plan, bool) {
 	step := min(l.TimeS[n-1]-startS, logMostS) / logPoints
 	start := ensemble.Start{AmbientC: airOf(c, l)}
 	rpm, kmh := runAlong(l.TimeS, l.EngineRPM, startS, step), runAlong(l.TimeS, l.SpeedKmh, startS, step)
+	moves := slices.ContainsFunc(l.SpeedKmh, func(v float64) bool { return !math.IsNaN(v) })
 	for i := range rpm {
-		start.Stops = append(start.Stops, ensemble.Stop{Seconds: step, Blower: -1, Held: true, RPM: rpm[i], SpeedKmh: kmh[i]})
+		start.Stops = append(start.Stops, ensemble.Stop{Seconds: step, Blower: -1, Held: true, RPM: rpm[i], SpeedKmh: kmh[i],
+			Unsaid: !moves && (rpm[i] == 0 || rpm[i] > idleMostRPM)})
 	}
 	p.Setting.Starts, p.Setting.Ahead = []ensemble.Start{start}, nil
 	p.share = logShare

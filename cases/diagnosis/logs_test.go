@@ -66,6 +66,35 @@ func TestRecordedDrivesSpeakForASoundThermostat(t *testing.T) {
 	}
 }
 
+// A warm-up that a hand wrote down without speeds says nothing of its pace. A driven car is at its rating in 5 to 12
+// minutes on a mild day (testdata/trade/numbers.csv, WU1, common practice): no sensor that reads high and no loop that
+// lacks coolant, as it was while such a car was taken to stand; where only the engine's speed is known it still may be driven.
+func TestAWarmUpWithoutSpeedsMayHaveBeenDriven(t *testing.T) {
+	b := newBench(t)
+	b.crowds.Draws = 60
+	for _, minutes := range []float64{6, 8, 12} {
+		for _, rpm := range []float64{0, 1900} {
+			l := cases.Log{Stage: cases.BeforeRepair}
+			for at := 0.0; at <= 16; at++ {
+				l.TimeS, l.EctC = append(l.TimeS, 60*at), append(l.EctC, min(18+(opensC-18)*at/minutes, opensC+2))
+				if rpm > 0 {
+					l.EngineRPM = append(l.EngineRPM, rpm)
+				}
+			}
+			c := cases.Case{
+				Loop: cases.Loop{Layout: "outlet-thermostat", ThermostatOpensC: casetest.P(diagram.Celsius(opensC))},
+				Site: cases.Site{AmbientC: casetest.P(diagram.Celsius(18))}, Logs: []cases.Log{l},
+			}
+			r := b.byLogs(t, &c)
+			for _, fault := range []cases.Cause{"sensor-reads-high", "coolant-low-air", "thermostat-stuck-closed"} {
+				if chance(r, fault) > chance(r, cases.Healthy) {
+					t.Errorf("at its rating in %g min, rpm %g: %s %.3f, healthy %.3f", minutes, rpm, fault, chance(r, fault), chance(r, cases.Healthy))
+				}
+			}
+		}
+	}
+}
+
 // A warm-up of a car that no crowd was drawn from points at what is wrong with it, and not
 // at all where the engine was warm: the faults that a warm-up shows (signatures F01, F02,
 // F04 and F17, common practice).

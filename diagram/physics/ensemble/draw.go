@@ -123,6 +123,9 @@ func (d draw) way(stop Stop, first bool) []physics.Stage {
 	shut := d.valved && stop.Blower == 0
 	own.HeaterShut, before.HeaterShut = shut, shut
 	if stop.Held {
+		if stop.Unsaid && !(stop.RPM > 0 && d.habit == idling) {
+			own = before
+		}
 		own.Seconds = stop.Seconds
 		return []physics.Stage{own}
 	}

@@ -45,6 +45,7 @@ type Stop struct {
 	Blower   float64 // of the cabin, 0 to 1; below 0: not known
 	FromCold bool    // of the stops ahead: begun by a cold start of its own
 	Held     bool    // the seconds are exact, and the car is run so all of them
+	Unsaid   bool    // of a held one: whether it stands or is driven, and how, isn't known
 }
 
 // Stops is the number of stops of all starts together, without those ahead.
