@@ -423,3 +423,20 @@ func TestBandOfALog(t *testing.T) {
 		t.Error("a loop that isn't known has a band")
 	}
 }
+
+// Air can't leave a radiator warmer than its coolant came in, whatever the model's error: nothing
+// that can't be is called expected; 15 K are for a probe that errs in moving air (judgement).
+func TestNoAirIsExpectedHotterThanTheCoolant(t *testing.T) {
+	b := newBench(t)
+	c := idle("outlet-thermostat", 95, nil)
+	c.Rounds[0].Fan = cases.FanOn
+	plan, _ := diagnosis.PlanFor(&c, cases.BeforeRepair)
+	if _, err := b.crowds.Get(context.Background(), plan, nil); err != nil {
+		t.Fatal(err)
+	}
+	want := diagnosis.Expecter{Table: b.table, Crowds: b.crowds}.Expect(&c, 0)
+	through, in, air := want.Deltas["air-through-radiator"], want.Points[diagram.RadIn], *c.Site.AmbientC
+	if most := in.HighC.Minus(air) + 15; through.HighK == nil || *through.HighK > most {
+		t.Errorf("up to %v K are expected, of coolant at %v °C at most in air of %v °C", *through.HighK, in.HighC, air)
+	}
+}

@@ -134,7 +134,9 @@ func (h crowdAt) source() say.Text {
 func (h crowdAt) delta(at diagram.DeltaAt) evidence.Span {
 	all := h.over(func(d int) float64 { return h.shows(at.From, d) - h.shows(at.To, d) })
 	low, high := nineTenths(all, differenceSdK(at.From, at.To, median(all)))
-	l, u := diagram.DeltaK(low), diagram.DeltaK(high)
+	from, to := h.point(at.From), h.point(at.To) // beyond what these allow one of them is out itself
+	l := max(diagram.DeltaK(low), from.LowC.Minus(to.HighC))
+	u := min(diagram.DeltaK(high), from.HighC.Minus(to.LowC))
 	return evidence.Span{LowK: &l, HighK: &u, Source: h.source(), Class: evidence.Computed}
 }
 
