@@ -146,14 +146,8 @@ func (c *customer) shownAt(round int, p diagram.Point) shown {
 	if r.Expected == nil {
 		return shown{c: &r.TrueC}
 	}
-	should := *r.Expected
-	should.LowC, should.HighC = should.LowC-gunErrorC, should.HighC+gunErrorC
-	return shown{c: &r.TrueC, out: c.isOut(r.TrueC, &should), should: &should}
+	return shown{c: &r.TrueC, out: c.isOut(r.TrueC, r.Expected), should: r.Expected}
 }
-
-// gunErrorC is what a gun may be off by itself (common practice: ±2 °C): a
-// customer isn't troubled with less.
-const gunErrorC diagram.Celsius = 2
 
 // isOut compares as the numbers are read, whole.
 func (c *customer) isOut(t diagram.Celsius, r *evidence.Range) bool {
@@ -166,7 +160,7 @@ func (c *customer) isOut(t diagram.Celsius, r *evidence.Range) bool {
 // before and that after. It is nothing where no range is known.
 func (c *customer) should(s spot) string {
 	before, after := s.before.should, s.after.should
-	for _, r := range []*evidence.Range{before, after} {
+	for _, r := range []*evidence.Range{after, before} {
 		if r != nil && c.agrees(s.before, r) && c.agrees(s.after, r) {
 			return c.degrees(r)
 		}

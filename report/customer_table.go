@@ -93,7 +93,12 @@ func (c *customer) gapRow(x [4]float64) {
 // gapShould is what a difference should be, in words: one range that both values agree with, or
 // that before and that after.
 func (c *customer) gapShould(g gap) string {
-	if g.after == nil || outOf(g.after.ValueK, g.before) == (outBy(g.after) >= leastOut) {
+	switch {
+	case g.after == nil:
+		return c.by.Say(span(*g.before))
+	case outOf(g.before.ValueK, g.after) == (outBy(g.before) >= leastOut):
+		return c.by.Say(span(*g.after))
+	case outOf(g.after.ValueK, g.before) == (outBy(g.after) >= leastOut):
 		return c.by.Say(span(*g.before))
 	}
 	return c.ends(g.before) + " → " + c.ends(g.after) + " " + c.by.Units.DeltaUnit()
@@ -149,7 +154,11 @@ func (c *customer) outside() string {
 }
 
 func (c *customer) watchLines() []string {
-	return c.lines(c.by.Say(c.watchFor()), c.inner(), c.words)
+	text := c.watchFor()
+	if c.stillThere() {
+		text = c.until()
+	}
+	return c.lines(c.by.Say(text), c.inner(), c.words)
 }
 
 func (c *customer) watchHeight() float64 {
@@ -157,7 +166,11 @@ func (c *customer) watchHeight() float64 {
 }
 
 func (c *customer) watch() {
-	c.put(margin, c.y, c.by.Of("customer.watch"), boxHead)
+	head := "customer.watch"
+	if c.stillThere() {
+		head = "customer.until"
+	}
+	c.put(margin, c.y, c.by.Of(head), boxHead)
 	c.y += boxHead.lead() + 2
 	c.flow(margin, c.watchLines(), c.words)
 	c.y += 8

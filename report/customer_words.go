@@ -12,8 +12,11 @@ import (
 )
 
 func (c *customer) wrongHead() string {
-	if c.c.Verdict.Cause == "" || c.c.Verdict.Cause == cases.Healthy {
+	switch {
+	case c.c.Verdict.Cause == "" || c.c.Verdict.Cause == cases.Healthy:
 		return "customer.found"
+	case c.unrepaired():
+		return "customer.is-wrong"
 	}
 	return "customer.was-wrong"
 }
@@ -36,13 +39,7 @@ func (c *customer) wrong() say.Text {
 // did is what was done, from the parts and the steps that are ticked.
 func (c *customer) did() say.Text {
 	var out []say.Text
-	var parts []string
-	for _, p := range c.c.Repair.Parts {
-		if p.Name != "" {
-			parts = append(parts, p.Name)
-		}
-	}
-	if len(parts) > 0 {
+	if parts := c.fitted(); parts != nil {
 		out = append(out, say.Of("customer.did.parts", strings.Join(parts, "; ")))
 	}
 	if c.filledAndBled() {
@@ -57,6 +54,17 @@ func (c *customer) did() say.Text {
 		out = append(out, c.nothing())
 	}
 	return say.Sentences(out...)
+}
+
+// fitted are the names of the parts.
+func (c *customer) fitted() []string {
+	var parts []string
+	for _, p := range c.c.Repair.Parts {
+		if p.Name != "" {
+			parts = append(parts, p.Name)
+		}
+	}
+	return parts
 }
 
 // filledAndBled goes by the ticks of package cases/access: the first of its steps
@@ -83,12 +91,16 @@ const (
 	fixed
 	unsure
 	notFixed
-	healthy // nothing had to be repaired
+	healthy    // nothing had to be repaired
+	unrepaired // a fault was found, and nothing done about it
 )
 
 func (c *customer) state() state {
 	if c.c.Verdict.Cause == cases.Healthy {
 		return healthy
+	}
+	if c.unrepaired() {
+		return unrepaired
 	}
 	if c.m.Proof == nil {
 		return notMeasured
@@ -104,8 +116,8 @@ func (c *customer) state() state {
 	return notMeasured
 }
 
-// warmC is from where on an engine is told to stay at a temperature, rather than
-// to be on its way; judgement.
+// warmC is from where on an engine's temperature is told, rather than that it was on
+// its way; judgement. One reading says what it was, not that it stays there.
 const warmC diagram.Celsius = 70
 
 func (c *customer) now() say.Text {
@@ -121,7 +133,9 @@ func (c *customer) now() say.Text {
 	case unsure:
 		return say.Sentences(engine, say.Of("customer.now.unsure"))
 	case notFixed:
-		return say.Sentences(engine, say.Of("customer.now.not-fixed"))
+		return say.Sentences(engine, say.Of("customer.now.not-fixed"), c.driving())
+	case unrepaired:
+		return say.Sentences(say.Of("customer.now.unrepaired"), c.driving())
 	}
 	return say.Of("customer.now.not-measured")
 }
@@ -143,6 +157,10 @@ func (c *customer) mood() (sign drawing.Shape, fill, edge drawing.Role) {
 	switch c.state() {
 	case fixed, healthy:
 		return signFine(), drawing.FineGround, drawing.FineText
+	case unrepaired:
+		if mayHarm(c.c.Verdict.Cause) {
+			return signAct(), drawing.ActGround, drawing.ActText
+		}
 	case notFixed:
 		return signAct(), drawing.ActGround, drawing.ActText
 	}

@@ -1,0 +1,84 @@
+package report
+
+import (
+	"loopbook/cases"
+	"loopbook/diagram/say"
+)
+
+// unrepaired reports whether a fault was found and nothing is noted to have been
+// done about it: no part, no filling, nothing measured after it.
+func (c *customer) unrepaired() bool {
+	cause := c.c.Verdict.Cause
+	measured := c.pair.after >= 0 || c.m.Proof != nil && c.m.Proof.Measured
+	return cause != "" && cause != cases.Healthy && !measured && c.fitted() == nil && !c.filledAndBled()
+}
+
+// stillThere reports whether the car has its fault as far as is known.
+func (c *customer) stillThere() bool {
+	s := c.state()
+	return s == unrepaired || s == notFixed
+}
+
+// overheats says where a fault shows most that lets the engine get too hot: in
+// customers' words the symptoms of testdata/trade/signatures.csv, F02 to F15
+// (common practice); "" for other faults.
+func overheats(cause cases.Cause) string {
+	switch cause {
+	case "fan-not-running":
+		return "traffic"
+	case "radiator-airflow":
+		return "slow"
+	case "radiator-restricted", "thermostat-late", "thermostat-heater-fault", "pump-weak", "bypass-open":
+		return "load"
+	case "lower-hose-collapse":
+		return "fast"
+	case "thermostat-stuck-closed":
+		return "soon"
+	case "coolant-low-air", "external-leak", "combustion-leak":
+		return "little"
+	case "cap-weak":
+		return "boils"
+	}
+	return ""
+}
+
+// mayHarm reports whether the engine may come to harm when the car is driven on
+// with the fault: it gets too hot, or nobody would see that it does.
+func mayHarm(cause cases.Cause) bool {
+	switch cause {
+	case "sensor-reads-low", "sensor-reads-high", "coolant-mix-wrong":
+		return true
+	}
+	return overheats(cause) != ""
+}
+
+// until is what the fault means as long as it is there. Where to stop is the
+// caution of an army manual (M15 of testdata/trade/sources.md): boiling on
+// destroys the engine. What the milder faults do is common practice.
+func (c *customer) until() say.Text {
+	cause, stop := c.c.Verdict.Cause, say.Of("customer.until.stop")
+	if where := overheats(cause); where != "" {
+		return say.Sentences(say.Of("customer.until.hot"), say.Of("customer.until."+where), stop)
+	}
+	switch cause {
+	case "sensor-reads-low", "sensor-reads-high":
+		return say.Sentences(say.Of("customer.until.blind"), stop)
+	case "coolant-mix-wrong":
+		return say.Sentences(say.Of("customer.until.mix"), stop)
+	case "cap-vacuum-stuck":
+		return say.Sentences(say.Of("customer.until.level"), stop)
+	case "fan-always-running":
+		return say.Of("customer.until.fan")
+	case "heater-core-restricted", "heater-valve-shut", "heater-air-side":
+		return say.Of("customer.until.cabin")
+	}
+	return say.Of("customer.until.cold")
+}
+
+// driving is whether the car may be driven with its fault, in one sentence.
+func (c *customer) driving() say.Text {
+	if overheats(c.c.Verdict.Cause) != "" {
+		return say.Of("customer.now.no-driving")
+	}
+	return say.Of("customer.now.talk")
+}

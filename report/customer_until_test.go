@@ -1,0 +1,95 @@
+package report_test
+
+import (
+	"strings"
+	"testing"
+
+	"loopbook/cases"
+	"loopbook/cases/diagnosis/proof"
+	"loopbook/cases/evidence"
+	"loopbook/diagram"
+	"loopbook/diagram/say"
+	"loopbook/report"
+)
+
+// found is a case with a fault that nothing was done about.
+func found(cause cases.Cause) *cases.Case {
+	c := full()
+	c.Verdict.Cause, c.Repair, c.Rounds = cause, cases.Repair{}, c.Rounds[:1]
+	return c
+}
+
+// What a fault means until it is repaired. Where the heat shows most is the
+// symptom of the fault in testdata/trade/signatures.csv (F02, F05 to F08, F10;
+// common practice); stopping at the red is M15, the shut cap T18 (published);
+// what the others mean is judgement.
+func TestUnrepairedFaultIsSaidToBe(t *testing.T) {
+	const notOn, stop = "Do not drive on with this fault", "switch the engine off as soon as the gauge nears the red"
+	for _, tt := range []struct {
+		cause cases.Cause
+		wants []string
+	}{
+		{"fan-not-running", []string{notOn, "Above all not in slow traffic", stop, "Leave the cap shut"}},
+		{"radiator-airflow", []string{notOn, "slow traffic or with a trailer", stop}},
+		{"radiator-restricted", []string{notOn, "not fast, uphill", stop}},
+		{"pump-weak", []string{notOn, "not fast, uphill", stop}},
+		{"thermostat-stuck-closed", []string{notOn, "Not even a short way", stop}},
+		{"external-leak", []string{notOn, "too little coolant", stop}},
+		{"sensor-reads-low", []string{"Do not trust the gauge", stop}},
+		{"thermostat-stuck-open", []string{"You can drive the car", "stays too cool"}},
+		{"heater-core-restricted", []string{"You can drive the car", "a clear view"}},
+	} {
+		text := flat(pdfText(t, written(t, report.Customer, material(t, found(tt.cause), proof.NotMeasured), report.Options{})))
+		for _, want := range append(tt.wants, "What is wrong", "Nothing is repaired yet", "Until it is repaired") {
+			if !strings.Contains(text, want) {
+				t.Errorf("%s: the page doesn't say %q:\n%s", tt.cause, want, text)
+			}
+		}
+		for _, mild := range []string{"now and then", "once a week", "not measured again"} {
+			if strings.Contains(text, mild) {
+				t.Errorf("%s: the page says %q of a fault that is there:\n%s", tt.cause, mild, text)
+			}
+		}
+	}
+}
+
+// After a repair that didn't help the fault is there as before.
+func TestRepairThatFailedIsNoLeaveToDrive(t *testing.T) {
+	c := full()
+	c.Verdict.Cause = "fan-not-running"
+	text := flat(pdfText(t, written(t, report.Customer, material(t, c, proof.NotFixed), report.Options{})))
+	for _, want := range []string{"It is not fixed yet.", "Do not drive on with this fault", "Above all not in slow traffic"} {
+		if !strings.Contains(text, want) {
+			t.Errorf("the page doesn't say %q:\n%s", want, text)
+		}
+	}
+}
+
+// The cautions are whole, and the page is one, in every language.
+func TestUnrepairedPageIsOneUncut(t *testing.T) {
+	for _, l := range say.Langs() {
+		for _, page := range []report.Page{report.A4, report.Letter} {
+			for _, cause := range cases.Words[cases.Cause]() {
+				pdf := written(t, report.Customer, material(t, found(cause), ""), report.Options{Lang: l, Page: page})
+				if n := pageCount(pdf); n != 1 {
+					t.Errorf("%s, %s, %s: %d pages", l, page, cause, n)
+				}
+				if text := flat(pdfText(t, pdf)); strings.Contains(text, "…") {
+					t.Errorf("%s, %s, %s: cut:\n%s", l, page, cause, text)
+				}
+			}
+		}
+	}
+}
+
+// A place has the same range on the page as in the record: those of the findings.
+func TestCustomersRangeIsTheRecords(t *testing.T) {
+	m := material(t, found("radiator-restricted"), "")
+	at := m.Found.Rounds[0].Readings[diagram.RadIn]
+	at.TrueC, at.Expected, at.State = 97.2, &evidence.Range{LowC: 76, HighC: 96}, evidence.High
+	m.Found.Rounds[0].Readings = map[diagram.Point]evidence.Reading{diagram.RadIn: at}
+	m.Found.Deltas = nil
+	if text := flat(pdfText(t, written(t, report.Customer, m, report.Options{}))); !strings.Contains(text, "Upper hose 97 °C 76–96 °C") {
+		t.Errorf("another range than 76 to 96 °C:\n%s", text)
+	}
+}
