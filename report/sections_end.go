@@ -18,7 +18,7 @@ func (s *sheet) boiling() {
 	}
 	var list facts
 	list.add(say.Of("record.boils"), say.Value(b.PointC))
-	list.add(say.Of("record.hottest"), say.Value(b.HottestC))
+	list.add(say.Of("record.hottest"), say.Of("record.hottest-where", b.HottestC, b.Where))
 	list.add(say.Of("record.margin"), say.Value(b.MarginK))
 	s.section(say.Of("record.boiling"), list, 3)
 }

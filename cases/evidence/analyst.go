@@ -42,13 +42,15 @@ func Default() (*Analyst, error) {
 // Analyse judges the case as it stands. It doesn't change the case.
 func (a *Analyst) Analyse(c *cases.Case) Findings {
 	all := a.moments(c)
-	f := Findings{Rounds: make([]Round, len(all)), Boiling: boiling(c, all), WarmUps: a.warmUps(c)}
+	hottest := a.hottestOf(c, all)
+	f := Findings{Rounds: make([]Round, len(all)), Boiling: boiling(c, hottest), WarmUps: a.warmUps(c)}
 	for i, m := range all {
 		f.Rounds[i] = Round{Readings: m.readings, Expected: m.expected, EngineC: m.engine.c, EngineBy: m.engine.by, Regime: m.engine.regime}
 		f.Deltas = append(f.Deltas, m.deltas...)
 		f.Flags = append(f.Flags, m.flags()...)
 	}
 	f.Flags = append(f.Flags, a.caseFlags(c, all, f.Boiling)...)
+	f.Flags = append(f.Flags, boilsBetween(c, hottest)...)
 	f.Flags = append(f.Flags, logFlags(c, f.WarmUps)...)
 	f.Flags = append(f.Flags, outOfRange(all, f.Flags)...)
 	sort.SliceStable(f.Flags, func(i, j int) bool { return f.Flags[i].Severity.rank() < f.Flags[j].Severity.rank() })
@@ -88,7 +90,7 @@ func (m *moment) flags() []Flag {
 func (a *Analyst) caseFlags(c *cases.Case, all []*moment, b *Boiling) []Flag {
 	var out []Flag
 	for _, found := range [][]Flag{
-		stopHot(all), acrossRounds(all), boilingFlags(c, b), boilsBetween(c, all), testFlags(c), coolantFilled(c),
+		stopHot(all), acrossRounds(all), boilingFlags(c, b), testFlags(c), coolantFilled(c),
 		a.codes.flags(c), hotCaution(all), nothingMeasured(c, all), layoutUnknown(c, all), misplaced(c),
 	} {
 		out = append(out, found...)

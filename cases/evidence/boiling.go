@@ -14,35 +14,33 @@ const (
 	marginActK  diagram.DeltaK = 5
 )
 
-// boiling is the hottest liquid of all rounds against the coolant's boiling
+// boiling is the hottest coolant that the case tells of against its boiling
 // point under the cap. An unknown cap or strength is not guessed; an unknown
 // altitude is taken as 0 m.
-func boiling(c *cases.Case, all []*moment) *Boiling {
-	hottest, ok := hottestOf(all)
+func boiling(c *cases.Case, h hottest) *Boiling {
 	mix, known := mixture(c)
-	if !ok || !known || c.Loop.CapKPa == nil {
+	if !h.ok || !known || c.Loop.CapKPa == nil {
 		return nil
 	}
 	point, err := mix.BoilUnderCapC(*c.Loop.CapKPa, altitude(c))
 	if err != nil {
 		return nil // outside what the formulas hold for
 	}
-	return &Boiling{PointC: point, HottestC: hottest, MarginK: point.Minus(hottest)}
+	return &Boiling{PointC: point, HottestC: h.c, MarginK: point.Minus(h.c), Where: h.where}
 }
 
 // boilsBetween tells the range that the boiling point lies in where the filling
 // isn't known, once the coolant comes near to the lower end.
-func boilsBetween(c *cases.Case, all []*moment) []Flag {
-	hottest, ok := hottestOf(all)
-	if _, known := mixture(c); !ok || known || c.Loop.CapKPa == nil {
+func boilsBetween(c *cases.Case, h hottest) []Flag {
+	if _, known := mixture(c); !h.ok || known || c.Loop.CapKPa == nil {
 		return nil
 	}
 	water, err := coolant.Mixture{Base: coolant.Water}.BoilUnderCapC(*c.Loop.CapKPa, altitude(c))
 	mix, mixErr := coolant.Mixture{Base: coolant.EthyleneGlycol, Strength: 50}.BoilUnderCapC(*c.Loop.CapKPa, altitude(c))
-	if err != nil || mixErr != nil || water.Minus(hottest) >= marginLookK {
+	if err != nil || mixErr != nil || water.Minus(h.c) >= marginLookK {
 		return nil
 	}
-	return []Flag{ofCase("boiling-unknown", Note, say.Of("flag.boiling-unknown", water, mix, hottest), altitudeText(c)...)}
+	return []Flag{ofCase("boiling-unknown", Note, say.Of("flag.boiling-unknown", water, mix, h.c, h.where), altitudeText(c)...)}
 }
 
 // altitudeText is what was assumed of the altitude, if anything.
@@ -80,22 +78,13 @@ func mixture(c *cases.Case) (coolant.Mixture, bool) {
 	return m, true
 }
 
-func hottestOf(all []*moment) (best diagram.Celsius, ok bool) {
-	for _, m := range all {
-		if t, found := m.hottestLiquid(); found && (!ok || t > best) {
-			best, ok = t, true
-		}
-	}
-	return best, ok
-}
-
 func boilingFlags(c *cases.Case, b *Boiling) []Flag {
 	if b == nil || b.MarginK >= marginLookK {
 		return nil
 	}
 	because := []say.Text{
 		say.Of("because.boils", c.Loop.Coolant.Base.Text(), b.PointC, *c.Loop.CapKPa),
-		say.Of("because.hottest", b.HottestC, marginLookK),
+		say.Of("because.hottest", b.HottestC, marginLookK, b.Where),
 	}
 	because = append(because, altitudeText(c)...)
 	severity, text := Look, say.Of("flag.boiling-margin-small", b.MarginK)

@@ -114,9 +114,10 @@ const (
 	Note Severity = "note"
 )
 
-// Boiling is how far the hottest liquid of the case is from boiling.
+// Boiling is how far the hottest coolant that the case tells of is from boiling.
 type Boiling struct {
 	PointC   diagram.Celsius `json:"point_c"`
 	HottestC diagram.Celsius `json:"hottest_c"`
 	MarginK  diagram.DeltaK  `json:"margin_k"`
+	Where    say.Text        `json:"-"` // HottestC was: in a round, a freeze frame or a log
 }
