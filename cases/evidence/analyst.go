@@ -45,7 +45,7 @@ func (a *Analyst) Analyse(c *cases.Case) Findings {
 	hottest := a.hottestOf(c, all)
 	f := Findings{Rounds: make([]Round, len(all)), Boiling: boiling(c, hottest), WarmUps: a.warmUps(c)}
 	for i, m := range all {
-		f.Rounds[i] = Round{Readings: m.readings, Expected: m.expected, EngineC: m.engine.c, EngineBy: m.engine.by, Regime: m.engine.regime}
+		f.Rounds[i] = Round{Readings: m.readings, Expected: m.expected, EngineC: m.engine.c, EngineBy: m.engine.by, Regime: m.engine.regime, CapShut: lastHot(all[:i+1]) != nil}
 		f.Deltas = append(f.Deltas, m.deltas...)
 		f.Flags = append(f.Flags, m.flags()...)
 	}
@@ -53,7 +53,7 @@ func (a *Analyst) Analyse(c *cases.Case) Findings {
 	f.Flags = append(f.Flags, boilsBetween(c, hottest)...)
 	f.Flags = append(f.Flags, logFlags(c, f.WarmUps)...)
 	f.Flags = append(f.Flags, outOfRange(all, f.Flags)...)
-	sort.SliceStable(f.Flags, func(i, j int) bool { return f.Flags[i].Severity.rank() < f.Flags[j].Severity.rank() })
+	sort.SliceStable(f.Flags, func(i, j int) bool { return f.Flags[i].rank() < f.Flags[j].rank() })
 	return f
 }
 
@@ -98,13 +98,15 @@ func (a *Analyst) caseFlags(c *cases.Case, all []*moment, b *Boiling) []Flag {
 	return out
 }
 
-// rank puts what asks for most first.
-func (s Severity) rank() int {
-	switch s {
-	case Act:
+// rank puts what can hurt first, then what asks for most.
+func (f Flag) rank() int {
+	switch {
+	case f.ID == stopHotID || f.ID == hotCautionID:
 		return 0
-	case Look:
+	case f.Severity == Act:
 		return 1
+	case f.Severity == Look:
+		return 2
 	}
-	return 2
+	return 3
 }

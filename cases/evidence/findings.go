@@ -18,7 +18,7 @@ import (
 type Findings struct {
 	Rounds  []Round  // as the case's rounds
 	Deltas  []Delta  // round by round, in the layout's order
-	Flags   []Flag   // by severity, then by round
+	Flags   []Flag   // what can hurt, then by severity, then by round
 	WarmUps []WarmUp // as the case's logs
 	Boiling *Boiling // nil where cap, coolant or temperature isn't known
 }
@@ -30,6 +30,7 @@ type Round struct {
 	EngineC  *diagram.Celsius        // the engine's temperature as judged by; nil: not known
 	EngineBy say.Text                // what EngineC was taken from
 	Regime   Regime
+	CapShut  bool // the engine is hot, or was and hasn't been shown cold since
 }
 
 // Reading is one reading after correction. TrueC is the temperature of the

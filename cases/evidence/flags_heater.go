@@ -89,10 +89,14 @@ func (m *moment) heaterAirSide() []Flag {
 	if supply.TrueC < supplyHotC || supply.TrueC.Minus(back.TrueC) > hosesOddK || m.ventShare(vent, supply) >= ventShare {
 		return nil
 	}
-	return []Flag{m.flag("heater-air-side", Act, []diagram.Point{diagram.Vent},
-		say.Of("flag.heater-air-side", vent.TrueC),
-		readingText(supply), readingText(back), m.outsideText(coldDayC),
-		say.Of("because.heater-air-side", ventLowC, ventHighC, UsualAmbientC, m.ventLeastC(supply)))} // F25, HT1
+	because := []say.Text{readingText(supply), readingText(back), m.outsideText(coldDayC),
+		say.Of("because.heater-air-side", ventLowC, ventHighC, UsualAmbientC, m.ventLeastC(supply))} // F25, HT1
+	points := []diagram.Point{diagram.Vent}
+	if !m.heatAskedFor() { // cold air may be what was set
+		return []Flag{m.flag("heater-air-side", Look, points, say.Of("flag.heater-air-side-ask", vent.TrueC),
+			append(because, say.Of("because.heater-not-noted"))...)}
+	}
+	return []Flag{m.flag("heater-air-side", Act, points, say.Of("flag.heater-air-side", vent.TrueC), because...)}
 }
 
 // ventLeastC is what the vent gives here at least in good order.

@@ -120,52 +120,6 @@ func layoutUnknown(c *cases.Case, all []*moment) []Flag {
 	return []Flag{ofCase("layout-unknown", Note, say.Of("flag.layout-unknown"))}
 }
 
-// OpenBelowC is where the cap stays shut: SF1, published (T18), the stricter
-// of two.
-const OpenBelowC diagram.Celsius = 50
-
-// hotCaution keeps the cap shut, and hands from the fan and the belt, as long
-// as the last round was hot.
-func hotCaution(all []*moment) []Flag {
-	if len(all) == 0 {
-		return nil
-	}
-	last := all[len(all)-1]
-	t, ok := last.hottestLiquid()
-	if !ok || t <= OpenBelowC {
-		return nil
-	}
-	return []Flag{ofCase("hot-caution", Note,
-		say.Of("flag.hot-caution", t, OpenBelowC),
-		say.Of("because.cap-shut", OpenBelowC),
-		say.Of("because.fan-by-itself"), // T6
-		say.Of("because.belt"))}         // V20
-}
-
-// stopHotC is where an engine is switched off, whatever its thermostat: halfway
-// from the hottest that fans allow (FN5, 105 to 112 °C, common practice) to where
-// coolant under a usual cap boils.
-const stopHotC diagram.Celsius = 115
-
-// TooHotToRun reports whether the engine of a round, as it was judged, has to be
-// switched off before anything else is done with it.
-func TooHotToRun(noted *cases.Round, found Round) bool {
-	return noted.Gauge == cases.GaugeRed || found.EngineC != nil && *found.EngineC >= stopHotC
-}
-
-// stopHot says first of all what to do with an engine that is too hot, as long
-// as the last round was.
-func stopHot(all []*moment) []Flag {
-	if len(all) == 0 {
-		return nil
-	}
-	last := all[len(all)-1]
-	if !TooHotToRun(last.round, Round{EngineC: last.engine.c}) {
-		return nil
-	}
-	return []Flag{ofCase("stop-hot", Act, say.Of("flag.stop-hot"), last.engineText(), say.Of("because.stop-hot", stopHotC))}
-}
-
 // hottestLiquid is the hottest coolant of the round, by gun or sensor.
 func (m *moment) hottestLiquid() (diagram.Celsius, bool) {
 	best, ok := m.hottest(liquidPoints()...)

@@ -144,6 +144,10 @@ func (m *moment) orByGauge(key, byGauge string) say.Text {
 	return say.Of(key, *m.engine.c)
 }
 
+// switchOffK is how far over its rating an engine is soon let cool: a usual one is
+// past where fans start then, and near their second speed (FN1, FN5; judgement).
+const switchOffK diagram.DeltaK = 15
+
 // aboveRating lets a standing engine wait for its fan.
 func (m *moment) aboveRating() []Flag {
 	if m.engine.regime != Above {
@@ -158,14 +162,19 @@ func (m *moment) aboveRating() []Flag {
 	case waits && m.shutOff() == nil:
 		return nil
 	}
+	key := "flag.engine-above-rating"
+	if m.over(switchOffK) {
+		key = "flag.engine-far-above-rating"
+	}
 	return []Flag{m.flag("engine-above-rating", Act, nil,
-		say.Of("flag.engine-above-rating", *m.engine.c, m.engine.c.Minus(m.rating.opensC)),
+		say.Of(key, *m.engine.c, m.engine.c.Minus(m.rating.opensC)),
 		m.engineText(), say.Of("because.above-rating", aboveK, diagram.DeltaK(fanLateK)))} // DT4, TH9
 }
 
-// bypassOpen is told once the thermostat's second plate should have shut it.
+// bypassOpen is told once the thermostat's second plate should have shut it, by
+// the tolerance of its opening (TH1) and not at the very degree that is given.
 func (m *moment) bypassOpen() []Flag {
-	if m.lift() != full || m.shutOff() != nil {
+	if m.engine.c == nil || *m.engine.c < m.rating.fullC+opensEarlyK || m.shutOff() != nil {
 		return nil
 	}
 	if d := m.delta(BypassBelowEngineOut); d != nil && d.State == Low {

@@ -43,7 +43,7 @@ func State(l *diagram.Loop, c *cases.Case, f evidence.Findings, round int, by sa
 		s.Sensor = by.Of("drawing.sensor", *r.EctC)
 	}
 	s.Bottle = level(c.Tests, r.Stage, by)
-	if hottest(r, found) > evidence.OpenBelowC {
+	if found.CapShut {
 		s.Caution = by.Of("drawing.hot", evidence.OpenBelowC)
 	}
 	return s
@@ -172,17 +172,4 @@ func level(tests []cases.Test, stage cases.Stage, by say.Speaker) string {
 		}
 	}
 	return ""
-}
-
-func hottest(r *cases.Round, found evidence.Round) diagram.Celsius {
-	top := diagram.MinC
-	if r.EctC != nil {
-		top = *r.EctC
-	}
-	for p, reading := range found.Readings {
-		if !p.Air() && !reading.Doubtful {
-			top = max(top, reading.TrueC)
-		}
-	}
-	return top
 }

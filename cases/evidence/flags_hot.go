@@ -1,0 +1,129 @@
+package evidence
+
+import (
+	"loopbook/cases"
+	"loopbook/diagram"
+	"loopbook/diagram/say"
+)
+
+// OpenBelowC is where the cap stays shut: SF1, published (T18), the stricter
+// of two.
+const OpenBelowC diagram.Celsius = 50
+
+// heat is what a round tells of whether the coolant scalds.
+type heat int
+
+const (
+	untold heat = iota
+	cold
+	hot
+)
+
+// heat takes the engine for hot by whatever says so, a doubtful reading too, and
+// for cold only by its own hot side: a cold hose stands on a hot engine as well.
+func (m *moment) heat() heat {
+	if t, ok := m.mostC(); ok && t > OpenBelowC || m.warmByGauge() {
+		return hot
+	}
+	if m.engine.c != nil && (m.round.EctC != nil || m.readOnEngine()) {
+		return cold
+	}
+	return untold
+}
+
+// readOnEngine reports whether a place was read that is warm whenever the engine
+// is: the heater's supply and a hose may be shut off, and the housing at an inlet
+// belongs to the cool side.
+func (m *moment) readOnEngine() bool {
+	_, bypass := m.at(diagram.Bypass)
+	_, housing := m.at(diagram.Housing)
+	return bypass || housing && m.side() == diagram.Outlet
+}
+
+func (m *moment) warmByGauge() bool {
+	switch m.round.Gauge {
+	case "middle", cases.GaugeAboveMiddle, cases.GaugeRed:
+		return true
+	}
+	return false
+}
+
+// mostC is the highest temperature that the round notes of the coolant, whoever
+// is right.
+func (m *moment) mostC() (diagram.Celsius, bool) {
+	best, ok := m.hottestLiquid()
+	if t := m.round.EctC; t != nil && (!ok || *t > best) {
+		best, ok = *t, true
+	}
+	for p, r := range m.readings {
+		if !p.Air() && (!ok || r.TrueC > best) {
+			best, ok = r.TrueC, true
+		}
+	}
+	return best, ok
+}
+
+// lastHot is the last round that was hot and after which none shows the engine
+// cold; nil: none.
+func lastHot(all []*moment) *moment {
+	for i := len(all) - 1; i >= 0; i-- {
+		switch all[i].heat() {
+		case hot:
+			return all[i]
+		case cold:
+			return nil
+		}
+	}
+	return nil
+}
+
+// hotCaution keeps the cap shut, and hands from the fan and the belt, until the
+// case itself shows the engine cold.
+func hotCaution(all []*moment) []Flag {
+	m := lastHot(all)
+	if m == nil {
+		return nil
+	}
+	t, ok := m.mostC()
+	text := say.Of("flag.hot-caution-before", t, m.i+1, OpenBelowC)
+	switch {
+	case !ok || t <= OpenBelowC:
+		text = say.Of("flag.hot-caution-gauge", OpenBelowC)
+	case m.i == len(all)-1:
+		text = say.Of("flag.hot-caution", t, OpenBelowC)
+	}
+	return []Flag{ofCase(hotCautionID, Note, text,
+		say.Of("because.cap-shut", OpenBelowC),
+		say.Of("because.fan-by-itself"), // T6
+		say.Of("because.belt"))}         // V20
+}
+
+// The flags of what can hurt stand before all others.
+const (
+	stopHotID    = "stop-hot"
+	hotCautionID = "hot-caution"
+)
+
+// stopHotC is where an engine is switched off, whatever its thermostat: halfway
+// from the hottest that fans allow (FN5, 105 to 112 °C, common practice) to where
+// coolant under a usual cap boils.
+const stopHotC diagram.Celsius = 115
+
+// TooHotToRun reports whether the engine of a round, as it was judged, has to be
+// switched off before anything else is done with it.
+func TooHotToRun(noted *cases.Round, found Round) bool {
+	return noted.Gauge == cases.GaugeRed || found.EngineC != nil && *found.EngineC >= stopHotC
+}
+
+// stopHot says first of all what to do with an engine that is too hot, as long
+// as the last round was.
+func stopHot(all []*moment) []Flag {
+	if len(all) == 0 {
+		return nil
+	}
+	last := all[len(all)-1]
+	if !TooHotToRun(last.round, Round{EngineC: last.engine.c}) {
+		return nil
+	}
+	return []Flag{ofCase(stopHotID, Act, say.Of("flag.stop-hot"), last.engineText(), say.Of("because.stop-hot", stopHotC))}
+}

@@ -1,0 +1,101 @@
+package evidence_test
+
+import (
+	"strings"
+	"testing"
+
+	"loopbook/cases"
+	"loopbook/cases/casetest"
+	"loopbook/cases/evidence"
+	"loopbook/diagram"
+)
+
+// The cap stays shut above 50 °C (SF1, published, T18): a round that doesn't tell is
+// as hot as the one before it, and only the engine's own hot side shows it cold
+// (judgement, on the safe side).
+func TestCapStaysShutUntilTheCaseShowsItCold(t *testing.T) {
+	read := func(p diagram.Point, c diagram.Celsius) cases.Round {
+		return cases.Round{Readings: []cases.Reading{{Point: p, ShownC: &c, Surface: cases.Surface{Word: "tape"}}}}
+	}
+	for name, tt := range map[string]struct {
+		next cases.Round
+		want string // "": no caution
+	}{
+		"minutes only":   {cases.Round{MinutesSinceStart: casetest.P(20.0)}, "was at 101 °C in round 1"},
+		"gauge up":       {cases.Round{MinutesSinceStart: casetest.P(20.0), Gauge: cases.GaugeAboveMiddle}, "hot by its gauge"},
+		"gauge red":      {cases.Round{Gauge: cases.GaugeRed}, "hot by its gauge"},
+		"gauge cold":     {cases.Round{Gauge: "cold"}, "was at 101 °C in round 1"},
+		"lower hose":     {read(diagram.RadOut, 30), "was at 101 °C in round 1"},
+		"heater's valve": {read(diagram.HeaterIn, 30), "was at 101 °C in round 1"},
+		"warm still":     {read(diagram.HeaterIn, 62), "at 62 °C"},
+		"shown cold":     {read(diagram.Housing, 41), ""},
+		"scanned cold":   {cases.Round{EctC: casetest.P(diagram.Celsius(38))}, ""},
+		"cold but red":   {cases.Round{EctC: casetest.P(diagram.Celsius(38)), Gauge: cases.GaugeRed}, "hot by its gauge"},
+	} {
+		c := &cases.Case{Loop: cases.Loop{Layout: "outlet-thermostat"}, Rounds: []cases.Round{{EctC: casetest.P(diagram.Celsius(101))}, tt.next}}
+		f := analyst(t).Analyse(c)
+		flag := find(f, "hot-caution")
+		switch {
+		case f.Rounds[1].CapShut != (tt.want != ""):
+			t.Errorf("%s: the cap shut: %v", name, f.Rounds[1].CapShut)
+		case tt.want == "" && flag != nil, tt.want != "" && (flag == nil || !strings.Contains(flag.Text.String(), tt.want)):
+			t.Errorf("%s: %+v, want %q", name, flag, tt.want)
+		}
+	}
+}
+
+// What can hurt stands before what only asks for something: the hazards come first in
+// any report (testdata/trade has the limits; the order is common practice).
+func TestCautionsComeFirst(t *testing.T) {
+	s := healthy("outlet-thermostat", warm2500).open(118, 15)
+	f := analyst(t).Analyse(toCase(s))
+	if len(f.Flags) < 3 || f.Flags[0].ID != "stop-hot" || f.Flags[1].ID != "hot-caution" {
+		t.Errorf("118 °C: %+v", f.Flags)
+	}
+}
+
+// 20 K over its rating an engine is past the latest usual start of its fan (FN1, published) and
+// runs on towards the red: stop at the red zone (M15).
+func TestFarAboveRatingIsSwitchedOff(t *testing.T) {
+	for ect, want := range map[float64]bool{103: false, 108: true} {
+		flag := find(analyst(t).Analyse(toCase(healthy("outlet-thermostat", warm2500).open(ect, 15))), "engine-above-rating")
+		if flag == nil || strings.Contains(flag.Text.String(), "switch it off before the red zone") != want {
+			t.Errorf("%g °C with a rating of 88 °C: %+v", ect, flag)
+		}
+	}
+}
+
+// A thermostat opens within 3 K of what is given (TH1, published, M2), and is no surer at its other
+// end: at the very degree of full opening the bypass may be open still.
+func TestBypassIsNotJudgedAtTheVeryDegree(t *testing.T) {
+	for ect, want := range map[diagram.Celsius]bool{101: false, 103: false, 105: true} {
+		c := toCase(healthy("outlet-thermostat", warm2500).open(float64(ect), 15))
+		c.Loop.ThermostatFullC = casetest.P(diagram.Celsius(101))
+		c.Rounds[0].Readings = []cases.Reading{
+			{Point: diagram.Housing, ShownC: casetest.P(ect - 1), Surface: cases.Surface{Word: "tape"}},
+			{Point: diagram.EngineOut, ShownC: casetest.P(ect - 3), Surface: cases.Surface{Word: "rubber"}},
+			{Point: diagram.Bypass, ShownC: casetest.P(ect - 2), Surface: cases.Surface{Word: "tape"}},
+		}
+		if got := find(analyst(t).Analyse(c), "bypass-open") != nil; got != want {
+			t.Errorf("engine at %g °C, fully open at 101 °C: bypass-open %v", float64(ect), got)
+		}
+	}
+}
+
+// A cool vent is a fault of the air's side only where warm air was asked for: HT1 is of a
+// heater on full hot (common practice).
+func TestVentIsAFaultOnlyWithTheHeaterOn(t *testing.T) {
+	for heater, want := range map[cases.Heater]evidence.Severity{cases.HeaterFull: evidence.Act, cases.HeaterUnknown: evidence.Look, "": evidence.Look} {
+		c := toCase(healthy("outlet-thermostat", warm2500))
+		c.Rounds[0].Heater, c.Rounds[0].AmbientC = heater, casetest.P(diagram.Celsius(20))
+		c.Rounds[0].Readings = []cases.Reading{
+			{Point: diagram.HeaterIn, ShownC: casetest.P(diagram.Celsius(86)), Surface: cases.Surface{Word: "rubber"}},
+			{Point: diagram.HeaterOut, ShownC: casetest.P(diagram.Celsius(80)), Surface: cases.Surface{Word: "rubber"}},
+			{Point: diagram.Vent, ShownC: casetest.P(diagram.Celsius(30))},
+		}
+		flag := find(analyst(t).Analyse(c), "heater-air-side")
+		if flag == nil || flag.Severity != want || strings.Contains(flag.Text.String(), "set the heater to full hot") != (want == evidence.Look) {
+			t.Errorf("heater %q: %+v", heater, flag)
+		}
+	}
+}
