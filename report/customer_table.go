@@ -1,6 +1,7 @@
 package report
 
 import (
+	"slices"
 	"strings"
 
 	"loopbook/cases"
@@ -57,12 +58,15 @@ func (c *customer) table(rows []spot) {
 	c.y += 8
 }
 
-// noteLines explain the table's signs, and say where its two sides are of unlike
+// noteLines explain the table's signs and a number that has none, and say where its two sides are of unlike
 // conditions.
 func (c *customer) noteLines() []string {
 	note := c.by.Of("customer.signs")
 	if _, ok := c.gap(); ok {
 		note += " " + c.by.Of("customer.degrees", c.by.Units.DeltaUnit())
+	}
+	if slices.ContainsFunc(c.spots(), func(s spot) bool { return s.after.quiet }) {
+		note += " " + c.by.Of("customer.quiet")
 	}
 	if c.pair.before >= 0 && c.pair.after >= 0 && !c.pair.alike {
 		note += " " + c.by.Of("customer.unlike")

@@ -93,3 +93,17 @@ func TestCustomersRangeIsTheRecords(t *testing.T) {
 		t.Errorf("another range than 76 to 96 °C:\n%s", text)
 	}
 }
+
+// A repair that is shown says why a number in its table bears no sign.
+func TestNumberWithoutASignIsExplained(t *testing.T) {
+	m := material(t, full(), proof.Fixed)
+	const quiet = "A number without a sign is a bit out"
+	at := m.Found.Rounds[1].Readings[diagram.RadIn]
+	for high, want := range map[diagram.Celsius]bool{95: false, 80: true} {
+		at.Expected = &evidence.Range{LowC: 70, HighC: high}
+		m.Found.Rounds[1].Readings = map[diagram.Point]evidence.Reading{diagram.RadIn: at}
+		if text := flat(pdfText(t, written(t, report.Customer, m, report.Options{}))); strings.Contains(text, quiet) != want {
+			t.Errorf("%.0f °C, at most %.0f:\n%s", float64(at.TrueC), float64(high), text)
+		}
+	}
+}

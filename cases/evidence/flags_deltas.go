@@ -47,10 +47,11 @@ func (m *moment) deltasOut() []Flag {
 
 // farOut reports whether a difference of two gun readings is out by more than
 // their error. A throttling thermostat may make any drop across the radiator
-// (DT2, common practice), what the air takes up hangs on the fan, and an upper
+// (DT2, common practice), and so any step to the lower hose at an inlet; what the air takes up hangs on the fan, and an upper
 // hose that holds still coolant says nothing.
 func (m *moment) farOut(d *Delta) bool {
-	if d.From == Sensor || d.Name == AirThroughRadiator || d.Name == AcrossRadiator && d.State == High {
+	throttles := d.Name == AcrossRadiator && d.State == High || d.Name == MixStep && m.engine.regime == AtRating
+	if d.From == Sensor || d.Name == AirThroughRadiator || throttles {
 		return false
 	}
 	from, to := m.readings[diagram.Point(d.From)], m.readings[diagram.Point(d.To)]

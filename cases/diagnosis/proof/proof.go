@@ -29,6 +29,7 @@ type Proof struct {
 	Tests       []TestPair
 	Codes       Codes
 	Unexplained []evidence.Flag // what still stands out after the repair
+	Off         []Off           // points out of their range after the repair
 	Repeat      []say.Text      // what is to be measured to be sure
 }
 
@@ -55,6 +56,7 @@ func Judge(c *cases.Case, f evidence.Findings, after diagnosis.Ranking) Proof {
 	p.Tests = pairTests(c)
 	p.Codes = compareCodes(c)
 	p.Unexplained = unexplained(c, f)
+	p.Off = offAfter(c, f)
 	p.Verdict = p.judge()
 	p.Sentence = p.say(c, after)
 	p.Repeat = p.repeat(c)
@@ -127,7 +129,7 @@ func (p *Proof) judge() Verdict {
 		return NotMeasured
 	case p.Healthy < brokenFrom, act > 0 && p.Healthy < shownFrom:
 		return NotFixed
-	case p.Healthy >= shownFrom && len(p.Unexplained) == 0 && len(p.Codes.Back) == 0 && len(p.owed()) == 0:
+	case p.Healthy >= shownFrom && len(p.Unexplained) == 0 && len(p.Codes.Back) == 0 && len(p.owed()) == 0 && p.places(Unexplained) == nil:
 		return Fixed
 	}
 	return NotShown
@@ -152,7 +154,7 @@ func (p *Proof) say(c *cases.Case, after diagnosis.Ranking) say.Text {
 	case NotMeasured:
 		return say.Of("proof.not-measured")
 	case Fixed:
-		return say.Of("proof.fixed", sure)
+		return say.Sentences(append([]say.Text{say.Of("proof.fixed", sure)}, p.harmless()...)...)
 	case NotShown:
 		return say.Of("proof.not-shown", sure)
 	}
@@ -176,6 +178,9 @@ func worst(r diagnosis.Ranking) diagnosis.Ranked {
 // repeat is what has to be measured to be sure, the heaviest first.
 func (p *Proof) repeat(c *cases.Case) []say.Text {
 	var out []say.Text
+	if at := p.places(Unexplained); at != nil {
+		out = append(out, say.Of("proof.repeat.off", say.List(at...)))
+	}
 	for _, l := range p.Lone {
 		if !isAfter(c.Rounds[l.Round].Stage) {
 			out = append(out, say.Of("proof.repeat.round", roundName(c, l.Round)))
