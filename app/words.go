@@ -18,7 +18,7 @@ func boilingWords(b *evidence.Boiling, u units.Set) string {
 	if b == nil {
 		return ""
 	}
-	return say.English().With(u).Of("window.frame.boils", b.PointC, b.HottestC, b.MarginK)
+	return say.English().With(u).Of("window.frame.boils", b.PointC, b.HottestC, b.MarginK, b.Where)
 }
 
 // coolantWords tell when the filling freezes, and boils under the cap, as far

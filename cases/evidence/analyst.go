@@ -41,6 +41,7 @@ func Default() (*Analyst, error) {
 
 // Analyse judges the case as it stands. It doesn't change the case.
 func (a *Analyst) Analyse(c *cases.Case) Findings {
+	c, unbelieved := Believed(c)
 	all := a.moments(c)
 	hottest := a.hottestOf(c, all)
 	f := Findings{Rounds: make([]Round, len(all)), Boiling: boiling(c, hottest), WarmUps: a.warmUps(c)}
@@ -53,6 +54,7 @@ func (a *Analyst) Analyse(c *cases.Case) Findings {
 	f.Flags = append(f.Flags, boilsBetween(c, hottest)...)
 	f.Flags = append(f.Flags, logFlags(c, f.WarmUps)...)
 	f.Flags = append(f.Flags, outOfRange(all, f.Flags)...)
+	f.Flags = append(f.Flags, unbelieved...)
 	sort.SliceStable(f.Flags, func(i, j int) bool { return f.Flags[i].rank() < f.Flags[j].rank() })
 	return f
 }

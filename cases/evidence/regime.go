@@ -44,10 +44,11 @@ type rating struct {
 // practice), 105 °C for a heated thermostat (TH6, published, T2). A heated one
 // may hold 82 °C as well (TH7), so its target isn't above that.
 func ratingOf(c *cases.Case) rating {
-	r := rating{opensC: 88, assumed: c.Loop.ThermostatOpensC == nil, heated: c.Loop.Layout == "heated-thermostat"}
+	opens := c.Loop.ThermostatOpensC
+	r := rating{opensC: 88, assumed: opens == nil || !cases.CanBeCoolant(*opens), heated: c.Loop.Layout == "heated-thermostat"}
 	switch {
 	case !r.assumed:
-		r.opensC = *c.Loop.ThermostatOpensC
+		r.opensC = *opens
 	case r.heated:
 		r.opensC = 105
 	}

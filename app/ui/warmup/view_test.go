@@ -30,7 +30,7 @@ func TestWritingDown(t *testing.T) {
 	w.Resize(fyne.NewSize(1040, 640))
 	v.Show(warmup.Data{Case: c, Log: -1, Units: units.Metric()})
 	minute, degrees, _, _ := fields(t, v.Content())
-	for _, row := range [][2]string{{"1", "20"}, {"3", "41,5"}, {"2", "30"}, {"3", "42"}, {"x", "50"}, {"4", "hot"}} {
+	for _, row := range [][2]string{{"1", "20"}, {"3", "41,5"}, {"2", "30"}, {"3", "42"}, {"x", "50"}, {"4", "390"}, {"4", "hot"}} { // no coolant is at 390 °C
 		minute.SetText(row[0])
 		degrees.SetText(row[1])
 		degrees.OnSubmitted(row[1])
