@@ -20,17 +20,18 @@ type head struct {
 	title, vehicle, kept *widget.Label
 	progress             *widget.Label // of what is computed for the case
 	undo, redo           *kit.Button
+	sign                 *fyne.Container
 	content              fyne.CanvasObject
 }
 
 func newHead(undo, redo func()) *head {
-	h := &head{title: widget.NewLabel(""), vehicle: kit.Small(""), kept: kit.Small(""), progress: kit.Caption("")}
+	h := &head{title: widget.NewLabel(""), vehicle: kit.Small(""), kept: kit.Small(""), progress: kit.Caption(""), sign: container.NewCenter()}
 	h.title.SizeName, h.title.TextStyle.Bold, h.title.Truncation = theme.SizeNameHeadingText, true, fyne.TextTruncateEllipsis
-	h.kept.Truncation, h.kept.Importance = fyne.TextTruncateOff, widget.SuccessImportance
+	h.kept.Truncation = fyne.TextTruncateOff
 	h.undo = kit.NewButtonWithIcon(kit.L("window.frame.undo"), theme.ContentUndoIcon(), undo)
 	h.redo = kit.NewButtonWithIcon(kit.L("window.frame.redo"), theme.ContentRedoIcon(), redo)
 	h.undo.Importance, h.redo.Importance = widget.LowImportance, widget.LowImportance
-	right := container.NewHBox(container.NewCenter(h.progress), h.undo, h.redo, container.NewCenter(container.NewHBox(container.NewCenter(kit.Sign("fine")), h.kept)))
+	right := container.NewHBox(container.NewCenter(h.progress), h.undo, h.redo, container.NewCenter(container.NewHBox(h.sign, h.kept)))
 	h.content = container.NewBorder(nil, nil, nil, right, container.New(kit.Tight{More: 6}, h.title, h.vehicle))
 	return h
 }
@@ -41,9 +42,21 @@ func (h *head) show(d *desk) {
 		h.title.SetText(kit.L("window.frame.new-case"))
 	}
 	h.vehicle.SetText(vehicleLine(d.c, d.units))
-	h.kept.SetText(kit.L("window.frame.kept", d.history.Saved.Local().Format("15:04")))
 	enable(h.undo, d.history.CanUndo)
 	enable(h.redo, d.history.CanRedo)
+}
+
+// showKept says since when all is kept, or that something on the screen isn't.
+func (h *head) showKept(d *desk, refused bool) {
+	sign := "fine"
+	h.kept.Importance = widget.SuccessImportance
+	text := kit.L("window.frame.kept", d.history.Saved.Local().Format("15:04"))
+	if refused {
+		sign, h.kept.Importance, text = "act", widget.DangerImportance, kit.L("window.frame.not-all-kept")
+	}
+	h.kept.SetText(text)
+	h.sign.Objects = []fyne.CanvasObject{kit.Sign(sign)}
+	h.sign.Refresh()
 }
 
 func enable(b *kit.Button, on bool) {

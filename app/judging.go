@@ -232,14 +232,6 @@ func (j *judging) believe(p diagnosis.Prior) {
 	j.weigh()
 }
 
-// provisional says why the answer may change by itself; "": it won't.
-func (j *judging) provisional() string {
-	if j.answer.standing == byAll {
-		return ""
-	}
-	return standingOf(j.answer)
-}
-
 // progress tells how far the crowds are, or "" where they are whole or none is
 // wanted.
 func (j *judging) progress() string {

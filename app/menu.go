@@ -10,7 +10,30 @@ import (
 
 // menu holds every shortcut too: while a field has the focus, only the menu's
 // shortcuts fire.
+//
+// A dialog is to be answered first: until then they do nothing but quit, and undo what is typed in it.
 func (w *window) menu() *fyne.MainMenu {
+	all := w.menus()
+	for _, m := range all.Items {
+		for _, i := range m.Items {
+			_, undo := i.Shortcut.(*fyne.ShortcutUndo)
+			if do := i.Action; do != nil && !i.IsQuit && !undo {
+				i.Action = func() { w.unasked(do) }
+			}
+		}
+	}
+	return all
+}
+
+// unasked does something unless a dialog stands over the window; that no case is open is no
+// question.
+func (w *window) unasked(do func()) {
+	if w.missing != nil || w.window.Canvas().Overlays().Top() == nil {
+		do()
+	}
+}
+
+func (w *window) menus() *fyne.MainMenu {
 	return fyne.NewMainMenu(
 		fyne.NewMenu(kit.L("window.frame.file"),
 			key(kit.L("window.frame.new-case"), fyne.KeyN, w.newCase),
@@ -141,7 +164,7 @@ func (w *window) undo() {
 	if f, ok := w.window.Canvas().Focused().(interface{ Revert() bool }); ok && f.Revert() {
 		return
 	}
-	w.ofCase(w.desk.undo)()
+	w.unasked(w.ofCase(w.desk.undo))
 }
 
 func (w *window) redo() {

@@ -1,6 +1,8 @@
 package main
 
 import (
+	"fmt"
+	"math"
 	"slices"
 	"strings"
 
@@ -11,6 +13,7 @@ import (
 	"loopbook/cases/access"
 	"loopbook/cases/money"
 	"loopbook/diagram/say"
+	"loopbook/diagram/units"
 )
 
 func (w *window) makeRepair() {
@@ -22,6 +25,7 @@ func (w *window) makeRepair() {
 			return c.Code, err
 		},
 		Write: writePrice,
+		Read:  readPrice,
 	})
 	w.repair.Usual = w.prefs.usualRepair
 }
@@ -39,6 +43,28 @@ func writePrice(code string, price float64) string {
 	}
 	c.Code = ""
 	return c.Write(a, say.EN)
+}
+
+// readPrice reads a price as money. In a currency of two places 1.234 may be meant as 1234 as
+// well as 1.23, so that it is asked for again.
+func readPrice(code, text string) (float64, error) {
+	v, err := units.Number(text)
+	if err != nil {
+		return 0, err
+	}
+	c, err := money.ParseCurrency(code)
+	if err != nil {
+		c = money.Currency{Digits: 2} // what is no currency is told elsewhere
+	}
+	places := 0
+	if i := strings.LastIndexAny(text, ",."); i >= 0 {
+		places = len(strings.TrimSpace(text[i+1:]))
+	}
+	if places > c.Digits {
+		whole := math.Round(v * math.Pow10(places))
+		return 0, fmt.Errorf("%q has too many places: write %s or %s", text, writePrice(code, whole), writePrice(code, v))
+	}
+	return v, nil
 }
 
 // editRepair keeps an edit, and for the next case what the shop asks for.

@@ -72,3 +72,10 @@ func (w *window) showRail() {
 	}
 	w.window.Content().Refresh()
 }
+
+// typed takes the keys that nothing with the focus wants: Escape leads back to the case.
+func (w *window) typed(e *fyne.KeyEvent) {
+	if e.Name == fyne.KeyEscape {
+		w.enter(caseRoom)
+	}
+}

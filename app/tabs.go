@@ -95,7 +95,7 @@ func (w *window) showCauses() {
 	case at == verdictTab:
 		w.showVerdict()
 	case at == hoseMapTab:
-		w.hosemap.ShowLikely(w.desk.judging.answer.thought.ranking.Stage, w.desk.likely(), w.desk.judging.provisional())
+		w.hosemap.ShowLikely(w.desk.judging.answer.thought.ranking.Stage, w.desk.likely(), standingOf(w.desk.judging.answer))
 	}
 }
 

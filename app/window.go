@@ -204,7 +204,10 @@ func (w *window) makeScreens() {
 		container.NewTabItem(kit.L("window.alike.tab"), w.alike.Content()),
 	)
 	w.tabs.SelectIndex(hoseMapTab)
-	w.tabs.OnSelected = func(*container.TabItem) { w.showTab() }
+	w.tabs.OnSelected = func(*container.TabItem) {
+		w.showTab()
+		w.showKept()
+	}
 	w.case_ = container.NewBorder(w.head.content, nil, nil, nil, w.tabs)
 	w.greeting = greeting.New(
 		greeting.Choice{Title: kit.L("window.frame.new-case"), Text: kit.L("window.frame.begin-text"), Button: kit.L("window.frame.begin"), Key: "Ctrl N", Icon: theme.DocumentCreateIcon(), Do: w.newCase},
@@ -219,7 +222,9 @@ func (w *window) makeScreens() {
 	})
 	w.rail = kit.Wide(232, w.notebook.Content())
 	w.window.SetPadded(false)
-	w.window.SetContent(container.NewBorder(nil, nil, w.rail, nil, w.rooms.content))
+	// The rooms come before the list of cases on the way of the Tab key, and a screen before its head.
+	w.window.SetContent(kit.NewWatch(container.NewBorder(nil, nil, w.rail, nil, w.rooms.content), w.showKept))
+	w.window.Canvas().SetOnTypedKey(w.typed)
 }
 
 // The tabs by their place.
@@ -283,7 +288,14 @@ func (w *window) show() {
 	w.case_.Show()
 	w.head.show(d)
 	w.showTab()
+	w.showKept()
 	w.list()
+}
+
+// showKept says whether all is kept that stands on the screen.
+func (w *window) showKept() {
+	slip := w.tabs.SelectedIndex() == hoseMapTab && len(w.desk.slips) > 0
+	w.head.showKept(w.desk, slip || kit.Refusing(w.tabs))
 }
 
 // list shows the rows of the search, and which of them is open.

@@ -170,11 +170,14 @@ func (s Set) ParseDist(text string) (float64, error) {
 }
 
 // Number reads a number as a person types it: a comma or a point, blanks
-// around and between thousands. Where both stand in it, the later one parts the
-// fraction off.
+// around and between thousands, a percent sign behind it. Where comma and point stand in it,
+// the later one parts the fraction off.
 func Number(text string) (float64, error) {
-	t := strings.NewReplacer(" ", "", "\u00a0", "", "\u202f", "", "−", "-").Replace(text)
-	t = strings.TrimSuffix(t, "%")
+	t := strings.NewReplacer("\u00a0", " ", "\u202f", " ", "−", "-").Replace(text)
+	t = strings.TrimSpace(strings.TrimSuffix(strings.TrimSpace(t), "%"))
+	if thousands(t) {
+		t = strings.ReplaceAll(t, " ", "")
+	}
 	switch comma, point := strings.LastIndex(t, ","), strings.LastIndex(t, "."); {
 	case comma > point && point >= 0:
 		t = strings.ReplaceAll(t, ".", "")
@@ -187,6 +190,22 @@ func Number(text string) (float64, error) {
 		return 0, fmt.Errorf("%q is %w: write 70 or 70.5", strings.TrimSpace(text), ErrNotANumber)
 	}
 	return v, nil
+}
+
+// thousands reports whether the blanks in a number part thousands off: "12 500", but not "10 2",
+// which may be 10.2 or 102.
+func thousands(t string) bool {
+	whole := t
+	if i := strings.IndexAny(t, ",."); i >= 0 {
+		whole = t[:i]
+	}
+	groups := strings.Split(strings.TrimLeft(whole, "+-"), " ")
+	for i, g := range groups {
+		if i > 0 && len(g) != 3 || i == 0 && (g == "" || len(g) > 3) {
+			return false
+		}
+	}
+	return len(groups) > 1 && !strings.Contains(t[len(whole):], " ")
 }
 
 // FromC is a temperature's number in the chosen unit.

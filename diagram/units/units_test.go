@@ -30,6 +30,7 @@ func TestParse(t *testing.T) {
 		{"a cap in psi", float64(must(metric.ParsePressure("15psi"))), 103.42136, nil, "NIST SP 811 B.8"},
 		{"°F behind it", float64(must(metric.ParseTemp("212 °F"))), 100, nil, "definition of the degree Fahrenheit, NIST SP 811"},
 		{"°C behind it", float64(must(us.ParseTemp("88c"))), 88, nil, "the same"},
+		{"thousands with blanks", must(units.Number("1 182 500,5")), 1182500.5, nil, "ISO 80000-1, 7.3.1: groups of three, parted by a small space (from memory)"},
 		{"a percentage", must(units.Number("50 %")), 50, nil, "common practice"},
 		{"1 mile", must(us.ParseDist("1")), 1.609344, nil, "international mile, NIST SP 811 B.8"},
 	} {
@@ -37,7 +38,7 @@ func TestParse(t *testing.T) {
 			t.Errorf("%s = %v, %v; want %v (%s)", tt.name, tt.got, tt.err, tt.want, tt.source)
 		}
 	}
-	for _, bad := range []string{"", "7o", "4000", "-61", "NaN", "1e999", "88.5.1", "88 K", "-", "°C"} {
+	for _, bad := range []string{"", "7o", "4000", "-61", "NaN", "1e999", "88.5.1", "88 K", "-", "°C", "8 8", "10 2", "1 0", "8 8.5"} {
 		if c, err := metric.ParseTemp(bad); err == nil {
 			t.Errorf("ParseTemp(%q) = %v, want an error", bad, c)
 		}

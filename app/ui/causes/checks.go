@@ -44,6 +44,7 @@ func (v *View) showChecks() {
 	for _, c := range v.data.Checks {
 		v.checks.Add(v.checkCard(c))
 	}
+	defer v.scroll.Refresh() // they may be fewer than what was scrolled to
 	if len(v.data.Causes) == 0 {
 		return
 	}

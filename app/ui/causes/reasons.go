@@ -18,6 +18,7 @@ func (v *View) showReasons() {
 	if len(v.data.For)+len(v.data.Against) == 0 && len(v.data.Causes) > 0 {
 		v.reasons.Add(kit.Paragraphs(kit.Span{Text: kit.L("window.causes.no-reasons"), Color: theme.ColorNamePlaceHolder}))
 	}
+	v.why.Refresh() // they may be fewer than what was scrolled to
 }
 
 func (v *View) side(title string, reasons []Reason, against bool) {

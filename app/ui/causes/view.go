@@ -4,6 +4,8 @@
 package causes
 
 import (
+	"slices"
+
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/layout"
@@ -93,6 +95,7 @@ type View struct {
 	chance  *widget.Label
 	take    *kit.Button
 	reasons *fyne.Container
+	why     *container.Scroll // of the reasons
 	rounds  *kit.Select
 	ghosts  *kit.Picture
 	compare *widget.Label
@@ -122,10 +125,10 @@ func New() *View {
 		l.Wrapping, l.Truncation = fyne.TextWrapWord, fyne.TextTruncateOff
 	}
 	v.ghosts = kit.NewDrawn(leastScale)
-	left := container.NewBorder(container.NewVBox(container.New(kit.Tight{More: 4}, kit.Heading(kit.L("window.causes.heading")), v.stands), v.blank), container.NewVBox(v.prior.content, widget.NewSeparator(), v.basis), nil, nil, v.list.widget)
+	left := kit.Framed(container.NewVBox(container.New(kit.Tight{More: 4}, kit.Heading(kit.L("window.causes.heading")), v.stands), v.blank), container.NewVBox(v.prior.content, widget.NewSeparator(), v.basis), nil, nil, v.list.widget)
 	v.scroll = container.NewVScroll(v.checks)
-	right := container.NewBorder(v.head, nil, nil, nil, v.scroll)
-	v.content = container.NewBorder(nil, nil, kit.Wide(246, left), kit.Wide(280, right),
+	right := kit.Framed(v.head, nil, nil, nil, v.scroll)
+	v.content = kit.Framed(nil, nil, kit.Wide(246, left), kit.Wide(280, right),
 		kit.On(kit.NewGround(drawing.Card, drawing.Rule, 6), v.middle()))
 	return v
 }
@@ -138,8 +141,9 @@ func (v *View) middle() fyne.CanvasObject {
 	w, h, shapes := drawing.GhostLegend(say.English())
 	legend := kit.NewPicture(w, h, shapes...)
 	under := container.NewVBox(widget.NewSeparator(), container.NewHBox(legend, layout.NewSpacer(), kit.Wide(168, v.rounds)))
-	return container.NewBorder(top, nil, nil, nil,
-		container.NewVScroll(container.New(halves{}, container.NewVScroll(v.reasons), container.NewBorder(under, v.compare, nil, nil, v.ghosts))))
+	v.why = container.NewVScroll(v.reasons)
+	return kit.Framed(top, nil, nil, nil,
+		container.NewVScroll(container.New(halves{}, v.why, container.NewBorder(under, v.compare, nil, nil, v.ghosts))))
 }
 
 // Content is the screen's widget.
@@ -153,6 +157,9 @@ func (v *View) Show(d Data) {
 	if d.Case != v.data.Case {
 		v.list.whole = false
 		v.scroll.ScrollToTop()
+	}
+	if d.Case != v.data.Case || d.Chosen != v.data.Chosen || d.Round != v.data.Round || strongest(d) > strongest(v.data) {
+		v.why.ScrollToTop()
 	}
 	v.data = d
 	v.quiet = true
@@ -171,6 +178,15 @@ func (v *View) Show(d Data) {
 	v.showChecks()
 	v.basis.SetText(d.Basis)
 	v.stands.SetText(d.Standing)
+}
+
+// strongest is the weight of the reason that tells most, on either side.
+func strongest(d Data) float64 {
+	most := 0.0
+	for _, r := range append(slices.Clone(d.For), d.Against...) {
+		most = max(most, r.Weight)
+	}
+	return most
 }
 
 // showTake offers the chosen cause as the verdict, unless it is.

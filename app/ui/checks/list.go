@@ -119,7 +119,7 @@ type kindRow struct {
 }
 
 func newKindRow() *kindRow {
-	r := &kindRow{title: widget.NewLabel(""), done: kit.Small(""), sign: container.NewStack()}
+	r := &kindRow{title: widget.NewLabel(""), done: kit.Small(""), sign: container.NewCenter()}
 	r.title.Truncation = fyne.TextTruncateEllipsis
 	r.ExtendBaseWidget(r)
 	return r
@@ -127,8 +127,7 @@ func newKindRow() *kindRow {
 
 // CreateRenderer puts the sign before the words.
 func (r *kindRow) CreateRenderer() fyne.WidgetRenderer {
-	sign := kit.Wide(20, container.NewCenter(r.sign))
-	return widget.NewSimpleRenderer(container.NewBorder(nil, nil, sign, nil, container.New(twoLines{}, r.title, r.done)))
+	return widget.NewSimpleRenderer(container.NewBorder(nil, nil, kit.Wide(20, r.sign), nil, container.New(twoLines{}, r.title, r.done)))
 }
 
 func (r *kindRow) put(title, done, worst string) {

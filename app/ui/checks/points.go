@@ -136,7 +136,7 @@ func pointTemp(title string, at func(*cases.Test, int) **diagram.Celsius) column
 func pointNumber(title string, most float64, at func(*cases.Test, int) **float64) column {
 	return column{
 		title: func(units.Set) string { return title },
-		read:  func(t *cases.Test, i int, _ units.Set) string { return kit.Written(*at(t, i), plain) },
+		read:  func(t *cases.Test, i int, _ units.Set) string { return kit.Written(*at(t, i), kit.Plain[float64]) },
 		write: func(t *cases.Test, i int, text string, _ units.Set) error {
 			return kit.Set(at(t, i), text, upTo(most))
 		},

@@ -45,7 +45,7 @@ func newSheet(v *View) *sheet {
 	s := &sheet{v: v, kind: v.kind, nth: v.nth, units: v.units, result: container.NewVBox()}
 	info := v.say.Info(v.kind, v.units)
 	s.curve = kit.NewPlot(info.Title, v.say.Save)
-	s.form = kit.NewForm(func(what string, change func(*cases.Case)) { v.edit(info.Title+": "+what, change) })
+	s.form = kit.NewForm(func(what string, change func(*cases.Case)) { v.keep(info.Title+": "+what, change) })
 	short, rest := s.fields()
 	s.first = focusable(container.NewVBox(append(slices.Clone(short), rest...)...))
 	rows := append(row(s.head(info), caution(info), container.NewGridWithColumns(2, append(short, s.stage())...)), rest...)
@@ -176,7 +176,7 @@ func (s *sheet) test(c *cases.Case) *cases.Test {
 
 // change edits the shown check.
 func (s *sheet) change(what string, do func(*cases.Test)) {
-	s.v.edit(s.kind.Name()+": "+what, func(c *cases.Case) { do(s.test(c)) })
+	s.v.keep(s.kind.Name()+": "+what, func(c *cases.Case) { do(s.test(c)) })
 }
 
 // focusable is the first thing in o that takes the focus.

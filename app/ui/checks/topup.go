@@ -1,15 +1,12 @@
 package checks
 
 import (
-	"errors"
-
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/widget"
 
 	"loopbook/app/ui/kit"
 	"loopbook/cases"
-	"loopbook/diagram/units"
 )
 
 // topUp works out what to drain and what to fill. What is wanted is asked for
@@ -19,8 +16,6 @@ type topUp struct {
 	want, with float64
 	says       *widget.Label
 }
-
-var errPercent = errors.New("write 0 to 100")
 
 func (s *sheet) topUp() fyne.CanvasObject {
 	t := &topUp{s: s, want: 50, with: 100, says: widget.NewLabel("")}
@@ -34,17 +29,14 @@ func (s *sheet) topUp() fyne.CanvasObject {
 func (t *topUp) percent(label string, at *float64) fyne.CanvasObject {
 	var f *kit.Field
 	f = kit.NewField("", func(text string) {
-		v, err := units.Number(text)
-		if err == nil && !(v >= 0 && v <= 100) {
-			err = errPercent
-		}
+		v, err := upTo(100)(text)
 		f.Refuse(err)
 		if err == nil {
 			*at = v
 			t.show(nil)
 		}
 	})
-	f.Put(plain(*at))
+	f.Put(kit.Plain(*at))
 	return kit.Labelled(label, f)
 }
 

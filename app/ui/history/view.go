@@ -75,7 +75,7 @@ func New(save kit.Saver, back func()) *View {
 	title := container.New(kit.Tight{More: 6}, heading(kit.L("window.history.title")), v.head)
 	top := container.NewBorder(nil, nil, nil, container.NewHBox(container.NewCenter(v.state), container.NewCenter(v.rank), container.NewCenter(home)), title)
 	columns := container.New(kit.Shares{1, 1}, v.left, v.right)
-	v.content = container.NewBorder(top, nil, nil, nil, container.NewVScroll(container.NewPadded(columns)))
+	v.content = kit.Framed(top, nil, nil, nil, container.NewVScroll(container.NewPadded(columns)))
 	return v
 }
 

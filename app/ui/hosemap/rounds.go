@@ -179,10 +179,11 @@ func (v *View) Begin(next cases.Round) fyne.Focusable {
 	return v.loop.Field("")
 }
 
-// alike is a round with the conditions of r, to be measured anew.
+// alike is a round driven as r was, to be measured anew: what is seen there, the fan and the
+// gauges, is seen anew too.
 func alike(r cases.Round) cases.Round {
 	r.Readings, r.Extra = nil, nil
-	r.EctC, r.Taken = nil, time.Time{}
+	r.EctC, r.Fan, r.Gauge, r.Taken = nil, "", "", time.Time{}
 	return r
 }
 

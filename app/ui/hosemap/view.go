@@ -63,7 +63,9 @@ type View struct {
 	place      *place
 	meaning    *fyne.Container
 	likely     *fyne.Container
-	side       *fyne.Container // both
+	side       *fyne.Container   // both
+	news       *container.Scroll // of them
+	grave      int               // how grave the findings are that are told
 	choose     *fyne.Container
 	content    fyne.CanvasObject
 }
@@ -78,14 +80,15 @@ func New() *View {
 	v.chain()
 	v.scroller = container.NewHScroll(v.rounds)
 	v.sheet = container.NewVScroll(container.NewStack(v.loop, v.choose))
-	left := container.NewBorder(
+	left := kit.Framed(
 		container.NewVBox(container.NewBorder(nil, nil, nil, v.roundTools, v.scroller), kit.Explained(container.NewVBox(v.conditions.content, v.place.content))),
 		nil, nil, nil,
 		v.sheet,
 	)
 	v.side = container.NewVBox(v.meaning, v.likely)
-	right := kit.Wide(272, kit.On(kit.NewGround(drawing.Card, "", 0), container.NewVScroll(v.side)))
-	v.content = container.NewBorder(nil, nil, nil, right, left)
+	v.news = container.NewVScroll(v.side)
+	right := kit.Wide(272, kit.On(kit.NewGround(drawing.Card, "", 0), v.news))
+	v.content = kit.Framed(nil, nil, nil, right, left)
 	return v
 }
 
@@ -121,6 +124,8 @@ func (v *View) Show(d Data) {
 	if d.Case.ID != v.data.Case.ID || d.Round != v.data.Round {
 		v.conditions.forget()
 		v.place.forget()
+		v.grave = 0
+		v.news.ScrollToTop()
 	}
 	v.data = d
 	v.showRounds()
@@ -176,12 +181,13 @@ func (v *View) showMeaning() {
 		v.meaning.Add(kit.Signed("act", kit.Paragraphs(kit.Span{Text: do.Caution, Small: true, Color: theme.ColorNameError})))
 	}
 	v.meaning.Add(kit.Heading(kit.L("window.hosemap.means")))
-	flags := 0
+	flags, grave := 0, 0
 	for _, f := range v.data.Flags {
 		if (f.Round != v.data.Round && f.Round >= 0) || v.ofOtherStage(f) {
 			continue
 		}
 		flags++
+		grave = graver(grave, f.Severity)
 		v.meaning.Add(kit.FlagCard(f, v.data.Units))
 	}
 	switch r := v.data.round(); {
@@ -198,17 +204,33 @@ func (v *View) showMeaning() {
 		Text:  kit.L("window.hosemap.general") + " " + kit.L("check.maker-first"),
 		Small: true, Color: theme.ColorNamePlaceHolder,
 	}))
-	v.side.Refresh()
+	if grave > v.grave {
+		v.news.ScrollToTop() // the gravest stands first
+	}
+	v.grave = grave
+	v.news.Refresh() // it may be shorter than what was scrolled to
 }
 
-// ShowLikely tells a stage's likeliest causes in short, or nothing; provisional says why
-// they aren't the last word, or nothing.
-func (v *View) ShowLikely(stage cases.Stage, causes []kit.Likely, provisional string) {
+// graver is how grave findings are with one more of a severity: each to act on counts.
+func graver(so int, s evidence.Severity) int {
+	switch s {
+	case evidence.Act:
+		return so + 2
+	case evidence.Look:
+		return max(so, 1)
+	}
+	return so
+}
+
+// ShowLikely tells a stage's likeliest causes in short, or nothing; standing says how far they
+// are the last word.
+func (v *View) ShowLikely(stage cases.Stage, causes []kit.Likely, standing string) {
 	v.likely.RemoveAll()
 	if len(causes) == 0 {
 		return
 	}
-	v.likely.Add(kit.Heading(kit.L("window.hosemap.likely", stage.Text())))
+	// The standing has its line whatever it says, so that nothing moves as it changes.
+	v.likely.Add(container.New(kit.Tight{More: 4}, kit.Heading(kit.L("window.hosemap.likely", stage.Text())), kit.Small(standing)))
 	for _, c := range causes {
 		line := kit.NewLikelyLine()
 		line.Put(c)
@@ -217,10 +239,7 @@ func (v *View) ShowLikely(stage cases.Stage, causes []kit.Likely, provisional st
 	all := kit.NewButtonWithIcon(kit.L("window.hosemap.why"), theme.NavigateNextIcon(), func() { v.OnCauses() })
 	all.Importance, all.Alignment = widget.LowImportance, widget.ButtonAlignLeading
 	v.likely.Add(all)
-	if provisional != "" {
-		v.likely.Add(kit.Small(provisional)) // last, so that nothing moves
-	}
-	v.side.Refresh() // what it means may have grown since
+	v.news.Refresh() // what it means may have grown since
 }
 
 // ofOtherStage reports whether the flag is of a test on the other side of the

@@ -82,6 +82,7 @@ func chartLook() chart.Look {
 func (v *ChartView) CreateRenderer() fyne.WidgetRenderer {
 	r := &chartRenderer{view: v, image: canvas.NewImageFromImage(image.NewNRGBA(image.Rect(0, 0, 1, 1))), words: canvas.NewText("", nil), ground: canvas.NewRectangle(nil)}
 	r.image.ScaleMode = canvas.ImageScaleFastest
+	r.image.Resize(v.Size()) // as a picture's
 	r.Refresh()
 	return r
 }

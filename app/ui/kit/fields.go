@@ -4,6 +4,7 @@ import (
 	"strings"
 
 	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/canvas"
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/widget"
 )
@@ -33,7 +34,8 @@ type Field struct {
 	shown   string            // as it was put or last left
 	kept    string            // as the case has it
 	focused bool
-	fresh   bool // nothing was done in it since it has the focus; the tap that gave it may still come
+	fresh   bool              // nothing was done in it since it has the focus; the tap that gave it may still come
+	edge    *canvas.Rectangle // red while refused; nil: never painted yet
 }
 
 // NewField makes a field; onLeft may be nil.
@@ -87,17 +89,18 @@ func (f *Field) leave() {
 	}
 }
 
-// Refuse marks what was typed as not kept, with the reason in place of the
-// label or over it, and by the field's edge where it has none; nil takes the
-// mark away.
+// Refuse marks what was typed as not kept, by the field's edge, and with the reason in
+// place of the label or over it; nil takes the mark away.
 func (f *Field) Refuse(why error) {
-	f.refused = why != nil
+	if was := f.refused; was != (why != nil) {
+		f.refused = why != nil
+		f.showEdge()
+		defer f.announce()
+	}
 	if f.told != nil {
 		f.told.tell(f, why)
 	}
 	if f.label == nil {
-		f.AlwaysShowValidationError = true // else the toolkit takes no mark
-		f.SetValidationError(why)
 		return
 	}
 	f.label.Importance = widget.LowImportance
@@ -200,6 +203,9 @@ func (f *Field) Tapped(e *fyne.PointEvent) {
 // toolkit holds back a tap for as long as it may become a double one, and takes
 // the mark off as the button goes down.
 func (f *Field) TypedRune(r rune) {
+	if r == ' ' && f.fresh && (!f.MultiLine || f.Text == "") {
+		return // it pressed the button that led here, and would wipe out what is marked
+	}
 	if f.fresh && !f.MultiLine {
 		f.Entry.TypedShortcut(&fyne.ShortcutSelectAll{})
 	}

@@ -46,6 +46,7 @@ func (m *Meter) CreateRenderer() fyne.WidgetRenderer {
 	r := &meterRenderer{m: m, ground: canvas.NewRectangle(nil), bar: canvas.NewRectangle(nil)}
 	r.ground.CornerRadius, r.bar.CornerRadius = meterHeight/2, meterHeight/2
 	r.paint()
+	r.Layout(m.Size()) // as a picture's
 	return r
 }
 

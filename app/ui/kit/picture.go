@@ -47,8 +47,13 @@ func (v *Picture) Draw(d drawing.Picture) {
 	v.Refresh()
 }
 
-// CreateRenderer paints the shapes.
-func (v *Picture) CreateRenderer() fyne.WidgetRenderer { return &pictureRenderer{view: v} }
+// CreateRenderer paints the shapes. The toolkit throws the renderer of what is hidden for a minute
+// away and lays the next one out only where the size is another: so it is here.
+func (v *Picture) CreateRenderer() fyne.WidgetRenderer {
+	r := &pictureRenderer{view: v}
+	r.Layout(v.self.Size())
+	return r
+}
 
 // painter fits the picture into the room there is.
 func (v *Picture) painter(room fyne.Size) painter {

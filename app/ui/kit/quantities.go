@@ -1,6 +1,7 @@
 package kit
 
 import (
+	"errors"
 	"fmt"
 	"strconv"
 
@@ -101,11 +102,14 @@ func Set[T any](at **T, text string, parse func(string) (T, error)) error {
 func Plain[T ~float64](v T) string { return strconv.FormatFloat(float64(v), 'f', -1, 64) }
 
 // Between lets parse take only what lies between two bounds, which are named, as
-// write has them, to whoever typed something else.
+// write has them, to whoever typed something else or no number at all.
 func Between[T ~float64](parse func(string) (T, error), low, high T, write func(T) string) func(string) (T, error) {
 	return func(text string) (T, error) {
 		v, err := parse(text)
-		if err == nil && !(v >= low && v <= high) {
+		switch {
+		case errors.Is(err, units.ErrNotANumber):
+			err = fmt.Errorf("%q is %w: write %s to %s", text, units.ErrNotANumber, write(low), write(high))
+		case err == nil && !(v >= low && v <= high):
 			err = fmt.Errorf("%s can't be: write %s to %s", write(v), write(low), write(high))
 		}
 		return v, err

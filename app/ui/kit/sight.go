@@ -93,3 +93,9 @@ func show(s *container.Scroll, top, height float32) {
 	}
 	s.ScrollToOffset(to)
 }
+
+// Holds reports whether o is seen in root.
+func Holds(root, o fyne.CanvasObject) bool {
+	_, in := within(root, o)
+	return in
+}

@@ -1,6 +1,8 @@
 package kit
 
 import (
+	"strings"
+
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/theme"
@@ -201,4 +203,19 @@ func (m atLeast) MinSize(objects []fyne.CanvasObject) fyne.Size {
 func (m atLeast) Layout(objects []fyne.CanvasObject, room fyne.Size) {
 	objects[0].Move(fyne.Position{})
 	objects[0].Resize(room)
+}
+
+// Cut shortens words to a width, for what would grow with them, as a button does.
+func Cut(words string, width float32) string {
+	fits := func(s string) bool {
+		return fyne.MeasureText(s, theme.TextSize(), fyne.TextStyle{Bold: true}).Width <= width
+	}
+	if fits(words) {
+		return words
+	}
+	cut := []rune(words)
+	for len(cut) > 1 && !fits(string(cut)+"…") {
+		cut = cut[:len(cut)-1]
+	}
+	return strings.TrimRight(string(cut), " ,.;:") + "…"
 }

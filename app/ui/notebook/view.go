@@ -93,7 +93,7 @@ func New(now func() time.Time) *View {
 		v.count,
 	)
 	body := container.NewStack(v.list, container.NewVBox(v.nothing))
-	v.content = kit.On(kit.NewGround(drawing.Rail, "", 0), container.NewBorder(head, start, nil, nil, body))
+	v.content = kit.On(kit.NewGround(drawing.Rail, "", 0), kit.Framed(head, start, nil, nil, body))
 	return v
 }
 

@@ -67,7 +67,7 @@ func New(edit func(string, func(*cases.Case))) *View {
 	v.empty = container.NewCenter(kit.Wide(420, kit.Paragraphs(
 		kit.Span{Text: kit.L("window.photos.none"), Bold: true}, kit.Span{Text: kit.L("window.photos.none-text")})))
 	top := container.NewBorder(nil, nil, container.NewHBox(add, paste), nil, v.says)
-	v.content = container.NewBorder(container.NewPadded(top), nil, nil, nil, container.NewStack(v.empty, container.NewVScroll(container.NewPadded(v.grid))))
+	v.content = kit.Framed(container.NewPadded(top), nil, nil, nil, container.NewStack(v.empty, container.NewVScroll(container.NewPadded(v.grid))))
 	return v
 }
 

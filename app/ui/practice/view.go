@@ -48,7 +48,7 @@ func New(back func()) *View {
 	title := widget.NewLabel(kit.L("window.practice.title"))
 	title.SizeName, title.TextStyle.Bold = theme.SizeNameHeadingText, true
 	top := container.NewBorder(nil, nil, title, container.NewHBox(container.NewCenter(v.state), home))
-	v.content = container.NewBorder(top, nil, nil, nil, container.NewStack(v.start.content, v.session.content, v.result.content))
+	v.content = kit.Framed(top, nil, nil, nil, container.NewStack(v.start.content, v.session.content, v.result.content))
 	v.only(v.start.content)
 	return v
 }

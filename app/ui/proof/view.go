@@ -94,8 +94,8 @@ func New(edit func(string, func(*cases.Case)), save kit.Saver) *View {
 	w, h, shapes := drawing.PairLegend(say.English())
 	v.top = container.NewPadded(container.NewBorder(nil, nil, container.New(kit.Shares{300}, v.pick), kit.NewPicture(w, h, shapes...)))
 	below := container.New(kit.Shares{350, 320}, container.NewVScroll(v.rows), v.curves.Content)
-	left := container.NewBorder(v.top, nil, nil, nil, container.NewVScroll(container.New(shared{}, container.NewStack(v.picture, v.empty), below)))
-	v.content = container.NewBorder(nil, nil, nil, kit.Wide(300, container.NewVScroll(container.NewPadded(v.side))), left)
+	left := kit.Framed(v.top, nil, nil, nil, container.NewVScroll(container.New(shared{}, container.NewStack(v.picture, v.empty), below)))
+	v.content = kit.Framed(nil, nil, nil, kit.Wide(300, container.NewVScroll(container.NewPadded(v.side))), left)
 	return v
 }
 
@@ -107,13 +107,16 @@ func nothingYet() fyne.CanvasObject {
 // showAgain offers to walk each round of before the repair again that wasn't yet.
 func (v *View) showAgain(at *fyne.Container) {
 	for i, r := range v.data.Again {
-		b := kit.NewButtonWithIcon(kit.L("window.proof.again", r.Name), theme.ContentAddIcon(), func() { v.OnAgain(r.Index) })
+		b := kit.NewButtonWithIcon(kit.L("window.proof.again", kit.Cut(r.Name, againWidth)), theme.ContentAddIcon(), func() { v.OnAgain(r.Index) })
 		if i == 0 {
 			b.Importance = widget.HighImportance
 		}
 		at.Add(b)
 	}
 }
+
+// againWidth is the room for a round's name in its button, within the side's.
+const againWidth = 110
 
 // codesField takes the codes that were read after the repair.
 func (v *View) codesField() fyne.CanvasObject {

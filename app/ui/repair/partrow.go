@@ -23,14 +23,15 @@ type partRow struct {
 	content               fyne.CanvasObject
 }
 
-func newPartRow(edit func(string, func(*cases.Case)), at int, after func() fyne.Focusable) *partRow {
+func newPartRow(v *View, at int, after func() fyne.Focusable) *partRow {
+	edit := v.edit
 	what := kit.L("window.repair.part")
 	r := &partRow{sum: sum("")}
 	r.name = kit.NewField(what, func(text string) {
 		edit(what, func(c *cases.Case) { c.Repair.Parts[at].Name = text })
 	})
-	r.quantity = number(kit.L("window.repair.how-many"), "1", edit, func(c *cases.Case) **float64 { return &c.Repair.Parts[at].Quantity })
-	r.price = number(kit.L("window.repair.price-of-one"), "", edit, func(c *cases.Case) **float64 { return &c.Repair.Parts[at].Price })
+	r.quantity = number(kit.L("window.repair.how-many"), "1", upTo(mostOfAPart), edit, func(c *cases.Case) **float64 { return &c.Repair.Parts[at].Quantity })
+	r.price = number(kit.L("window.repair.price-of-one"), "", v.readPrice, edit, func(c *cases.Case) **float64 { return &c.Repair.Parts[at].Price })
 	r.price.After = after // not to the button that removes the part
 	remove := kit.NewButtonWithIcon("", theme.DeleteIcon(), func() {
 		edit(kit.L("window.repair.part-removed"), func(c *cases.Case) { c.Repair.Parts = slices.Delete(c.Repair.Parts, at, at+1) })
@@ -61,11 +62,11 @@ func upTo(most float64) func(string) (float64, error) {
 	return kit.Between(units.Number, 0, most, kit.Plain[float64])
 }
 
-func number(title, hint string, edit func(string, func(*cases.Case)), at func(*cases.Case) **float64) *kit.Field {
+func number(title, hint string, parse func(string) (float64, error), edit func(string, func(*cases.Case)), at func(*cases.Case) **float64) *kit.Field {
 	var f *kit.Field
 	f = kit.NewField(hint, func(text string) {
 		var v *float64
-		err := kit.Set(&v, text, upTo(mostOfAPart))
+		err := kit.Set(&v, text, parse)
 		f.Refuse(err)
 		if err == nil {
 			edit(kit.L("window.repair.part"), func(c *cases.Case) { *at(c) = v })

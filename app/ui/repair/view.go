@@ -43,8 +43,9 @@ type Step struct {
 
 // Money is what the screen doesn't know of it.
 type Money struct {
-	Parse func(code string) (string, error)           // refuses what is no currency and gives its code
-	Write func(currency string, price float64) string // with as many places as the currency has
+	Parse func(code string) (string, error)            // refuses what is no currency and gives its code
+	Write func(currency string, price float64) string  // with as many places as the currency has
+	Read  func(currency, text string) (float64, error) // refuses more places than it has
 }
 
 // View is the screen.
@@ -57,6 +58,7 @@ type View struct {
 	money Money
 	form  *kit.Form
 	id    string // of the case that is shown
+	code  string // of its currency
 	parts *fyne.Container
 	rows  []*partRow
 	slips *kit.Refusals // of the parts
@@ -103,7 +105,7 @@ func (v *View) partsAndPrice() fyne.CanvasObject {
 			return v.price(c.Repair.Currency, c.Repair.LabourPricePerHour)
 		},
 		func(c *cases.Case, text string, _ units.Set) error {
-			return kit.Set(&c.Repair.LabourPricePerHour, text, upTo(mostOfAPart))
+			return kit.Set(&c.Repair.LabourPricePerHour, text, v.readPrice)
 		})
 	tax := kit.Number(f, kit.L("window.repair.tax-percent"), 0, 100, func(c *cases.Case) **float64 { return &c.Repair.TaxPercent })
 	currency := f.Quantity(
@@ -128,6 +130,11 @@ func (v *View) partsAndPrice() fyne.CanvasObject {
 // price is written as money is in its currency; "" where it isn't known.
 func (v *View) price(currency string, p *float64) string {
 	return kit.Written(p, func(p float64) string { return v.money.Write(currency, p) })
+}
+
+// readPrice reads what was typed as money in the case's currency.
+func (v *View) readPrice(text string) (float64, error) {
+	return kit.Between(func(text string) (float64, error) { return v.money.Read(v.code, text) }, 0, mostOfAPart, kit.Plain[float64])(text)
 }
 
 // line is a sum with its name, close to the next.
@@ -156,6 +163,7 @@ func (v *View) Content() fyne.CanvasObject { return v.content }
 
 // Show paints a case. Call it on the Fyne goroutine.
 func (v *View) Show(d Data) {
+	v.code = d.Case.Repair.Currency
 	v.form.Show(d.Case, d.Units)
 	v.showParts(d)
 	b := d.Bill
@@ -177,7 +185,7 @@ func (v *View) showParts(d Data) {
 		v.parts.RemoveAll()
 	}
 	for i := len(v.rows); i < len(r.Parts); i++ {
-		row := newPartRow(v.edit, i, func() fyne.Focusable { return v.afterPart(i) })
+		row := newPartRow(v, i, func() fyne.Focusable { return v.afterPart(i) })
 		v.rows = append(v.rows, row)
 		v.parts.Add(row.content)
 		v.slips.Take(row.content)

@@ -35,6 +35,7 @@ func screen(t *testing.T) (v *View, c *cases.Case) {
 			return code, nil
 		},
 		Write: func(_ string, price float64) string { return fmt.Sprintf("%.2f", price) },
+		Read:  func(_, text string) (float64, error) { return units.Number(text) },
 	})
 	w := test.NewTempWindow(t, v.Content())
 	w.Resize(fyne.NewSize(1050, 700))

@@ -98,7 +98,7 @@ func (v *View) layout() fyne.CanvasObject {
 	v.empty = container.NewCenter(kit.Wide(420, kit.Paragraphs(
 		kit.Span{Text: kit.L("window.warmup.none"), Bold: true},
 		kit.Span{Text: kit.L("window.warmup.none-text")})))
-	return container.NewBorder(container.NewPadded(top), nil, nil, kit.Wide(300, container.NewPadded(side)), container.NewStack(v.empty, container.NewPadded(v.chart)))
+	return kit.Framed(container.NewPadded(top), nil, nil, kit.Wide(300, container.NewPadded(side)), container.NewStack(v.empty, container.NewPadded(v.chart)))
 }
 
 func quiet(label string, icon fyne.Resource, do func()) *kit.Button {

@@ -74,7 +74,7 @@ func New() *View {
 	})
 	left := container.NewVScroll(container.NewVBox(v.controls(), v.buttons(), note))
 	right := container.NewBorder(container.NewVBox(v.facts, v.boils), nil, nil, nil, v.loop)
-	v.content = container.NewBorder(nil, nil, kit.Wide(270, left), nil, kit.On(kit.NewGround(drawing.Card, drawing.Rule, 6), right))
+	v.content = kit.Framed(nil, nil, kit.Wide(270, left), nil, kit.On(kit.NewGround(drawing.Card, drawing.Rule, 6), right))
 	v.Put(Idle(), units.Metric())
 	return v
 }

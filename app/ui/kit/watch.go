@@ -1,0 +1,55 @@
+package kit
+
+import (
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/widget"
+)
+
+// Watch is a window's content that tells when a field in it refuses something, or no longer does:
+// the window mustn't say that all is kept beside it.
+type Watch struct {
+	widget.BaseWidget
+	content fyne.CanvasObject
+	changed func()
+}
+
+// NewWatch watches over content.
+func NewWatch(content fyne.CanvasObject, changed func()) *Watch {
+	w := &Watch{content: content, changed: changed}
+	w.ExtendBaseWidget(w)
+	return w
+}
+
+// CreateRenderer shows the content.
+func (w *Watch) CreateRenderer() fyne.WidgetRenderer { return widget.NewSimpleRenderer(w.content) }
+
+// Refresh lays the content out anew: a part of it may have come or gone.
+func (w *Watch) Refresh() {
+	w.content.Refresh()
+	w.BaseWidget.Refresh()
+}
+
+// Inside is the content.
+func (w *Watch) Inside() []fyne.CanvasObject { return []fyne.CanvasObject{w.content} }
+
+// Refusing reports whether a field that is seen in o holds what was refused.
+func Refusing(o fyne.CanvasObject) bool {
+	if f, ok := o.(*Field); ok && f.refused {
+		return o.Visible()
+	}
+	for _, inner := range inside(o) {
+		if Refusing(inner) {
+			return true
+		}
+	}
+	return false
+}
+
+// announce tells who watches over the field's window.
+func (f *Field) announce() {
+	if c := canvasOf(f.self); c != nil {
+		if w, ok := c.Content().(*Watch); ok {
+			w.changed()
+		}
+	}
+}
