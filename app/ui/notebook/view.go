@@ -50,6 +50,7 @@ type View struct {
 	saved   *saved
 	facets  *facets
 	more    *kit.Button
+	frame   *fyne.Container
 	content fyne.CanvasObject
 	now     func() time.Time
 }
@@ -93,7 +94,8 @@ func New(now func() time.Time) *View {
 		v.count,
 	)
 	body := container.NewStack(v.list, container.NewVBox(v.nothing))
-	v.content = kit.On(kit.NewGround(drawing.Rail, "", 0), kit.Framed(head, start, nil, nil, body))
+	v.frame = kit.Framed(head, start, nil, nil, body)
+	v.content = kit.On(kit.NewGround(drawing.Rail, "", 0), v.frame)
 	return v
 }
 
@@ -127,6 +129,7 @@ func (v *View) Show(total, open int, readAs string) {
 		kit.SetParagraphs(v.nothing, v.why()...)
 	}
 	v.tell(readAs)
+	v.frame.Refresh() // the head is higher or lower by its lines
 	if open != v.open {
 		v.quiet = true
 		v.list.UnselectAll()
