@@ -66,9 +66,10 @@ type sheet struct {
 }
 
 // Rank weighs the stage's evidence. The crowd is of the plan's setting, or nil
-// where there is none yet or no layout; then temperatures take no part. The
-// case must not change while the ranking is in use.
+// where there is none yet or no layout; then temperatures take no part, nor does one that
+// no coolant can have. The case must not change while the ranking is in use.
 func (j *Judge) Rank(c *cases.Case, f evidence.Findings, p Plan, crowd *ensemble.Ensemble, prior Prior) Ranking {
+	c, _ = evidence.Believed(c)
 	s := sheet{c: c, found: f, plan: p, crowd: crowd, prior: j.chances(prior, c), factors: j.factors(c, f, p.Stage)}
 	r := Ranking{Stage: p.Stage, Blank: len(s.factors) == 0}
 	logs := make([]float64, len(s.prior))

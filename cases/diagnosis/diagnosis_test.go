@@ -440,3 +440,21 @@ func TestNoAirIsExpectedHotterThanTheCoolant(t *testing.T) {
 		t.Errorf("up to %v K are expected, of coolant at %v °C at most in air of %v °C", *through.HighK, in.HighC, air)
 	}
 }
+
+// What no coolant can be is no evidence: a slip of a digit leaves the ranking as it is without.
+func TestNoCoolantOf390(t *testing.T) {
+	b := newBench(t)
+	c := idle("outlet-thermostat", 91, map[diagram.Point]float64{"rad_in": 80, "rad_out": 60})
+	without, slip := c, c
+	without.Rounds = slices.Clone(c.Rounds)
+	without.Rounds[0].EctC = nil
+	slip.Rounds = slices.Clone(c.Rounds)
+	slip.Rounds[0].EctC = casetest.P(diagram.Celsius(390))
+	want, got := b.rank(t, without, diagnosis.Prior{}), b.rank(t, slip, diagnosis.Prior{})
+	for i := range want.Causes {
+		if want.Causes[i].Cause != got.Causes[i].Cause || math.Abs(want.Causes[i].Probability-got.Causes[i].Probability) > 1e-9 {
+			t.Errorf("place %d: %v with 390 °C, %v without", i, got.Causes[i], want.Causes[i])
+			break
+		}
+	}
+}
