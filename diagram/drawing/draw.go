@@ -13,6 +13,7 @@ const (
 	fieldWidth  = 64 // the part of the box that the number takes
 	barTop      = boxTop + boxHeight + 4
 	barHeight   = 5
+	foot        = 4 // under the lowest words, which would be cut
 )
 
 // Draw makes the picture of the layout with its state. With text set the
@@ -28,7 +29,7 @@ func Draw(l *diagram.Loop, s State, text bool) Picture {
 	}
 	d.caution()
 	d.legend()
-	return Picture{Width: l.Width, Height: l.Height, Shapes: d.shapes, Entries: d.entries}
+	return Picture{Width: l.Width, Height: l.Height + foot, Shapes: d.shapes, Entries: d.entries}
 }
 
 // DrawBare makes the picture of the parts and hoses alone.

@@ -16,7 +16,7 @@ func (d *drafter) point(p diagram.PointAt) {
 	d.label(x, y+7, d.state.By.Of("drawing.point."+string(p.Point)), labelSize, false, Soft, Start)
 	d.box(box, s)
 	d.bar(diagram.Box{x, y + barTop, diagram.EntryWidth, barHeight}, celsius(s.LowC), celsius(s.HighC), celsius(s.TrueC), 120, s.Mark == OutOfRange)
-	d.rangeText(x, y+diagram.EntryHeight-5, s)
+	d.rangeText(x, y+diagram.EntryHeight-7, s)
 	d.entries = append(d.entries, Entry{
 		Point: p.Point, Box: box,
 		Field: diagram.Box{box[0] + 3, box[1] + 1, fieldWidth, box[3] - 2},
@@ -112,7 +112,18 @@ func (d *drafter) rangeText(x, y float64, s PointState) {
 		d.label(x, y, s.Note, labelSize, bold, ink, Start)
 		return
 	}
-	d.label(math.Min(x+diagram.EntryWidth+14, d.loop.Width), y, s.Note, labelSize, bold, ink, End)
+	d.label(math.Min(x+diagram.EntryWidth+overhang(s.Range, s.Note), d.loop.Width), y, s.Note, labelSize, bold, ink, End)
+}
+
+// overhang is how far a note stands out of its block for the range to have its room: as little
+// as it must, since the next block's range may stand there.
+func overhang(words ...string) float64 {
+	const perLetter, between, most = 7, 4, 12
+	letters := 0
+	for _, w := range words {
+		letters += len([]rune(w))
+	}
+	return math.Max(0, math.Min(most, perLetter*float64(letters)+between-diagram.EntryWidth))
 }
 
 func celsius(c *diagram.Celsius) *float64 {

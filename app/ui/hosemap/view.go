@@ -67,6 +67,7 @@ type View struct {
 	news       *container.Scroll // of them
 	grave      int               // how grave the findings are that are told
 	choose     *fyne.Container
+	left       *fyne.Container // all but the side
 	content    fyne.CanvasObject
 }
 
@@ -80,7 +81,7 @@ func New() *View {
 	v.chain()
 	v.scroller = container.NewHScroll(v.rounds)
 	v.sheet = container.NewVScroll(container.NewStack(v.loop, v.choose))
-	left := kit.Framed(
+	v.left = kit.Framed(
 		container.NewVBox(container.NewBorder(nil, nil, nil, v.roundTools, v.scroller), kit.Explained(container.NewVBox(v.conditions.content, v.place.content))),
 		nil, nil, nil,
 		v.sheet,
@@ -88,7 +89,7 @@ func New() *View {
 	v.side = container.NewVBox(v.meaning, v.likely)
 	v.news = container.NewVScroll(v.side)
 	right := kit.Wide(272, kit.On(kit.NewGround(drawing.Card, "", 0), v.news))
-	v.content = kit.Framed(nil, nil, nil, right, left)
+	v.content = kit.Framed(nil, nil, nil, right, v.left)
 	return v
 }
 
@@ -132,6 +133,7 @@ func (v *View) Show(d Data) {
 	v.showChoice()
 	v.conditions.show(d.round(), d.Case.Site, d.Units)
 	v.place.show(v.point, d.round(), d.Units)
+	v.left.Layout.Layout(v.left.Objects, v.left.Size()) // a case without rounds has no conditions
 	v.loop.Draw(d.Picture, d.Texts)
 	v.showMeaning()
 }

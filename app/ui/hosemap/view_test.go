@@ -259,3 +259,69 @@ func TestALowScreenFollowsTheCaret(t *testing.T) {
 		}
 	}
 }
+
+// A finding to act on that is new is seen, however far down one had read; so is another round
+// from its beginning.
+func TestWhatIsGraverComesIntoSight(t *testing.T) {
+	b := newBench(t, oneRound())
+	long := say.Own(strings.Repeat("a long word or two of why ", 30))
+	look, act := evidence.Flag{Severity: evidence.Look, Text: long}, evidence.Flag{Severity: evidence.Act, Text: long}
+	show := func(flags ...evidence.Flag) {
+		b.data.Flags = flags
+		b.view.Show(b.data)
+	}
+	down := func() { b.view.news.ScrollToBottom() }
+	show(look, look, look)
+	down()
+	if b.view.news.Offset.Y == 0 {
+		t.Fatal("there is nothing to scroll")
+	}
+	if show(look, look, look); b.view.news.Offset.Y == 0 {
+		t.Error("with nothing new it went back to the top")
+	}
+	if show(act, look, look, look); b.view.news.Offset.Y != 0 {
+		t.Error("a first finding to act on is out of sight")
+	}
+	down()
+	if show(act, act, look, look); b.view.news.Offset.Y != 0 {
+		t.Error("a second finding to act on is out of sight")
+	}
+	down()
+	show()
+	if s := b.view.news; s.Offset.Y > max(0, s.Content.Size().Height-s.Size().Height) {
+		t.Errorf("with less to tell it stands at %g, past its end", s.Offset.Y)
+	}
+	b.data.Case.Rounds = append(b.data.Case.Rounds, cases.Round{Label: "hot idle"})
+	b.data.Flags = []evidence.Flag{look, look, look}
+	for i := range b.data.Flags {
+		b.data.Flags[i].Round = evidence.WholeCase
+	}
+	b.view.Show(b.data)
+	down()
+	if b.view.OnRound(1); b.view.news.Offset.Y != 0 {
+		t.Error("another round is told from where the last one was left")
+	}
+}
+
+// A round that is walked again is driven as before; what is seen in it is seen anew.
+func TestARoundAgainCopiesNothingThatIsObserved(t *testing.T) {
+	rpm, ect := 2500.0, diagram.Celsius(96)
+	c := oneRound()
+	c.Rounds[0] = cases.Round{Label: "held", EngineRPM: &rpm, Heater: cases.HeaterFull, Fan: cases.FanOff, Gauge: cases.Words[cases.Gauge]()[0], EctC: &ect,
+		Readings: []cases.Reading{{Point: diagram.Housing, ShownC: &ect}}}
+	b := newBench(t, c)
+	b.view.Again(0)
+	b.view.OnRound(0)
+	b.view.AddRound("", true)
+	for _, r := range b.data.Case.Rounds[1:] {
+		if r.EngineRPM == nil || *r.EngineRPM != rpm || r.Heater != cases.HeaterFull {
+			t.Errorf("%q isn't driven as before: %+v", r.Label, r)
+		}
+		if r.Fan != "" || r.Gauge != "" || r.EctC != nil || len(r.Readings) > 0 {
+			t.Errorf("%q holds what was observed before: %+v", r.Label, r)
+		}
+	}
+	if n := len(b.data.Case.Rounds); n != 3 {
+		t.Errorf("%d rounds, want 3", n)
+	}
+}

@@ -77,11 +77,55 @@ func TestLabelsOfTheHoseMapStandApart(t *testing.T) {
 				"": drawing.Kept, by.Of("drawing.just-under"): drawing.OutOfRange, "34° under": drawing.OutOfRange, "12 K under": drawing.OutOfRange,
 				by.Of("drawing.gun", diagram.Celsius(104.4)): drawing.Kept, by.Of("drawing.repeat-on-tape"): drawing.Repeat, kit.L("window.frame.slip-number"): drawing.Invalid,
 			} {
-				standApart(t, l.ID+", "+string(u.Temperature), crowded(l, by, mark, note))
+				p := crowded(l, by, mark, note)
+				standApart(t, l.ID+", "+string(u.Temperature), p)
+				standClear(t, l.ID+", "+string(u.Temperature), l, p)
 			}
 		}
 	}
 }
+
+// clear is how much room there must be between a label and what isn't its own.
+const clear = 2
+
+// standClear finds the labels that what is drawn runs through: a radiator or another part with
+// an edge, the caution's card, a box, the thin line from a block to its hose.
+func standClear(t *testing.T, name string, l *diagram.Loop, p drawing.Picture) {
+	t.Helper()
+	var solid []diagram.Box
+	for _, part := range l.Parts {
+		switch part.Kind {
+		case diagram.Radiator, diagram.HeaterCore, diagram.OilCooler, diagram.Thermostat, diagram.Pump, diagram.Fan:
+			solid = append(solid, part.Box)
+		}
+	}
+	solid = append(solid, l.Caution)
+	for _, e := range p.Entries {
+		solid = append(solid, e.Box)
+	}
+	for _, s := range p.Shapes {
+		if r, ok := s.(drawing.Rect); ok && r.Fill == drawing.In(drawing.ActGround) {
+			solid = append(solid, r.Box) // a difference out of its range
+		}
+		if line, ok := s.(drawing.Line); ok && line.Width == 1 && line.Stroke == drawing.In(drawing.PartLine) {
+			solid = append(solid, diagram.Box{min(line.From[0], line.To[0]), min(line.From[1], line.To[1]), abs(line.From[0] - line.To[0]), abs(line.From[1] - line.To[1])})
+		}
+	}
+	for _, s := range p.Shapes {
+		label, ok := s.(drawing.Label)
+		if !ok || label.Text == "" {
+			continue
+		}
+		b := span(label)
+		for _, o := range solid {
+			if b[0] < o[0]+o[2]+clear && o[0] < b[0]+b[2]+clear && b[1] < o[1]+o[3] && o[1] < b[1]+b[3] && !(b[0] >= o[0] && b[0]+b[2] <= o[0]+o[2]) {
+				t.Errorf("%s: %q at %.0f lies on what is drawn at %.0f", name, label.Text, b, o)
+			}
+		}
+	}
+}
+
+func abs(v float64) float64 { return max(v, -v) }
 
 func standApart(t *testing.T, name string, p drawing.Picture) {
 	t.Helper()

@@ -74,7 +74,7 @@ func NewExport(scopes []string) *Export {
 		e.tell()
 	})
 	top := container.New(kit.Shares{1, 1}, which, container.NewVBox(hidden, hide))
-	e.content = kit.Framed(top, nil, nil, nil, container.NewVScroll(e.preview))
+	e.content = container.NewBorder(top, nil, nil, nil, container.NewVScroll(e.preview))
 	return e
 }
 
