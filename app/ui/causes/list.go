@@ -2,7 +2,6 @@ package causes
 
 import (
 	"fyne.io/fyne/v2"
-	"fyne.io/fyne/v2/widget"
 
 	"loopbook/app/ui/kit"
 	"loopbook/cases"
@@ -11,7 +10,7 @@ import (
 // list is the causes, one a line; the small ones are one line together until
 // it is opened. Arrows go along it and Space chooses.
 type list struct {
-	widget *widget.List
+	widget *kit.List
 	chosen func(cases.Cause)
 	causes []Cause
 	whole  bool // the small ones are shown each
@@ -26,7 +25,7 @@ const (
 
 func newList(chosen func(cases.Cause)) *list {
 	l := &list{chosen: chosen}
-	l.widget = widget.NewList(l.length, func() fyne.CanvasObject { return kit.NewLikelyLine() }, l.fill)
+	l.widget = kit.NewList(l.length, func() fyne.CanvasObject { return kit.NewLikelyLine() }, l.fill)
 	l.widget.HideSeparators = true
 	l.widget.OnSelected = l.selected
 	return l

@@ -141,3 +141,23 @@ func (l *Link) FocusGained() {
 	l.Hyperlink.FocusGained()
 	InSight(l)
 }
+
+// List is lines to go along with the arrows.
+type List struct{ widget.List }
+
+// NewList makes a list; its lines are made by line and filled by fill.
+func NewList(length func() int, line func() fyne.CanvasObject, fill func(widget.ListItemID, fyne.CanvasObject)) *List {
+	l := &List{}
+	l.ExtendBaseWidget(l)
+	l.Length, l.CreateItem, l.UpdateItem = length, line, fill
+	return l
+}
+
+// TypedKey leaves Escape to the window.
+func (l *List) TypedKey(e *fyne.KeyEvent) {
+	if e.Name == fyne.KeyEscape {
+		leave(l, e)
+		return
+	}
+	l.List.TypedKey(e)
+}

@@ -43,7 +43,7 @@ type View struct {
 	name    *widget.Label
 	search  *kit.Field
 	problem *widget.Label // what in the text can't be used, or how it was read
-	list    *widget.List
+	list    *kit.List
 	count   *widget.Label
 	nothing *widget.RichText
 	sort    *kit.Select
@@ -66,7 +66,7 @@ func New(now func() time.Time) *View {
 	v.count = kit.Small("")
 	v.nothing = kit.Paragraphs()
 	v.nothing.Hide()
-	v.list = widget.NewList(
+	v.list = kit.NewList(
 		func() int { return v.total },
 		func() fyne.CanvasObject { return newRow() },
 		v.showRow,
