@@ -84,7 +84,7 @@ func (r *codeRow) keep(field int, text string) {
 	read := func(f *cases.FreezeFrame) error {
 		switch field {
 		case 0:
-			return kit.Set(&f.EctC, text, r.codes.units.ParseTemp)
+			return kit.Set(&f.EctC, text, kit.ParseCoolant(r.codes.units))
 		case 1:
 			return kit.Set(&f.RPM, text, kit.ParseRPM)
 		}

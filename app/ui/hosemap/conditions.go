@@ -51,8 +51,8 @@ func newConditions(edit func(string, func(*cases.Round))) *conditions {
 	running := c.numeric(kit.L("window.hosemap.minutes"), kit.Between(units.Number, 0, mostMinutes, kit.Plain[float64]), func(r *cases.Round) **float64 { return &r.MinutesSinceStart })
 	rpm := c.numeric(kit.L("window.hosemap.rpm"), kit.ParseRPM, func(r *cases.Round) **float64 { return &r.EngineRPM })
 	road := c.speed(func(r *cases.Round) **float64 { return &r.SpeedKmh })
-	outside := c.temperature(kit.L("window.hosemap.air"), func(r *cases.Round) **celsius { return &r.AmbientC })
-	scan := c.temperature(kit.L("window.hosemap.scan"), func(r *cases.Round) **celsius { return &r.EctC })
+	outside := c.temperature(kit.L("window.hosemap.air"), func(u units.Set) func(string) (celsius, error) { return u.ParseTemp }, func(r *cases.Round) **celsius { return &r.AmbientC })
+	scan := c.temperature(kit.L("window.hosemap.scan"), kit.ParseCoolant, func(r *cases.Round) **celsius { return &r.EctC })
 	c.content = container.New(kit.Shares{112, 70, 74, 66, 66, 66, 66, 68, 132}, kit.Labelled(kit.L("window.hosemap.round"), c.label))
 	c.append(running, rpm, road)
 	c.content.Add(kit.Labelled(kit.L("window.hosemap.fan"), c.fan.Select))
@@ -85,10 +85,10 @@ func (c *conditions) speed(at func(*cases.Round) **float64) *numeric {
 		kit.ParseSpeed)
 }
 
-func (c *conditions) temperature(title string, at func(*cases.Round) **celsius) *numeric {
+func (c *conditions) temperature(title string, parse func(units.Set) func(string) (celsius, error), at func(*cases.Round) **celsius) *numeric {
 	return bind(c, func(u units.Set) string { return title + " " + string(u.Temperature) }, at,
 		func(u units.Set) func(celsius) string { return u.Temp },
-		func(u units.Set) func(string) (celsius, error) { return u.ParseTemp })
+		parse)
 }
 
 // bind gives a number of the round its field: what can't be read is marked and

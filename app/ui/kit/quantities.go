@@ -14,11 +14,25 @@ import (
 
 // Temp binds a temperature.
 func (f *Form) Temp(label string, at func(*cases.Case) **diagram.Celsius) fyne.CanvasObject {
+	return f.temp(label, at, func(u units.Set) func(string) (diagram.Celsius, error) { return u.ParseTemp })
+}
+
+// CoolantTemp binds a temperature that an engine's coolant can have.
+func (f *Form) CoolantTemp(label string, at func(*cases.Case) **diagram.Celsius) fyne.CanvasObject {
+	return f.temp(label, at, ParseCoolant)
+}
+
+func (f *Form) temp(label string, at func(*cases.Case) **diagram.Celsius, parse func(units.Set) func(string) (diagram.Celsius, error)) fyne.CanvasObject {
 	return f.Quantity(
 		func(u units.Set) string { return label + ", " + string(u.Temperature) },
 		func(c *cases.Case, u units.Set) string { return Written(*at(c), u.Temp) },
-		func(c *cases.Case, text string, u units.Set) error { return Set(at(c), text, u.ParseTemp) },
+		func(c *cases.Case, text string, u units.Set) error { return Set(at(c), text, parse(u)) },
 	)
+}
+
+// ParseCoolant reads a temperature that an engine's coolant can have.
+func ParseCoolant(u units.Set) func(string) (diagram.Celsius, error) {
+	return Between(u.ParseTemp, cases.CoolantLeastC, cases.CoolantMostC, u.TempUnit)
 }
 
 // Press binds a pressure above the air around that is no less than low, so that

@@ -132,7 +132,7 @@ func (h *hand) read() (r row, ok bool) {
 	}
 	minutes, err := kit.Between(units.Number, 0, mostMinutes, kit.Plain[float64])(h.minute.Text)
 	take(h.minute, err)
-	c, err := kit.Between(h.units.ParseTemp, cases.CoolantLeastC, cases.CoolantMostC, h.units.TempUnit)(h.degrees.Text)
+	c, err := kit.ParseCoolant(h.units)(h.degrees.Text)
 	take(h.degrees, err)
 	take(h.rpm, kit.Set(&r.rpm, h.rpm.Text, kit.ParseRPM))
 	take(h.speed, kit.Set(&r.kmh, h.speed.Text, kit.ParseSpeed(h.units)))
