@@ -8,6 +8,7 @@ package cases
 
 import (
 	"encoding/json"
+	"math"
 	"slices"
 	"time"
 
@@ -160,6 +161,11 @@ type Log struct {
 	IntakeC     []float64 `json:"intake_c"`
 	LoadPercent []float64 `json:"load_percent"`
 	Extra       Extra     `json:"-"`
+}
+
+// SpeedNoted reports whether the log knows how fast the car went at any time.
+func (l *Log) SpeedNoted() bool {
+	return slices.ContainsFunc(l.SpeedKmh, func(v float64) bool { return !math.IsNaN(v) })
 }
 
 // Verdict is the cause that was found.

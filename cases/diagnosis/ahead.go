@@ -9,6 +9,7 @@ import (
 	"loopbook/diagram"
 	"loopbook/diagram/physics"
 	"loopbook/diagram/physics/ensemble"
+	"loopbook/diagram/warmup"
 )
 
 // hotIdleS is how long an idle lasts until a fan ought to have come (judgement).
@@ -93,12 +94,9 @@ func (p *Plan) hot(r *cases.Round) bool {
 	return !onRoad(r) && (r.EctC != nil && *r.EctC >= evidence.FanDueC(p.opensC()) || r.Gauge == cases.GaugeAboveMiddle || r.Gauge == cases.GaugeRed)
 }
 
-// usualOpensC is taken for a thermostat whose rating isn't known.
-const usualOpensC diagram.Celsius = 88
-
 func (p *Plan) opensC() diagram.Celsius {
 	if p.Setting.OpensC == nil {
-		return usualOpensC
+		return warmup.UsualOpensC
 	}
 	return *p.Setting.OpensC
 }

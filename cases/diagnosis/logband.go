@@ -42,10 +42,9 @@ func PlanForLog(c *cases.Case, l *cases.Log, startS float64) (Plan, bool) {
 	step := min(l.TimeS[n-1]-startS, logMostS) / logPoints
 	start := ensemble.Start{AmbientC: airOf(c, l)}
 	rpm, kmh := runAlong(l.TimeS, l.EngineRPM, startS, step), runAlong(l.TimeS, l.SpeedKmh, startS, step)
-	moves := slices.ContainsFunc(l.SpeedKmh, func(v float64) bool { return !math.IsNaN(v) })
 	for i := range rpm {
 		start.Stops = append(start.Stops, ensemble.Stop{Seconds: step, Blower: -1, Held: true, RPM: rpm[i], SpeedKmh: kmh[i],
-			Unsaid: !moves && (rpm[i] == 0 || rpm[i] > idleMostRPM)})
+			Unsaid: !l.SpeedNoted() && (rpm[i] == 0 || rpm[i] > idleMostRPM)})
 	}
 	p.Setting.Starts, p.Setting.Ahead = []ensemble.Start{start}, nil
 	p.share = logShare

@@ -9,9 +9,9 @@ import (
 	"loopbook/diagram/say"
 )
 
-// sensorMostC is the most that a sensor's value is believed to be coolant's: from
+// SensorMostC is the most that a sensor's value is believed to be coolant's: from
 // there on its circuit is cut or shorted (SN2, published, V35).
-const sensorMostC diagram.Celsius = 130
+const SensorMostC diagram.Celsius = 130
 
 // hottest is the hottest coolant that a case tells of, and where.
 type hottest struct {
@@ -39,7 +39,7 @@ func (a *Analyst) hottestOf(c *cases.Case, all []*moment) hottest {
 		return h
 	}
 	for _, code := range c.Codes {
-		if t := code.FreezeFrame.EctC; t != nil && *t <= sensorMostC && !a.codes.ofCoolantSensor(code.Code) {
+		if t := code.FreezeFrame.EctC; t != nil && *t <= SensorMostC && !a.codes.ofCoolantSensor(code.Code) {
 			h.take(*t, say.Of("hottest.frame", InLetters(code.Code)))
 		}
 	}
@@ -75,7 +75,7 @@ func logPlace(l *cases.Log) say.Text {
 func heldC(ectC []float64) (diagram.Celsius, bool) {
 	most := math.Inf(-1)
 	for i := 1; i < len(ectC); i++ {
-		if v := min(ectC[i-1], ectC[i]); v > most && max(ectC[i-1], ectC[i]) <= float64(sensorMostC) {
+		if v := min(ectC[i-1], ectC[i]); v > most && max(ectC[i-1], ectC[i]) <= float64(SensorMostC) {
 			most = v
 		}
 	}

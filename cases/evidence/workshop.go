@@ -8,6 +8,7 @@ import (
 	lifts "loopbook/diagram/lift"
 	"loopbook/diagram/say"
 	"loopbook/diagram/thermistor"
+	"loopbook/diagram/warmup"
 )
 
 // Check is what one workshop check comes to.
@@ -149,10 +150,6 @@ func benchSums(c *cases.Case, t *cases.Test) []Sum {
 	return out
 }
 
-// usualOpensC is where an engine works whose thermostat isn't known: TH5,
-// common practice.
-const usualOpensC diagram.Celsius = 88
-
 func sensorSums(c *cases.Case, t *cases.Test) []Sum {
 	curve, err := thermistor.Fit(reference(t))
 	if err != nil {
@@ -169,7 +166,7 @@ func sensorSums(c *cases.Case, t *cases.Test) []Sum {
 			out = append(out, Sum{say.Of("sum.at", p.C), say.Of("sum.outside")})
 		}
 	}
-	working := usualOpensC
+	working := warmup.UsualOpensC
 	if c.Loop.ThermostatOpensC != nil {
 		working = *c.Loop.ThermostatOpensC
 	}

@@ -7,21 +7,23 @@ import (
 	"loopbook/diagram/say"
 )
 
+// UsualOpensC is taken for a thermostat whose rating isn't known: TH5, common practice.
+const UsualOpensC diagram.Celsius = 88
+
 // The regulation's criterion for a warm-up and what keeps from a verdict.
 const (
-	usualOpensC diagram.Celsius = 88  // TH5, common practice
-	targetK                     = 11  // 20 °F: REG1, published (R1, R4)
-	frostC                      = -7  // 20 °F: REG2, published (R1, R4)
-	idleShare                   = 0.5 // REG5, published (R4)
-	idleKmh                     = 3
-	idleRPM                     = 1200
-	drivenS                     = 12 * 60 // WU1, common practice: the longest that driving takes
-	windowS                     = 30 * 60 // the longest time window of a maker seen (published, V10)
+	targetK   = 11  // 20 °F: REG1, published (R1, R4)
+	frostC    = -7  // 20 °F: REG2, published (R1, R4)
+	idleShare = 0.5 // REG5, published (R4)
+	idleKmh   = 3
+	idleRPM   = 1200
+	drivenS   = 12 * 60 // WU1, common practice: the longest that driving takes
+	windowS   = 30 * 60 // the longest time window of a maker seen (published, V10)
 )
 
 func ratingOf(o Options) diagram.Celsius {
 	if o.OpensC == nil {
-		return usualOpensC
+		return UsualOpensC
 	}
 	return *o.OpensC
 }
@@ -30,7 +32,7 @@ func ratingOf(o Options) diagram.Celsius {
 // seen; not reaching needs time, driving and air that isn't frost.
 func (r *Result) verdict(w *run, o Options) {
 	if o.OpensC == nil {
-		r.remark(say.Of("remark.rating", usualOpensC))
+		r.remark(say.Of("remark.rating", UsualOpensC))
 	}
 	r.TargetC = ratingOf(o) - targetK
 	if w == nil || !r.ColdStart || *r.StartC >= r.TargetC {

@@ -30,7 +30,7 @@ func WarmUp(c *cases.Case, l *cases.Log, r warmup.Result, b *diagnosis.Band, by 
 	}
 	if b != nil {
 		like := by.Of("chart.healthy-driven")
-		if len(l.SpeedKmh) == 0 {
+		if !l.SpeedNoted() {
 			like = by.Of("chart.healthy-anyhow")
 		}
 		lines.Bands, measured.Name = append(lines.Bands, band(b, like, by)), by.Of("chart.measured")

@@ -33,3 +33,12 @@ func leave(o fyne.CanvasObject, e *fyne.KeyEvent) {
 		c.OnTypedKey()(e)
 	}
 }
+
+// escaped gives the window an Escape that the focus has no use for, and reports whether the key was one.
+func escaped(o fyne.CanvasObject, e *fyne.KeyEvent) bool {
+	if e.Name != fyne.KeyEscape {
+		return false
+	}
+	leave(o, e)
+	return true
+}

@@ -47,8 +47,7 @@ func (b *Button) FocusGained() {
 // TypedKey presses, or leaves the key to the window.
 func (b *Button) TypedKey(e *fyne.KeyEvent) {
 	switch {
-	case e.Name == fyne.KeyEscape:
-		leave(b, e)
+	case escaped(b, e):
 	case b.byEnter && (e.Name == fyne.KeyReturn || e.Name == fyne.KeyEnter):
 		b.Tapped(nil)
 	default:
@@ -75,11 +74,9 @@ func (c *Check) FocusGained() {
 
 // TypedKey leaves Escape to the window.
 func (c *Check) TypedKey(e *fyne.KeyEvent) {
-	if e.Name == fyne.KeyEscape {
-		leave(c, e)
-		return
+	if !escaped(c, e) {
+		c.Check.TypedKey(e)
 	}
-	c.Check.TypedKey(e)
 }
 
 // Select is a list to choose from.
@@ -101,11 +98,9 @@ func (s *Select) FocusGained() {
 
 // TypedKey leaves Escape to the window.
 func (s *Select) TypedKey(e *fyne.KeyEvent) {
-	if e.Name == fyne.KeyEscape {
-		leave(s, e)
-		return
+	if !escaped(s, e) {
+		s.Select.TypedKey(e)
 	}
-	s.Select.TypedKey(e)
 }
 
 // Slider is a bar to set a number by.
@@ -155,9 +150,7 @@ func NewList(length func() int, line func() fyne.CanvasObject, fill func(widget.
 
 // TypedKey leaves Escape to the window.
 func (l *List) TypedKey(e *fyne.KeyEvent) {
-	if e.Name == fyne.KeyEscape {
-		leave(l, e)
-		return
+	if !escaped(l, e) {
+		l.List.TypedKey(e)
 	}
-	l.List.TypedKey(e)
 }

@@ -3,23 +3,19 @@ package likelihood
 import (
 	"errors"
 	"math"
+	"slices"
 
 	"loopbook/cases"
 	"loopbook/cases/evidence"
-	"loopbook/diagram"
 	"loopbook/diagram/say"
+	"loopbook/diagram/warmup"
 )
 
 const framesFile = "frames.json"
 
-// A freeze frame is of an engine that is too hot from so far over its thermostat's opening, on cars that run
-// cool as on those that run warm (judgement: above the fan's second speed, FN5), and up to what a circuit that is cut or
-// shorted has a sensor say (SN2, published, V35).
-const (
-	frameHotK  = 17
-	frameMostC = 130
-	usualOpenC = 88 // TH5
-)
+// frameHotK is how far over its thermostat's opening an engine is too hot in a freeze frame, on cars that run
+// cool as on those that run warm (judgement: above the fan's second speed, FN5).
+const frameHotK = 17
 
 // frameRow is the share of the frames of a hot engine that were taken standing. On a car that was
 // driven they are the rest of them.
@@ -52,18 +48,16 @@ func (t *Tables) readFrames(text []byte) error {
 // Frame is what the first freeze frame of a hot engine says by whether the car stood: that it was hot its
 // code says already. It is false without one, and where the customer told of traffic or road, which is the same news.
 func (t *Tables) Frame(c *cases.Case) (Factor, bool) {
-	for _, s := range c.Complaint.Symptoms {
-		if s == "overheats-idle" || s == "overheats-road" {
-			return Factor{}, false
-		}
+	if told := c.Complaint.Symptoms; slices.Contains(told, "overheats-idle") || slices.Contains(told, "overheats-road") {
+		return Factor{}, false
 	}
-	opensC := diagram.Celsius(usualOpenC)
+	opensC := warmup.UsualOpensC
 	if c.Loop.ThermostatOpensC != nil {
 		opensC = *c.Loop.ThermostatOpensC
 	}
 	for _, code := range c.Codes {
 		f := code.FreezeFrame
-		if f.EctC == nil || f.SpeedKmh == nil || *f.EctC < opensC+frameHotK || *f.EctC > frameMostC {
+		if f.EctC == nil || f.SpeedKmh == nil || *f.EctC < opensC+frameHotK || *f.EctC > evidence.SensorMostC {
 			continue
 		}
 		switch word := evidence.InLetters(code.Code); {
