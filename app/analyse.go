@@ -58,7 +58,7 @@ func analyse(ctx context.Context, c console, args []string) error {
 		}
 		t := m.think(&b.Case, prior)
 		answer := evidence.Document(&b.Case, t.found)
-		diagnosis.Fill(&answer, t.ranking, t.next)
+		diagnosis.Fill(&answer, t.ranking, t.next, t.beside)
 		if err := out.Encode(answer); err != nil {
 			return err
 		}

@@ -29,6 +29,7 @@ func (d *desk) causes() causes.Data {
 	out.Chosen, out.Blank = a.chosen.Cause, a.thought.ranking.Blank
 	out.For, out.Against = reasonLines(a.chosen.For, d.units), reasonLines(a.chosen.Against, d.units)
 	out.Checks = checkLines(a.thought, roundToRead(a), d.units)
+	out.Beside = besideLine(a.thought.beside, d.units)
 	out.Next, _ = nextStep(&d.c)
 	out.Basis, out.Standing = basisOf(a), standingOf(a)
 	d.compare(&out, a)
@@ -51,7 +52,7 @@ func reasonLines(reasons []diagnosis.Reason, u units.Set) []causes.Reason {
 const mostPoints = 4
 
 func checkLines(t thought, round string, u units.Set) []causes.Check {
-	by, doubt := say.English().With(u), 0.0
+	doubt := 0.0
 	for _, c := range t.ranking.Causes {
 		if p := c.Probability; p > 0 {
 			doubt -= p * math.Log2(p)
@@ -60,13 +61,11 @@ func checkLines(t thought, round string, u units.Set) []causes.Check {
 	out := make([]causes.Check, 0, len(t.next))
 	points, told := 0, map[string]bool{}
 	for _, c := range t.next {
-		line := causes.Check{
-			Check: c.Check.Check, Point: c.Point,
-			Title: by.Say(c.Title()), Text: by.Say(c.Text()), Needs: by.Say(c.Needs.Text()),
-			Minutes: kit.L("window.minutes", c.Minutes),
-			Worth:   kit.L("window.causes.settles", 100*min(c.Bits/doubt, 1)),
-			Caution: by.Say(c.Caution()),
+		if b := t.beside; b != nil && len(b.Next) > 0 && b.Next[0].Check.Check == c.Check.Check {
+			continue // it stands with the second fault
 		}
+		line := checkLine(c, u)
+		line.Worth = kit.L("window.causes.settles", 100*min(c.Bits/doubt, 1))
 		if c.Point != "" {
 			line.Title = kit.L("window.causes.read-point", say.Place(c.Point))
 			if points++; points > mostPoints {
@@ -79,6 +78,29 @@ func checkLines(t thought, round string, u units.Set) []causes.Check {
 			told[line.Text] = true
 		}
 		out = append(out, line)
+	}
+	return out
+}
+
+func checkLine(c diagnosis.Check, u units.Set) causes.Check {
+	by := say.English().With(u)
+	return causes.Check{
+		Check: c.Check.Check, Point: c.Point,
+		Title: by.Say(c.Title()), Text: by.Say(c.Text()), Needs: by.Say(c.Needs.Text()),
+		Minutes: kit.L("window.minutes", c.Minutes), Caution: by.Say(c.Caution()),
+	}
+}
+
+// besideLine is what may be a second fault, with the check that tells most of it.
+func besideLine(b *diagnosis.Beside, u units.Set) *causes.Beside {
+	if b == nil {
+		return nil
+	}
+	out := &causes.Beside{Text: say.English().With(u).Say(b.Words())}
+	if len(b.Next) > 0 {
+		line := checkLine(b.Next[0], u)
+		line.Worth = kit.L("window.causes.tells-second")
+		out.Check = &line
 	}
 	return out
 }

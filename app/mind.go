@@ -120,6 +120,7 @@ type thought struct {
 	found   evidence.Findings
 	ranking diagnosis.Ranking
 	next    []diagnosis.Check
+	beside  *diagnosis.Beside // nil: nothing is left open
 }
 
 // think judges the case by the crowds that are there, each cause with its
@@ -144,6 +145,6 @@ func (m *mind) crowd(g grounds) *ensemble.Ensemble {
 func (m *mind) weigh(c *cases.Case, g grounds, crowd *ensemble.Ensemble, prior diagnosis.Prior) thought {
 	t := thought{found: m.analyst.Analyse(c)}
 	t.ranking = m.rank(c, t.found, g, crowd, prior)
-	t.next = m.judge.Next(t.ranking)
+	t.next, t.beside = m.judge.Next(t.ranking), m.judge.Beside(t.ranking)
 	return t
 }

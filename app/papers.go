@@ -40,7 +40,7 @@ func (m *mind) material(ctx context.Context, b cases.Bundle) (report.Material, e
 	found := m.analyst.Analyse(c) // by the model's ranges now
 	before := m.rank(c, found, stages[0], crowds[0], diagnosis.Prior{})
 	judged := proof.Judge(c, found, m.rank(c, found, stages[1], crowds[1], diagnosis.Prior{}))
-	return report.Material{Case: c, Found: found, Causes: &before, Next: m.judge.Next(before), Proof: &judged, Photo: fileOf(b), Hash: hashOf(c)}, nil
+	return report.Material{Case: c, Found: found, Causes: &before, Next: m.judge.Next(before), Beside: m.judge.Beside(before), Proof: &judged, Photo: fileOf(b), Hash: hashOf(c)}, nil
 }
 
 // hashOf is the SHA-256 of the case as a file holds it, in hex.

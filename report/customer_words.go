@@ -24,7 +24,7 @@ func (c *customer) wrongHead() string {
 // wrong is the cause in plain words, or what the customer has told of.
 func (c *customer) wrong() say.Text {
 	if cause := c.c.Verdict.Cause; cause != "" {
-		return say.Of("customer.wrong." + string(cause))
+		return say.Sentences(say.Of("customer.wrong."+string(cause)), c.besides())
 	}
 	var told []say.Text
 	for _, s := range c.c.Complaint.Symptoms {
@@ -34,6 +34,14 @@ func (c *customer) wrong() say.Text {
 		return say.Of("customer.wrong.nothing")
 	}
 	return say.Of("customer.wrong.open", say.List(told...))
+}
+
+// besides is a check that the cause is no reason for, unless the loop is shown to be sound since.
+func (c *customer) besides() say.Text {
+	if c.m.Beside == nil || c.state() == fixed {
+		return say.Text{}
+	}
+	return say.Of("customer.besides", c.m.Beside.Checks[0])
 }
 
 // did is what was done, from the parts and the steps that are ticked.

@@ -40,6 +40,7 @@ type Material struct {
 	Causes *diagnosis.Ranking // of the time before the repair; nil: not judged
 	Proof  *proof.Proof       // nil: not judged
 	Next   []diagnosis.Check
+	Beside *diagnosis.Beside // what the cause leaves open; nil: nothing
 	Shop   Shop
 
 	Photo    func(file string) ([]byte, error) // opens a picture of the case; nil: they aren't there

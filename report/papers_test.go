@@ -40,7 +40,7 @@ func judged(t testing.TB, c *cases.Case) report.Material {
 	}
 	before := rank(cases.BeforeRepair)
 	p := proof.Judge(c, m.Found, rank(cases.AfterRepair))
-	m.Causes, m.Next, m.Proof = &before, j.Next(before), &p
+	m.Causes, m.Next, m.Beside, m.Proof = &before, j.Next(before), j.Beside(before), &p
 	return m
 }
 

@@ -25,6 +25,7 @@ func writeRecord(w io.Writer, m Material, o Options) error {
 	s.wholeCase()
 	s.tests()
 	s.causes()
+	s.beside()
 	s.next()
 	s.verdict()
 	s.repair()

@@ -76,6 +76,19 @@ func (s *sheet) reasons(list []diagnosis.Reason) string {
 	return out
 }
 
+// beside is what the judged cause is no reason for, with the check that would tell what is.
+func (s *sheet) beside() {
+	b := s.m.Beside
+	if b == nil {
+		return
+	}
+	s.subheading(s.by.Of("beside.title"), 3*bodyStyle.lead())
+	s.paragraph(s.by.Say(b.Words()), bodyStyle)
+	if len(b.Next) > 0 {
+		s.bullets(margin, []string{s.checkRow(b.Next[0])}, bodyStyle)
+	}
+}
+
 // next are the checks that would tell most, while there is no verdict.
 func (s *sheet) next() {
 	if s.c.Verdict.Cause != "" || len(s.m.Next) == 0 {
@@ -85,7 +98,11 @@ func (s *sheet) next() {
 	s.heading(s.by.Of("record.next"), 3*bodyStyle.lead())
 	var list []string
 	for _, c := range s.m.Next[:min(len(s.m.Next), most)] {
-		list = append(list, s.by.Of("record.next-row", c.Title(), c.Minutes)+" "+s.by.Say(c.Text())+" "+s.by.Say(c.Caution()))
+		list = append(list, s.checkRow(c))
 	}
 	s.bullets(margin, list, bodyStyle)
+}
+
+func (s *sheet) checkRow(c diagnosis.Check) string {
+	return s.by.Of("record.next-row", c.Title(), c.Minutes) + " " + s.by.Say(c.Text()) + " " + s.by.Say(c.Caution())
 }

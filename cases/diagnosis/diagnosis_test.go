@@ -101,7 +101,7 @@ func TestBlankCaseAnswersThePrior(t *testing.T) {
 			}
 		}
 		a := evidence.Answer{}
-		diagnosis.Fill(&a, r, nil)
+		diagnosis.Fill(&a, r, nil, nil)
 		if len(a.Flags) != 1 || a.Flags[0].ID != "prior-only" || len(a.Causes) != 24 {
 			t.Errorf("%s: flags %v, %d causes", name, a.Flags, len(a.Causes))
 		}
@@ -381,7 +381,7 @@ func TestOddCasesAreAnswered(t *testing.T) {
 		r := b.rank(t, c, diagnosis.Prior{})
 		r.Explain(24)
 		a := evidence.Answer{}
-		diagnosis.Fill(&a, r, b.judge.Next(r))
+		diagnosis.Fill(&a, r, b.judge.Next(r), b.judge.Beside(r))
 		text, err := json.Marshal(a)
 		if err != nil || strings.Contains(string(text), "NaN") {
 			t.Errorf("%v: %s", err, text)

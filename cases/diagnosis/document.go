@@ -8,8 +8,8 @@ import (
 )
 
 // Fill adds causes and next checks to the analysis's document; a case with
-// nothing to go on gets a flag that says so.
-func Fill(a *evidence.Answer, r Ranking, next []Check) {
+// nothing to go on gets a flag that says so, and so does what the judged cause leaves open.
+func Fill(a *evidence.Answer, r Ranking, next []Check, beside *Beside) {
 	for _, c := range r.Causes {
 		a.Causes = append(a.Causes, evidence.CauseAnswer{ID: c.Cause, Probability: c.Probability, For: told(c.For), Against: told(c.Against)})
 	}
@@ -22,6 +22,11 @@ func Fill(a *evidence.Answer, r Ranking, next []Check) {
 		a.Flags = append(a.Flags, evidence.Flag{
 			ID: "prior-only", Round: evidence.WholeCase, Severity: evidence.Note,
 			Text: say.Of("flag.prior-only"), Because: []say.Text{say.Of("because.prior-only")},
+		}.Answer())
+	}
+	if beside != nil {
+		a.Flags = append(a.Flags, evidence.Flag{
+			ID: "second-fault", Round: evidence.WholeCase, Severity: evidence.Look, Text: beside.Words(), Because: beside.Checks,
 		}.Answer())
 	}
 }

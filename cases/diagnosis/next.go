@@ -34,12 +34,12 @@ func (j *Judge) Next(r Ranking) []Check {
 		}
 	}
 	done := outcomes(s.c, s.plan.Stage)
-	joint, dry := s.joint(), slices.Contains(done, outcome{"level", "empty"}) // without coolant no engine is run
+	joint := s.joint()
 	for _, check := range j.tables.Checks() {
 		kind := cases.TestKind(check.Check)
 		switch {
-		case check.Needs == likelihood.Warm && (s.tooHot() || dry):
-		case check.Check == likelihood.WarmUp && (s.logged() || dry):
+		case s.bars(check, done):
+		case check.Check == likelihood.WarmUp && s.logged():
 		case check.Check == likelihood.HosePoint:
 			for _, p := range s.unread() {
 				offer(Check{check, p, s.pointBits(joint, p)})
@@ -48,12 +48,28 @@ func (j *Judge) Next(r Ranking) []Check {
 			if n := slices.Index(s.plan.Ahead, check.Check); n >= 0 && s.plan.wanted(s.c, check.Check) {
 				offer(Check{check, "", s.aheadBits(joint, n)})
 			}
-		case !slices.ContainsFunc(done, func(o outcome) bool { return o.kind == kind }):
+		case !isDone(done, kind):
 			offer(Check{check, "", testBits(s.chance, j.tables.Outcomes(kind))})
 		}
 	}
-	sort.SliceStable(out, func(a, b int) bool { return out[a].PerMinute() > out[b].PerMinute() })
+	byWorth(out)
 	return out
+}
+
+// byWorth puts the most told per minute first.
+func byWorth(checks []Check) {
+	sort.SliceStable(checks, func(a, b int) bool { return checks[a].PerMinute() > checks[b].PerMinute() })
+}
+
+func isDone(done []outcome, kind cases.TestKind) bool {
+	return slices.ContainsFunc(done, func(o outcome) bool { return o.kind == kind })
+}
+
+// bars reports whether the engine may not be run for the check: it is too hot, or without
+// coolant.
+func (s *sheet) bars(check likelihood.Check, done []outcome) bool {
+	dry := slices.Contains(done, outcome{"level", "empty"})
+	return check.Needs == likelihood.Warm && (s.tooHot() || dry) || check.Check == likelihood.WarmUp && dry
 }
 
 // tooHot reports whether the engine was last seen so hot that it is to be switched

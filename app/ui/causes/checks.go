@@ -41,6 +41,12 @@ func (v *View) showHead() {
 
 func (v *View) showChecks() {
 	v.checks.RemoveAll()
+	if b := v.data.Beside; b != nil {
+		v.checks.Add(kit.Card("look", kit.L("beside.title"), kit.Span{Text: b.Text, Small: true}))
+		if b.Check != nil {
+			v.checks.Add(v.checkCard(*b.Check))
+		}
+	}
 	for _, c := range v.data.Checks {
 		v.checks.Add(v.checkCard(c))
 	}

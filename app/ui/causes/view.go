@@ -35,8 +35,9 @@ type Data struct {
 
 	Next   Next // what comes after the verdict
 	Checks []Check
-	Basis  string // what the causes were weighed from
-	Blank  bool   // from nothing: the odds before this case
+	Beside *Beside // what the judged cause is no reason for; nil: nothing
+	Basis  string  // what the causes were weighed from
+	Blank  bool    // from nothing: the odds before this case
 	// Standing says how far all this may be read as the last word.
 	Standing string
 
@@ -75,6 +76,12 @@ type Check struct {
 	Text    string
 	Needs   string // of the engine; "": anything
 	Caution string
+}
+
+// Beside is what may be a second fault.
+type Beside struct {
+	Text  string
+	Check *Check // tells what it is; nil: none is left
 }
 
 // View is the screen. Its callbacks must all be set before it is shown.

@@ -1,0 +1,132 @@
+package diagnosis
+
+import (
+	"math"
+	"slices"
+
+	"loopbook/cases"
+	"loopbook/cases/diagnosis/likelihood"
+	"loopbook/diagram/say"
+)
+
+// Beside is what the judged cause leaves open: checks that came out badly for which it is no
+// reason, and the faults that would be one. A ranking asks which one cause explains all of a
+// case; a car may have two.
+type Beside struct {
+	Of     cases.Cause // the verdict, or what is likelier than all else
+	Checks []say.Text  // how each came out
+	Causes []Ranked    // with their chances if it is one of the other faults
+	Next   []Check     // that tell those apart, the most told per minute first
+}
+
+const (
+	judgedFrom    = 0.5 // the chance from which a cause that is no verdict yet counts as judged
+	otherwiseFrom = 7.0 // a check is open where another fault makes its outcome so many times as likely
+	besideFrom    = 0.1 // the chance from which another fault is named
+	besideMost    = 3
+)
+
+// Beside asks what the judged cause leaves open; nil: nothing, or nothing is judged yet. The
+// thresholds are judgement.
+func (j *Judge) Beside(r Ranking) *Beside {
+	s := &r.sheet
+	b := &Beside{Of: judged(r)}
+	if b.Of == "" {
+		return nil
+	}
+	done, chance := outcomes(s.c, s.plan.Stage), s.others(b.Of)
+	for _, o := range done {
+		f, known := j.tables.Test(o.kind, o.word)
+		if !known {
+			continue
+		}
+		switch {
+		case o.word == likelihood.Pass:
+			for i := range chance {
+				chance[i] *= math.Exp(f.Log[i])
+			}
+		case slices.Max(f.Log)-f.Log[indexOf(b.Of)] >= math.Log(otherwiseFrom):
+			b.Checks = append(b.Checks, f.Label)
+			for i := range chance {
+				chance[i] *= reason(f, i)
+			}
+		}
+	}
+	if len(b.Checks) == 0 {
+		return nil
+	}
+	share(chance)
+	b.Causes, b.Next = named(chance), j.tellApart(s, done, chance)
+	return b
+}
+
+// judged is the cause that the case is taken to have: the verdict, where it is of this stage, or one
+// that is likelier than all others together.
+func judged(r Ranking) cases.Cause {
+	if v := r.sheet.c.Verdict.Cause; v != "" && r.Stage == cases.BeforeRepair {
+		return v
+	}
+	if first := r.Causes[0]; !r.Blank && first.Probability >= judgedFrom {
+		return first.Cause
+	}
+	return ""
+}
+
+// others are the chances before the case of all faults but one.
+func (s *sheet) others(but cases.Cause) []float64 {
+	chance := slices.Clone(s.prior)
+	chance[indexOf(cases.Healthy)], chance[indexOf(but)] = 0, 0
+	return chance
+}
+
+// reason is how far a cause is a reason for an outcome that healthy loops have too: two open
+// checks may have two reasons, so none counts as impossible.
+func reason(f likelihood.Factor, cause int) float64 {
+	return max(math.Exp(f.Log[cause])-math.Exp(f.Log[indexOf(cases.Healthy)]), 0.005)
+}
+
+// share scales chances so that they sum to 1.
+func share(chance []float64) {
+	sum := 0.0
+	for _, p := range chance {
+		sum += p
+	}
+	for i := range chance {
+		chance[i] /= sum
+	}
+}
+
+func named(chance []float64) []Ranked {
+	all := sorted(chance)
+	n := 0
+	for n < besideMost && all[n].Probability >= besideFrom {
+		n++
+	}
+	return all[:n]
+}
+
+// tellApart are the checks not done yet by what they tell of faults with those chances.
+func (j *Judge) tellApart(s *sheet, done []outcome, chance []float64) []Check {
+	var out []Check
+	for _, check := range j.tables.Checks() {
+		kind := cases.TestKind(check.Check)
+		outcomes := j.tables.Outcomes(kind)
+		if len(outcomes) == 0 || s.bars(check, done) || isDone(done, kind) {
+			continue
+		}
+		if c := (Check{check, "", testBits(chance, outcomes)}); c.Bits >= leastBits {
+			out = append(out, c)
+		}
+	}
+	byWorth(out)
+	return out
+}
+
+// Words tell what is open and what it would be.
+func (b *Beside) Words() say.Text {
+	causes := make([]say.Text, len(b.Causes))
+	for i, c := range b.Causes {
+		causes[i] = say.Of("beside.chance", c.Cause.Text(), Chance(c.Probability))
+	}
+	return say.Sentences(say.Of("beside.open", b.Of.Text(), say.Items(b.Checks...)), say.Of("beside.would", say.List(causes...)), say.Of("beside.again"))
+}

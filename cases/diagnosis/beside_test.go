@@ -1,0 +1,93 @@
+package diagnosis_test
+
+import (
+	"slices"
+	"testing"
+
+	"loopbook/cases"
+	"loopbook/cases/casetest"
+	"loopbook/cases/diagnosis"
+	"loopbook/cases/evidence"
+	"loopbook/diagram"
+)
+
+// fanDead is a fan that doesn't run when told to.
+func fanDead() cases.Test {
+	return cases.Test{Kind: "fan", Stage: cases.BeforeRepair, Commanded: casetest.P(true), Runs: casetest.P(false)}
+}
+
+// leaking is a system that loses its pressure within minutes (testdata/trade/tests.md has what a
+// sound one holds).
+func leaking() cases.Test {
+	return cases.Test{Kind: "pressure-hold", Stage: cases.BeforeRepair, StartKPa: casetest.P(diagram.KPa(100)), EndKPa: casetest.P(diagram.KPa(50)), Minutes: casetest.P(10.0)}
+}
+
+// A dead fan doesn't empty the loop (common practice, no source): a pressure that falls beside it
+// is open, and what it would be are the leaks that the trade's tests look for with pressure.
+func TestWhatTheVerdictIsNoReasonFor(t *testing.T) {
+	b := newBench(t)
+	for name, tt := range map[string]struct {
+		verdict cases.Cause
+		tests   []cases.Test
+		open    int
+		likely  cases.Cause
+	}{
+		"a leak beside a dead fan":     {"fan-not-running", []cases.Test{fanDead(), leaking()}, 1, "external-leak"},
+		"a dead fan beside a leak":     {"external-leak", []cases.Test{fanDead(), leaking()}, 1, "fan-not-running"},
+		"each alone is the verdict":    {"fan-not-running", []cases.Test{fanDead()}, 0, ""},
+		"a leak that is the verdict":   {"external-leak", []cases.Test{leaking()}, 0, ""},
+		"nothing wrong but both":       {cases.Healthy, []cases.Test{fanDead(), leaking()}, 2, ""},
+		"neither judged nor measured":  {"", nil, 0, ""},
+		"likely, if not yet a verdict": {"", []cases.Test{leaking()}, 0, ""},
+	} {
+		c := cases.Case{Loop: cases.Loop{Layout: "outlet-thermostat", Fan: "electric"}, Tests: tt.tests, Verdict: cases.Verdict{Cause: tt.verdict}}
+		beside := b.judge.Beside(b.rank(t, c, diagnosis.Prior{}))
+		if tt.open == 0 {
+			if beside != nil {
+				t.Errorf("%s: %v is open", name, beside.Checks)
+			}
+			continue
+		}
+		if beside == nil || len(beside.Checks) != tt.open {
+			t.Errorf("%s: open is %v, want %d checks", name, beside, tt.open)
+			continue
+		}
+		if tt.likely != "" && (len(beside.Causes) == 0 || beside.Causes[0].Cause != tt.likely) {
+			t.Errorf("%s: it would be %v, want %s first", name, beside.Causes, tt.likely)
+		}
+		if slices.ContainsFunc(beside.Causes, func(r diagnosis.Ranked) bool { return r.Cause == tt.verdict || r.Cause == cases.Healthy }) {
+			t.Errorf("%s: %v names what it can't be", name, beside.Causes)
+		}
+		if slices.ContainsFunc(beside.Next, func(n diagnosis.Check) bool { return n.Check.Check == "fan" || n.Check.Check == "pressure-hold" }) {
+			t.Errorf("%s: a check that is done comes next: %v", name, beside.Next)
+		}
+	}
+}
+
+// A check that passes speaks against the second fault that it looks for.
+func TestSecondFaultIsNarrowedDown(t *testing.T) {
+	b := newBench(t)
+	c := cases.Case{Loop: cases.Loop{Layout: "outlet-thermostat"}, Tests: []cases.Test{fanDead(), leaking()}, Verdict: cases.Verdict{Cause: "fan-not-running"}}
+	wide := b.judge.Beside(b.rank(t, c, diagnosis.Prior{}))
+	if len(wide.Next) == 0 {
+		t.Fatal("no check tells the second faults apart")
+	}
+	var a evidence.Answer
+	diagnosis.Fill(&a, diagnosis.Ranking{}, nil, wide)
+	if len(a.Flags) != 1 || a.Flags[0].ID != "second-fault" || len(a.Flags[0].Because) != 1 {
+		t.Errorf("the analysis tells %v", a.Flags)
+	}
+	c.Tests = append(c.Tests, cases.Test{Kind: "combustion-gas", Stage: cases.BeforeRepair, Result: "negative"})
+	narrow := b.judge.Beside(b.rank(t, c, diagnosis.Prior{}))
+	share := func(s *diagnosis.Beside) float64 {
+		for _, r := range s.Causes {
+			if r.Cause == "combustion-leak" {
+				return r.Probability
+			}
+		}
+		return 0
+	}
+	if !(share(narrow) < share(wide)) {
+		t.Errorf("without gas found the head's chance goes from %g to %g", share(wide), share(narrow))
+	}
+}
