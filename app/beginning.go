@@ -57,11 +57,11 @@ func walkOf(check string) (cases.Round, bool) {
 	raised, idle, kmh := 2500.0, 800.0, 80.0
 	switch check {
 	case likelihood.RaisedIdle:
-		return cases.Round{Label: kit.L("window.hosemap.raised-idle"), EngineRPM: &raised}, true
+		return cases.Round{Label: kit.L("round.raised-idle"), EngineRPM: &raised}, true
 	case likelihood.HotIdle:
-		return cases.Round{Label: kit.L("window.hosemap.hot-idle"), EngineRPM: &idle, Heater: cases.HeaterOff}, true
+		return cases.Round{Label: kit.L("round.hot-idle"), EngineRPM: &idle, Heater: cases.HeaterOff}, true
 	case likelihood.AfterRoad:
-		return cases.Round{Label: kit.L("window.hosemap.after-road"), SpeedKmh: &kmh, Heater: cases.HeaterOff}, true
+		return cases.Round{Label: kit.L("round.after-road"), SpeedKmh: &kmh, Heater: cases.HeaterOff}, true
 	}
 	return cases.Round{}, false
 }

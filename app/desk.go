@@ -79,7 +79,7 @@ func (d *desk) begin() {
 	c := cases.Case{
 		Opened: time.Now().UTC().Truncate(time.Second),
 		Loop:   cases.Loop{Layout: "outlet-thermostat"},
-		Rounds: []cases.Round{{Label: kit.L("window.hosemap.warm-idle"), Stage: cases.BeforeRepair}},
+		Rounds: []cases.Round{{Label: kit.L("round.warm-idle"), Stage: cases.BeforeRepair}},
 	}
 	id, err := d.store.Put(d.ctx, c, kit.L("window.frame.new-case-edit"))
 	if err != nil {

@@ -2,6 +2,7 @@ package cases
 
 import (
 	"slices"
+	"strings"
 
 	"loopbook/diagram/say"
 )
@@ -14,6 +15,25 @@ func (s Stage) Text() say.Text { return wordText("stage."+string(s), s) }
 
 // Name is Text in English.
 func (s Stage) Name() string { return s.Text().String() }
+
+// UsualRounds are the labels of a usual walk round the loop: common practice.
+func UsualRounds() []say.Text {
+	return []say.Text{say.Of("round.cold"), say.Of("round.warm-idle"), say.Of("round.raised-idle"), say.Of("round.hot-idle"), say.Of("round.after-road")}
+}
+
+// Title is the round's label: a usual one, which is kept in English, in the reader's language, any
+// other as it is. It says nothing where there is none.
+func (r *Round) Title() say.Text {
+	for _, usual := range UsualRounds() {
+		if strings.EqualFold(usual.String(), r.Label) {
+			return usual
+		}
+	}
+	if r.Label == "" {
+		return say.Text{}
+	}
+	return say.Own(r.Label)
+}
 
 // Text is the fan's state in the words of the trade.
 func (s FanState) Text() say.Text { return wordText("fan-state."+string(s), s) }

@@ -5,6 +5,7 @@ import (
 
 	"loopbook/cases"
 	"loopbook/diagram/say"
+	"loopbook/diagram/units"
 )
 
 // Each word of the format is said in every language.
@@ -30,6 +31,7 @@ func TestVocabularyHasItsWords(t *testing.T) {
 	for _, state := range cases.CodeStates() {
 		all = append(all, cases.Code{State: state}.StateText())
 	}
+	all = append(all, cases.UsualRounds()...)
 	for _, l := range say.Langs() {
 		words, err := say.Catalogue(l)
 		if err != nil {
@@ -60,5 +62,19 @@ func TestUnknownWordIsSaidAsItStands(t *testing.T) {
 	}
 	if !cases.Cause("").Text().Empty() || cases.Cause("").Name() != "" {
 		t.Error("a word that isn't noted says something")
+	}
+}
+
+// A usual round's label is kept in English and read in any language; a person's own stays as it is.
+func TestUsualRoundsAreReadInAnyLanguage(t *testing.T) {
+	de, err := say.In(say.DE, units.Metric())
+	if err != nil {
+		t.Fatal(err)
+	}
+	for label, want := range map[string]string{"Warm idle": "Warmer Leerlauf", "warm idle": "Warmer Leerlauf", "warm idle, new sensor": "warm idle, new sensor", "": ""} {
+		r := cases.Round{Label: label}
+		if got := de.Say(r.Title()); got != want {
+			t.Errorf("%q is read as %q, want %q", label, got, want)
+		}
 	}
 }

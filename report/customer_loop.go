@@ -246,7 +246,7 @@ func (c *customer) panel(p panel, plain *diagram.Loop, rows []spot, x, width, he
 	c.paint(x, c.y, 1, drawing.Rect{Box: diagram.Box{0, 0, width, height}, Corner: 6, Fill: drawing.In(drawing.Card), Stroke: drawing.In(p.edge), StrokeWidth: 1})
 	c.paint(x+pad, c.y+pad+1, 1, p.sign)
 	c.put(x+pad+17, c.y+pad, c.by.Of("customer."+p.key), boxHead)
-	when := c.c.Rounds[p.round].Label
+	when := c.by.Say(c.c.Rounds[p.round].Title())
 	left := x + pad + 17 + c.measure(c.by.Of("customer."+p.key), boxHead) + 12
 	line := c.cut(when, x+width-pad-left, softStyle, 1)[0]
 	c.put(x+width-pad-c.measure(line, softStyle), c.y+pad+2, line, softStyle)

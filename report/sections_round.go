@@ -64,7 +64,7 @@ func (s *sheet) round(i int) {
 }
 
 func (s *sheet) roundName(i int) say.Text {
-	if l := s.c.Rounds[i].Label; l != "" {
+	if l := s.c.Rounds[i].Title(); !l.Empty() {
 		return say.Of("record.round", i+1, l)
 	}
 	return say.Of("record.round-bare", i+1)

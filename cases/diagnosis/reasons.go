@@ -175,7 +175,7 @@ func (s *sheet) lookReasons(c cases.Cause, looks []feature) []Reason {
 // words tell a feature with what the cause, and a healthy loop, would show.
 func (s *sheet) words(f feature, own, healthy int) say.Text {
 	title := f.title
-	if label := s.c.Rounds[s.plan.Rounds[f.stop]].Label; label != "" {
+	if label := s.c.Rounds[s.plan.Rounds[f.stop]].Title(); !label.Empty() {
 		title = say.Of("reason.in-round", title, label)
 	}
 	low, high := s.span(f, healthy)

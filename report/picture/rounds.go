@@ -55,7 +55,7 @@ func roundCurve(points []diagram.Point, c *cases.Case, f evidence.Findings, roun
 // RoundName is a round's label, or its number, and its stage where that is after
 // the repair.
 func RoundName(c *cases.Case, round int, by say.Speaker) string {
-	name := c.Rounds[round].Label
+	name := by.Say(c.Rounds[round].Title())
 	if name == "" {
 		name = by.Of("chart.round", round+1)
 	}

@@ -98,11 +98,8 @@ func (v *View) addMenu(at fyne.CanvasObject) {
 	if v.data.round() != nil {
 		items = append(items, fyne.NewMenuItem(kit.L("window.hosemap.same"), func() { v.AddRound("", true) }), fyne.NewMenuItemSeparator())
 	}
-	// The four conditions of a usual walk round the loop: common practice.
-	for _, label := range []string{
-		kit.L("window.hosemap.cold"), kit.L("window.hosemap.warm-idle"), kit.L("window.hosemap.raised-idle"),
-		kit.L("window.hosemap.hot-idle"), kit.L("window.hosemap.after-road"),
-	} {
+	for _, usual := range cases.UsualRounds() {
+		label := usual.String()
 		items = append(items, fyne.NewMenuItem(label, func() { v.AddRound(label, false) }))
 	}
 	v.popUp(items, below(at))

@@ -203,8 +203,8 @@ func ofOldPart(k cases.TestKind) bool { return k == "thermostat-bench" || k == "
 
 // roundName is a round's label, or its number where it has none.
 func roundName(c *cases.Case, i int) say.Text {
-	if l := c.Rounds[i].Label; l != "" {
-		return say.Own(l)
+	if l := c.Rounds[i].Title(); !l.Empty() {
+		return l
 	}
 	return say.Of("proof.round", i+1)
 }
