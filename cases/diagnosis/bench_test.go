@@ -7,6 +7,7 @@ import (
 	"loopbook/cases/diagnosis"
 	"loopbook/cases/evidence"
 	"loopbook/cases/trial"
+	"loopbook/diagram/physics/ensemble"
 )
 
 // A keystroke weighs the crowd anew, here for four rounds: wanted in 5 ms. What to check
@@ -41,4 +42,39 @@ func BenchmarkReweigh(b *testing.B) {
 			judge.Next(r)
 		}
 	})
+}
+
+// A case that was never looked at has its first ranking after the healthy cars and 40 of each
+// cause, as the window takes it: wanted in 0.5 s.
+func BenchmarkFirstRanking(b *testing.B) {
+	const firstDraws = 40
+	c := trial.Cases(1, 1, trial.OneSymptom)[0]
+	judge, err := diagnosis.NewJudge()
+	if err != nil {
+		b.Fatal(err)
+	}
+	analyst, err := evidence.Default()
+	if err != nil {
+		b.Fatal(err)
+	}
+	plan, _ := diagnosis.PlanFor(&c, diagnosis.StageOf(&c))
+	for i := 0; i < b.N; i++ {
+		ctx, cancel := context.WithCancel(context.Background())
+		var crowds diagnosis.Crowds
+		if _, err := crowds.Get(ctx, plan.Healthy(), nil); err != nil {
+			b.Fatal(err)
+		}
+		ranked := false
+		_, err := crowds.Get(ctx, plan, func(first *ensemble.Ensemble, _ float64) {
+			if first.N >= firstDraws && !ranked {
+				judge.Next(judge.Rank(&c, analyst.Analyse(&c), plan, first, diagnosis.Prior{}))
+				ranked = true
+				cancel()
+			}
+		})
+		cancel()
+		if !ranked {
+			b.Fatalf("no ranking by %d cars: %v", firstDraws, err)
+		}
+	}
 }

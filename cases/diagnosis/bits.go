@@ -140,11 +140,14 @@ func (s *sheet) aheadBits(joint weights, walk int) float64 {
 		return 0
 	}
 	few, stop, slots := s.reaching(joint), s.crowd.Ahead()+walk, s.mainSlots()
+	if len(few.w) == 0 {
+		return 0
+	}
 	before, after := entropy(s.chance), 0.0
 	step, passed, next := 1/float64(supposed), 0.0, 0.5/float64(supposed)
 	for i, w := range few.w {
 		for passed += w; passed > next && next < 1; next += step {
-			truth := s.crowd.Look(i%few.causes, i/few.causes, stop)
+			truth := s.ahead(few, i, stop)
 			after += entropy(s.given(few, truth, stop, slots)) * step
 		}
 	}
@@ -152,12 +155,17 @@ func (s *sheet) aheadBits(joint weights, walk int) float64 {
 }
 
 // reaching is the joint chance of the draws that reach the stops ahead, each
-// cause's chance kept.
+// cause's chance kept; there is none while the crowd is simulated.
 func (s *sheet) reaching(joint weights) weights {
-	n := min(s.crowd.N, ensemble.AheadDraws)
-	out := weights{joint.causes, slices.Clone(joint.w[:n*joint.causes])}
+	from := min(s.crowd.AheadFrom(), s.crowd.N)
+	out := weights{joint.causes, slices.Clone(joint.w[from*joint.causes:])}
 	out.share(s.chance)
 	return out
+}
+
+// ahead is what the car with the ith weight of those that reach a stop ahead shows there.
+func (s *sheet) ahead(reaching weights, i, stop int) []float32 {
+	return s.crowd.Look(i%reaching.causes, s.crowd.AheadFrom()+i/reaching.causes, stop)
 }
 
 func (s *sheet) mainSlots() []int {
@@ -179,7 +187,7 @@ func (s *sheet) given(joint weights, truth []float32, stop int, slots []int) []f
 		if w < 1e-7 {
 			continue
 		}
-		look, hoses := s.crowd.Look(i%joint.causes, i/joint.causes, stop), 1.0
+		look, hoses := s.ahead(joint, i, stop), 1.0
 		student := func(slot int) float64 {
 			off := float64(truth[slot]-look[slot]) / (modelK + modelPart*math.Abs(float64(truth[slot])-air))
 			return 1 + off*off/tail

@@ -26,6 +26,7 @@ const dutyS = 180
 type Ensemble struct {
 	Setting Setting
 	N       int // draws of each cause
+	whole   int // that are or will be simulated
 	stops   int
 	slots   int
 	walls   []float64 // of each draw
@@ -40,12 +41,16 @@ func (e *Ensemble) Look(cause, draw, stop int) []float32 {
 }
 
 // Ahead is the number of the first stop that might come next; the others follow in
-// the setting's order. Only the first AheadDraws draws reach them.
+// the setting's order. Only the draws from AheadFrom on reach them.
 func (e *Ensemble) Ahead() int { return e.Setting.Stops() }
 
-// AheadDraws is how many draws tell what comes next: to choose a check fewer
+// aheadDraws is how many draws tell what comes next: to choose a check fewer
 // are enough than to judge by.
-const AheadDraws = 50
+const aheadDraws = 50
+
+// AheadFrom is the first draw that reaches the stops ahead. They are the last ones: a first answer
+// by part of the crowd needn't wait for what comes next.
+func (e *Ensemble) AheadFrom() int { return max(e.whole-aheadDraws, 0) }
 
 // Wall is by how much of its excess over ambient a hose's outside stands under
 // its coolant on the draw's car.
@@ -83,7 +88,7 @@ func Run(ctx context.Context, s Setting, draws int, soFar func(first *Ensemble, 
 	if err != nil {
 		return nil, err
 	}
-	e := &Ensemble{Setting: s, N: draws, stops: s.Stops() + len(s.Ahead), slots: FirstSlot + len(s.Loop.Points)}
+	e := &Ensemble{Setting: s, N: draws, whole: draws, stops: s.Stops() + len(s.Ahead), slots: FirstSlot + len(s.Loop.Points)}
 	e.shown = make([]float32, draws*len(s.Causes)*e.stops*e.slots)
 	e.walls = make([]float64, draws)
 	ctx, cancel := context.WithCancelCause(ctx)
@@ -187,7 +192,7 @@ func (e *Ensemble) visit(cause, number int, d draw, f physics.Fault) error {
 				return err
 			}
 		}
-		if i < len(s.Starts)-1 || number >= AheadDraws {
+		if i < len(s.Starts)-1 || number < e.AheadFrom() {
 			continue
 		}
 		here := sim.Moment()
