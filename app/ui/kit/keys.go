@@ -148,6 +148,35 @@ func NewList(length func() int, line func() fyne.CanvasObject, fill func(widget.
 	return l
 }
 
+// FocusGained brings the list into sight.
+func (l *List) FocusGained() {
+	l.List.FocusGained()
+	InSight(l)
+}
+
+// CreateRenderer lays what passes the wheel on over the lines.
+func (l *List) CreateRenderer() fyne.WidgetRenderer {
+	r := l.List.CreateRenderer()
+	return &listRenderer{WidgetRenderer: r, wheel: newWheel(func() fyne.CanvasObject { return l }, scrollOf(r))}
+}
+
+type listRenderer struct {
+	fyne.WidgetRenderer
+	wheel *wheel
+}
+
+// Objects are the list's, and over them the wheel.
+func (r *listRenderer) Objects() []fyne.CanvasObject {
+	list := r.WidgetRenderer.Objects()
+	return append(list[:len(list):len(list)], r.wheel)
+}
+
+// Layout gives the wheel all of the room too.
+func (r *listRenderer) Layout(room fyne.Size) {
+	r.WidgetRenderer.Layout(room)
+	r.wheel.Resize(room)
+}
+
 // TypedKey leaves Escape to the window.
 func (l *List) TypedKey(e *fyne.KeyEvent) {
 	if !escaped(l, e) {

@@ -36,3 +36,15 @@ func TestTheFocusIsInSight(t *testing.T) {
 }
 
 type word string
+
+// A list under the screen's edge comes into sight as the other controls do.
+func TestAListComesIntoSight(t *testing.T) {
+	test.NewTempApp(t)
+	list := kit.NewList(func() int { return 2 }, func() fyne.CanvasObject { return kit.Small("") }, func(int, fyne.CanvasObject) {})
+	outer := container.NewVScroll(container.NewVBox(kit.Roomy(fyne.NewSize(10, 400), container.NewStack()), list))
+	w := test.NewTempWindow(t, outer)
+	w.Resize(fyne.NewSize(300, 260))
+	if w.Canvas().FocusNext(); outer.Offset.Y < 150 {
+		t.Errorf("with the focus on the list the screen is scrolled to %g", outer.Offset.Y)
+	}
+}

@@ -40,6 +40,32 @@ func TestTheWheelOverAFieldScrollsTheScreen(t *testing.T) {
 	}
 }
 
+// So does the wheel over a list, once that has no further to go.
+func TestTheWheelOverAListScrollsTheScreen(t *testing.T) {
+	test.NewTempApp(t)
+	lines := 2
+	list := kit.NewList(func() int { return lines }, func() fyne.CanvasObject { return kit.Small("") }, func(int, fyne.CanvasObject) {})
+	outer := container.NewVScroll(container.NewVBox(kit.Roomy(fyne.NewSize(10, 100), list), kit.Roomy(fyne.NewSize(10, 400), container.NewStack())))
+	w := test.NewTempWindow(t, outer)
+	w.Resize(fyne.NewSize(300, 260))
+	turn := func() { test.Scroll(w.Canvas(), fyne.NewPos(20, 30), 0, -10) }
+	if turn(); outer.Offset.Y != 10 {
+		t.Errorf("over a short list the screen scrolled to %g, want 10", outer.Offset.Y)
+	}
+	outer.ScrollToTop()
+	lines = 8
+	list.Refresh()
+	if turn(); outer.Offset.Y != 0 || list.GetScrollOffset() != 10 {
+		t.Errorf("the screen scrolled to %g, the long list to %g; want 0 and 10", outer.Offset.Y, list.GetScrollOffset())
+	}
+	for range 30 {
+		turn()
+	}
+	if outer.Offset.Y == 0 {
+		t.Error("with the long list at its end the screen stands still")
+	}
+}
+
 // A blank that presses a button is not typed into the field that the button leads to.
 func TestABlankThatPressedAButtonIsNotTyped(t *testing.T) {
 	test.NewTempApp(t)
