@@ -74,8 +74,19 @@ func (f *Field) Put(text string) {
 	}
 	f.shown, f.kept = text, text
 	if f.Text != text {
-		f.SetText(text)
+		f.replace(text)
 	}
+}
+
+// replace drops a mark with the text that it was on. The toolkit would keep it, and the second
+// letter that is typed then replace the first.
+func (f *Field) replace(text string) {
+	if f.edge != nil { // painted, so it may be marked
+		row, column := f.CursorRow, f.CursorColumn
+		f.Entry.TypedKey(&fyne.KeyEvent{Name: fyne.KeyEnd})
+		f.CursorRow, f.CursorColumn = row, column
+	}
+	f.SetText(text)
 }
 
 func (f *Field) leave() {
@@ -156,7 +167,7 @@ func (f *Field) Revert() bool {
 		return false
 	}
 	f.shown = f.kept
-	f.SetText(f.kept)
+	f.replace(f.kept)
 	f.Refuse(nil)
 	return true
 }
@@ -177,16 +188,21 @@ func (f *Field) FocusGained() {
 		f.Entry.FocusGained()
 		return
 	}
-	f.fresh = true
 	f.focused = true
 	f.Entry.FocusGained()
-	if !f.MultiLine {
-		f.Entry.TypedShortcut(&fyne.ShortcutSelectAll{})
-	}
+	f.Mark()
 	if f.onFocus != nil {
 		f.onFocus()
 	}
 	InSight(f.self)
+}
+
+// Mark lets what is typed next replace all that stands in a line, as where it was only just entered.
+func (f *Field) Mark() {
+	f.fresh = true
+	if !f.MultiLine {
+		f.Entry.TypedShortcut(&fyne.ShortcutSelectAll{})
+	}
 }
 
 // Tapped marks all that stands in a line as it is entered, so that typing

@@ -312,3 +312,43 @@ func TestTypedTextIsKeptAtEveryWidth(t *testing.T) {
 		}
 	}
 }
+
+// What is marked is replaced, in a field that has had the focus all along too.
+func TestWhatIsMarkedIsReplaced(t *testing.T) {
+	test.NewTempApp(t)
+	f := kit.NewField("", nil)
+	w := test.NewTempWindow(t, f)
+	w.Canvas().Focus(f)
+	f.TypedRune('3')
+	f.Leave()
+	f.Put("27")
+	f.Mark()
+	for _, r := range "72" {
+		f.TypedRune(r)
+	}
+	if f.Text != "72" {
+		t.Errorf("the field holds %q, want 72", f.Text)
+	}
+}
+
+// A mark goes with the text that it was on: what is typed into the field that was emptied stays.
+func TestAMarkGoesWithItsText(t *testing.T) {
+	test.NewTempApp(t)
+	for _, left := range []bool{false, true} {
+		f, other := kit.NewField("", nil), kit.NewField("", nil)
+		w := test.NewTempWindow(t, container.NewVBox(f, other))
+		f.Put("27")
+		w.Canvas().Focus(f)
+		if left {
+			w.Canvas().Focus(other)
+		}
+		f.Put("")
+		w.Canvas().Focus(f)
+		for _, r := range "62" {
+			f.TypedRune(r)
+		}
+		if f.Text != "62" {
+			t.Errorf("left %v: the field holds %q, want 62", left, f.Text)
+		}
+	}
+}
