@@ -73,9 +73,11 @@ func (w *window) showRail() {
 	w.window.Content().Refresh()
 }
 
-// typed takes the keys that nothing with the focus wants: Escape leads back to the case.
+// typed takes the keys that nothing with the focus wants: Escape leaves a row of a warm-up that is
+// being mended, and leads back to the case.
 func (w *window) typed(e *fyne.KeyEvent) {
-	if e.Name == fyne.KeyEscape {
+	mends := w.rooms.now == caseRoom && w.tabs.SelectedIndex() == warmUpTab
+	if e.Name == fyne.KeyEscape && !(mends && w.warmup.Back()) {
 		w.enter(caseRoom)
 	}
 }

@@ -4,9 +4,14 @@ import (
 	"fmt"
 	"os"
 	"path/filepath"
+	"slices"
 	"strings"
 	"testing"
 
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/test"
+
+	"loopbook/app/ui/kit"
 	"loopbook/app/ui/kit/kittest"
 	"loopbook/cases"
 	"loopbook/cases/logfile"
@@ -122,5 +127,66 @@ func TestTheLogsFindingsStandBesideIt(t *testing.T) {
 				t.Errorf("log %d: %q isn't told", i, text)
 			}
 		}
+	}
+}
+
+// A row of a warm-up that was chosen is left by Escape in the window too, from any place; what is
+// kept or deleted is one step to undo.
+func TestARowIsMendedInTheWindow(t *testing.T) {
+	w, _ := shown(t)
+	w.newCase()
+	w.tabs.SelectIndex(warmUpTab)
+	c := w.window.Canvas()
+	types := func(text string) {
+		for _, r := range text {
+			c.Focused().TypedRune(r)
+		}
+	}
+	press := func(k fyne.KeyName) { c.Focused().TypedKey(&fyne.KeyEvent{Name: k}) }
+	kit.Focus(w.warmup.First())
+	c.FocusPrevious()
+	types("1")
+	for _, degrees := range []string{"14", "91", "25"} {
+		kit.Focus(w.warmup.First())
+		types(degrees)
+		press(fyne.KeyReturn)
+	}
+	var list *kit.List
+	for _, o := range test.LaidOutObjects(w.warmup.Content()) {
+		if l, ok := o.(*kit.List); ok {
+			list = l
+		}
+	}
+	choose := func() {
+		kit.Focus(list)
+		press(fyne.KeyUp)
+		press(fyne.KeyUp)
+		press(fyne.KeyDown)
+		press(fyne.KeySpace)
+	}
+	degrees := w.warmup.First().(*kit.Field)
+	choose()
+	if degrees.Text != "91" {
+		t.Fatalf("chosen %q stands in the field, want 91", degrees.Text)
+	}
+	c.FocusNext()
+	if press(fyne.KeyEscape); degrees.Text != "" || w.rooms.now != caseRoom {
+		t.Errorf("after Escape %q stands in the field", degrees.Text)
+	}
+	choose()
+	types("19")
+	press(fyne.KeyReturn)
+	if got := w.desk.c.Logs[0].EctC; !slices.Equal(got, []float64{14, 19, 25}) {
+		t.Errorf("mended: %v", got)
+	}
+	w.desk.undo()
+	if got := w.desk.c.Logs[0].EctC; !slices.Equal(got, []float64{14, 91, 25}) {
+		t.Errorf("undone: %v", got)
+	}
+	for range 3 {
+		w.desk.undo()
+	}
+	if len(w.desk.c.Logs) != 0 {
+		t.Errorf("with every row undone there are logs %+v", w.desk.c.Logs)
 	}
 }

@@ -1,8 +1,7 @@
 package warmup
 
 import (
-	"math"
-	"strconv"
+	"slices"
 	"time"
 
 	"fyne.io/fyne/v2"
@@ -10,7 +9,6 @@ import (
 
 	"loopbook/app/ui/kit"
 	"loopbook/cases"
-	"loopbook/diagram"
 	"loopbook/diagram/units"
 )
 
@@ -26,20 +24,23 @@ type hand struct {
 	minute, degrees *kit.Field
 	offered         string     // what was put into the minute last; anything else is a person's
 	rpm, speed      *kit.Field // empty: not known
+	logs            cases.Case // whose logs are written in
+	rows            *rows      // what is written down of the stage
+	mending         *mending   // nil: the fields are for a new row
 	content         fyne.CanvasObject
 }
 
 func newHand(edit func(what string, change func(*cases.Case)), now func() time.Time) *hand {
 	h := &hand{edit: edit, units: units.Metric()}
-	h.stage = kit.NewChoice(cases.Words[cases.Stage](), cases.Stage.Name, h.write)
-	h.write(cases.BeforeRepair)
+	h.stage = kit.NewChoice(cases.Words[cases.Stage](), cases.Stage.Name, h.turn)
+	h.rows = newRows(h.choose, h.keep, h.remove, h.leaveRow)
 	h.minute, h.degrees = kit.NewField("", nil), kit.NewField("", nil)
 	h.rpm, h.speed = kit.NewField("", nil), kit.NewField("", nil)
 	h.rpm.After = func() fyne.Focusable { return h.speed }
 	h.speed.After = func() fyne.Focusable { return h.degrees }
 	h.minute.After = h.speed.After
 	h.degrees.Stay = true
-	h.degrees.OnSubmitted = func(string) { h.add() }
+	h.degrees.OnSubmitted = func(string) { h.keep() }
 	h.clock = newClock(now, h.takeOver, h.tick)
 	h.content = kit.Section(kit.L("window.warmup.written-down"),
 		kit.Paragraphs(kit.Span{Text: kit.L("window.warmup.written-down-text"), Small: true}),
@@ -48,58 +49,83 @@ func newHand(edit func(what string, change func(*cases.Case)), now func() time.T
 		kit.Explained(container.NewGridWithColumns(2,
 			kit.Labelled(kit.L("window.warmup.minute"), h.minute), kit.Labelled("", h.degrees),
 			kit.Labelled(kit.L("window.warmup.rpm"), h.rpm), kit.Labelled("", h.speed))),
+		h.rows.content,
 		kit.Card("act", kit.L("window.warmup.caution"),
 			kit.Span{Text: kit.L("window.warmup.caution-text"), Small: true}))
+	h.write(cases.BeforeRepair)
 	h.in(h.units)
 	return h
 }
 
 // in writes and reads in these units.
 func (h *hand) in(u units.Set) {
+	if h.units != u {
+		h.putBack() // the row stands there in the others
+	}
 	h.units = u
 	h.degrees.Title(kit.L("window.warmup.coolant", string(u.Temperature)))
 	h.speed.Title(kit.L("window.warmup.speed", u.SpeedUnit()))
 }
 
 // begin forgets what was written of another case.
-func (h *hand) begin(stage cases.Stage) {
+func (h *hand) begin(k cases.Case) {
 	h.clock.stop()
-	h.write(stage)
+	h.mending, h.logs = nil, k
+	h.write(kit.StageNow(&k))
 	h.clear()
 }
 
+// show takes the case as it is now. A row that would come next goes with the last of its log.
+func (h *hand) show(k cases.Case) {
+	h.logs = k
+	had := h.rows.all
+	h.list()
+	switch now := h.rows.all; {
+	case len(had) > 0 && len(now) == 0:
+		h.clear()
+	case !slices.EqualFunc(had, now, func(a, b row) bool { return a.minutes == b.minutes }):
+		h.follow()
+	}
+}
+
+// list shows the rows of the log that is written down. One that is gone is mended no longer.
+func (h *hand) list() {
+	all := rowsOf(&h.logs, h.writing)
+	if m := h.mending; m != nil && !slices.ContainsFunc(all, m.was.same) {
+		h.putBack()
+	}
+	h.rows.show(all, h.units, h.mending)
+}
+
+// fields are a row's, in its order.
+func (h *hand) fields() [4]*kit.Field {
+	return [4]*kit.Field{h.minute, h.degrees, h.rpm, h.speed}
+}
+
 // clear empties the row.
-func (h *hand) clear() {
-	for _, f := range []*kit.Field{h.minute, h.degrees, h.rpm, h.speed} {
-		put(f, "")
+func (h *hand) clear() { h.put([4]string{}) }
+
+// put fills the fields.
+func (h *hand) put(texts [4]string) {
+	for i, f := range h.fields() {
+		put(f, texts[i])
 	}
 }
 
 // busy reports whether a warm-up is being written down.
 func (h *hand) busy() bool { return h.clock.runs() || h.minute.Text != "" }
 
-// takeOver lets the clock say the minute, whatever stood there.
-func (h *hand) takeOver() { h.offered = h.minute.Text }
-
-// tick tells the minute by the clock, unless a person tells another: that stays until its row
-// is kept.
-func (h *hand) tick(minutes float64) {
-	if (h.minute.Text == h.offered || h.minute.Text == "") && !h.minute.Typed() {
-		h.offer(minutes)
-	}
-}
-
-// offer puts a minute into its field, to be typed over.
-func (h *hand) offer(minutes float64) {
-	h.offered = written(minutes)
-	put(h.minute, h.offered)
-}
-
-// put shows text in a field as if it had been typed and read.
+// put shows text in a field as if it had been typed and read: Escape comes back to it.
 func put(f *kit.Field, text string) {
-	f.SetText(text)
-	f.Leave()
 	f.Refuse(nil)
+	f.Forget()
+	f.Put(text)
+}
+
+// turn writes another warm-up down, from where that was left.
+func (h *hand) turn(s cases.Stage) {
+	h.write(s)
+	h.follow()
 }
 
 // write says which warm-up is written down from now on; one that isn't known is
@@ -108,15 +134,12 @@ func (h *hand) write(s cases.Stage) {
 	if s == "" {
 		s = cases.BeforeRepair
 	}
+	if s != h.writing {
+		h.putBack()
+	}
 	h.writing = s
 	h.stage.Put(s)
-}
-
-// row is a line of what is written down; nil: not known.
-type row struct {
-	minutes  float64
-	c        diagram.Celsius
-	rpm, kmh *float64
+	h.list()
 }
 
 // mostMinutes is longer than any engine takes to warm up.
@@ -140,20 +163,23 @@ func (h *hand) read() (r row, ok bool) {
 	return r, ok
 }
 
-// add takes the row into the log that is written down.
-func (h *hand) add() {
+// keep takes the row into the log that is written down.
+func (h *hand) keep() {
 	r, ok := h.read()
-	if !ok {
-		return
+	switch {
+	case !ok:
+	case h.mending != nil:
+		h.mend(h.meant(r))
+	default:
+		h.add(r)
 	}
+}
+
+func (h *hand) add(r row) {
 	put(h.degrees, "")
 	h.offer(r.minutes + 1) // the next line of the list
 	h.clock.show()         // or the minute by the clock, where that runs
 	h.edit(kit.L("window.warmup.edit-row", h.units.TempUnit(r.c), written(r.minutes)), func(k *cases.Case) {
 		r.into(handOf(k, h.writing))
 	})
-}
-
-func written(minutes float64) string {
-	return strconv.FormatFloat(math.Round(minutes*10)/10, 'f', -1, 64)
 }

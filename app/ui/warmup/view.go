@@ -98,7 +98,7 @@ func (v *View) layout() fyne.CanvasObject {
 	v.empty = container.NewCenter(kit.Wide(420, kit.Paragraphs(
 		kit.Span{Text: kit.L("window.warmup.none"), Bold: true},
 		kit.Span{Text: kit.L("window.warmup.none-text")})))
-	return kit.Framed(container.NewPadded(top), nil, nil, kit.Wide(300, container.NewPadded(side)), container.NewStack(v.empty, container.NewPadded(v.chart)))
+	return kit.Framed(container.NewPadded(top), nil, nil, kit.Wide(312, container.NewPadded(side)), container.NewStack(v.empty, container.NewPadded(v.chart)))
 }
 
 func quiet(label string, icon fyne.Resource, do func()) *kit.Button {
@@ -115,13 +115,11 @@ func (v *View) First() fyne.Focusable { return v.hand.degrees }
 
 // Show paints a case's log. Call it on the Fyne goroutine.
 func (v *View) Show(d Data) {
-	if d.Case.ID != v.data.Case.ID {
-		v.hand.begin(kit.StageNow(&d.Case))
-	} else if now := kit.StageNow(&d.Case); now != kit.StageNow(&v.data.Case) {
-		v.hand.write(now)
-	}
-	if d.Case.ID == v.data.Case.ID && handLogs(&d.Case) < handLogs(&v.data.Case) {
-		v.hand.clear() // its log is gone
+	v.hand.in(d.Units)
+	if now := kit.StageNow(&d.Case); d.Case.ID != v.data.Case.ID {
+		v.hand.begin(d.Case)
+	} else if v.hand.show(d.Case); now != kit.StageNow(&v.data.Case) {
+		v.hand.turn(now)
 	}
 	v.data = d
 	names := make([]string, len(d.Case.Logs))
@@ -138,7 +136,6 @@ func (v *View) Show(d Data) {
 	}
 	v.picking = false
 	v.reading.SetText(d.Reading)
-	v.hand.in(d.Units)
 	show(d.Log >= 0, v.chart, v.save, v.svg, v.remove, v.pick, v.stage.Select)
 	show(d.Log < 0, v.empty)
 	show(d.Columns, v.columns)
@@ -152,16 +149,26 @@ func (v *View) Show(d Data) {
 	for _, f := range d.Flags {
 		v.flags.Add(kit.FlagCard(f, d.Units))
 	}
-	v.pane.Objects = []fyne.CanvasObject{v.flags, v.hand.content, v.tells}
-	if v.hand.busy() { // the fields stay where they are while somebody writes
-		v.pane.Objects = []fyne.CanvasObject{v.hand.content, v.flags, v.tells}
-	}
 	spans := make([]kit.Span, len(d.Remarks))
 	for i, r := range d.Remarks {
 		spans[i] = kit.Span{Text: r, Small: true}
 	}
 	kit.SetParagraphs(v.remarks, spans...)
+	v.order()
+}
+
+// order begins the pane with what the log is found to say; while somebody writes the fields are
+// first and stay where they are.
+func (v *View) order() {
+	rises := v.hand.busy() && v.pane.Objects[0] != v.hand.content
+	v.pane.Objects = []fyne.CanvasObject{v.flags, v.hand.content, v.tells}
+	if v.hand.busy() {
+		v.pane.Objects = []fyne.CanvasObject{v.hand.content, v.flags, v.tells}
+	}
 	v.pane.Refresh()
+	if rises && v.hand.mending != nil {
+		kit.InSight(v.hand.degrees)
+	}
 }
 
 func show(on bool, objects ...fyne.CanvasObject) {
@@ -203,6 +210,9 @@ func (v *View) drop() {
 		}
 	})
 }
+
+// Back leaves the row that is being mended as it is; false where none is.
+func (v *View) Back() bool { return v.hand.leaveRow() }
 
 // Leave stops nothing: what is typed is taken by Enter alone, and the clock
 // goes on.
