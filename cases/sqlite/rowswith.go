@@ -71,16 +71,16 @@ func rowsWith(ctx context.Context, tx *sql.Tx, match string) (map[int64]int, err
 }
 
 // secondChance is the text with each word that no case has replaced by the nearest
-// that the notebook knows; "" where there is none.
+// that one has; "" where there is none.
 func secondChance(ctx context.Context, tx *sql.Tx, text string) (string, error) {
 	words, changed := strings.FieldsFunc(text, apart), false
 	words = words[:min(len(words), mostWords)]
 	for i, word := range words {
-		var n int
-		if err := tx.QueryRowContext(ctx, `SELECT count(*) FROM (SELECT 1 FROM search WHERE search MATCH ? LIMIT 1)`, matchOf(word)).Scan(&n); err != nil {
+		held, err := isHeld(ctx, tx, word)
+		if err != nil {
 			return "", err
 		}
-		if n > 0 {
+		if held {
 			continue
 		}
 		near, err := nearest(ctx, tx, word)
@@ -93,4 +93,10 @@ func secondChance(ctx context.Context, tx *sql.Tx, text string) (string, error) 
 		return "", nil
 	}
 	return strings.Join(words, " "), nil
+}
+
+// isHeld tells whether a living case has the word.
+func isHeld(ctx context.Context, tx *sql.Tx, word string) (held bool, err error) {
+	err = tx.QueryRowContext(ctx, `SELECT EXISTS (SELECT 1 FROM search WHERE search MATCH ?)`, matchOf(word)).Scan(&held)
+	return held, err
 }

@@ -204,6 +204,34 @@ func TestSearchForgivesSlips(t *testing.T) {
 	}
 }
 
+// A word that no case has any more doesn't stand before one that finds something.
+func TestSearchForgetsWhatNoCaseHas(t *testing.T) {
+	ctx, s := context.Background(), open(t)
+	c := cases.Case{ID: "X1", Lesson: "gasket"}
+	put(t, s, c, "new")
+	put(t, s, cases.Case{ID: "X2", Lesson: "basket"}, "new")
+	read := func(typed, want string) {
+		t.Helper()
+		if page, err := s.Search(ctx, cases.Query{Text: typed}); err != nil || page.ReadAs != want {
+			t.Errorf("%q is read as %q, %v; want %q", typed, page.ReadAs, err, want)
+		}
+	}
+	read("gaskett", "gasket")
+	c.Lesson = "nothing"
+	put(t, s, c, "lesson")
+	read("gaskett", "basket")
+	if _, err := s.Undo(ctx, c.ID); err != nil {
+		t.Fatal(err)
+	}
+	read("gaskett", "gasket")
+	for _, id := range []string{"X1", "X2"} {
+		if err := s.Delete(ctx, id); err != nil {
+			t.Fatal(err)
+		}
+	}
+	read("gaskett", "")
+}
+
 func TestFacets(t *testing.T) {
 	s := open(t)
 	const n = 200

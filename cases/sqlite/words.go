@@ -60,28 +60,47 @@ func (s *Store) learn(ctx context.Context, tx *sql.Tx, text string) error {
 
 func notLetter(r rune) bool { return !unicode.IsLetter(r) && !unicode.IsMark(r) }
 
-// nearest is the known word that the typed one was most likely meant to be, or "".
+// nearest is the word of a living case that the typed one was most likely meant to
+// be, or "". Words stay known when the last case that had them is gone: such a one
+// must not stand before one that finds something.
 func nearest(ctx context.Context, tx *sql.Tx, typed string) (string, error) {
 	typed = plain(typed)
 	if n := utf8.RuneCountInString(typed); n < shortestWord || n > longestWord || strings.IndexFunc(typed, notLetter) >= 0 {
 		return "", nil
 	}
-	rows, err := tx.QueryContext(ctx, `SELECT word FROM trigrams WHERE trigrams MATCH ? ORDER BY rank LIMIT 60`, trigramsOf(typed))
+	near, err := knownNear(ctx, tx, typed)
 	if err != nil {
 		return "", err
 	}
+	for _, words := range near {
+		for _, word := range words {
+			if held, err := isHeld(ctx, tx, word); held || err != nil {
+				return word, err
+			}
+		}
+	}
+	return "", nil
+}
+
+// knownNear are the known words within so many slips of the typed one, by their
+// number.
+func knownNear(ctx context.Context, tx *sql.Tx, typed string) ([][]string, error) {
+	rows, err := tx.QueryContext(ctx, `SELECT word FROM trigrams WHERE trigrams MATCH ? ORDER BY rank LIMIT 60`, trigramsOf(typed))
+	if err != nil {
+		return nil, err
+	}
 	defer rows.Close()
-	best, least := "", mostSlips(typed)+1
+	near := make([][]string, mostSlips(typed)+1)
 	for rows.Next() {
 		var word string
 		if err := rows.Scan(&word); err != nil {
-			return "", err
+			return nil, err
 		}
-		if n := slips(typed, word); n < least {
-			best, least = word, n
+		if n := slips(typed, word); n < len(near) {
+			near[n] = append(near[n], word)
 		}
 	}
-	return best, rows.Err()
+	return near, rows.Err()
 }
 
 // trigramsOf asks for words that share any three letters with the typed one, or
