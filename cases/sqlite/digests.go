@@ -7,6 +7,7 @@ import (
 	"fmt"
 	"sort"
 	"sync"
+	"time"
 
 	"loopbook/cases"
 )
@@ -15,10 +16,10 @@ import (
 // deviations and minutes. Call it before the store is used.
 func (s *Store) Enrich(more func(*cases.Case, *cases.Digest)) { s.more = more }
 
-// writeDigest keeps what c comes to beside its row.
-func (s *Store) writeDigest(ctx context.Context, tx *sql.Tx, key int64, c cases.Case) error {
+// writeDigest keeps what c, as it was changed last, comes to beside its row.
+func (s *Store) writeDigest(ctx context.Context, tx *sql.Tx, key int64, c cases.Case, changed time.Time) error {
 	d := cases.DigestOf(&c)
-	d.Changed = s.now()
+	d.Changed = changed
 	if s.more != nil {
 		s.more(&c, &d)
 	}

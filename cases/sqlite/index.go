@@ -5,6 +5,7 @@ import (
 	"database/sql"
 	"strconv"
 	"strings"
+	"time"
 
 	"loopbook/cases"
 )
@@ -20,22 +21,28 @@ func (s *Store) show(ctx context.Context, tx *sql.Tx, key int64, number int, c c
 	if err != nil {
 		return err
 	}
+	changed := s.now()
 	_, err = tx.ExecContext(ctx, `UPDATE cases SET revision = ?, title = ?, vehicle = ?, layout = ?, cause = ?,
 		before_repair = ?, after_repair = ?, opened = ?, changed = ?, deleted = NULL, content = ?, stale = 0 WHERE key = ?`,
 		number, c.Title, vehicleLine(c.Vehicle), c.Loop.Layout, string(c.Verdict.Cause),
-		c.HasStage(cases.BeforeRepair), c.HasStage(cases.AfterRepair), opened, micro(s.now()), content, key)
+		c.HasStage(cases.BeforeRepair), c.HasStage(cases.AfterRepair), opened, micro(changed), content, key)
 	if err != nil {
 		return err
 	}
+	return s.describe(ctx, tx, key, c, changed)
+}
+
+// describe makes what searches and filters ask of a living case.
+func (s *Store) describe(ctx context.Context, tx *sql.Tx, key int64, c cases.Case, changed time.Time) error {
 	body := bodyText(c)
-	_, err = tx.ExecContext(ctx, `INSERT OR REPLACE INTO search (rowid, title, body) VALUES (?, ?, ?)`, key, c.Title, body)
+	_, err := tx.ExecContext(ctx, `INSERT OR REPLACE INTO search (rowid, title, body) VALUES (?, ?, ?)`, key, c.Title, body)
 	if err != nil {
 		return err
 	}
 	if err := s.learn(ctx, tx, c.Title+"\n"+body); err != nil {
 		return err
 	}
-	return s.writeDigest(ctx, tx, key, c)
+	return s.writeDigest(ctx, tx, key, c, changed)
 }
 
 // vehicleLine is what is known of make, model, engine and year.
@@ -51,16 +58,18 @@ func yearText(v cases.Vehicle) string {
 	return strconv.Itoa(*v.Year)
 }
 
-// bodyText is every text of c besides its title. Words of the format stand
-// there both as they are and in the words of the trade.
+// bodyText is every text of c besides its title. Words of the format stand there
+// both in the words of the trade, which a snippet then shows, and as they are. The
+// layout doesn't: it is named after its thermostat, and who looks for that part wants
+// the cases that tell of it. It has a filter of its own.
 func bodyText(c cases.Case) string {
 	v, named := c.Vehicle, func(w interface{ Name() string }, word string) []string {
-		return []string{word, w.Name()}
+		return []string{w.Name(), word}
 	}
 	words := []string{
 		c.ID, v.Make, v.Model, v.Engine, yearText(v), v.VIN, v.Motive.Name(),
-		c.Customer.Name, c.Customer.Contact, c.Loop.Layout, c.Complaint.Text,
-		c.Verdict.ConfirmedBy, c.Verdict.Note, c.Repair.AccessNote, c.Lesson,
+		c.Customer.Name, c.Customer.Contact, c.Complaint.Text,
+		cases.Confirmation(c.Verdict.ConfirmedBy).String(), c.Verdict.ConfirmedBy, c.Verdict.Note, c.Repair.AccessNote, c.Lesson,
 	}
 	words = append(words, c.Tags...)
 	words = append(words, named(c.Verdict.Cause, string(c.Verdict.Cause))...)

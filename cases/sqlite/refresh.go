@@ -6,6 +6,7 @@ import (
 	"database/sql"
 	"encoding/hex"
 	"fmt"
+	"time"
 
 	"loopbook/cases"
 )
@@ -15,8 +16,9 @@ import (
 const staleAtOnce = 100
 
 // Refresh makes what an older program's notebook lacks: digests, words, contents.
-// It calls progress (which may be nil) with how many are left. Everything else
-// works meanwhile; filters and statistics don't know those cases yet.
+// It calls progress (which may be nil) with how many are left, and goes on where it
+// was stopped. Everything else works meanwhile; of those cases, searches, filters and
+// statistics know what the older program did.
 func (s *Store) Refresh(ctx context.Context, progress func(left int)) error {
 	for {
 		done, err := s.refreshSome(ctx)
@@ -50,25 +52,34 @@ func (s *Store) refreshSome(ctx context.Context) (done int, err error) {
 	return done, err
 }
 
-func staleOnes(ctx context.Context, tx *sql.Tx) ([]place, error) {
-	rows, err := tx.QueryContext(ctx, `SELECT key, revision, deleted IS NULL FROM cases WHERE stale = 1 LIMIT ?`, staleAtOnce)
+// staleOne is a row to be brought up to date, which is no change of its case.
+type staleOne struct {
+	place
+	changed time.Time
+}
+
+func staleOnes(ctx context.Context, tx *sql.Tx) ([]staleOne, error) {
+	rows, err := tx.QueryContext(ctx, `SELECT key, revision, deleted IS NULL, changed FROM cases WHERE stale = 1 LIMIT ?`, staleAtOnce)
 	if err != nil {
 		return nil, err
 	}
 	defer rows.Close()
-	var list []place
+	var list []staleOne
 	for rows.Next() {
-		var at place
-		if err := rows.Scan(&at.key, &at.revision, &at.alive); err != nil {
+		var at staleOne
+		var changed int64
+		if err := rows.Scan(&at.key, &at.revision, &at.alive, &changed); err != nil {
 			return nil, err
 		}
+		at.changed = fromMicro(changed)
 		list = append(list, at)
 	}
 	return list, rows.Err()
 }
 
-// renew makes what stands beside the case's row. A deleted case has no digest.
-func (s *Store) renew(ctx context.Context, tx *sql.Tx, at place) error {
+// renew makes what stands beside the case's row. A deleted case has no digest and
+// is in no search.
+func (s *Store) renew(ctx context.Context, tx *sql.Tx, at staleOne) error {
 	c, err := load(ctx, tx, at.key, at.revision)
 	if err != nil {
 		return err
@@ -78,10 +89,7 @@ func (s *Store) renew(ctx context.Context, tx *sql.Tx, at place) error {
 		return err
 	}
 	if at.alive {
-		if err := s.writeDigest(ctx, tx, at.key, c); err != nil {
-			return err
-		}
-		if err := s.learn(ctx, tx, c.Title+"\n"+bodyText(c)); err != nil {
+		if err := s.describe(ctx, tx, at.key, c, at.changed); err != nil {
 			return err
 		}
 	}

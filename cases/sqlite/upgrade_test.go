@@ -4,8 +4,11 @@ package sqlite_test
 
 import (
 	"context"
+	"errors"
 	"os"
 	"path/filepath"
+	"slices"
+	"strings"
 	"testing"
 
 	"loopbook/cases"
@@ -90,6 +93,100 @@ func TestVersion2(t *testing.T) {
 	checkSmaller(t, s, "once made", files[0].Hash, "small")
 	if _, err := s.Restore(ctx, casetest.Invented(3).ID); err != nil {
 		t.Error(err)
+	}
+}
+
+// TestVersion3 brings the third version's notebook up to date, whose index holds the
+// layouts: twelve invented cases, one deleted, one edited last, one with a picture.
+func TestVersion3(t *testing.T) {
+	ctx, s := context.Background(), old(t, "version-3.db")
+	edited, deleted := casetest.Invented(8), casetest.Invented(4)
+	edited.Lesson = "The thermostat wasn't it."
+	var tell []string
+	for n := range 12 {
+		c := casetest.Invented(n)
+		if c.ID == edited.ID {
+			c = edited
+		}
+		if tellsOf(t, c, "thermostat") && c.ID != deleted.ID {
+			tell = append(tell, c.ID)
+		}
+	}
+	find := func(text string) []string {
+		t.Helper()
+		page, err := s.Search(ctx, cases.Query{Text: text, Sort: cases.Oldest})
+		if err != nil {
+			t.Fatal(err)
+		}
+		ids := []string{}
+		for _, item := range page.Items {
+			ids = append(ids, item.ID)
+		}
+		return ids
+	}
+	if got := find("thermostat"); len(got) != 11 {
+		t.Errorf("before the refreshing %v tell of a thermostat, want all", got)
+	}
+	if err := s.Refresh(ctx, nil); err != nil {
+		t.Fatal(err)
+	}
+	if got := find("thermostat"); !slices.Equal(got, tell) || len(got) != 3 {
+		t.Errorf("after it %v tell of a thermostat, want %v", got, tell)
+	}
+	if got, err := s.Snippets(ctx, tell, "thermostat"); err != nil || len(got) != len(tell) {
+		t.Errorf("%d of %d are shown where, %v", len(got), len(tell), err)
+	}
+	for _, text := range []string{"outlet", "outlte"} {
+		if got := find(text); len(got) != 0 {
+			t.Errorf("%q finds %v, want none: no case tells of one", text, got)
+		}
+	}
+	last := cases.Query{Where: []cases.Condition{is(cases.ByStage, "open", "closed")}, Sort: cases.Recently, Limit: 1}
+	if page, err := s.Search(ctx, last); err != nil || page.Items[0].ID != edited.ID {
+		t.Errorf("the one changed last is %+v, %v; want %s: a refreshing is no change", page.Items, err, edited.ID)
+	}
+	if page, err := s.Search(ctx, cases.Query{Text: deleted.ID}); err != nil || page.Total != 0 {
+		t.Errorf("a deleted case is found: %+v, %v", page.Items, err)
+	}
+	if _, err := s.Restore(ctx, deleted.ID); err != nil || len(find("thermostat")) != 4 {
+		t.Errorf("brought back it isn't found, %v", err)
+	}
+}
+
+// tellsOf asks of a case as it is written whether anything but its layout has the word.
+func tellsOf(t *testing.T, c cases.Case, word string) bool {
+	t.Helper()
+	c.Loop.Layout = ""
+	text, err := cases.Encode(c)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return strings.Contains(strings.ToLower(string(text)), word)
+}
+
+// TestRefreshGoesOnWhereItStopped: what was brought up to date stays so, an edit
+// between needs no refreshing, and searches find everything all the while.
+func TestRefreshGoesOnWhereItStopped(t *testing.T) {
+	s := openAt(t, filepath.Join(t.TempDir(), "n.db"))
+	fill(t, s, 250)
+	alter(t, s.Path(), `UPDATE cases SET stale = 1`)
+	ctx, stop := context.WithCancel(context.Background())
+	err := s.Refresh(ctx, func(int) { stop() })
+	if !errors.Is(err, context.Canceled) {
+		t.Fatalf("Refresh = %v, want it stopped", err)
+	}
+	c := casetest.Invented(249)
+	c.Lesson = "edited meanwhile"
+	put(t, s, c, "lesson")
+	if n := totalOf(t, s, cases.Query{Text: "maker"}); n != 250 {
+		t.Errorf("half-way a word of every case finds %d, want 250", n)
+	}
+	var lefts []int
+	if err := s.Refresh(context.Background(), func(left int) { lefts = append(lefts, left) }); err != nil || !slices.Equal(lefts, []int{49, 0}) {
+		t.Errorf("then %v were left, %v; want 49 and 0", lefts, err)
+	}
+	if n := totalOf(t, s, cases.Query{Text: "maker"}); n != 250 {
+		t.Errorf("after it a word of every case finds %d, want 250", n)
 	}
 }
 
