@@ -23,9 +23,12 @@ const (
 // turnFan switches the fan.
 func (s *Sim) turnFan() {
 	shown, on, span := float64(s.ECT()), s.p.FanOnC, s.p.FanSpanK
-	if s.kind == ViscousFan {
+	switch {
+	case s.kind == ViscousFan:
 		shown = float64(s.airBehind(s.c.rad, s.radKW, s.airKgS(s.stage)))
 		on, span = s.p.ClutchOnC, s.p.ClutchSpanK
+	case s.switched:
+		shown = s.leavingC()
 	}
 	switch {
 	case s.f.fanOff || s.kind == NoFan:

@@ -168,13 +168,15 @@ func (f Fault) Silent(l *diagram.Loop, p Params) bool {
 }
 
 // airLocks are what too little coolant, or air that is locked in, spoils: the
-// pump's grip and the heater at first; only one of them, or the sensor that
-// stands in vapour as well, in other forms.
+// pump's grip and the heater at first, and the bleed line; only one of them, or the sensor that
+// stands in vapour as well, in other forms (F09; the forms' shares are judgement).
 func (f Fault) airLocks(p *Params, x *faulty) {
 	s := f.Severity
 	p.EngineWaterL *= 1 - 0.4*s
 	if f.Form <= 0.75 {
 		p.HeaterDrop *= 1 + 100*s*s
+	}
+	if f.Form <= 0.5 {
 		p.BleedDrop *= 1 + 1e6*s*s // air stands in the bleed line: it stays cold
 	}
 	if f.Form <= 0.4 || f.Form > 0.75 {

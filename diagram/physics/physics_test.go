@@ -168,6 +168,32 @@ func TestFansOfOtherKinds(t *testing.T) {
 	}
 }
 
+// A fan that goes by the engine's sensor runs on what a bad one says (F18: fan on early; F17: late;
+// common practice). One that goes by a switch of its own (V23, published: on at 93 to 98 °C) heeds the
+// coolant.
+func TestFanSwitchHeedsTheCoolant(t *testing.T) {
+	for _, tt := range []struct {
+		cause    string
+		switched bool
+		air      diagram.Celsius
+		stage    func(p physics.Params) physics.Stage
+		runs     bool
+	}{
+		{"sensor-reads-high", false, 10, func(p physics.Params) physics.Stage { return p.Idle(1500, 1) }, true},
+		{"sensor-reads-high", true, 10, func(p physics.Params) physics.Stage { return p.Idle(1500, 1) }, false},
+		{"sensor-reads-low", false, 38, func(p physics.Params) physics.Stage { return p.Raised(1800, 0) }, false},
+		{"sensor-reads-low", true, 38, func(p physics.Params) physics.Stage { return p.Raised(1800, 0) }, true},
+	} {
+		c := at(tt.air)
+		c.FanSwitch = tt.switched
+		s, ran := car(t, outlet, physics.Fault{Cause: tt.cause, Severity: 0.8}, c), false
+		run(t, s, tt.stage(typical(t)), func(s *physics.Sim) { ran = ran || s.FanRuns() })
+		if ran != tt.runs {
+			t.Errorf("%s, a switch of its own %v: the fan runs %v, want %v", tt.cause, tt.switched, ran, tt.runs)
+		}
+	}
+}
+
 // minutes is when the ECT comes within 3 K of the rating in a stage that goes
 // on from where the car is.
 func minutes(t testing.TB, s *physics.Sim, st physics.Stage, rating float64) float64 {

@@ -11,9 +11,12 @@ func (s *Sim) ECT() diagram.Celsius {
 	if s.f.sensorStuckC != 0 {
 		return diagram.Celsius(s.f.sensorStuckC)
 	}
-	c := s.in.Y[s.c.parts[s.c.engines[0]].lump]
+	c := s.leavingC()
 	return diagram.Celsius(c + s.f.sensorK + s.f.sensorSlope*(c-s.ambient))
 }
+
+// leavingC is the coolant that leaves the engine, or its head.
+func (s *Sim) leavingC() float64 { return s.in.Y[s.c.parts[s.c.engines[0]].lump] }
 
 // At is the temperature of the coolant, or the air, at a point. It reports
 // false where the layout has no such point.

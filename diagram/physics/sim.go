@@ -28,6 +28,7 @@ type Conditions struct {
 	AltitudeM diagram.Metre
 	Coolant   coolant.Mixture
 	Fan       FanKind
+	FanSwitch bool // an electric fan goes by a switch of its own and not by the engine's sensor
 }
 
 // ErrFan is wrapped when the conditions name an unknown kind of fan.
@@ -41,6 +42,7 @@ type Sim struct {
 	valves   []valve
 	heated   bool // the first one's wax
 	kind     FanKind
+	switched bool // the fan, by itself
 	fan      bool
 	ambient  float64
 	boilC    float64
@@ -88,7 +90,7 @@ func New(l *diagram.Loop, healthy Params, f Fault, cond Conditions) (*Sim, error
 		return nil, fmt.Errorf("fan %q: %w", cond.Fan, ErrFan)
 	}
 	s := &Sim{
-		c: c, p: p, f: x, kind: cond.Fan,
+		c: c, p: p, f: x, kind: cond.Fan, switched: cond.FanSwitch,
 		ambient: float64(cond.AmbientC), boilC: float64(boil),
 		heatKJLK: warm.DensityKgM3 * warm.HeatJKgK / 1e6,
 		metal:    c.lumps,

@@ -19,6 +19,7 @@ type draw struct {
 	lateS    float64 // since the cold start, where a stop doesn't say
 	nextS    float64 // since the stop before, where a stop doesn't say
 	valved   bool    // whether the heater has a valve that shuts on cold
+	switched bool    // whether an electric fan goes by a switch of its own
 	wall     float64 // by how much of its excess over ambient a hose's outside stands under its coolant
 }
 
@@ -62,6 +63,10 @@ const (
 // those with a flap, where coolant always flows (published, T8).
 const valvedPart = 0.35
 
+// switchedPart is of the cars whose fan goes by a switch in the radiator (published, V23: on at 93 to
+// 98 °C), so that a sensor that misreads doesn't move it (the share is judgement).
+const switchedPart = 0.35
+
 func (s Setting) draw(number int, rows []physics.Row) draw {
 	rng := rand.New(rand.NewSource(int64(number) + 1))
 	d := draw{params: physics.Pick(rows, func(r physics.Row) float64 {
@@ -81,6 +86,7 @@ func (s Setting) draw(number int, rows []physics.Row) draw {
 	d.nextS = between(rng, 60, 1200)
 	d.valved = rng.Float64() < valvedPart
 	d.wall = wallLeast + (wallMost-wallLeast)*rng.Float64()
+	d.switched = rng.Float64() < switchedPart
 	return d
 }
 

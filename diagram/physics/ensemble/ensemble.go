@@ -174,7 +174,7 @@ func (e *Ensemble) visit(cause, number int, d draw, f physics.Fault) error {
 	s, at := e.Setting, 0
 	for i, start := range s.Starts {
 		sim, err := physics.New(s.Loop, d.params, f, physics.Conditions{
-			AmbientC: start.AmbientC, AltitudeM: s.AltitudeM, Coolant: s.Coolant, Fan: s.Fan,
+			AmbientC: start.AmbientC, AltitudeM: s.AltitudeM, Coolant: s.Coolant, Fan: s.Fan, FanSwitch: d.switched,
 		})
 		if err != nil {
 			return err
