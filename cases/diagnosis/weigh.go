@@ -19,7 +19,7 @@ func trust(n int) float64 { return math.Pow(float64(max(n, 2)), -0.4) }
 // besideTrust is the power for what each stop tells beside the hoses: the sensor's value, and the
 // fan or the gauge as they were seen. They err by themselves, so how many hoses were
 // read takes nothing from them, nor they from the hoses (judgement).
-const besideTrust = 0.5
+const besideTrust = 0.75
 
 // biases are the gun's biases that are integrated over, in standard
 // deviations, with their weights (Gauss and Hermite, three nodes).

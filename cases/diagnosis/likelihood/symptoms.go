@@ -45,6 +45,10 @@ func (t *Tables) readSymptoms(text []byte) error {
 	return nil
 }
 
+// chief is the power of a complaint that is the only one: who names one thing names what is worst, and
+// that is what the fault shows most (judgement; what calibrates on cars of others was taken).
+const chief = 1.25
+
 // Symptoms are what the listed symptoms say, one factor for each. One listed
 // twice counts once.
 func (t *Tables) Symptoms(listed []cases.Symptom) []Factor {
@@ -53,6 +57,9 @@ func (t *Tables) Symptoms(listed []cases.Symptom) []Factor {
 		if f, ok := t.symptoms[s]; ok && !slices.Contains(listed[:i], s) {
 			out = append(out, f)
 		}
+	}
+	if len(out) == 1 {
+		out[0].Log = out[0].Log.times(chief)
 	}
 	return out
 }

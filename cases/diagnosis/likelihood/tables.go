@@ -69,4 +69,13 @@ func (t *Tables) Flat() Vector {
 	return v
 }
 
+// times is each value so many times.
+func (v Vector) times(power float64) Vector {
+	out := newVector()
+	for i := range v {
+		out[i] = power * v[i]
+	}
+	return out
+}
+
 func newVector() Vector { return make(Vector, len(cases.Words[cases.Cause]())) }
