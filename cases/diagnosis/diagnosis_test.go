@@ -111,7 +111,7 @@ func TestBlankCaseAnswersThePrior(t *testing.T) {
 	}
 }
 
-// Patterns of the trade's table of faults (F01, F02, F05, F12, F17, F25 of
+// Patterns of the trade's table of faults (F01, F02, F05, F12, F17, F18, F25 of
 // testdata/trade/signatures.csv; published patterns, numbers common practice)
 // lead to their cause, the chances sum to 1, and each has its reasons.
 func TestPatternsOfTheTrade(t *testing.T) {
@@ -125,6 +125,7 @@ func TestPatternsOfTheTrade(t *testing.T) {
 		{"thermostat-stuck-closed", 116, map[diagram.Point]float64{"housing": 115, "engine_out": 40, "rad_in": 24, "rad_out": 22, "bypass": 108, "heater_in": 109, "heater_out": 99}},
 		{"heater-core-restricted", 89, map[diagram.Point]float64{"housing": 88, "engine_out": 85, "rad_in": 84, "rad_out": 48, "heater_in": 84, "heater_out": 45, "vent": 33}},
 		{"sensor-reads-low", 62, map[diagram.Point]float64{"housing": 88, "engine_out": 85, "rad_in": 84, "rad_out": 50, "heater_in": 84, "heater_out": 76}},
+		{"sensor-reads-high", 108, map[diagram.Point]float64{"housing": 88, "engine_out": 85, "rad_in": 84, "rad_out": 50, "heater_in": 84, "heater_out": 76}},
 		{"heater-air-side", 89, map[diagram.Point]float64{"housing": 88, "engine_out": 85, "rad_in": 84, "rad_out": 48, "heater_in": 84, "heater_out": 81, "vent": 26}},
 	} {
 		r := b.rank(t, idle("outlet-thermostat", tt.ect, tt.shown), diagnosis.Prior{})

@@ -173,3 +173,20 @@ func TestFrameTellsStandingFromDriven(t *testing.T) {
 		}
 	}
 }
+
+// The only complaint is the chief one: it tells more than the same among others.
+func TestOnlyComplaintTellsMore(t *testing.T) {
+	tables, err := likelihood.Shipped()
+	if err != nil {
+		t.Fatal(err)
+	}
+	alone, among := tables.Symptoms([]cases.Symptom{"fan-never-on"}), tables.Symptoms([]cases.Symptom{"fan-never-on", "warning-light", "fan-never-on"})
+	if len(alone) != 1 || len(among) != 2 {
+		t.Fatalf("%d and %d factors, want 1 and 2", len(alone), len(among))
+	}
+	for i := range alone[0].Log {
+		if !(alone[0].Log[i] < among[0].Log[i] && among[0].Log[i] < 0) {
+			t.Errorf("cause %d: %g alone, %g among others", i, alone[0].Log[i], among[0].Log[i])
+		}
+	}
+}
