@@ -57,7 +57,7 @@ func (s *sheet) flagsOf(round int) []evidence.Flag {
 
 // flag is a sign, a word and a sentence, with the reasons under them.
 func (s *sheet) flag(f evidence.Flag) {
-	word, sign := severity(f.Severity)
+	word, sign := severity(f)
 	left := s.flagLeft(word)
 	s.need(s.flagKeep(f))
 	s.space(flagSpace)
@@ -82,7 +82,7 @@ func (s *sheet) flagLeft(word say.Text) float64 {
 // of a long one.
 func (s *sheet) flagKeep(f evidence.Flag) float64 {
 	const most = 8 // lines
-	word, _ := severity(f.Severity)
+	word, _ := severity(f)
 	width := s.width - margin - s.flagLeft(word)
 	n := len(s.lines(s.by.Say(f.Text), width, strongStyle))
 	for _, b := range s.by.All(f.Because) {
@@ -91,12 +91,14 @@ func (s *sheet) flagKeep(f evidence.Flag) float64 {
 	return flagSpace + float64(min(n, most))*strongStyle.lead()
 }
 
-// severity is the word and the sign of a severity.
-func severity(s evidence.Severity) (say.Text, drawing.Shape) {
-	switch s {
-	case evidence.Act:
+// severity is the word and the sign of a flag.
+func severity(f evidence.Flag) (say.Text, drawing.Shape) {
+	switch {
+	case f.Caution():
+		return say.Of("record.caution"), signAct()
+	case f.Severity == evidence.Act:
 		return say.Of("record.act"), signAct()
-	case evidence.Look:
+	case f.Severity == evidence.Look:
 		return say.Of("record.look"), signLook()
 	}
 	return say.Of("record.note"), signNote()

@@ -104,6 +104,9 @@ const (
 	hotCautionID = "hot-caution"
 )
 
+// Caution reports whether the flag is no finding but says what can hurt.
+func (f Flag) Caution() bool { return f.ID == hotCautionID }
+
 // stopHotC is where an engine is switched off, whatever its thermostat: halfway
 // from the hottest that fans allow (FN5, 105 to 112 °C, common practice) to where
 // coolant under a usual cap boils.

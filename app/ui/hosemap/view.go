@@ -188,7 +188,9 @@ func (v *View) showMeaning() {
 		if (f.Round != v.data.Round && f.Round >= 0) || v.ofOtherStage(f) {
 			continue
 		}
-		flags++
+		if !f.Caution() {
+			flags++
+		}
 		grave = graver(grave, f.Severity)
 		v.meaning.Add(kit.FlagCard(f, v.data.Units))
 	}

@@ -10,6 +10,7 @@ import (
 
 	"loopbook/app/ui/kit"
 	"loopbook/cases"
+	"loopbook/cases/casetest"
 	"loopbook/cases/evidence"
 	"loopbook/diagram"
 	"loopbook/diagram/drawing"
@@ -117,6 +118,27 @@ func TestFlagsOfTheRoundAndOfTheCaseAreTold(t *testing.T) {
 	}
 	if strings.Contains(told, "another round") {
 		t.Error("a flag of another round is told here")
+	}
+}
+
+// A hot engine's caution is seen to be one, and is no finding: the loop may be as it should be.
+func TestCautionIsNoFinding(t *testing.T) {
+	analyst, err := evidence.Default()
+	if err != nil {
+		t.Fatal(err)
+	}
+	c := oneRound()
+	c.Rounds[0].EctC = casetest.P(diagram.Celsius(90))
+	c.Rounds[0].Readings = []cases.Reading{{Point: diagram.RadIn, ShownC: casetest.P(diagram.Celsius(85))}}
+	b := newBench(t, c)
+	for _, f := range analyst.Analyse(&c).Flags {
+		if f.Caution() {
+			b.data.Flags = append(b.data.Flags, f)
+		}
+	}
+	b.view.Show(b.data)
+	if told := texts(b.view.meaning); !strings.Contains(told, "Caution") || !strings.Contains(told, "As it should be") {
+		t.Errorf("a hot sound loop says %q", told)
 	}
 }
 

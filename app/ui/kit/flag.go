@@ -16,6 +16,9 @@ func FlagCard(f evidence.Flag, u units.Set) fyne.CanvasObject {
 	for _, b := range by.All(f.Because) {
 		body = append(body, Span{Text: b, Small: true, Color: theme.ColorNamePlaceHolder})
 	}
+	if f.Caution() {
+		return Card(string(evidence.Act), L("window.flag.caution"), body...)
+	}
 	return Card(string(f.Severity), SeverityWord(f.Severity), body...)
 }
 
