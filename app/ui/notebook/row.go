@@ -1,8 +1,8 @@
 package notebook
 
 import (
+	"strings"
 	"time"
-	"unicode/utf8"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
@@ -67,13 +67,13 @@ func (r *row) show(s cases.Summary, found cases.Snippet, now time.Time) {
 // before a hit so many letters are shown: a row is narrow.
 const before = 12
 
-// around begins a little before the first hit, so that it is in sight.
+// around begins with a word a little before the first hit, so that it is in sight.
 func around(s cases.Snippet) cases.Snippet {
 	if len(s.Marks) == 0 || s.Marks[0][0] <= before {
 		return s
 	}
 	from := s.Marks[0][0] - before
-	for from < s.Marks[0][0] && !utf8.RuneStart(s.Text[from]) {
+	for from < s.Marks[0][0] && !strings.ContainsRune(" \n", rune(s.Text[from-1])) {
 		from++
 	}
 	out := cases.Snippet{Text: "…" + s.Text[from:]}

@@ -90,7 +90,7 @@ func TestHitsAreMarked(t *testing.T) {
 			bold += seg.Text + "|"
 		}
 	}
-	if bold != "lower|hose|" || text != "…long way to the lower hose and back"[:3]+text[3:] || len(text) > len(s.Text) {
+	if bold != "lower|hose|" || text != "…way to the lower hose and back" {
 		t.Errorf("%q with %q marked", text, bold)
 	}
 }
