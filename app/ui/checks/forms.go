@@ -19,7 +19,7 @@ func (s *sheet) fields() (short, rest []fyne.CanvasObject) {
 			s.press(kit.L("window.checks.pressure-end"), func(t *cases.Test) **diagram.KPa { return &t.EndKPa }),
 			s.temp(kit.L("window.checks.temperature-start"), func(t *cases.Test) **diagram.Celsius { return &t.StartC }),
 			s.temp(kit.L("window.checks.temperature-end"), func(t *cases.Test) **diagram.Celsius { return &t.EndC }),
-			s.number(kit.L("window.checks.held-for"), 0, 1e5, func(t *cases.Test) **float64 { return &t.Minutes }),
+			s.number(kit.L("window.checks.held-for"), 0, 1440, func(t *cases.Test) **float64 { return &t.Minutes }),
 		), row(note(kit.L("window.checks.pressure-note")))
 	case "cap":
 		return row(

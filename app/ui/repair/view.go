@@ -98,7 +98,7 @@ func (v *View) partsAndPrice() fyne.CanvasObject {
 	v.slips = kit.NewRefusals(container.NewVBox(heads(), v.parts))
 	add := kit.NewButtonWithIcon(kit.L("window.repair.add-part"), theme.ContentAddIcon(), v.addPart)
 	add.Importance = widget.LowImportance
-	hours := kit.Number(f, kit.L("window.repair.hours"), 0, 1e5, func(c *cases.Case) **float64 { return &c.Repair.LabourHours })
+	hours := kit.Number(f, kit.L("window.repair.hours"), 0, 1000, func(c *cases.Case) **float64 { return &c.Repair.LabourHours })
 	perHour := f.Quantity(
 		func(units.Set) string { return kit.L("window.repair.per-hour") },
 		func(c *cases.Case, _ units.Set) string {
