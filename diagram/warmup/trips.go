@@ -123,11 +123,29 @@ func newTrip(rows []sample) (trip, bool) {
 	if start == len(rows) {
 		return trip{}, false
 	}
-	if !stood(rows[:start]) && rows[start].s-rows[0].s < fillS {
+	if !stood(rows[:start]) && (rows[start].s-rows[0].s < fillS || warmed(rows[:start])) {
 		start = 0
 	}
 	t := trip{rows, start}
 	return t, t.startC() != nil
+}
+
+// warmedK is by how much nothing warms but a running engine (judgement).
+const warmedK = 5
+
+// warmed reports whether the engine ran although nothing says how fast: whoever writes by hand may note
+// the speed in the later rows only.
+func warmed(rows []sample) bool {
+	first := math.NaN()
+	for _, a := range rows {
+		if math.IsNaN(first) {
+			first = a.ect
+		}
+		if a.ect-first > warmedK {
+			return true
+		}
+	}
+	return false
 }
 
 func stood(rows []sample) bool {

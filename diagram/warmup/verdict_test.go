@@ -81,6 +81,24 @@ func TestColdStart(t *testing.T) {
 	}
 }
 
+// Whoever writes by hand may note the engine's speed in the later rows only: what warmed before ran all
+// the same. An engine of which nothing is known and that doesn't warm isn't taken to run.
+func TestSpeedsThatComeLateTakeNothingAway(t *testing.T) {
+	for risesK, startS := range map[float64]float64{0.06: 0, 0: 900} {
+		var s warmup.Series
+		for m := 0.0; m <= 25; m++ {
+			rpm, c := math.NaN(), 8+60*m*risesK
+			if m >= 15 {
+				rpm, c = 1800, c+(m-15)*1.5
+			}
+			s.TimeS, s.EctC, s.RPM = append(s.TimeS, 60*m), append(s.EctC, c), append(s.RPM, rpm)
+		}
+		if r := warmup.Analyse(s, warmup.Options{}); r.StartS != startS {
+			t.Errorf("rising %g K/s: starts at %g s, want %g", risesK, r.StartS, startS)
+		}
+	}
+}
+
 // Of several trips the one from cold is judged, whatever its place; the engine
 // starts where it begins to turn.
 func TestTripFromColdIsJudged(t *testing.T) {
