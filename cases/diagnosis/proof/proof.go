@@ -158,11 +158,20 @@ func (p *Proof) say(c *cases.Case, after diagnosis.Ranking) say.Text {
 	case NotShown:
 		return say.Of("proof.not-shown", sure)
 	}
+	if p.Healthy >= brokenFrom { // it isn't the chances that say so
+		return say.Of("proof.not-fixed-found", p.gravest().Text)
+	}
 	worst := worst(after)
 	if worst.Cause == c.Verdict.Cause {
 		return say.Of("proof.not-fixed-same", sure, worst.Cause.Text(), diagnosis.Chance(worst.Probability))
 	}
 	return say.Of("proof.not-fixed", sure, worst.Cause.Text(), diagnosis.Chance(worst.Probability))
+}
+
+// gravest is the first finding to act on.
+func (p *Proof) gravest() evidence.Flag {
+	i := slices.IndexFunc(p.Unexplained, func(f evidence.Flag) bool { return f.Severity == evidence.Act })
+	return p.Unexplained[i]
 }
 
 // worst is the likeliest fault of a ranking.

@@ -230,6 +230,17 @@ func TestAFailedCheckIsOwed(t *testing.T) {
 	}
 }
 
+// A loop that still leaks isn't called not fixed and healthy in one breath: what was found is said.
+func TestWhatWasFoundSpeaksBeforeTheChances(t *testing.T) {
+	c := theCase(round(cases.BeforeRepair, 800, 20, stuckOpen()), round(cases.AfterRepair, 800, 20, sound()), round(cases.AfterRepair, 2500, 24, sound()))
+	c.Tests = []cases.Test{{Kind: "pressure-hold", Stage: cases.AfterRepair, StartKPa: casetest.P(diagram.KPa(140)), EndKPa: casetest.P(diagram.KPa(100)), Minutes: casetest.P(5.0)}}
+	p := judge(t, c)
+	said := p.Sentence.String()
+	if p.Verdict != proof.NotFixed || p.Healthy < 0.3 || !strings.Contains(said, "leaks") || strings.Contains(said, "%") {
+		t.Errorf("%s, healthy %.2f: %q", p.Verdict, p.Healthy, said)
+	}
+}
+
 func TestWarmUpsThatBeganAlikeArePaired(t *testing.T) {
 	log := func(stage cases.Stage, start float64) cases.Log {
 		l := cases.Log{Name: "warm-up", Stage: stage}
