@@ -90,7 +90,7 @@ func (w *window) showVerdict() {
 
 func ruledOut(a answer) string {
 	var out []string
-	for _, c := range a.thought.ranking.RuledOut() {
+	for _, c := range a.thought.ranking.RuledOut(a.thought.beside) {
 		out = append(out, c.Name())
 	}
 	if len(out) == 0 {

@@ -31,11 +31,29 @@ func TestSecondFaultIsTold(t *testing.T) {
 		{report.Record, proof.NotShown, "A second fault?", true},
 		{report.Customer, proof.NotShown, open, true},
 		{report.Customer, proof.Fixed, open, false},
+		{report.Customer, proof.Fixed, "That is put right too", true},
 	} {
 		m.Proof.Verdict = tt.verdict
 		text := flat(pdfText(t, written(t, tt.kind, m, report.Options{})))
 		if strings.Contains(text, tt.words) != tt.want {
 			t.Errorf("%s, %s: says %q: %v, want %v:\n%s", tt.kind, tt.verdict, tt.words, !tt.want, tt.want, text)
 		}
+	}
+}
+
+// The customer is told what was really measured, and a cause that nothing has confirmed as what is most
+// likely.
+func TestNothingIsClaimedThatWasNotDone(t *testing.T) {
+	c := full()
+	c.Verdict = cases.Verdict{Cause: "thermostat-stuck-open"}
+	c.Rounds, c.Tests, c.Repair = nil, nil, cases.Repair{}
+	c.Logs = []cases.Log{{Name: "written down", Stage: cases.BeforeRepair, TimeS: []float64{0, 60, 120}, EctC: []float64{10, 14, 19}}}
+	text := flat(pdfText(t, written(t, report.Customer, judged(t, c), report.Options{})))
+	if !strings.Contains(text, "Most likely: ") || !strings.Contains(text, "We watched how the engine warms up") || strings.Contains(text, "We measured the temperatures of the hoses") {
+		t.Errorf("of a warm-up alone the page says:\n%s", text)
+	}
+	c.Verdict.ConfirmedBy = "thermostat-bench"
+	if text := flat(pdfText(t, written(t, report.Customer, judged(t, c), report.Options{}))); strings.Contains(text, "Most likely: ") {
+		t.Errorf("a confirmed cause is only likely:\n%s", text)
 	}
 }

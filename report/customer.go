@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"loopbook/cases"
+	"loopbook/cases/diagnosis/proof"
 	"loopbook/cases/evidence"
 	"loopbook/diagram"
 	"loopbook/diagram/drawing"
@@ -25,7 +26,7 @@ var (
 // has no room on it is cut, and seen to be.
 func writeCustomer(w io.Writer, m Material, o Options) error {
 	made, changed := dates(m.Case)
-	p, err := newPaper(o, about{title: customerTitle(m.Case), subject: say.Of("customer.subject"), foot: say.Of("customer.defer"), made: made, changed: changed})
+	p, err := newPaper(o, about{title: customerTitle(m), subject: say.Of("customer.subject"), foot: say.Of("customer.defer"), made: made, changed: changed})
 	if err != nil {
 		return err
 	}
@@ -63,7 +64,7 @@ type customer struct {
 // room is left for it.
 func (c *customer) write() {
 	c.shopHead(c.m.Shop, c.c.Opened)
-	c.big(c.by.Say(customerTitle(c.c)))
+	c.big(c.by.Say(customerTitle(c.m)))
 	c.paragraph(c.vehicleLine(), softStyle)
 	c.y += 8
 	rows := c.spots()
@@ -92,12 +93,18 @@ func (c *customer) left(rows []spot) float64 {
 	return c.bottom() - c.y - above - c.tableHeight(rows) - c.watchHeight() - c.dangerHeight() - gap
 }
 
-// customerTitle is the cause in one plain sentence.
-func customerTitle(c *cases.Case) say.Text {
-	if c.Verdict.Cause == "" {
+// customerTitle is the cause in one plain sentence, which is no fact until a check or the repair
+// has shown it.
+func customerTitle(m Material) say.Text {
+	v := m.Case.Verdict
+	title := say.Of("customer.title." + string(v.Cause))
+	switch fixed := m.Proof != nil && m.Proof.Verdict == proof.Fixed; {
+	case v.Cause == "":
 		return say.Of("customer.title.open")
+	case v.ConfirmedBy == "" && v.Cause != cases.Healthy && !fixed:
+		return say.Of("customer.title.likely", title)
 	}
-	return say.Of("customer.title." + string(c.Verdict.Cause))
+	return title
 }
 
 // big is the title, of two lines at most.

@@ -57,7 +57,11 @@ func mayHarm(cause cases.Cause) bool {
 // destroys the engine. What the milder faults do is common practice.
 func (c *customer) until() say.Text {
 	cause, stop := c.c.Verdict.Cause, say.Of("customer.until.stop")
-	if where := overheats(cause); where != "" {
+	where := overheats(cause)
+	if where != "" && c.state() == notFixed && c.m.Beside != nil { // what was renewed may not be what is still wrong
+		return say.Sentences(say.Of("customer.until.hot"), stop)
+	}
+	if where != "" {
 		return say.Sentences(say.Of("customer.until.hot"), say.Of("customer.until."+where), stop)
 	}
 	switch cause {

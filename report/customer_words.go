@@ -36,10 +36,13 @@ func (c *customer) wrong() say.Text {
 	return say.Of("customer.wrong.open", say.List(told...))
 }
 
-// besides is a check that the cause is no reason for, unless the loop is shown to be sound since.
+// besides is a check that the cause is no reason for.
 func (c *customer) besides() say.Text {
-	if c.m.Beside == nil || c.state() == fixed {
+	switch {
+	case c.m.Beside == nil:
 		return say.Text{}
+	case c.state() == fixed:
+		return say.Of("customer.besides-fixed", c.m.Beside.Checks[0])
 	}
 	return say.Of("customer.besides", c.m.Beside.Checks[0])
 }
@@ -56,12 +59,25 @@ func (c *customer) did() say.Text {
 	switch {
 	case c.pair.after >= 0 && len(out) > 0:
 		out = append(out, say.Of("customer.did.measured"))
-	case len(out) == 0 && len(c.c.Rounds) > 0:
-		out = append(out, say.Of("customer.did.looked"), c.nothing())
 	case len(out) == 0:
-		out = append(out, c.nothing())
+		out = append(c.looked(), c.nothing())
 	}
 	return say.Sentences(out...)
+}
+
+// looked is what was measured and checked.
+func (c *customer) looked() []say.Text {
+	var out []say.Text
+	if slices.ContainsFunc(c.c.Rounds, func(r cases.Round) bool { return len(r.Readings) > 0 }) {
+		out = append(out, say.Of("customer.did.looked"))
+	}
+	if slices.ContainsFunc(c.c.Logs, func(l cases.Log) bool { return len(l.EctC) > 0 }) {
+		out = append(out, say.Of("customer.did.warmed"))
+	}
+	if len(c.c.Tests) > 0 {
+		out = append(out, say.Of("customer.did.checked"))
+	}
+	return out
 }
 
 // fitted are the names of the parts.

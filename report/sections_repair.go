@@ -28,7 +28,7 @@ func (s *sheet) ruledOut() say.Text {
 		return say.Text{}
 	}
 	var list []say.Text
-	for _, c := range s.m.Causes.RuledOut() {
+	for _, c := range s.m.Causes.RuledOut(s.m.Beside) {
 		list = append(list, c.Text())
 	}
 	return say.List(list...)

@@ -24,6 +24,7 @@ const (
 	otherwiseFrom = 7.0 // a check is open where another fault makes its outcome so many times as likely
 	besideFrom    = 0.1 // the chance from which another fault is named
 	besideMost    = 3
+	besideBits    = 0.15 // what a check must promise of the second fault to be named
 )
 
 // Beside asks what the judged cause leaves open; nil: nothing, or nothing is judged yet. The
@@ -114,12 +115,16 @@ func (j *Judge) tellApart(s *sheet, done []outcome, chance []float64) []Check {
 		if len(outcomes) == 0 || s.bars(check, done) || isDone(done, kind) {
 			continue
 		}
-		if c := (Check{check, "", testBits(chance, outcomes)}); c.Bits >= leastBits {
+		if c := (Check{check, "", testBits(chance, outcomes), s.heats(check)}); c.Bits >= besideBits {
 			out = append(out, c)
 		}
 	}
 	byWorth(out)
 	return out
+}
+
+func (b *Beside) names(c cases.Cause) bool {
+	return b != nil && slices.ContainsFunc(b.Causes, func(r Ranked) bool { return r.Cause == c })
 }
 
 // Words tell what is open and what it would be.

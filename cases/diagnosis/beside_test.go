@@ -2,6 +2,7 @@ package diagnosis_test
 
 import (
 	"slices"
+	"strings"
 	"testing"
 
 	"loopbook/cases"
@@ -78,6 +79,9 @@ func TestSecondFaultIsNarrowedDown(t *testing.T) {
 		t.Errorf("the analysis tells %v", a.Flags)
 	}
 	c.Tests = append(c.Tests, cases.Test{Kind: "combustion-gas", Stage: cases.BeforeRepair, Result: "negative"})
+	if out := b.rank(t, c, diagnosis.Prior{}).RuledOut(wide); slices.Contains(out, wide.Causes[0].Cause) {
+		t.Errorf("%s is a second fault and doesn't explain it: %v", wide.Causes[0].Cause, out)
+	}
 	narrow := b.judge.Beside(b.rank(t, c, diagnosis.Prior{}))
 	share := func(s *diagnosis.Beside) float64 {
 		for _, r := range s.Causes {
@@ -89,5 +93,43 @@ func TestSecondFaultIsNarrowedDown(t *testing.T) {
 	}
 	if !(share(narrow) < share(wide)) {
 		t.Errorf("without gas found the head's chance goes from %g to %g", share(wide), share(narrow))
+	}
+}
+
+// A check that runs an engine says so where that has been too hot (stop at the red zone: M15, published).
+func TestHotEngineIsMindedAtTheNextChecks(t *testing.T) {
+	b := newBench(t)
+	for ect, want := range map[float64]bool{118: true, 96: false} {
+		c := idle("outlet-thermostat", ect, map[diagram.Point]float64{"housing": ect - 1, "rad_in": ect - 4, "rad_out": ect - 8})
+		cold := cases.Round{Stage: cases.BeforeRepair, EctC: casetest.P(diagram.Celsius(30)), MinutesSinceStart: casetest.P(2.0)}
+		c.Rounds = append(c.Rounds, cold)
+		asked := false
+		for _, n := range b.judge.Next(b.rank(t, c, diagnosis.Prior{})) {
+			asked = asked || n.Check.Check == "warm-up"
+			if n.Check.Check == "warm-up" && strings.Contains(n.Caution().String(), "got too hot") != want {
+				t.Errorf("after %g °C the warm-up minds: %s", ect, n.Caution())
+			}
+			if n.Check.Check == "fan" && n.Hot {
+				t.Error("the command to the fan runs no engine")
+			}
+		}
+		if !asked {
+			t.Errorf("after %g °C no warm-up is advised", ect)
+		}
+	}
+}
+
+// A warm-up alone shows nothing at the hoses, so nothing that isn't seen there speaks for health.
+func TestLogAloneLeavesTheHosesOpen(t *testing.T) {
+	b := newBench(t)
+	c := cases.Case{Logs: []cases.Log{{Name: "written down", Stage: cases.BeforeRepair, TimeS: []float64{0, 60, 120}, EctC: []float64{60, 61, 62}}}}
+	r := b.rank(t, c, diagnosis.Prior{})
+	r.Explain(len(r.Causes))
+	for _, ranked := range r.Causes {
+		for _, why := range append(ranked.For, ranked.Against...) {
+			if strings.Contains(why.Words.String(), "nothing stands out") {
+				t.Fatalf("%s: %s", ranked.Cause, why.Words)
+			}
+		}
 	}
 }

@@ -100,11 +100,11 @@ func (j *Judge) Rank(c *cases.Case, f evidence.Findings, p Plan, crowd *ensemble
 const ruledOutUnder = 0.01
 
 // RuledOut are the faults that what was measured leaves hardly a chance, the
-// likeliest first.
-func (r Ranking) RuledOut() []cases.Cause {
+// likeliest first, but for those that are named as a second one (nil: none is).
+func (r Ranking) RuledOut(second *Beside) []cases.Cause {
 	var out []cases.Cause
 	for _, c := range r.Causes {
-		if c.Probability < ruledOutUnder && c.Cause != cases.Healthy {
+		if c.Probability < ruledOutUnder && c.Cause != cases.Healthy && !second.names(c.Cause) {
 			out = append(out, c.Cause)
 		}
 	}
@@ -161,13 +161,11 @@ func (j *Judge) factors(c *cases.Case, f evidence.Findings, stage cases.Stage) [
 }
 
 // findings are the words of what the trade's rules found in the stage's rounds
-// and logs; it is false where none of them holds a temperature.
+// and logs; it is false where nothing was found and no round holds a temperature: a log by itself
+// doesn't show what stands out at the hoses.
 func findings(c *cases.Case, f evidence.Findings, stage cases.Stage) (words []string, measured bool) {
 	for i, r := range f.Rounds {
 		measured = measured || stage.Holds(c.Rounds[i].Stage) && (len(r.Readings) > 0 || c.Rounds[i].EctC != nil)
-	}
-	for _, l := range c.Logs {
-		measured = measured || stage.Holds(l.Stage) && len(l.EctC) > 0
 	}
 	for _, flag := range f.Flags {
 		ofRound := flag.Round >= 0 && stage.Holds(c.Rounds[flag.Round].Stage)
@@ -176,7 +174,7 @@ func findings(c *cases.Case, f evidence.Findings, stage cases.Stage) (words []st
 			words = append(words, flag.ID)
 		}
 	}
-	return words, measured
+	return words, measured || len(words) > 0
 }
 
 // logFinding reports whether a finding that belongs to no round is of a log;

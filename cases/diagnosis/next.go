@@ -8,6 +8,7 @@ import (
 	"loopbook/cases/diagnosis/likelihood"
 	"loopbook/cases/evidence"
 	"loopbook/diagram"
+	"loopbook/diagram/say"
 )
 
 // Check is a next step with what it is expected to tell.
@@ -15,6 +16,15 @@ type Check struct {
 	likelihood.Check
 	Point diagram.Point // of a hose to read; "": none
 	Bits  float64       // expected information about the cause
+	Hot   bool          // the engine is run for it, which has been too hot
+}
+
+// Caution is what to mind first, and that the engine has been too hot.
+func (c Check) Caution() say.Text {
+	if c.Hot {
+		return say.Sentences(say.Of("check.overheats"), c.Check.Caution())
+	}
+	return c.Check.Caution()
 }
 
 // PerMinute is the expected information for each minute, by which checks are
@@ -42,14 +52,14 @@ func (j *Judge) Next(r Ranking) []Check {
 		case check.Check == likelihood.WarmUp && s.logged():
 		case check.Check == likelihood.HosePoint:
 			for _, p := range s.unread() {
-				offer(Check{check, p, s.pointBits(joint, p)})
+				offer(Check{check, p, s.pointBits(joint, p), s.heats(check)})
 			}
 		case slices.Contains(likelihood.Walks(), check.Check):
 			if n := slices.Index(s.plan.Ahead, check.Check); n >= 0 && s.plan.wanted(s.c, check.Check) {
-				offer(Check{check, "", s.aheadBits(joint, n)})
+				offer(Check{check, "", s.aheadBits(joint, n), s.heats(check)})
 			}
 		case !isDone(done, kind):
-			offer(Check{check, "", testBits(s.chance, j.tables.Outcomes(kind))})
+			offer(Check{check, "", testBits(s.chance, j.tables.Outcomes(kind)), s.heats(check)})
 		}
 	}
 	byWorth(out)
@@ -83,6 +93,13 @@ func (s *sheet) tooHot() bool {
 		}
 	}
 	return false
+}
+
+// heats reports whether the engine is run for a check, which was so hot before that it had to be
+// switched off.
+func (s *sheet) heats(check likelihood.Check) bool {
+	runs := check.Needs == likelihood.Warm || check.Check == "combustion-gas" || slices.Contains(likelihood.Walks(), check.Check)
+	return runs && slices.ContainsFunc(s.plan.Rounds, func(i int) bool { return evidence.TooHotToRun(&s.c.Rounds[i], s.found.Rounds[i]) })
 }
 
 // logged reports whether the stage has a log of a warm-up already.
