@@ -21,6 +21,7 @@ type codeRow struct {
 	name    *widget.Label
 	state   *kit.Select
 	frame   []*kit.Field // temperature, engine speed, road speed
+	told    string       // the words in meaning
 	meaning *fyne.Container
 	content fyne.CanvasObject
 }
@@ -66,9 +67,13 @@ func (r *codeRow) show(code cases.Code) {
 }
 
 // tell says what the code means. What has the form of no code is kept as it was
-// typed, and marked.
+// typed, and marked. The words stand while they are the same, with the lines they have.
 func (r *codeRow) tell(code string) {
 	words := r.codes.words
+	if r.told == words.Code(code) && r.name.Text == code {
+		return
+	}
+	r.told = words.Code(code)
 	r.name.Importance = widget.MediumImportance
 	r.meaning.Objects = []fyne.CanvasObject{kit.Paragraphs(kit.Span{Text: words.Code(code), Small: true, Color: theme.ColorNamePlaceHolder})}
 	if !words.IsCode(code) {

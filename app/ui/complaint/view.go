@@ -25,8 +25,8 @@ type View struct {
 	codes   *codes
 	words   Words
 	coolant *widget.Label
-	caution *fyne.Container // in the chosen units
-	number  *widget.Label   // warns of the vehicle's number
+	caution *widget.RichText // in the chosen units
+	number  *widget.Label    // warns of the vehicle's number
 	content fyne.CanvasObject
 }
 
@@ -41,7 +41,7 @@ type Words struct {
 // New makes the screen; edit changes the case.
 func New(edit func(what string, change func(*cases.Case)), words Words) *View {
 	f := kit.NewForm(edit)
-	v := &View{form: f, words: words, coolant: kit.Small(""), caution: container.NewStack(), number: warning(), codes: newCodes(edit, words)}
+	v := &View{form: f, words: words, coolant: kit.Small(""), caution: kit.Paragraphs(), number: warning(), codes: newCodes(edit, words)}
 	left := container.NewVBox(
 		kit.Section(kit.L("window.complaint.feels"),
 			f.Text(kit.L("window.complaint.title"), kit.L("window.complaint.title-hint"), func(c *cases.Case) *string { return &c.Title }),
@@ -52,7 +52,7 @@ func New(edit func(what string, change func(*cases.Case)), words Words) *View {
 			kit.Ticks(f, kit.L("window.complaint.symptoms"), cases.Words[cases.Symptom](), cases.Symptom.Name, func(c *cases.Case) *[]cases.Symptom { return &c.Complaint.Symptoms }),
 		),
 	)
-	right := container.NewVBox(vehicle(f, v.number), loop(f, v.coolant, v.caution), site(f), tags(f))
+	right := container.NewVBox(vehicle(f, v.number), loop(f, v.coolant, kit.CardOf("act", kit.L("window.complaint.caution"), v.caution)), site(f), tags(f))
 	f.Chain(f.Last) // from the last one Enter goes nowhere: what is next is Undo
 	v.content = container.NewVScroll(container.NewPadded(container.New(kit.Shares{460, 540}, left, container.NewPadded(right))))
 	return v
@@ -66,7 +66,7 @@ func (v *View) Show(c cases.Case, u units.Set) {
 	v.form.Show(c, u)
 	v.codes.show(c, u)
 	v.coolant.SetText(v.words.Coolant(c, u))
-	v.caution.Objects = []fyne.CanvasObject{caution(u)}
+	kit.SetParagraphs(v.caution, caution(u))
 	v.number.SetText(v.words.VIN(c.Vehicle))
 	v.number.Hidden = v.number.Text == ""
 }
@@ -153,9 +153,8 @@ func warning() *widget.Label {
 	return l
 }
 
-func caution(u units.Set) fyne.CanvasObject {
-	return kit.Card("act", kit.L("window.complaint.caution"),
-		kit.Span{Text: say.English().With(u).Of("window.complaint.caution-text", evidence.OpenBelowC), Small: true})
+func caution(u units.Set) kit.Span {
+	return kit.Span{Text: say.English().With(u).Of("window.complaint.caution-text", evidence.OpenBelowC), Small: true}
 }
 
 func site(f *kit.Form) fyne.CanvasObject {

@@ -41,6 +41,28 @@ func screen(t *testing.T) (*View, *cases.Case) {
 	return v, &c
 }
 
+// A caution that an edit leaves too low runs out of its box into what stands under it.
+func TestTheCautionKeepsItsRoomWhenTheCaseChanges(t *testing.T) {
+	v, c := screen(t)
+	w := test.NewTempWindow(t, v.Content())
+	for _, wide := range []float32{1050, 1049} { // by the second it knows its lines
+		w.Resize(fyne.NewSize(wide, 700))
+	}
+	lines := v.caution.Size().Height
+	if one := kit.Paragraphs(kit.Span{Text: "one line", Small: true}).MinSize().Height; lines < 1.5*one {
+		t.Fatalf("the caution is %g high, a line of it %g", lines, one)
+	}
+	warm := diagram.Celsius(23)
+	c.Site.AmbientC = &warm
+	v.Show(*c, units.Metric())
+	if text := kittest.Texts(v.caution); !strings.Contains(text, "50 °C") || v.caution.Size().Height != lines || v.caution.MinSize().Height > lines {
+		t.Errorf("%g high, wants %g, had %g: %s", v.caution.Size().Height, v.caution.MinSize().Height, lines, text)
+	}
+	if v.Show(*c, units.US()); !strings.Contains(kittest.Texts(v.Content()), "122 °F") {
+		t.Error("the caution isn't said in the chosen units")
+	}
+}
+
 func TestCodesAreTypedAsTheyCome(t *testing.T) {
 	v, c := screen(t)
 	test.Type(v.codes.next, "0128, p0217;P1ABC") // the first as two bytes

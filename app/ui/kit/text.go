@@ -73,12 +73,19 @@ func Labelled(label string, field fyne.CanvasObject) fyne.CanvasObject {
 
 // Card is a piece of news with its sign, its word and its reasons.
 func Card(severity, word string, body ...Span) fyne.CanvasObject {
+	return CardOf(severity, word, Paragraphs(body...))
+}
+
+// CardOf is a card whose reasons change while it stands. A card made anew for other
+// words doesn't know how wide it will be, asks for one line, and the toolkit's painter
+// may forget to ask it again.
+func CardOf(severity, word string, body *widget.RichText) fyne.CanvasObject {
 	fill, edge := Grounds(severity)
 	head := widget.NewLabel(word)
 	head.TextStyle.Bold = true
 	head.Importance = importance(severity)
 	top := container.NewHBox(container.NewCenter(Sign(severity)), head)
-	return On(NewGround(fill, edge, 6), container.New(Tight{}, top, Paragraphs(body...)))
+	return On(NewGround(fill, edge, 6), container.New(Tight{}, top, body))
 }
 
 // Signed puts a severity's sign before the first line of a small text.

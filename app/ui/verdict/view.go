@@ -49,14 +49,14 @@ type View struct {
 	pointed  string // the evidence that the rows were made of
 	ruledOut *widget.RichText
 	odds     *widget.Label
-	caution  *fyne.Container // in the chosen units
+	caution  *widget.RichText // in the chosen units
 	content  fyne.CanvasObject
 }
 
 // New makes the screen; edit changes the case.
 func New(edit func(what string, change func(*cases.Case))) *View {
 	f := kit.NewForm(edit)
-	v := &View{edit: edit, form: f, evidence: container.NewVBox(), ruledOut: kit.Paragraphs(), odds: kit.Small(""), caution: container.NewStack()}
+	v := &View{edit: edit, form: f, evidence: container.NewVBox(), ruledOut: kit.Paragraphs(), odds: kit.Small(""), caution: kit.Paragraphs()}
 	v.cause = kit.NewChoice(cases.Words[cases.Cause](), cases.Cause.Name, func(cause cases.Cause) {
 		edit(kit.L("window.verdict.cause"), func(c *cases.Case) { c.Verdict.Cause = cause })
 	})
@@ -76,7 +76,7 @@ func New(edit func(what string, change func(*cases.Case))) *View {
 		kit.Section(kit.L("window.verdict.next-one"),
 			f.Area(kit.L("window.verdict.lesson"), kit.L("window.verdict.lesson-hint"), 4, func(c *cases.Case) *string { return &c.Lesson }),
 		),
-		kit.Section(kit.L("window.verdict.paper"), container.NewHBox(print), v.caution),
+		kit.Section(kit.L("window.verdict.paper"), container.NewHBox(print), kit.CardOf("act", kit.L("window.verdict.before-out"), v.caution)),
 	)
 	v.content = container.NewVScroll(container.NewPadded(container.New(kit.Shares{500, 500}, left, container.NewPadded(right))))
 	return v
@@ -92,7 +92,7 @@ func (v *View) Show(d Data) {
 	v.cause.Put(d.Case.Verdict.Cause)
 	v.showEvidence(d)
 	v.odds.SetText(d.Odds)
-	v.caution.Objects = []fyne.CanvasObject{caution(d.Units)}
+	kit.SetParagraphs(v.caution, caution(d.Units))
 	text := d.RuledOut
 	if text == "" {
 		text = kit.L("window.verdict.none-ruled-out")
@@ -100,9 +100,8 @@ func (v *View) Show(d Data) {
 	kit.SetParagraphs(v.ruledOut, kit.Span{Text: text, Small: true})
 }
 
-func caution(u units.Set) fyne.CanvasObject {
-	return kit.Card("act", kit.L("window.verdict.before-out"),
-		kit.Span{Text: say.English().With(u).Of("window.verdict.before-out-text", evidence.OpenBelowC), Small: true})
+func caution(u units.Set) kit.Span {
+	return kit.Span{Text: say.English().With(u).Of("window.verdict.before-out-text", evidence.OpenBelowC), Small: true}
 }
 
 // offer lists the causes, the likeliest first with their chances; those that aren't
