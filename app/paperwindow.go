@@ -241,8 +241,14 @@ func (p *paperWindow) save() {
 		}
 		p.view.Say(kit.L("window.papers.saved", f.URI().Path()))
 	}, p.window)
-	d.SetFileName(fileName(p.c.Title) + ".pdf")
+	d.SetFileName(p.fileName())
 	ask(p.window, d, func() {})
+}
+
+// fileName is proposed for the paper: each kind has its own, so that the customer's
+// page isn't written over by the record.
+func (p *paperWindow) fileName() string {
+	return fileName(p.c.Title) + " - " + string(p.choice.Kind) + ".pdf"
 }
 
 // longLogo keeps a logo small enough for the preferences.

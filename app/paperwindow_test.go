@@ -43,6 +43,27 @@ func TestPapersAreMadeAsChosen(t *testing.T) {
 	}
 }
 
+func TestEachPaperOfACaseIsProposedANameOfItsOwn(t *testing.T) {
+	w, _ := shown(t)
+	w.newCase()
+	w.desk.edit("title", func(c *cases.Case) { c.Title = "Hot: standing" })
+	p, err := w.openPapers()
+	if err != nil {
+		t.Fatal(err)
+	}
+	for kind, want := range map[report.Kind]string{
+		report.Customer: "Hot- standing - customer.pdf",
+		report.Record:   "Hot- standing - record.pdf",
+		report.Trainer:  "Hot- standing - trainer.pdf",
+	} {
+		c := p.choice
+		c.Kind = kind
+		if p.view.OnChange(c); p.fileName() != want {
+			t.Errorf("the %s paper is called %q, want %q", kind, p.fileName(), want)
+		}
+	}
+}
+
 func TestPagesAreSeen(t *testing.T) {
 	if _, err := exec.LookPath("pdftoppm"); err != nil {
 		t.Skip("pdftoppm isn't installed")
