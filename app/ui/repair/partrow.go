@@ -21,6 +21,7 @@ type partRow struct {
 	name, quantity, price *kit.Field
 	sum                   *widget.Label
 	content               fyne.CanvasObject
+	remove                *kit.Button // stands beside the content
 }
 
 func newPartRow(v *View, at int, after func() fyne.Focusable) *partRow {
@@ -33,21 +34,26 @@ func newPartRow(v *View, at int, after func() fyne.Focusable) *partRow {
 	r.quantity = number(kit.L("window.repair.how-many"), "1", upTo(mostOfAPart), edit, func(c *cases.Case) **float64 { return &c.Repair.Parts[at].Quantity })
 	r.price = number(kit.L("window.repair.price-of-one"), "", v.readPrice, edit, func(c *cases.Case) **float64 { return &c.Repair.Parts[at].Price })
 	r.price.After = after // not to the button that removes the part
-	remove := kit.NewButtonWithIcon("", theme.DeleteIcon(), func() {
+	r.remove = kit.NewButtonWithIcon("", theme.DeleteIcon(), func() {
 		edit(kit.L("window.repair.part-removed"), func(c *cases.Case) { c.Repair.Parts = slices.Delete(c.Repair.Parts, at, at+1) })
 	})
-	remove.Importance = widget.LowImportance
-	r.content = container.NewBorder(nil, nil, nil, remove, container.New(columns(), r.name, r.quantity, r.price, r.sum))
+	r.remove.Importance = widget.LowImportance
+	r.content = high(container.New(columns(), r.name, r.quantity, r.price, r.sum))
 	return r
 }
 
 // heads stand over the part rows, in their columns.
 func heads() fyne.CanvasObject {
-	room := kit.NewButtonWithIcon("", theme.DeleteIcon(), nil) // as wide as a row's
 	last := kit.Small(kit.L("window.repair.sum"))
 	last.Alignment = fyne.TextAlignTrailing
-	return container.NewBorder(nil, nil, nil, kit.Wide(room.MinSize().Width, container.NewStack()),
-		container.New(columns(), kit.Small(kit.Capital(kit.L("window.repair.part"))), kit.Small(kit.L("window.repair.how-many")), kit.Small(kit.L("window.repair.price-of-one")), last))
+	return container.New(columns(), kit.Small(kit.Capital(kit.L("window.repair.part"))), kit.Small(kit.L("window.repair.how-many")), kit.Small(kit.L("window.repair.price-of-one")), last)
+}
+
+// high makes a part's fields and its button, which stand in columns of their own, as
+// high as each other.
+func high(o fyne.CanvasObject) fyne.CanvasObject {
+	field, button := kit.NewField("", nil), kit.NewButtonWithIcon("", theme.DeleteIcon(), nil)
+	return kit.Roomy(fyne.NewSize(0, max(field.MinSize().Height, button.MinSize().Height)), o)
 }
 
 func sum(text string) *widget.Label {

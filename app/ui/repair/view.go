@@ -6,6 +6,7 @@ package repair
 import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/layout"
 	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
 
@@ -60,6 +61,7 @@ type View struct {
 	id    string // of the case that is shown
 	code  string // of its currency
 	parts *fyne.Container
+	bins  *fyne.Container // the buttons that remove a part, each beside its own
 	rows  []*partRow
 	slips *kit.Refusals // of the parts
 	bill  bill
@@ -80,7 +82,7 @@ type bill struct {
 func New(edit func(what string, change func(*cases.Case)), m Money) *View {
 	v := &View{
 		Usual: func() cases.Repair { return cases.Repair{} },
-		edit:  edit, money: m, form: kit.NewForm(edit), parts: container.NewVBox(), notes: container.NewVBox(), steps: newSteps(edit),
+		edit:  edit, money: m, form: kit.NewForm(edit), parts: container.NewVBox(), bins: container.NewVBox(), notes: container.NewVBox(), steps: newSteps(edit),
 		bill: bill{sum(""), sum(""), sum(""), sum(""), kit.Small("")},
 	}
 	v.bill.total.TextStyle.Bold = true
@@ -95,9 +97,14 @@ func New(edit func(what string, change func(*cases.Case)), m Money) *View {
 
 func (v *View) partsAndPrice() fyne.CanvasObject {
 	f := v.form
-	v.slips = kit.NewRefusals(container.NewVBox(heads(), v.parts))
+	over := heads()
+	v.slips = kit.NewRefusals(container.NewVBox(over, v.parts))
 	add := kit.NewButtonWithIcon(kit.L("window.repair.add-part"), theme.ContentAddIcon(), v.addPart)
 	add.Importance = widget.LowImportance
+	below := container.NewHBox(add)
+	bins := container.NewVBox(kit.Roomy(fyne.NewSize(0, over.MinSize().Height), container.NewStack()), v.bins)
+	// Tab goes from a price to the next part and then to the adding, and to no bin before.
+	list := container.New(layout.NewBorderLayout(nil, below, nil, bins), v.slips.Content, below, bins)
 	hours := kit.Number(f, kit.L("window.repair.hours"), 0, 1000, func(c *cases.Case) **float64 { return &c.Repair.LabourHours })
 	perHour := f.Quantity(
 		func(units.Set) string { return kit.L("window.repair.per-hour") },
@@ -116,7 +123,7 @@ func (v *View) partsAndPrice() fyne.CanvasObject {
 			return err
 		})
 	return kit.Section(kit.L("window.repair.parts"),
-		v.slips.Content, container.NewHBox(add),
+		list,
 		kit.Explained(container.NewGridWithColumns(4, hours, perHour, tax, currency)),
 		widget.NewSeparator(),
 		container.New(kit.Tight{},
@@ -183,11 +190,13 @@ func (v *View) showParts(d Data) {
 	if v.id != d.Case.ID || len(v.rows) > len(r.Parts) {
 		v.id, v.rows = d.Case.ID, v.rows[:0]
 		v.parts.RemoveAll()
+		v.bins.RemoveAll()
 	}
 	for i := len(v.rows); i < len(r.Parts); i++ {
 		row := newPartRow(v, i, func() fyne.Focusable { return v.afterPart(i) })
 		v.rows = append(v.rows, row)
 		v.parts.Add(row.content)
+		v.bins.Add(high(row.remove))
 		v.slips.Take(row.content)
 	}
 	for i, row := range v.rows {

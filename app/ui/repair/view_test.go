@@ -10,6 +10,7 @@ import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/test"
 
+	"loopbook/app/ui/kit"
 	"loopbook/app/ui/kit/kittest"
 	"loopbook/cases"
 	"loopbook/diagram/units"
@@ -98,6 +99,32 @@ func TestEnterGoesFromAPriceToTheNextPartAndThenToTheLabour(t *testing.T) {
 	v.form.Leave()
 	if h := c.Repair.LabourHours; h == nil || *h != 1.5 {
 		t.Errorf("typed behind the last price: hours of labour %v, want 1.5", h)
+	}
+}
+
+// Nor must Tab: the button comes only after all that is typed and the adding.
+func TestTabGoesFromAPriceToTheNextPartAndThenToTheAdding(t *testing.T) {
+	v, c := screen(t)
+	v.addPart()
+	v.addPart()
+	on := fyne.CurrentApp().Driver().CanvasForObject(v.rows[0].price)
+	on.Focus(v.rows[0].price)
+	if on.FocusNext(); on.Focused() != fyne.Focusable(v.rows[1].name) {
+		t.Errorf("from the first price Tab goes to %T", on.Focused())
+	}
+	on.Focus(v.rows[1].price)
+	on.FocusNext()
+	if add, ok := on.Focused().(*kit.Button); !ok || add.Text != kit.L("window.repair.add-part") {
+		t.Fatalf("from the last price Tab goes to %T", on.Focused())
+	}
+	for _, row := range v.rows {
+		if on.FocusNext(); on.Focused() != fyne.Focusable(row.remove) {
+			t.Errorf("a part's button isn't reached by Tab, but %T", on.Focused())
+		}
+	}
+	at := func(o fyne.CanvasObject) float32 { return fyne.CurrentApp().Driver().AbsolutePositionForObject(o).Y }
+	if v.rows[1].remove.Tapped(nil); len(c.Repair.Parts) != 1 || at(v.rows[0].remove) != at(v.rows[0].name) {
+		t.Errorf("%d parts; the button at %g, its part at %g", len(c.Repair.Parts), at(v.rows[0].remove), at(v.rows[0].name))
 	}
 }
 
