@@ -165,18 +165,17 @@ func printPreview(w io.Writer, p anonymous.Preview) {
 
 func oneLine(text string) string { return strings.Join(strings.Fields(text), " ") }
 
-// giveTo writes what a person chose in the window.
-func giveTo(ctx context.Context, store *sqlite.Store, g giving, scope share.Scope, q cases.Query, id, path string) error {
+// giveTo writes what a person chose in the window, and names the files.
+func giveTo(ctx context.Context, store *sqlite.Store, g giving, scope share.Scope, q cases.Query, id, path string) ([]string, error) {
 	if scope == share.Table {
-		return writeTable(ctx, store, q, path)
+		return []string{path}, writeTable(ctx, store, q, path)
 	}
 	ids := []string{id}
 	if scope != share.This {
 		var err error
 		if ids, err = idsOf(ctx, store, q); err != nil {
-			return err
+			return nil, err
 		}
 	}
-	_, err := g.write(ctx, store, ids, path)
-	return err
+	return g.write(ctx, store, ids, path)
 }

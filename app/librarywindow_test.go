@@ -330,6 +330,24 @@ func TestAFailingExportIsTold(t *testing.T) {
 	}
 }
 
+// What was written is said, with its place: nothing else in the window shows it.
+func TestAnExportSaysWhereItLies(t *testing.T) {
+	w := withDemo(t)
+	for want, wish := range map[string]share.Wish{
+		"Without the customer, kept as": {Anonymous: true},
+		"Kept as":                       {},
+	} {
+		path := filepath.Join(t.TempDir(), "a.zip")
+		w.shareTo(wish, path)
+		if says := topSays(w); !strings.Contains(says, want) || !strings.Contains(says, path) {
+			t.Errorf("it says %q", says)
+		}
+		if _, err := os.Stat(path); err != nil {
+			t.Error(err)
+		}
+	}
+}
+
 // The preview is made apart from the window, and only the newest wish is shown.
 func TestThePreviewFollowsTheNewestWish(t *testing.T) {
 	w := withDemo(t)

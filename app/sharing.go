@@ -2,6 +2,7 @@ package main
 
 import (
 	"context"
+	"strings"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/dialog"
@@ -68,13 +69,27 @@ func (w *window) shareTo(wish share.Wish, path string) {
 	}
 	ctx, done := w.busy(kit.L("window.share.writing"))
 	w.start(func() {
-		err := giveTo(ctx, store, givingOf(wish), wish.Scope, q, id, path)
+		files, err := giveTo(ctx, store, givingOf(wish), wish.Scope, q, id, path)
 		fyne.Do(func() {
-			if stopped := done(); err != nil && !stopped {
+			switch stopped := done(); {
+			case stopped:
+			case err != nil:
 				w.tell(err)
+			default:
+				w.ask(w.message(kit.L("window.share.kept-title"), keptWords(wish, files)))
 			}
 		})
 	})
+}
+
+// keptWords says where what left lies, and whether the customer left with it: a table
+// holds none in any case.
+func keptWords(wish share.Wish, files []string) string {
+	word := "window.share.kept"
+	if wish.Anonymous && wish.Scope != share.Table {
+		word = "window.share.kept-anonymous"
+	}
+	return kit.L(word, strings.Join(files, "\n"))
 }
 
 // busy shows that something is under way until done is called, which tells whether a
