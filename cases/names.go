@@ -35,6 +35,18 @@ func (r *Round) Title() say.Text {
 	return say.Own(r.Label)
 }
 
+// Title is the log's name: that of one written down by hand, which is kept in English, in the
+// reader's language, any other as it is. It says nothing where there is none.
+func (l *Log) Title() say.Text {
+	switch hand := say.Of("log.by-hand"); l.Name {
+	case "":
+		return say.Text{}
+	case hand.String():
+		return hand
+	}
+	return say.Own(l.Name)
+}
+
 // Text is the fan's state in the words of the trade.
 func (s FanState) Text() say.Text { return wordText("fan-state."+string(s), s) }
 

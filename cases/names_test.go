@@ -65,8 +65,9 @@ func TestUnknownWordIsSaidAsItStands(t *testing.T) {
 	}
 }
 
-// A usual round's label is kept in English and read in any language; a person's own stays as it is.
-func TestUsualRoundsAreReadInAnyLanguage(t *testing.T) {
+// A usual round's label, and the name of a log by hand, are kept in English and read in any language; a
+// person's own stay as they are.
+func TestUsualNamesAreReadInAnyLanguage(t *testing.T) {
 	de, err := say.In(say.DE, units.Metric())
 	if err != nil {
 		t.Fatal(err)
@@ -75,6 +76,12 @@ func TestUsualRoundsAreReadInAnyLanguage(t *testing.T) {
 		r := cases.Round{Label: label}
 		if got := de.Say(r.Title()); got != want {
 			t.Errorf("%q is read as %q, want %q", label, got, want)
+		}
+	}
+	for name, want := range map[string]string{"written down": "von Hand notiert", "drive.csv": "drive.csv", "": ""} {
+		l := cases.Log{Name: name}
+		if got := de.Say(l.Title()); got != want {
+			t.Errorf("the log %q is read as %q, want %q", name, got, want)
 		}
 	}
 }

@@ -37,7 +37,7 @@ func (s *sheet) warmUp(i int) {
 	l, w := &s.c.Logs[i], s.f.WarmUps[i]
 	name := say.Of("record.log")
 	if l.Name != "" {
-		name = say.Own(l.Name)
+		name = l.Title()
 	}
 	s.heading(s.by.Of("record.warm-up", say.List(name, l.Stage.Text())), chartHeight+4*bodyStyle.lead())
 	curve := picture.WarmUp(s.c, l, w.Result, nil, s.by)

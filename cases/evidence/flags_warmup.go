@@ -54,7 +54,7 @@ func (l *logJudge) rules() []func() []Flag {
 func (l *logJudge) origin() say.Text {
 	text := say.Of("because.log")
 	if l.Log != "" {
-		text = say.Of("because.log-named", l.Log)
+		text = say.Of("because.log-named", (&cases.Log{Name: l.Log}).Title())
 	}
 	return say.List(text, l.Stage.Text())
 }
