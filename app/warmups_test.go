@@ -190,3 +190,37 @@ func TestARowIsMendedInTheWindow(t *testing.T) {
 		t.Errorf("with every row undone there are logs %+v", w.desk.c.Logs)
 	}
 }
+
+// A temperature that is typed and not entered is kept as another page, or another case, is opened,
+// or the window closed, and in the case that it was typed in.
+func TestATypedWarmUpRowIsKeptOnLeaving(t *testing.T) {
+	w, _ := shown(t)
+	w.newCase()
+	first := w.desk.c.ID
+	writes := func(minute, c string) {
+		w.tabs.SelectIndex(warmUpTab)
+		kit.Focus(w.warmup.First())
+		w.window.Canvas().FocusPrevious()
+		w.window.Canvas().Focused().(*kit.Field).SetText(minute)
+		w.warmup.First().(*kit.Field).SetText(c)
+	}
+	writes("1", "20")
+	w.tabs.SelectIndex(causesTab)
+	writes("2", "30")
+	w.newCase()
+	if n := len(w.desk.c.Logs); n != 0 {
+		t.Errorf("the new case has %d logs", n)
+	}
+	w.openCase(first)
+	writes("3", "40")
+	w.leave() // as the window closes
+	writes("4", "hot")
+	w.newCase()
+	c, err := w.desk.store.Get(w.desk.ctx, first)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if len(c.Logs) != 1 || !slices.Equal(c.Logs[0].EctC, []float64{20, 30, 40}) || w.desk.c.ID == first {
+		t.Errorf("kept are %+v, and %q is open", c.Logs, w.desk.c.ID)
+	}
+}

@@ -204,6 +204,11 @@ func (w *window) makeScreens() {
 		container.NewTabItem(kit.L("window.alike.tab"), w.alike.Content()),
 	)
 	w.tabs.SelectIndex(hoseMapTab)
+	w.tabs.OnUnselected = func(left *container.TabItem) {
+		if d.open && left.Content == w.warmup.Content() {
+			w.warmup.Leave()
+		}
+	}
 	w.tabs.OnSelected = func(*container.TabItem) {
 		w.showTab()
 		w.showKept()
@@ -308,6 +313,9 @@ func (w *window) leave() {
 	}
 	w.hosemap.Leave()
 	w.complaint.Leave()
+	if w.tabs.SelectedIndex() == warmUpTab { // elsewhere it may show the case before
+		w.warmup.Leave()
+	}
 	w.checks.Leave()
 	w.verdict.Leave()
 	w.repair.Leave()

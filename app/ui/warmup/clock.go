@@ -12,24 +12,31 @@ import (
 	"loopbook/app/ui/kit"
 )
 
-// clock counts from the engine's start while somebody writes down.
+// clock counts from the engine's start while somebody writes down. It doesn't start into the
+// rows of another start.
 type clock struct {
 	now     func() time.Time
+	fits    func(minutes float64) bool
 	start   func()
 	tell    func(minutes float64)
 	began   time.Time
 	cancel  chan struct{} // nil: it stands
 	label   *widget.Label
 	button  *kit.Button
+	refusal *widget.Label
+	moved   func() // what stands under the clock
 	content fyne.CanvasObject
 }
 
-// newClock makes a clock that stands; start is called as it begins, and tell with the minutes,
-// at once and each second.
-func newClock(now func() time.Time, start func(), tell func(minutes float64)) *clock {
-	c := &clock{now: now, start: start, tell: tell, label: widget.NewLabelWithStyle("0:00", fyne.TextAlignLeading, fyne.TextStyle{Bold: true})}
+// newClock makes a clock that stands; fits says whether it may say so many minutes, start is
+// called as it begins, and tell with the minutes, at once and each second.
+func newClock(now func() time.Time, fits func(minutes float64) bool, start func(), tell func(minutes float64)) *clock {
+	c := &clock{now: now, fits: fits, moved: func() {}, start: start, tell: tell, label: widget.NewLabelWithStyle("0:00", fyne.TextAlignLeading, fyne.TextStyle{Bold: true})}
 	c.button = kit.NewButtonWithIcon(kit.L("window.warmup.engine-starts"), theme.MediaPlayIcon(), c.press)
-	c.content = container.NewHBox(c.button, c.label)
+	c.refusal = kit.Small(kit.L("window.warmup.other-start"))
+	c.refusal.Importance, c.refusal.Truncation, c.refusal.Wrapping = widget.DangerImportance, fyne.TextTruncateOff, fyne.TextWrapWord
+	c.refusal.Hide()
+	c.content = container.NewVBox(container.NewHBox(c.button, c.label), c.refusal)
 	return c
 }
 
@@ -40,6 +47,10 @@ func (c *clock) press() {
 		c.stop()
 		return
 	}
+	if !c.fits(0) {
+		c.refuse(true)
+		return
+	}
 	c.began, c.cancel = c.now(), make(chan struct{})
 	c.button.SetText(kit.L("window.warmup.stop-clock"))
 	c.button.SetIcon(theme.MediaStopIcon())
@@ -48,7 +59,26 @@ func (c *clock) press() {
 	c.show()
 }
 
+// refuse tells, or no longer, that the rows are of another start.
+func (c *clock) refuse(on bool) {
+	if c.refusal.Visible() == on {
+		return
+	}
+	c.refusal.Resize(fyne.NewSize(c.content.Size().Width, 0)) // as high as it is wrapped
+	show(on, c.refusal)
+	c.moved()
+}
+
+// check stops the clock over rows of another start.
+func (c *clock) check() {
+	if c.runs() && !c.fits(c.now().Sub(c.began).Minutes()) {
+		c.stop()
+		c.refuse(true)
+	}
+}
+
 func (c *clock) stop() {
+	c.refuse(false)
 	if c.cancel == nil {
 		return
 	}

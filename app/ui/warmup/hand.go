@@ -12,7 +12,7 @@ import (
 	"loopbook/diagram/units"
 )
 
-// hand is what somebody writes down row by row. Enter behind the temperature keeps
+// hand is what somebody writes down row by row. Enter at the temperature, or behind it, keeps
 // the row; how the car was run stays for the next one until it is changed.
 type hand struct {
 	edit    func(what string, change func(*cases.Case))
@@ -32,16 +32,16 @@ type hand struct {
 
 func newHand(edit func(what string, change func(*cases.Case)), now func() time.Time) *hand {
 	h := &hand{edit: edit, units: units.Metric()}
-	h.stage = kit.NewChoice(cases.Words[cases.Stage](), cases.Stage.Name, h.turn)
-	h.rows = newRows(h.choose, h.keep, h.remove, h.leaveRow)
+	h.stage = kit.NewChoice(cases.Words[cases.Stage](), cases.Stage.Name, h.pickStage)
+	h.rows = newRows(h.choose, h.submit, h.remove, h.leaveRow)
 	h.minute, h.degrees = kit.NewField("", nil), kit.NewField("", nil)
 	h.rpm, h.speed = kit.NewField("", nil), kit.NewField("", nil)
-	h.rpm.After = func() fyne.Focusable { return h.speed }
-	h.speed.After = func() fyne.Focusable { return h.degrees }
-	h.minute.After = h.speed.After
+	h.minute.After = func() fyne.Focusable { return h.degrees }
+	h.rpm.After = func() fyne.Focusable { return h.onward(h.rpm, h.speed) }
+	h.speed.After = func() fyne.Focusable { return h.onward(h.speed, h.degrees) }
 	h.degrees.Stay = true
-	h.degrees.OnSubmitted = func(string) { h.keep() }
-	h.clock = newClock(now, h.takeOver, h.tick)
+	h.degrees.OnSubmitted = func(string) { h.submit() }
+	h.clock = newClock(now, h.fits, h.takeOver, h.tick)
 	h.content = kit.Section(kit.L("window.warmup.written-down"),
 		kit.Paragraphs(kit.Span{Text: kit.L("window.warmup.written-down-text"), Small: true}),
 		kit.Labelled(kit.L("window.warmup.stage"), h.stage.Select),
@@ -95,6 +95,9 @@ func (h *hand) list() {
 		h.putBack()
 	}
 	h.rows.show(all, h.units, h.mending)
+	if h.fits(0) {
+		h.clock.refuse(false)
+	}
 }
 
 // fields are a row's, in its order.
@@ -122,9 +125,19 @@ func put(f *kit.Field, text string) {
 	f.Put(text)
 }
 
+// pickStage turns to the stage that a person chose, unless a mended row can't be kept.
+func (h *hand) pickStage(s cases.Stage) {
+	if !h.settle() {
+		h.stage.Put(h.writing)
+		return
+	}
+	h.turn(s)
+}
+
 // turn writes another warm-up down, from where that was left.
 func (h *hand) turn(s cases.Stage) {
 	h.write(s)
+	h.clock.check()
 	h.follow()
 }
 
@@ -163,15 +176,42 @@ func (h *hand) read() (r row, ok bool) {
 	return r, ok
 }
 
-// keep takes the row into the log that is written down.
-func (h *hand) keep() {
+// keep takes the row into the log that is written down; false where it is refused.
+func (h *hand) keep() bool {
 	r, ok := h.read()
 	switch {
 	case !ok:
+		return false
 	case h.mending != nil:
-		h.mend(h.meant(r))
-	default:
-		h.add(r)
+		return h.mend(h.meant(r))
+	}
+	h.add(r)
+	return true
+}
+
+// submit keeps the row and goes on to the next temperature.
+func (h *hand) submit() {
+	if h.keep() {
+		h.enter()
+	}
+}
+
+// onward is where Enter leads from how the car was run: a row with its temperature is kept,
+// and without one it goes on to next.
+func (h *hand) onward(from, next *kit.Field) fyne.Focusable {
+	switch {
+	case h.degrees.Text == "":
+		return next
+	case h.keep():
+		return h.degrees
+	}
+	return from
+}
+
+// leave keeps a row that was typed and not entered. One that can't be read stays, marked.
+func (h *hand) leave() {
+	if h.settle() && h.degrees.Text != "" {
+		h.keep()
 	}
 }
 

@@ -87,11 +87,9 @@ func (r row) into(l *cases.Log) {
 	set(&l.SpeedKmh, len(l.TimeS), at, r.kmh)
 }
 
-// instead puts the row in another's place, with nothing of what that knew; one that already
-// stands for its minute goes too.
+// instead puts the row in another's place, with nothing of what that knew.
 func (r row) instead(was row, l *cases.Log) {
 	was.outOf(l)
-	r.outOf(l)
 	r.into(l)
 }
 

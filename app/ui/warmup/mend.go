@@ -1,7 +1,9 @@
 package warmup
 
 import (
+	"errors"
 	"math"
+	"slices"
 
 	"loopbook/app/ui/kit"
 	"loopbook/cases"
@@ -47,9 +49,13 @@ func (h *hand) meant(read row) row {
 	return read
 }
 
-// choose puts a row into the fields. What stood there comes back afterwards.
+// choose puts a row into the fields, once the one that stands there is kept. What stood before
+// comes back afterwards.
 func (h *hand) choose(r row) {
-	h.putBack()
+	if !h.settle() {
+		h.rows.mend(h.mending)
+		return
+	}
 	m := &mending{was: r, offered: h.offered}
 	for i, f := range h.fields() {
 		m.stood[i] = f.Text
@@ -58,6 +64,22 @@ func (h *hand) choose(r row) {
 	h.put(r.texts(h.units))
 	h.rows.mend(m)
 	h.enter()
+}
+
+// settle ends the mending with what was changed kept; false where that is refused.
+func (h *hand) settle() bool {
+	m := h.mending
+	if m == nil {
+		return true
+	}
+	texts := m.was.texts(h.units)
+	for i, f := range h.fields() {
+		if f.Text != texts[i] {
+			return h.keep()
+		}
+	}
+	h.putBack()
+	return true
 }
 
 // putBack ends the mending, and the fields say what they did before.
@@ -89,17 +111,22 @@ func (h *hand) enter() {
 	h.degrees.Mark()
 }
 
-// mend keeps what the row should have been.
-func (h *hand) mend(r row) {
+// mend keeps what the row should have been, but not over another row.
+func (h *hand) mend(r row) bool {
 	was, stage := h.mending.was, h.writing
+	taken := func(other row) bool { return r.same(other) && !was.same(other) }
+	if slices.ContainsFunc(h.rows.all, taken) {
+		h.minute.Refuse(errors.New(kit.L("window.warmup.taken", written(r.minutes))))
+		return false
+	}
 	h.putBack()
-	defer h.enter()
 	if r.texts(h.units) == was.texts(h.units) {
-		return
+		return true
 	}
 	h.edit(kit.L("window.warmup.edit-mended", written(was.minutes), h.units.TempUnit(r.c), written(r.minutes)), func(k *cases.Case) {
 		r.instead(was, handOf(k, stage))
 	})
+	return true
 }
 
 // remove takes the row that is being mended out of its log.

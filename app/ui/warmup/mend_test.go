@@ -174,6 +174,30 @@ func (s *sheet) want(what string, got []string, want ...string) {
 	}
 }
 
+// says reports whether words are seen anywhere on the screen, among others.
+func (s *sheet) says(words string) (seen bool) {
+	walk(s.v.Content(), func(o fyne.CanvasObject) {
+		l, ok := o.(*widget.Label)
+		seen = seen || ok && strings.Contains(l.Text, words) && l.Visible() && kit.Holds(s.v.Content(), l)
+	})
+	return seen
+}
+
+// turn chooses a stage, of what is written down or of the shown log.
+func (s *sheet) turn(ofShown bool, to cases.Stage) {
+	var stages []*kit.Select // the shown log's comes first
+	walk(s.v.Content(), func(o fyne.CanvasObject) {
+		if c, ok := o.(*kit.Select); ok && slices.Contains(c.Options, to.Name()) {
+			stages = append(stages, c)
+		}
+	})
+	at := 1
+	if ofShown {
+		at = 0
+	}
+	stages[at].SetSelected(to.Name())
+}
+
 // mends is the title over the list while a row is mended; empty where none is.
 func (s *sheet) mends() (title string) {
 	walk(s.v.Content(), func(o fyne.CanvasObject) {
@@ -216,8 +240,8 @@ func TestARowIsMended(t *testing.T) {
 	s.want("undone", s.logged(), "1 14 - -", "2 19 2000 50", "3 52 2000 50", "4 33 2000 50")
 }
 
-// A row's minute may be mended too: its old place is empty then, and a row that stood at the
-// new one is replaced. What was emptied is unknown.
+// A row's minute may be mended too: its old place is empty then. One that another row has is
+// refused until that row is gone. What was emptied is unknown.
 func TestAMinuteIsMended(t *testing.T) {
 	s := newSheet(t)
 	s.writes("1 14 900 30", "2 19 - -", "30 25 - -")
@@ -234,12 +258,20 @@ func TestAMinuteIsMended(t *testing.T) {
 	s.rpm.SetText("")
 	s.speed.SetText("")
 	test.Tap(button(t, s.v.Content(), "Keep"))
-	s.want("over another", s.logged(), "1 14 900 30", "2 25 - -")
-	s.want("the steps", s.steps[3:], "minute 30 mended: 25 °C at 3 min", "minute 3 mended: 25 °C at 2 min")
+	s.want("over another", s.logged(), "1 14 900 30", "2 19 900 30", "3 25 900 30")
+	if !s.says("Minute: 2 has a row; choose or delete it") || s.mends() != "Mend minute 3" {
+		t.Errorf("over another it is %q, without a word of it", s.mends())
+	}
+	s.typed(s.minute, "2.5")
+	test.Tap(button(t, s.v.Content(), "Keep"))
+	s.choose(1)
+	test.Tap(button(t, s.v.Content(), "Delete"))
+	s.want("beside it", s.logged(), "1 14 900 30", "2.5 25 - -")
+	s.want("the steps", s.steps[3:], "minute 30 mended: 25 °C at 3 min", "minute 3 mended: 25 °C at 2.5 min", "minute 2 deleted")
 	s.choose(1)
 	s.rpm.SetText("")
 	test.Tap(button(t, s.v.Content(), "Keep"))
-	s.want("emptied", s.logged(), "1 14 - 30", "2 25 - -")
+	s.want("emptied", s.logged(), "1 14 - 30", "2.5 25 - -")
 	if got := s.c.Logs[0].EngineRPM; got != nil {
 		t.Errorf("of the engine speed, which nobody knows, the log keeps %v", got)
 	}
@@ -355,10 +387,10 @@ func TestTheOfferedMinuteFollowsTheLog(t *testing.T) {
 // The clock leaves a row alone that is being mended, and says the minute again afterwards.
 func TestTheClockWaitsForMending(t *testing.T) {
 	s := newSheet(t)
-	s.writes("1 14 - -", "2 19 - -")
 	clock := button(t, s.v.Content(), "Engine starts")
-	s.choose(1)
 	test.Tap(clock)
+	s.writes("1 14 - -", "2 19 - -")
+	s.choose(1)
 	s.now = s.now.Add(5 * time.Minute)
 	for _, text := range []string{"1", ""} {
 		s.minute.SetText(text)
@@ -393,11 +425,7 @@ func TestMendingEndsWithItsRow(t *testing.T) {
 		t.Errorf("with its row undone it is %q, minute %q", s.mends(), s.minute.Text)
 	}
 	s.choose(0)
-	walk(s.v.Content(), func(o fyne.CanvasObject) {
-		if choice, ok := o.(*kit.Select); ok && choice.Selected == cases.BeforeRepair.Name() {
-			choice.SetSelected(cases.AfterRepair.Name())
-		}
-	})
+	s.turn(false, cases.AfterRepair)
 	if s.mends() != "" {
 		t.Errorf("the other stage is %q", s.mends())
 	}

@@ -5,6 +5,13 @@ import (
 	"strconv"
 )
 
+// fits reports whether a clock that says so many minutes can be of what is written down: a row
+// that lies later is of another start.
+func (h *hand) fits(minutes float64) bool {
+	n := len(h.rows.all)
+	return n == 0 || h.rows.all[n-1].minutes <= minutes
+}
+
 // takeOver lets the clock say the minute, whatever stood there.
 func (h *hand) takeOver() {
 	if m := h.mending; m != nil {

@@ -80,6 +80,7 @@ func New(edit func(what string, change func(*cases.Case)), now func() time.Time)
 	})
 	v.stage = kit.NewChoice(cases.Words[cases.Stage](), cases.Stage.Name, v.setStage)
 	v.content = v.layout()
+	v.hand.clock.moved = v.pane.Refresh
 	return v
 }
 
@@ -195,6 +196,10 @@ func nameOf(l cases.Log) string {
 // setStage says when the shown log was recorded.
 func (v *View) setStage(s cases.Stage) {
 	i := v.data.Log
+	if !v.hand.settle() { // the row may go with its log
+		v.stage.Put(v.data.Case.Logs[i].Stage)
+		return
+	}
 	v.edit(kit.L("window.warmup.stage"), func(k *cases.Case) {
 		if i >= 0 && i < len(k.Logs) {
 			k.Logs[i].Stage = s
@@ -214,6 +219,6 @@ func (v *View) drop() {
 // Back leaves the row that is being mended as it is; false where none is.
 func (v *View) Back() bool { return v.hand.leaveRow() }
 
-// Leave stops nothing: what is typed is taken by Enter alone, and the clock
-// goes on.
-func (v *View) Leave() {}
+// Leave keeps a row that is typed, and the change of one that is mended, where they can be
+// read. The clock goes on.
+func (v *View) Leave() { v.hand.leave() }
