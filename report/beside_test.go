@@ -49,7 +49,7 @@ func TestNothingIsClaimedThatWasNotDone(t *testing.T) {
 	c.Rounds, c.Tests, c.Repair = nil, nil, cases.Repair{}
 	c.Logs = []cases.Log{{Name: "written down", Stage: cases.BeforeRepair, TimeS: []float64{0, 60, 120}, EctC: []float64{10, 14, 19}}}
 	text := flat(pdfText(t, written(t, report.Customer, judged(t, c), report.Options{})))
-	if !strings.Contains(text, "Most likely: ") || !strings.Contains(text, "We watched how the engine warms up") || strings.Contains(text, "We measured the temperatures of the hoses") {
+	if !strings.Contains(text, "Most likely: ") || !strings.Contains(text, "We watched how the engine warms up") || !strings.Contains(text, "minutes") || strings.Contains(text, "We measured the temperatures of the hoses") {
 		t.Errorf("of a warm-up alone the page says:\n%s", text)
 	}
 	c.Verdict.ConfirmedBy = "thermostat-bench"

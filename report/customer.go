@@ -1,6 +1,7 @@
 package report
 
 import (
+	"errors"
 	"io"
 	"strconv"
 	"strings"
@@ -11,6 +12,7 @@ import (
 	"loopbook/diagram"
 	"loopbook/diagram/drawing"
 	"loopbook/diagram/say"
+	"loopbook/report/chart"
 )
 
 // The styles of the customer's page, larger than the shop's.
@@ -31,7 +33,9 @@ func writeCustomer(w io.Writer, m Material, o Options) error {
 		return err
 	}
 	c := customer{paper: p, setting: roomy(), m: m, c: m.Case, f: m.Found, pair: m.pair(), loop: layout(m.Case)}
-	c.write()
+	if err := c.write(); err != nil {
+		return err
+	}
 	return p.write(w)
 }
 
@@ -62,7 +66,7 @@ type customer struct {
 
 // write puts down what stands above and below the drawing first, to know what
 // room is left for it.
-func (c *customer) write() {
+func (c *customer) write() error {
 	c.shopHead(c.m.Shop, c.c.Opened)
 	c.big(c.by.Say(customerTitle(c.m)))
 	c.paragraph(c.vehicleLine(), softStyle)
@@ -76,10 +80,13 @@ func (c *customer) write() {
 	c.three()
 	if drawn {
 		c.pictures(rows, height)
+	} else if err := c.warmUp(height); err != nil && !errors.Is(err, chart.ErrEmpty) {
+		return err
 	}
 	c.table(rows)
 	c.watch()
 	c.danger()
+	return nil
 }
 
 // easilyRead is the height that the drawings' words, 6.5 points high, are easily

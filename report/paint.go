@@ -7,6 +7,7 @@ import (
 
 	"loopbook/diagram"
 	"loopbook/diagram/drawing"
+	"loopbook/report/chart"
 )
 
 // labelScale makes up for the paper's font, which is wider than the window's
@@ -161,4 +162,14 @@ func (p *paper) stroke(i drawing.Ink, width float64) {
 	c := i.Color(p.palette)
 	p.pdf.SetDrawColor(int(c.R), int(c.G), int(c.B))
 	p.pdf.SetLineWidth(width)
+}
+
+// place draws a chart where the paper stands; an error is that it holds nothing.
+func (p *paper) place(c chart.Chart, share, height float64) error {
+	p.chosen = style{} // a chart has its own
+	err := chart.OnPage(c, p.pdf, chart.Plain(), family, margin, p.y, p.inner()*share, height)
+	if err == nil {
+		p.y += height
+	}
+	return err
 }

@@ -92,16 +92,6 @@ func (s *sheet) plot(c chart.Chart, share, height float64) {
 	_ = s.place(c, share, height)
 }
 
-// place draws a chart where the paper stands; an error is that it holds nothing.
-func (s *sheet) place(c chart.Chart, share, height float64) error {
-	s.chosen = style{} // a chart has its own
-	err := chart.OnPage(c, s.pdf, chart.Plain(), family, margin, s.y, s.inner()*share, height)
-	if err == nil {
-		s.y += height
-	}
-	return err
-}
-
 // measured are the single values of a test, whichever its kind uses.
 func measured(t *cases.Test) facts {
 	var list facts

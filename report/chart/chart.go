@@ -131,6 +131,9 @@ func (l Lines) plot(look Look, columns int) (*plot.Plot, error) {
 		}
 	}
 	for _, m := range l.Marks {
+		if l.underLevel(p, m) {
+			m.Above = false
+		}
 		if err := addMark(p, look, m); err != nil {
 			return nil, err
 		}
@@ -191,6 +194,16 @@ func (l Lines) placeLegend(p *plot.Plot, look Look) {
 // the curve rises late, to the right, and leaves the room above it free.
 func (l Lines) markedBelow() bool {
 	return slices.ContainsFunc(l.Marks, func(m Mark) bool { return m.Y <= l.Curves[0].Y[0] })
+}
+
+// atRight reports whether a mark stands where words beside it would run out of the plot.
+func atRight(p *plot.Plot, m Mark) bool { return m.X > p.X.Min+(p.X.Max-p.X.Min)*2/3 }
+
+// underLevel reports whether a mark's words would come upon those of a level over it, which stand at
+// the right.
+func (l Lines) underLevel(p *plot.Plot, m Mark) bool {
+	room := (p.Y.Max - p.Y.Min) * 0.4
+	return atRight(p, m) && slices.ContainsFunc(l.Levels, func(v Level) bool { return v.Y > m.Y && v.Y < m.Y+room })
 }
 
 // falls reports whether the first curve ends lower than it began: the room for
@@ -333,8 +346,9 @@ func addMark(p *plot.Plot, look Look, m Mark) error {
 	if m.Above || m.Y < p.Y.Min+(p.Y.Max-p.Y.Min)/4 {
 		words.Offset.Y = look.Size
 	}
-	for i := range words.TextStyle {
-		look.write(&words.TextStyle[i])
+	look.write(&words.TextStyle[0])
+	if atRight(p, m) {
+		words.TextStyle[0].XAlign = text.XRight
 	}
 	p.Add(ring, words)
 	return nil
