@@ -10,11 +10,8 @@ import (
 	"loopbook/diagram/physics/ensemble"
 )
 
-// A keystroke weighs the crowd anew, here for four rounds: wanted in 5 ms. What to check
-// next follows it.
-func BenchmarkReweigh(b *testing.B) {
-	c := trial.Cases(1, 1, trial.Checks)[0]
-	c.Rounds = append(c.Rounds, c.Rounds...)[:4]
+// judges are what ranks and what finds.
+func judges(b *testing.B) (*diagnosis.Judge, *evidence.Analyst) {
 	judge, err := diagnosis.NewJudge()
 	if err != nil {
 		b.Fatal(err)
@@ -23,6 +20,15 @@ func BenchmarkReweigh(b *testing.B) {
 	if err != nil {
 		b.Fatal(err)
 	}
+	return judge, analyst
+}
+
+// A keystroke weighs the crowd anew, here for four rounds: wanted in 5 ms. What to check
+// next follows it.
+func BenchmarkReweigh(b *testing.B) {
+	c := trial.Cases(1, 1, trial.Checks)[0]
+	c.Rounds = append(c.Rounds, c.Rounds...)[:4]
+	judge, analyst := judges(b)
 	var crowds diagnosis.Crowds
 	plan, _ := diagnosis.PlanFor(&c, diagnosis.StageOf(&c))
 	crowd, err := crowds.Get(context.Background(), plan, nil)
@@ -49,14 +55,7 @@ func BenchmarkReweigh(b *testing.B) {
 func BenchmarkFirstRanking(b *testing.B) {
 	const firstDraws = 40
 	c := trial.Cases(1, 1, trial.OneSymptom)[0]
-	judge, err := diagnosis.NewJudge()
-	if err != nil {
-		b.Fatal(err)
-	}
-	analyst, err := evidence.Default()
-	if err != nil {
-		b.Fatal(err)
-	}
+	judge, analyst := judges(b)
 	plan, _ := diagnosis.PlanFor(&c, diagnosis.StageOf(&c))
 	for i := 0; i < b.N; i++ {
 		ctx, cancel := context.WithCancel(context.Background())
