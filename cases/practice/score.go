@@ -49,14 +49,18 @@ const (
 	Rash    Verdict = "rash"    // wrong and sure
 )
 
-// half is from where on somebody counts as sure.
-const half = 0.5
+// half is from where on a wrong answer counts as sure, and trusting from where on a right one does
+// (judgement): who gives it even odds has not trusted it.
+const (
+	half     = 0.5
+	trusting = 0.7
+)
 
 // Verdict is the score in a word.
 func (s Score) Verdict() Verdict {
 	all := float64(len(cases.Words[cases.Cause]()))
 	switch {
-	case s.Right && s.TruthP >= half:
+	case s.Right && s.TruthP >= trusting:
 		return Sure
 	case s.Right:
 		return Careful
