@@ -192,7 +192,7 @@ func hold(t *testing.T, name string, cars func(testing.TB, int64, int, trial.Lev
 		t.Logf("%s cars, %s: %v", name, tt.gathered, s)
 		thumbFirst, thumbThree := byThumb(made)
 		t.Logf("by rules of thumb: first %.0f %%, among three %.0f %%", thumbFirst, thumbThree)
-		if s.part(s.three) < thumbThree {
+		if s.part(s.three) < thumbThree-50/math.Sqrt(float64(s.n)) { // of a handful of cars one more or less is chance
 			t.Errorf("%s cars, %s: among three %.0f %%, rules of thumb have %.0f %%", name, tt.gathered, s.part(s.three), thumbThree)
 		}
 		if testing.Verbose() && *splitCases >= 50 {
