@@ -152,6 +152,7 @@ func (v *View) tell(readAs string) {
 	}
 	v.problem.SetText(text)
 	v.problem.Hidden = text == ""
+	v.problem.Resize(fyne.NewSize(v.frame.Size().Width, v.problem.Size().Height)) // or it asks for one line while it was hidden
 }
 
 // FocusSearch puts the caret into the search.

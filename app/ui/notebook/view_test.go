@@ -95,6 +95,21 @@ func TestHitsAreMarked(t *testing.T) {
 	}
 }
 
+// How a mistyped word was read takes two lines; the list begins under all of the head.
+func TestListBeginsUnderTheHead(t *testing.T) {
+	test.NewTempApp(t)
+	v := New(func() time.Time { return noon })
+	v.Row = func(int) (cases.Summary, bool) { return cases.Summary{}, false }
+	w := test.NewTempWindow(t, v.Content())
+	w.Resize(fyne.NewSize(232, 700))
+	v.Show(16, -1, "")
+	v.Show(11, -1, "thermostat and coolant pump")
+	bottom := fyne.CurrentApp().Driver().AbsolutePositionForObject(v.count).Y + v.count.Size().Height
+	if top := fyne.CurrentApp().Driver().AbsolutePositionForObject(v.list).Y; top < bottom {
+		t.Errorf("the list begins at %g, the head ends at %g", top, bottom)
+	}
+}
+
 func TestTappingARowOpensIt(t *testing.T) {
 	test.NewTempApp(t)
 	v := New(func() time.Time { return noon })
