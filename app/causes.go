@@ -52,12 +52,7 @@ func reasonLines(reasons []diagnosis.Reason, u units.Set) []causes.Reason {
 const mostPoints = 4
 
 func checkLines(t thought, round string, u units.Set) []causes.Check {
-	doubt := 0.0
-	for _, c := range t.ranking.Causes {
-		if p := c.Probability; p > 0 {
-			doubt -= p * math.Log2(p)
-		}
-	}
+	doubt := t.ranking.Doubt()
 	out := make([]causes.Check, 0, len(t.next))
 	points, told := 0, map[string]bool{}
 	for _, c := range t.next {

@@ -35,7 +35,7 @@ func (j *Judge) Beside(r Ranking) *Beside {
 	if b.Of == "" {
 		return nil
 	}
-	done, chance := outcomes(s.c, s.plan.Stage), s.others(b.Of)
+	done, logs := outcomes(s.c, s.plan.Stage), s.others(b.Of)
 	for _, o := range done {
 		f, known := j.tables.Test(o.kind, o.word)
 		if !known {
@@ -43,20 +43,20 @@ func (j *Judge) Beside(r Ranking) *Beside {
 		}
 		switch {
 		case o.word == likelihood.Pass:
-			for i := range chance {
-				chance[i] *= math.Exp(f.Log[i])
+			for i := range logs {
+				logs[i] += f.Log[i]
 			}
 		case slices.Max(f.Log)-f.Log[indexOf(b.Of)] >= math.Log(otherwiseFrom):
 			b.Checks = append(b.Checks, f.Label)
-			for i := range chance {
-				chance[i] *= reason(f, i)
+			for i := range logs {
+				logs[i] += math.Log(reason(f, i))
 			}
 		}
 	}
 	if len(b.Checks) == 0 {
 		return nil
 	}
-	share(chance)
+	chance := normalised(logs)
 	b.Causes, b.Next = named(chance), j.tellApart(s, done, chance)
 	return b
 }
@@ -73,28 +73,20 @@ func judged(r Ranking) cases.Cause {
 	return ""
 }
 
-// others are the chances before the case of all faults but one.
+// others are the logarithms of the chances before the case of all faults but one.
 func (s *sheet) others(but cases.Cause) []float64 {
-	chance := slices.Clone(s.prior)
-	chance[indexOf(cases.Healthy)], chance[indexOf(but)] = 0, 0
-	return chance
+	logs := make([]float64, len(s.prior))
+	for i, p := range s.prior {
+		logs[i] = math.Log(p)
+	}
+	logs[indexOf(cases.Healthy)], logs[indexOf(but)] = math.Inf(-1), math.Inf(-1)
+	return logs
 }
 
 // reason is how far a cause is a reason for an outcome that healthy loops have too: two open
 // checks may have two reasons, so none counts as impossible.
 func reason(f likelihood.Factor, cause int) float64 {
 	return max(math.Exp(f.Log[cause])-math.Exp(f.Log[indexOf(cases.Healthy)]), 0.005)
-}
-
-// share scales chances so that they sum to 1.
-func share(chance []float64) {
-	sum := 0.0
-	for _, p := range chance {
-		sum += p
-	}
-	for i := range chance {
-		chance[i] /= sum
-	}
 }
 
 func named(chance []float64) []Ranked {

@@ -95,6 +95,9 @@ func (j *Judge) Rank(c *cases.Case, f evidence.Findings, p Plan, crowd *ensemble
 	return r
 }
 
+// Doubt is what is open of the cause, in bits.
+func (r Ranking) Doubt() float64 { return entropy(r.sheet.chance) }
+
 // ruledOutUnder is the chance under which a cause counts as one that doesn't explain the case
 // (judgement). It may be there besides: no temperature shows a cap.
 const ruledOutUnder = 0.01
