@@ -35,16 +35,19 @@ func (r *Round) Title() say.Text {
 	return say.Own(r.Label)
 }
 
-// Title is the log's name: that of one written down by hand, which is kept in English, in the
-// reader's language, any other as it is. It says nothing where there is none.
-func (l *Log) Title() say.Text {
-	switch hand := say.Of("log.by-hand"); l.Name {
+// HandLog is the name that a log is kept under which was written down by hand.
+const HandLog = "written down"
+
+// LogTitle is a log's name: that of one by hand in the reader's language, any other as it is. It
+// says nothing where there is none.
+func LogTitle(name string) say.Text {
+	switch name {
 	case "":
 		return say.Text{}
-	case hand.String():
-		return hand
+	case HandLog:
+		return say.Of("log.by-hand")
 	}
-	return say.Own(l.Name)
+	return say.Own(name)
 }
 
 // Text is the fan's state in the words of the trade.

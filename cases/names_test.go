@@ -79,8 +79,7 @@ func TestUsualNamesAreReadInAnyLanguage(t *testing.T) {
 		}
 	}
 	for name, want := range map[string]string{"written down": "von Hand notiert", "drive.csv": "drive.csv", "": ""} {
-		l := cases.Log{Name: name}
-		if got := de.Say(l.Title()); got != want {
+		if got := de.Say(cases.LogTitle(name)); got != want {
 			t.Errorf("the log %q is read as %q, want %q", name, got, want)
 		}
 	}

@@ -1,9 +1,6 @@
 package report
 
 import (
-	"slices"
-
-	"loopbook/cases"
 	"loopbook/diagram/warmup"
 	"loopbook/report/chart"
 	"loopbook/report/picture"
@@ -30,16 +27,14 @@ func (c *customer) curve() (chart.Lines, bool) {
 	if p := c.m.Proof; p != nil {
 		for _, l := range p.Logs {
 			if l.Before >= 0 && l.After >= 0 {
-				return picture.BothWarmUps(c.c, &c.c.Logs[l.Before], &c.c.Logs[l.After], c.f.WarmUps[l.Before].Result, c.f.WarmUps[l.After].Result, c.by), true
+				return c.m.bothWarmUps(l, c.by), true
 			}
 		}
 	}
-	logs := slices.Clone(c.c.Logs)
-	slices.Reverse(logs)
-	last := slices.IndexFunc(logs, func(l cases.Log) bool { return len(l.EctC) > 1 })
-	if last < 0 {
-		return chart.Lines{}, false
+	for i := len(c.c.Logs) - 1; i >= 0; i-- {
+		if l := &c.c.Logs[i]; len(l.EctC) > 1 {
+			return picture.WarmUp(c.c, l, warmup.Result{TargetC: c.f.WarmUps[i].Result.TargetC}, nil, c.by), true
+		}
 	}
-	i := len(logs) - 1 - last
-	return picture.WarmUp(c.c, &c.c.Logs[i], warmup.Result{TargetC: c.f.WarmUps[i].Result.TargetC}, nil, c.by), true
+	return chart.Lines{}, false
 }

@@ -5,6 +5,7 @@ import (
 	"slices"
 	"strings"
 
+	"loopbook/cases"
 	"loopbook/cases/evidence"
 	"loopbook/diagram/drawing"
 	"loopbook/diagram/say"
@@ -27,7 +28,7 @@ func (s *sheet) boiling() {
 func (s *sheet) kept() {
 	var list facts
 	for _, l := range s.c.Logs {
-		list.add(say.Of("record.log-kept"), say.List(l.Title(), l.Stage.Text(), say.Of("record.samples", len(l.TimeS)), lasting(l.TimeS)))
+		list.add(say.Of("record.log-kept"), say.List(cases.LogTitle(l.Name), l.Stage.Text(), say.Of("record.samples", len(l.TimeS)), lasting(l.TimeS)))
 	}
 	if len(list) > 0 {
 		s.section(say.Of("record.kept"), list, 1)

@@ -3,6 +3,8 @@ package report
 import (
 	"errors"
 
+	"loopbook/cases"
+	"loopbook/cases/diagnosis/proof"
 	"loopbook/diagram/say"
 	"loopbook/report/chart"
 	"loopbook/report/picture"
@@ -29,15 +31,21 @@ func (s *sheet) bothWarmUps() {
 			continue
 		}
 		s.heading(s.by.Of("record.both-warm-ups"), chartHeight+10)
-		s.plot(picture.BothWarmUps(s.c, &s.c.Logs[p.Before], &s.c.Logs[p.After], s.f.WarmUps[p.Before].Result, s.f.WarmUps[p.After].Result, s.by), 1, chartHeight)
+		s.plot(s.m.bothWarmUps(p, s.by), 1, chartHeight)
 	}
+}
+
+// bothWarmUps is the curve of two logs that belong together.
+func (m Material) bothWarmUps(p proof.LogPair, by say.Speaker) chart.Lines {
+	was, is := &m.Found.WarmUps[p.Before], &m.Found.WarmUps[p.After]
+	return picture.BothWarmUps(m.Case, &m.Case.Logs[p.Before], &m.Case.Logs[p.After], was.Result, is.Result, by)
 }
 
 func (s *sheet) warmUp(i int) {
 	l, w := &s.c.Logs[i], s.f.WarmUps[i]
 	name := say.Of("record.log")
 	if l.Name != "" {
-		name = l.Title()
+		name = cases.LogTitle(l.Name)
 	}
 	s.heading(s.by.Of("record.warm-up", say.List(name, l.Stage.Text())), chartHeight+4*bodyStyle.lead())
 	curve := picture.WarmUp(s.c, l, w.Result, nil, s.by)

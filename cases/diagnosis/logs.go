@@ -61,7 +61,7 @@ func logText(l *cases.Log) say.Text {
 	if l.Name == "" {
 		return say.Of("reason.log")
 	}
-	return say.Of("reason.log-named", l.Title())
+	return say.Of("reason.log-named", cases.LogTitle(l.Name))
 }
 
 // mark is what the sensor showed about one stop of a log's crowd.

@@ -54,7 +54,7 @@ func (l *logJudge) rules() []func() []Flag {
 func (l *logJudge) origin() say.Text {
 	text := say.Of("because.log")
 	if l.Log != "" {
-		text = say.Of("because.log-named", (&cases.Log{Name: l.Log}).Title())
+		text = say.Of("because.log-named", cases.LogTitle(l.Log))
 	}
 	return say.List(text, l.Stage.Text())
 }

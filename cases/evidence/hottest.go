@@ -67,7 +67,7 @@ func logPlace(l *cases.Log) say.Text {
 	if l.Name == "" {
 		return say.Of("hottest.log")
 	}
-	return say.Of("hottest.log-named", l.Title())
+	return say.Of("hottest.log-named", cases.LogTitle(l.Name))
 }
 
 // heldC is the most that two samples in a row reach: one alone may be a loose

@@ -70,12 +70,13 @@ func (r *codeRow) show(code cases.Code) {
 // typed, and marked. The words stand while they are the same, with the lines they have.
 func (r *codeRow) tell(code string) {
 	words := r.codes.words
-	if r.told == words.Code(code) && r.name.Text == code {
+	told := words.Code(code)
+	if r.told == told && r.name.Text == code {
 		return
 	}
-	r.told = words.Code(code)
+	r.told = told
 	r.name.Importance = widget.MediumImportance
-	r.meaning.Objects = []fyne.CanvasObject{kit.Paragraphs(kit.Span{Text: words.Code(code), Small: true, Color: theme.ColorNamePlaceHolder})}
+	r.meaning.Objects = []fyne.CanvasObject{kit.Paragraphs(kit.Span{Text: told, Small: true, Color: theme.ColorNamePlaceHolder})}
 	if !words.IsCode(code) {
 		r.name.Importance = widget.WarningImportance
 		r.meaning.Objects[0] = kit.Warning(words.Code(code))

@@ -8,9 +8,6 @@ import (
 	"loopbook/diagram"
 )
 
-// handLog is the name of the log that is written down here.
-const handLog = "written down"
-
 // row is a line of what is written down; nil: not known.
 type row struct {
 	minutes  float64
@@ -20,7 +17,7 @@ type row struct {
 
 // handAt is where the log of that stage that is written down stands in a case; -1: there is none.
 func handAt(k *cases.Case, stage cases.Stage) int {
-	return slices.IndexFunc(k.Logs, func(l cases.Log) bool { return l.Name == handLog && stage.Holds(l.Stage) })
+	return slices.IndexFunc(k.Logs, func(l cases.Log) bool { return l.Name == cases.HandLog && stage.Holds(l.Stage) })
 }
 
 // handOf is the case's log of that stage that is written down, a new one if there
@@ -29,7 +26,7 @@ func handOf(k *cases.Case, stage cases.Stage) *cases.Log {
 	at := handAt(k, stage)
 	if at < 0 {
 		at = len(k.Logs)
-		k.Logs = append(k.Logs, cases.Log{Name: handLog, Stage: stage})
+		k.Logs = append(k.Logs, cases.Log{Name: cases.HandLog, Stage: stage})
 	}
 	return &k.Logs[at]
 }
