@@ -280,8 +280,11 @@ func TestNothingIsAdvisedThatHarms(t *testing.T) {
 	if got := advised(red); slices.Contains(got, likelihood.RaisedIdle) || slices.Contains(got, "hose-look") {
 		t.Errorf("after a round at 118 °C and one that is only begun: %v", got)
 	}
+	if got := advised(warm); !slices.Contains(got, "combustion-gas") {
+		t.Errorf("with coolant no test for combustion gas: %v", got)
+	}
 	warm.Tests = []cases.Test{{Kind: "level", Stage: cases.BeforeRepair, State: "empty"}}
-	for _, check := range append(likelihood.Walks(), "hose-look", "heater-flow") {
+	for _, check := range append(likelihood.Walks(), "hose-look", "heater-flow", "combustion-gas") { // gas is drawn at idle: M16, T23
 		if slices.Contains(advised(warm), check) {
 			t.Errorf("without coolant %s is advised", check)
 		}

@@ -75,11 +75,11 @@ func isDone(done []outcome, kind cases.TestKind) bool {
 	return slices.ContainsFunc(done, func(o outcome) bool { return o.kind == kind })
 }
 
-// bars reports whether the engine may not be run for the check: it is too hot, or without
-// coolant.
+// bars reports whether the engine may not be run for the check: it is without coolant, or so
+// hot that it has to cool first, which a check that begins cold waits for.
 func (s *sheet) bars(check likelihood.Check, done []outcome) bool {
 	dry := slices.Contains(done, outcome{"level", "empty"})
-	return check.Needs == likelihood.Warm && (s.tooHot() || dry) || check.Check == likelihood.WarmUp && dry
+	return check.RunsEngine && (dry || check.Needs != likelihood.Cold && s.tooHot())
 }
 
 // tooHot reports whether the engine was last seen so hot that it is to be switched
@@ -98,8 +98,7 @@ func (s *sheet) tooHot() bool {
 // heats reports whether the engine is run for a check, which was so hot before that it had to be
 // switched off.
 func (s *sheet) heats(check likelihood.Check) bool {
-	runs := check.Needs == likelihood.Warm || check.Check == "combustion-gas" || slices.Contains(likelihood.Walks(), check.Check)
-	return runs && slices.ContainsFunc(s.plan.Rounds, func(i int) bool { return evidence.TooHotToRun(&s.c.Rounds[i], s.found.Rounds[i]) })
+	return check.RunsEngine && slices.ContainsFunc(s.plan.Rounds, func(i int) bool { return evidence.TooHotToRun(&s.c.Rounds[i], s.found.Rounds[i]) })
 }
 
 // logged reports whether the stage has a log of a warm-up already.

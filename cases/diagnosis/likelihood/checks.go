@@ -45,6 +45,7 @@ type Check struct {
 	Check       string  `json:"check"`   // a cases.TestKind, HosePoint or one of Walks()
 	Minutes     float64 `json:"minutes"` // hands on
 	Needs       State   `json:"needs"`
+	RunsEngine  bool    `json:"runs_engine"` // while it is done, or until it can be
 	OpensSystem bool    `json:"opens_system"`
 	Class       string  `json:"class"`
 	Reason      string  `json:"reason"`

@@ -190,3 +190,15 @@ func TestNoSymptomRulesOutAHealthyLoop(t *testing.T) {
 		}
 	}
 }
+
+// What is done on an engine that stands mustn't say that it runs, and the other way round: gas is
+// drawn at idle (published, M16, T23), a warm-up is one (published, WU3), and what needs a warm
+// engine is looked at while it runs (common practice, no source).
+func TestChecksKnowWhetherTheEngineRuns(t *testing.T) {
+	runs := append(likelihood.Walks(), likelihood.HosePoint, "combustion-gas", "hose-look", "core-scan", "heater-flow", "bubbles")
+	for _, c := range shipped(t).Checks() {
+		if want := slices.Contains(runs, c.Check); c.RunsEngine != want {
+			t.Errorf("%s runs the engine: %v, want %v", c.Check, c.RunsEngine, want)
+		}
+	}
+}
