@@ -4,6 +4,7 @@ import (
 	"loopbook/app/ui/hosemap"
 	"loopbook/app/ui/kit"
 	"loopbook/cases"
+	"loopbook/cases/diagnosis"
 	"loopbook/cases/diagnosis/likelihood"
 	"loopbook/diagram"
 )
@@ -45,6 +46,7 @@ func (w *window) toDo() hosemap.ToDo {
 	}
 	for _, c := range w.tables.Checks() {
 		if round, ok := walkOf(c.Check); ok && round.Label == d.c.Rounds[d.round].Label {
+			c := diagnosis.Minded(c, diagnosis.Overheated(&d.c, d.found))
 			return hosemap.ToDo{Title: d.by().Say(c.Title()), Text: d.by().Say(c.Text()), Caution: d.by().Say(c.Caution())}
 		}
 	}

@@ -21,7 +21,9 @@ func checkWords(t *likelihood.Tables, save kit.Saver) checks.Words {
 		infos[cases.TestKind(c.Check)] = c
 	}
 	return checks.Words{
-		Info: func(kind cases.TestKind, u units.Set) checks.Info { return checkInfo(infos[kind], kind, u) },
+		Info: func(kind cases.TestKind, overheated bool, u units.Set) checks.Info {
+			return checkInfo(diagnosis.Minded(infos[kind], overheated), kind, u)
+		},
 		Result: func(c *cases.Case, test *cases.Test, u units.Set) checks.Result {
 			return checkResult(t, c, test, u)
 		},
@@ -40,7 +42,7 @@ func stageNow(c *cases.Case) cases.Stage {
 	return diagnosis.StageOf(c)
 }
 
-func checkInfo(c likelihood.Check, kind cases.TestKind, u units.Set) checks.Info {
+func checkInfo(c diagnosis.Check, kind cases.TestKind, u units.Set) checks.Info {
 	by, guide := say.English().With(u), evidence.GuideTo(kind)
 	return checks.Info{
 		Title: by.Say(c.Title()), Minutes: kit.L("window.minutes", c.Minutes), Text: by.Say(c.Text()),

@@ -6,8 +6,10 @@ import (
 
 	"fyne.io/fyne/v2"
 
+	"loopbook/app/ui/kit/kittest"
 	"loopbook/cases"
 	"loopbook/cases/diagnosis/likelihood"
+	"loopbook/diagram"
 	"loopbook/diagram/units"
 )
 
@@ -84,9 +86,39 @@ func TestEveryCheckIsExplained(t *testing.T) {
 	}
 	say := checkWords(tables, nil)
 	for _, kind := range cases.Words[cases.TestKind]() {
-		i := say.Info(kind, units.US())
+		i := say.Info(kind, false, units.US())
 		if i.Title == "" || i.Minutes == "0 min" || i.Text == "" || i.Caution == "" || i.Accepts == "" || i.NotProven == "" || strings.Contains(i.Accepts, "kPa") {
 			t.Errorf("%s: %+v", kind, i)
 		}
 	}
+}
+
+// Whoever goes to a check from the tabs is warned as the advice warns: an engine that was too hot is
+// run for some (stop at the red zone: M15, published).
+func TestFormsMindAnEngineThatWasTooHot(t *testing.T) {
+	w, _ := shown(t)
+	w.newCase()
+	const warning = "This engine got too hot"
+	told := func(what string, o fyne.CanvasObject, want bool) {
+		t.Helper()
+		if got := strings.Contains(kittest.Texts(o), warning); got != want {
+			t.Errorf("%s warns: %v, want %v", what, got, want)
+		}
+	}
+	all := func(want bool) {
+		t.Helper()
+		w.goTo(checksTab)
+		for kind, runs := range map[cases.TestKind]bool{"combustion-gas": true, "hose-look": true, "level": false, "pressure-hold": false} {
+			w.checks.Begin(kind)
+			told(string(kind), w.checks.Content(), want && runs)
+		}
+		w.goTo(warmUpTab)
+		told("the warm-up", w.warmup.Content(), want)
+	}
+	all(false)
+	red := diagram.Celsius(118)
+	w.desk.edit("a reading", func(c *cases.Case) { c.Rounds[0].EctC = &red })
+	all(true)
+	w.begin(likelihood.RaisedIdle, "")
+	told("the round that is begun", w.hosemap.Content(), true)
 }

@@ -6,6 +6,7 @@ import (
 	"loopbook/app/ui/kit"
 	"loopbook/app/ui/whatif"
 	"loopbook/cases"
+	"loopbook/cases/diagnosis"
 )
 
 func (w *window) makeCauses() {
@@ -57,7 +58,7 @@ func (w *window) showTab() {
 	case hoseMapTab:
 		w.showHoseMap()
 	case checksTab:
-		w.checks.Show(d.c, d.units)
+		w.checks.Show(d.c, diagnosis.Overheated(&d.c, d.found), d.units)
 	case alikeTab:
 		w.showAlike()
 	case verdictTab:

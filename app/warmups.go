@@ -84,7 +84,7 @@ func (w *window) showWarmUp() {
 	if i < 0 && len(d.c.Logs) > 0 {
 		i = len(d.c.Logs) - 1
 	}
-	data := view.Data{Case: d.c, Log: i, Reading: w.logs.reading, Units: d.units}
+	data := view.Data{Case: d.c, Log: i, Reading: w.logs.reading, Units: d.units, Overheated: diagnosis.Overheated(&d.c, d.found)}
 	if i >= 0 {
 		r := d.found.WarmUps[i].Result
 		data.Flags = d.found.WarmUps[i].Flags

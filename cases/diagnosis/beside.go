@@ -101,13 +101,15 @@ func named(chance []float64) []Ranked {
 // tellApart are the checks not done yet by what they tell of faults with those chances.
 func (j *Judge) tellApart(s *sheet, done []outcome, chance []float64) []Check {
 	var out []Check
+	hot := s.overheated()
 	for _, check := range j.tables.Checks() {
 		kind := cases.TestKind(check.Check)
 		outcomes := j.tables.Outcomes(kind)
 		if len(outcomes) == 0 || s.bars(check, done) || isDone(done, kind) {
 			continue
 		}
-		if c := (Check{check, "", testBits(chance, outcomes), s.heats(check)}); c.Bits >= besideBits {
+		c := Minded(check, hot)
+		if c.Bits = testBits(chance, outcomes); c.Bits >= besideBits {
 			out = append(out, c)
 		}
 	}

@@ -19,6 +19,26 @@ type Check struct {
 	Hot   bool          // the engine is run for it, which has been too hot
 }
 
+// Minded is a check as it is done on a case whose engine was too hot, or wasn't.
+func Minded(c likelihood.Check, overheated bool) Check {
+	return Check{Check: c, Hot: overheated && c.RunsEngine}
+}
+
+// Overheated reports whether the engine was so hot in a round that causes are judged by that it
+// had to be switched off.
+func Overheated(c *cases.Case, found evidence.Findings) bool {
+	return overheated(c, found, StageOf(c))
+}
+
+func overheated(c *cases.Case, found evidence.Findings, stage cases.Stage) bool {
+	for i := range c.Rounds {
+		if stage.Holds(c.Rounds[i].Stage) && evidence.TooHotToRun(&c.Rounds[i], found.Rounds[i]) {
+			return true
+		}
+	}
+	return false
+}
+
 // Caution is what to mind first, and that the engine has been too hot.
 func (c Check) Caution() say.Text {
 	if c.Hot {
@@ -44,22 +64,25 @@ func (j *Judge) Next(r Ranking) []Check {
 		}
 	}
 	done := outcomes(s.c, s.plan.Stage)
-	joint := s.joint()
-	for _, check := range j.tables.Checks() {
-		kind := cases.TestKind(check.Check)
+	joint, hot := s.joint(), s.overheated()
+	for _, row := range j.tables.Checks() {
+		check, kind := Minded(row, hot), cases.TestKind(row.Check)
 		switch {
-		case s.bars(check, done):
-		case check.Check == likelihood.WarmUp && s.logged():
-		case check.Check == likelihood.HosePoint:
+		case s.bars(row, done):
+		case row.Check == likelihood.WarmUp && s.logged():
+		case row.Check == likelihood.HosePoint:
 			for _, p := range s.unread() {
-				offer(Check{check, p, s.pointBits(joint, p), s.heats(check)})
+				check.Point, check.Bits = p, s.pointBits(joint, p)
+				offer(check)
 			}
-		case slices.Contains(likelihood.Walks(), check.Check):
-			if n := slices.Index(s.plan.Ahead, check.Check); n >= 0 && s.plan.wanted(s.c, check.Check) {
-				offer(Check{check, "", s.aheadBits(joint, n), s.heats(check)})
+		case slices.Contains(likelihood.Walks(), row.Check):
+			if n := slices.Index(s.plan.Ahead, row.Check); n >= 0 && s.plan.wanted(s.c, row.Check) {
+				check.Bits = s.aheadBits(joint, n)
+				offer(check)
 			}
 		case !isDone(done, kind):
-			offer(Check{check, "", testBits(s.chance, j.tables.Outcomes(kind)), s.heats(check)})
+			check.Bits = testBits(s.chance, j.tables.Outcomes(kind))
+			offer(check)
 		}
 	}
 	byWorth(out)
@@ -95,11 +118,7 @@ func (s *sheet) tooHot() bool {
 	return false
 }
 
-// heats reports whether the engine is run for a check, which was so hot before that it had to be
-// switched off.
-func (s *sheet) heats(check likelihood.Check) bool {
-	return check.RunsEngine && slices.ContainsFunc(s.plan.Rounds, func(i int) bool { return evidence.TooHotToRun(&s.c.Rounds[i], s.found.Rounds[i]) })
-}
+func (s *sheet) overheated() bool { return overheated(s.c, s.found, s.plan.Stage) }
 
 // logged reports whether the stage has a log of a warm-up already.
 func (s *sheet) logged() bool {

@@ -75,7 +75,7 @@ func (l *kindList) step(way fyne.KeyName, lines int) {
 
 func (l *kindList) fill(i int, row *kindRow) {
 	kind := l.kinds[i]
-	info := l.v.say.Info(kind, l.v.units)
+	info := l.v.info(kind)
 	var done []string
 	worst := ""
 	for _, at := range l.v.tests(kind) {

@@ -30,7 +30,8 @@ type sheet struct {
 	again   *kit.Button
 	remove  *kit.Button
 	result  *fyne.Container
-	curve   *kit.Plot // of a check that has one
+	caution *widget.RichText // hangs on how hot the engine was
+	curve   *kit.Plot        // of a check that has one
 	scroll  *container.Scroll
 	content fyne.CanvasObject
 }
@@ -42,13 +43,13 @@ type part interface {
 }
 
 func newSheet(v *View) *sheet {
-	s := &sheet{v: v, kind: v.kind, nth: v.nth, units: v.units, result: container.NewVBox()}
-	info := v.say.Info(v.kind, v.units)
+	s := &sheet{v: v, caution: kit.Paragraphs(), kind: v.kind, nth: v.nth, units: v.units, result: container.NewVBox()}
+	info := v.info(v.kind)
 	s.curve = kit.NewPlot(info.Title, v.say.Save)
 	s.form = kit.NewForm(func(what string, change func(*cases.Case)) { v.keep(info.Title+": "+what, change) })
 	short, rest := s.fields()
 	s.first = focusable(container.NewVBox(append(slices.Clone(short), rest...)...))
-	rows := append(row(s.head(info), caution(info), container.NewGridWithColumns(2, append(short, s.stage())...)), rest...)
+	rows := append(row(s.head(info), kit.CardOf("act", kit.L("window.checks.caution"), s.caution), container.NewGridWithColumns(2, append(short, s.stage())...)), rest...)
 	right := container.NewVBox(s.result, s.curve.Content, guide(info)) // so the result is in sight whatever is typed
 	s.scroll = container.NewVScroll(container.NewPadded(container.NewVBox(rows...)))
 	s.content = container.New(kit.Shares{474, 306}, s.scroll, container.NewVScroll(container.NewPadded(right)))
@@ -100,10 +101,6 @@ func enable(on bool, all ...fyne.Disableable) {
 	}
 }
 
-func caution(info Info) fyne.CanvasObject {
-	return kit.Card("act", kit.L("window.checks.caution"), kit.Span{Text: info.Caution, Small: true})
-}
-
 func guide(info Info) fyne.CanvasObject {
 	part := func(title, text string) fyne.CanvasObject {
 		return container.New(kit.Tight{More: 2}, kit.Heading(title), kit.Paragraphs(kit.Span{Text: text}))
@@ -118,6 +115,7 @@ func (s *sheet) show() {
 	at := s.v.place()
 	c := s.v.c
 	s.form.Show(c, s.v.units)
+	kit.SetParagraphs(s.caution, kit.Span{Text: s.v.info(s.kind).Caution, Small: true})
 	t := s.test(&c)
 	for _, m := range s.more {
 		m.show(t)

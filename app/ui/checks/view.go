@@ -41,7 +41,8 @@ type Told struct {
 
 // Words are what the screen asks for.
 type Words struct {
-	Info   func(cases.TestKind, units.Set) Info
+	// Info is of a kind of check for an engine that was too hot, or wasn't.
+	Info   func(kind cases.TestKind, overheated bool, u units.Set) Info
 	Result func(*cases.Case, *cases.Test, units.Set) Result
 	// TopUp tells how much to drain and to fill for a wanted strength, with
 	// coolant of another one, in percent.
@@ -57,6 +58,7 @@ type View struct {
 
 	c       cases.Case
 	units   units.Set
+	hot     bool // the engine was so hot that it had to be switched off
 	kind    cases.TestKind
 	nth     int // of the tests of this kind
 	list    *kindList
@@ -79,10 +81,11 @@ func (v *View) Content() fyne.CanvasObject { return v.content }
 // Focus is the list of checks.
 func (v *View) Focus() fyne.Focusable { return v.list }
 
-// Show paints a case. Call it on the Fyne goroutine.
-func (v *View) Show(c cases.Case, u units.Set) {
+// Show paints a case, whose engine was so hot that it had to be switched off, or wasn't. Call it
+// on the Fyne goroutine.
+func (v *View) Show(c cases.Case, overheated bool, u units.Set) {
 	other := c.ID != v.c.ID
-	v.c, v.units = c, u
+	v.c, v.hot, v.units = c, overheated, u
 	if other {
 		v.nth = max(len(v.tests(v.kind))-1, 0)
 	}
@@ -126,14 +129,14 @@ func (v *View) place() int {
 func (v *View) choose(kind cases.TestKind) {
 	v.Leave()
 	v.kind, v.nth = kind, max(len(v.tests(kind))-1, 0)
-	v.Show(v.c, v.units)
+	v.Show(v.c, v.hot, v.units)
 }
 
 // turn shows another check of the kind; one past the last is a new one.
 func (v *View) turn(nth int) {
 	v.Leave()
 	v.nth = nth
-	v.Show(v.c, v.units)
+	v.Show(v.c, v.hot, v.units)
 }
 
 // Again begins another check of the shown kind.
@@ -162,6 +165,9 @@ func (v *View) Delete() {
 
 // FocusForm puts the caret into the form.
 func (v *View) FocusForm() { kit.Focus(v.sheet.first) }
+
+// info is what is known of a kind of check, for the engine of the case.
+func (v *View) info(kind cases.TestKind) Info { return v.say.Info(kind, v.hot, v.units) }
 
 // result is how one check came out.
 func (v *View) result(at int) Result {

@@ -20,6 +20,7 @@ type desk struct {
 	v      *View
 	c      cases.Case
 	units  units.Set
+	hot    bool
 	window fyne.Window
 	asked  []float64 // what was asked of the topping up
 }
@@ -32,7 +33,10 @@ func screen(t *testing.T) *desk {
 		change(&d.c)
 		d.show()
 	}, Words{
-		Info: func(k cases.TestKind, _ units.Set) Info {
+		Info: func(k cases.TestKind, overheated bool, _ units.Set) Info {
+			if overheated {
+				return Info{Title: k.Name(), Caution: "too hot" + strings.Repeat(" and more to mind", 8)}
+			}
 			return Info{Title: k.Name(), Minutes: "5 min", Needs: "Engine cold", Text: "how", Caution: "mind", Accepts: "limit", NotProven: "rest"}
 		},
 		Result: func(_ *cases.Case, t *cases.Test, _ units.Set) Result {
@@ -53,7 +57,7 @@ func screen(t *testing.T) *desk {
 	return d
 }
 
-func (d *desk) show() { d.v.Show(d.c, d.units) }
+func (d *desk) show() { d.v.Show(d.c, d.hot, d.units) }
 
 // fields are the form's fields, in the way of the Tab key.
 func fields(o fyne.CanvasObject) []*kit.Field {
@@ -123,6 +127,18 @@ func TestACheckIsDoneByKeyboardAlone(t *testing.T) {
 		if !strings.Contains(said, want) {
 			t.Errorf("%q is not told in %q", want, said)
 		}
+	}
+}
+
+// A caution of more words asks for its lines: what stands under it makes room, and the form stays.
+func TestCautionFollowsTheEngine(t *testing.T) {
+	d := screen(t)
+	sheet, before := d.v.sheet, d.v.sheet.caution.MinSize().Height
+	d.hot = true
+	d.show()
+	d.window.Resize(fyne.NewSize(1049, 690)) // as a window's painter, it asks anew
+	if got := d.v.sheet.caution; d.v.sheet != sheet || !strings.Contains(kittest.Texts(got), "too hot") || !(got.MinSize().Height > before) || got.Size().Height < got.MinSize().Height {
+		t.Errorf("%g high, wants %g, had %g: %s", got.Size().Height, got.MinSize().Height, before, kittest.Texts(got))
 	}
 }
 

@@ -6,6 +6,7 @@ import (
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/widget"
 
 	"loopbook/app/ui/kit"
 	"loopbook/cases"
@@ -27,11 +28,12 @@ type hand struct {
 	logs            cases.Case // whose logs are written in
 	rows            *rows      // what is written down of the stage
 	mending         *mending   // nil: the fields are for a new row
+	caution         *widget.RichText
 	content         fyne.CanvasObject
 }
 
 func newHand(edit func(what string, change func(*cases.Case)), now func() time.Time) *hand {
-	h := &hand{edit: edit, units: units.Metric()}
+	h := &hand{edit: edit, units: units.Metric(), caution: kit.Paragraphs()}
 	h.stage = kit.NewChoice(cases.Words[cases.Stage](), cases.Stage.Name, h.pickStage)
 	h.rows = newRows(h.choose, h.submit, h.remove, h.leaveRow)
 	h.minute, h.degrees = kit.NewField("", nil), kit.NewField("", nil)
@@ -50,8 +52,7 @@ func newHand(edit func(what string, change func(*cases.Case)), now func() time.T
 			kit.Labelled(kit.L("window.warmup.minute"), h.minute), kit.Labelled("", h.degrees),
 			kit.Labelled(kit.L("window.warmup.rpm"), h.rpm), kit.Labelled("", h.speed))),
 		h.rows.content,
-		kit.Card("act", kit.L("window.warmup.caution"),
-			kit.Span{Text: kit.L("window.warmup.caution-text"), Small: true}))
+		kit.CardOf("act", kit.L("window.warmup.caution"), h.caution))
 	h.write(cases.BeforeRepair)
 	h.in(h.units)
 	return h
@@ -65,6 +66,15 @@ func (h *hand) in(u units.Set) {
 	h.units = u
 	h.degrees.Title(kit.L("window.warmup.coolant", string(u.Temperature)))
 	h.speed.Title(kit.L("window.warmup.speed", u.SpeedUnit()))
+}
+
+// mind says what to look out for, first of all with an engine that was too hot.
+func (h *hand) mind(overheated bool) {
+	text := kit.L("window.warmup.caution-text")
+	if overheated {
+		text = kit.L("check.overheats") + " " + text
+	}
+	kit.SetParagraphs(h.caution, kit.Span{Text: text, Small: true})
 }
 
 // begin forgets what was written of another case.

@@ -29,6 +29,8 @@ type Data struct {
 	Columns bool   // whether the columns of the file that was read last can be set anew
 	Reading string // how far a file is read; "": none is being read
 	Units   units.Set
+
+	Overheated bool // the engine was so hot before that it had to be switched off
 }
 
 // Fact is one thing that the log tells.
@@ -117,6 +119,7 @@ func (v *View) First() fyne.Focusable { return v.hand.degrees }
 // Show paints a case's log. Call it on the Fyne goroutine.
 func (v *View) Show(d Data) {
 	v.hand.in(d.Units)
+	v.hand.mind(d.Overheated)
 	if now := kit.StageNow(&d.Case); d.Case.ID != v.data.Case.ID {
 		v.hand.begin(d.Case)
 	} else if v.hand.show(d.Case); now != kit.StageNow(&v.data.Case) {
