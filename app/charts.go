@@ -27,7 +27,7 @@ func (w *window) saveChart(c chart.Chart, name, kind string) string {
 	text, err := draw(c, chart.Plain(), fileWidth, fileHeight)
 	path := ""
 	if err == nil {
-		path, err = w.paperPath(" " + fileName(name) + "." + kind)
+		path, err = filePath(caseFile(w.desk.c.Title, name, "."+kind))
 	}
 	if err == nil {
 		err = os.WriteFile(path, text, 0o644)

@@ -92,11 +92,8 @@ func (w *window) importURIs(files []fyne.URI) {
 	w.takeAll(paths)
 }
 
-// paperPath is a name in the documents' folder after the case's title.
-func (w *window) paperPath(ending string) (string, error) { return w.filePath(w.desk.c.Title, ending) }
-
-// filePath is a name in the documents' folder.
-func (w *window) filePath(title, ending string) (string, error) {
+// filePath is where a file lies in the documents' folder.
+func filePath(name string) (string, error) {
 	home, err := os.UserHomeDir()
 	if err != nil {
 		return "", err
@@ -105,7 +102,13 @@ func (w *window) filePath(title, ending string) (string, error) {
 	if err := os.MkdirAll(dir, 0o755); err != nil {
 		return "", err
 	}
-	return filepath.Join(dir, fileName(title)+ending), nil
+	return filepath.Join(dir, name), nil
+}
+
+// caseFile names a file after a case's title and what of the case it holds: each thing has a name
+// of its own, so that none is written over another.
+func caseFile(title, what, ending string) string {
+	return fileName(title) + " - " + fileName(what) + ending
 }
 
 // fileName makes a name that any system can hold from a case's title.
@@ -118,7 +121,7 @@ func fileName(title string) string {
 	}, strings.TrimSpace(title))
 	clean = strings.Trim(clean, ". -")
 	if r := []rune(clean); len(r) > 60 {
-		clean = string(r[:60])
+		clean = strings.TrimRight(string(r[:60]), "., -")
 	}
 	if clean == "" {
 		return "case"

@@ -207,7 +207,7 @@ func (p *paperWindow) open() {
 	if p.pdf == nil {
 		return
 	}
-	path, err := p.w.paperPath(" " + string(p.choice.Kind) + " " + string(p.choice.Lang) + ".pdf")
+	path, err := filePath(p.fileName())
 	if err == nil {
 		err = writeFile(path, p.write)
 	}
@@ -245,10 +245,9 @@ func (p *paperWindow) save() {
 	ask(p.window, d, func() {})
 }
 
-// fileName is proposed for the paper: each kind has its own, so that the customer's
-// page isn't written over by the record.
+// fileName is the paper's, saved or opened: each kind has its own in each language.
 func (p *paperWindow) fileName() string {
-	return fileName(p.c.Title) + " - " + string(p.choice.Kind) + ".pdf"
+	return caseFile(p.c.Title, string(p.choice.Kind)+" "+string(p.choice.Lang), ".pdf")
 }
 
 // longLogo keeps a logo small enough for the preferences.

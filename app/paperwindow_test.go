@@ -4,7 +4,9 @@ import (
 	"bytes"
 	"image"
 	"image/png"
+	"os"
 	"os/exec"
+	"path/filepath"
 	"strings"
 	"testing"
 
@@ -52,15 +54,40 @@ func TestEachPaperOfACaseIsProposedANameOfItsOwn(t *testing.T) {
 		t.Fatal(err)
 	}
 	for kind, want := range map[report.Kind]string{
-		report.Customer: "Hot- standing - customer.pdf",
-		report.Record:   "Hot- standing - record.pdf",
-		report.Trainer:  "Hot- standing - trainer.pdf",
+		report.Customer: "Hot- standing - customer en.pdf",
+		report.Record:   "Hot- standing - record en.pdf",
+		report.Trainer:  "Hot- standing - trainer en.pdf",
 	} {
 		c := p.choice
 		c.Kind = kind
 		if p.view.OnChange(c); p.fileName() != want {
 			t.Errorf("the %s paper is called %q, want %q", kind, p.fileName(), want)
 		}
+	}
+}
+
+// What is opened to be printed has the name that Save proposes, after the paper's own case.
+func TestAnOpenedPaperIsNamedAsASavedOne(t *testing.T) {
+	home := t.TempDir()
+	t.Setenv("HOME", home)
+	w, _ := shown(t)
+	w.newCase()
+	w.desk.edit("title", func(c *cases.Case) { c.Title = strings.Repeat("Hot while standing, ", 4) }) // cut behind a comma
+	p, err := w.openPapers()
+	if err != nil {
+		t.Fatal(err)
+	}
+	c := p.choice
+	c.Lang = "de"
+	p.view.OnChange(c)
+	w.newCase()
+	p.open()
+	files, err := os.ReadDir(filepath.Join(home, "Documents", "Loopbook"))
+	if err != nil || len(files) != 1 {
+		t.Fatalf("%v, %v, want one file", files, err)
+	}
+	if got := files[0].Name(); got != p.fileName() || !strings.HasSuffix(got, "standing - customer de.pdf") {
+		t.Errorf("opened as %q, saved as %q", got, p.fileName())
 	}
 }
 

@@ -188,7 +188,7 @@ func (w *window) exportResults() {
 	results, err := w.desk.store.Results(w.desk.ctx, w.trains.chosen)
 	path := ""
 	if err == nil {
-		path, err = w.filePath(kit.L("window.practice.file", w.trains.chosen), ".csv")
+		path, err = filePath(fileName(kit.L("window.practice.file", w.trains.chosen)) + ".csv")
 	}
 	if err == nil {
 		err = writeFile(path, func(f *os.File) error { return writeResults(f, results) })
