@@ -241,8 +241,7 @@ func (p *paperWindow) save() {
 		}
 		p.view.Say(kit.L("window.papers.saved", f.URI().Path()))
 	}, p.window)
-	d.SetFileName(p.fileName())
-	ask(p.window, d, func() {})
+	askName(p.window, d, p.fileName())
 }
 
 // fileName is the paper's, saved or opened: each kind has its own in each language.

@@ -57,9 +57,7 @@ func (w *window) writeShare(wish share.Wish) {
 		}
 	}, w.window)
 	d.SetFilter(storage.NewExtensionFileFilter([]string{ending}))
-	d.SetFileName(fileName(name) + ending)
-	d.Resize(fyne.NewSize(900, 600))
-	w.ask(d)
+	askName(w.window, d, fileName(name)+ending)
 }
 
 func (w *window) shareTo(wish share.Wish, path string) {
