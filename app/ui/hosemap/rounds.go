@@ -177,10 +177,10 @@ func (v *View) Begin(next cases.Round) fyne.Focusable {
 }
 
 // alike is a round driven as r was, to be measured anew: what is seen there, the fan and the
-// gauges, is seen anew too.
+// gauges, is seen anew too, and it is later.
 func alike(r cases.Round) cases.Round {
 	r.Readings, r.Extra = nil, nil
-	r.EctC, r.Fan, r.Gauge, r.Taken = nil, "", "", time.Time{}
+	r.EctC, r.Fan, r.Gauge, r.Taken, r.MinutesSinceStart = nil, "", "", time.Time{}, nil
 	return r
 }
 

@@ -3,6 +3,7 @@ package hosemap
 import (
 	"strings"
 	"testing"
+	"time"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/test"
@@ -327,9 +328,9 @@ func TestWhatIsGraverComesIntoSight(t *testing.T) {
 
 // A round that is walked again is driven as before; what is seen in it is seen anew.
 func TestARoundAgainCopiesNothingThatIsObserved(t *testing.T) {
-	rpm, ect := 2500.0, diagram.Celsius(96)
+	rpm, ect, minutes := 2500.0, diagram.Celsius(96), 25.0
 	c := oneRound()
-	c.Rounds[0] = cases.Round{Label: "held", EngineRPM: &rpm, Heater: cases.HeaterFull, Fan: cases.FanOff, Gauge: cases.Words[cases.Gauge]()[0], EctC: &ect,
+	c.Rounds[0] = cases.Round{Label: "held", EngineRPM: &rpm, Heater: cases.HeaterFull, Fan: cases.FanOff, Gauge: cases.Words[cases.Gauge]()[0], EctC: &ect, MinutesSinceStart: &minutes, Taken: time.Date(2026, 3, 2, 9, 0, 0, 0, time.UTC),
 		Readings: []cases.Reading{{Point: diagram.Housing, ShownC: &ect}}}
 	b := newBench(t, c)
 	b.view.Again(0)
@@ -338,6 +339,9 @@ func TestARoundAgainCopiesNothingThatIsObserved(t *testing.T) {
 	for _, r := range b.data.Case.Rounds[1:] {
 		if r.EngineRPM == nil || *r.EngineRPM != rpm || r.Heater != cases.HeaterFull {
 			t.Errorf("%q isn't driven as before: %+v", r.Label, r)
+		}
+		if r.MinutesSinceStart != nil || !r.Taken.IsZero() {
+			t.Errorf("%q holds when the round before was: %+v", r.Label, r)
 		}
 		if r.Fan != "" || r.Gauge != "" || r.EctC != nil || len(r.Readings) > 0 {
 			t.Errorf("%q holds what was observed before: %+v", r.Label, r)
