@@ -96,10 +96,31 @@ func (s *Select) FocusGained() {
 	InSight(s)
 }
 
+// Tapped opens the list.
+func (s *Select) Tapped(e *fyne.PointEvent) {
+	s.Select.Tapped(e)
+	s.markChosen()
+}
+
 // TypedKey leaves Escape to the window.
 func (s *Select) TypedKey(e *fyne.KeyEvent) {
 	if !escaped(s, e) {
 		s.Select.TypedKey(e)
+		s.markChosen()
+	}
+}
+
+// markChosen marks what is chosen in the list that opened, so that the arrows go on from there:
+// the toolkit begins at the list's end or beginning.
+func (s *Select) markChosen() {
+	c := canvasOf(s)
+	if c == nil {
+		return
+	}
+	if list, open := c.Focused().(*widget.PopUpMenu); open {
+		for range s.SelectedIndex() + 1 {
+			list.ActivateNext()
+		}
 	}
 }
 

@@ -68,3 +68,33 @@ func TestEscapeIsTheWindows(t *testing.T) {
 		t.Errorf("with %q typed in a field Escape came to the window %d times; want it to take that back first", field.Text, heard)
 	}
 }
+
+// The arrows go on from what is chosen, however the list was opened.
+func TestArrowsInAListGoOnFromWhatIsChosen(t *testing.T) {
+	test.NewTempApp(t)
+	s := kit.NewSelect([]string{"one", "two", "three", "four"}, nil)
+	w := test.NewTempWindow(t, container.NewVBox(s))
+	key := func(k fyne.KeyName) { w.Canvas().Focused().TypedKey(&fyne.KeyEvent{Name: k}) }
+	for how, open := range map[string]func(){
+		"a tap":    func() { s.Tapped(&fyne.PointEvent{}) },
+		"a space":  func() { w.Canvas().Focus(s); key(fyne.KeySpace) },
+		"an arrow": func() { w.Canvas().Focus(s); key(fyne.KeyDown) },
+	} {
+		for arrow, want := range map[fyne.KeyName]string{fyne.KeyDown: "three", fyne.KeyUp: "one", "": "two"} {
+			s.SetSelected("two")
+			open()
+			if arrow != "" {
+				key(arrow)
+			}
+			if key(fyne.KeyReturn); s.Selected != want {
+				t.Errorf("opened by %s, %q chooses %q, want %q", how, arrow, s.Selected, want)
+			}
+		}
+	}
+	s.ClearSelected()
+	s.Tapped(&fyne.PointEvent{})
+	key(fyne.KeyDown)
+	if key(fyne.KeyReturn); s.Selected != "one" {
+		t.Errorf("with nothing chosen the first arrow comes to %q, want the first", s.Selected)
+	}
+}
