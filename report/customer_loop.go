@@ -57,7 +57,7 @@ func (c *customer) spots() []spot {
 }
 
 // gap is the difference that tells most in the round before, in the customer's
-// table: over the radiator, the thermostat or the heater.
+// table: over the radiator, the thermostat or the heater. Each side has the range of its own round.
 type gap struct {
 	label         say.Text
 	before, after *evidence.Delta
@@ -72,7 +72,7 @@ func (c *customer) gap() (gap, bool) {
 			continue
 		}
 		if off := outBy(d); off > worst {
-			worst, out = off, gap{say.Of("customer.gap." + name), d, withRange(c.deltaAt(c.pair.after, name), d)}
+			worst, out = off, gap{say.Of("customer.gap." + name), d, c.deltaAt(c.pair.after, name)}
 		}
 	}
 	return out, worst > 0
@@ -99,25 +99,8 @@ func outBy(d *evidence.Delta) diagram.DeltaK {
 	return off
 }
 
-// withRange is a difference with another one's range where it has none of its own.
-func withRange(d, other *evidence.Delta) *evidence.Delta {
-	if d == nil || d.ExpectedLowK != nil || d.ExpectedHighK != nil {
-		return d
-	}
-	held := *d
-	held.ExpectedLowK, held.ExpectedHighK = other.ExpectedLowK, other.ExpectedHighK
-	return &held
-}
-
 // leastOut is by how much a difference has to be out for a customer to be told.
 const leastOut diagram.DeltaK = 0.5
-
-// outOf reports whether a difference is out of another one's range.
-func outOf(k diagram.DeltaK, d *evidence.Delta) bool {
-	held := *d
-	held.ValueK = k
-	return outBy(&held) >= leastOut
-}
 
 // measuredPoint is the first of the points that the rounds have, so that before
 // and after are of the same place.
@@ -153,33 +136,6 @@ func (c *customer) shownAt(round int, p diagram.Point) shown {
 func (c *customer) isOut(t diagram.Celsius, r *evidence.Range) bool {
 	at := func(t diagram.Celsius) float64 { return math.Round(c.by.Units.FromC(t)) }
 	return at(t) < at(r.LowC) || at(t) > at(r.HighC)
-}
-
-// should is what a place should show, in words: one range that both values agree with, since
-// a range hangs on how warm the engine is and each round has its own; where none does, that
-// before and that after. It is nothing where no range is known.
-func (c *customer) should(s spot) string {
-	before, after := s.before.should, s.after.should
-	for _, r := range []*evidence.Range{after, before} {
-		if r != nil && c.agrees(s.before, r) && c.agrees(s.after, r) {
-			return c.degrees(r)
-		}
-	}
-	switch {
-	case before != nil && after != nil:
-		return c.by.Units.TempRange(before.LowC, before.HighC) + " → " + c.degrees(after)
-	case s.before.out && s.after.c == nil:
-		return c.degrees(before)
-	}
-	return ""
-}
-
-func (c *customer) degrees(r *evidence.Range) string {
-	return c.by.Units.TempRange(r.LowC, r.HighC) + " " + string(c.by.Units.Temperature)
-}
-
-func (c *customer) agrees(s shown, r *evidence.Range) bool {
-	return s.c == nil || s.quiet || s.out == c.isOut(*s.c, r)
 }
 
 func (c *customer) engineC(round int) *diagram.Celsius {

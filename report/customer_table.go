@@ -2,14 +2,12 @@ package report
 
 import (
 	"slices"
-	"strings"
 
 	"loopbook/cases"
 	"loopbook/cases/evidence"
 	"loopbook/diagram"
 	"loopbook/diagram/drawing"
 	"loopbook/diagram/say"
-	"loopbook/diagram/units"
 )
 
 func (c *customer) tableHeight(rows []spot) float64 {
@@ -28,34 +26,46 @@ func (c *customer) table(rows []spot) {
 	if len(rows) == 0 {
 		return
 	}
-	x := [4]float64{margin, margin + c.inner()*0.41, margin + c.inner()*0.58, margin + c.inner()*0.75}
+	x := c.columns()
 	head := c.by.Of("customer.measured")
 	if out := c.outside(); out != "" {
 		head += ", " + out
 	}
-	c.put(x[0], c.y, c.cut(head, x[1]-x[0]-6, columnStyle, 1)[0], columnStyle)
-	heads := []string{"before", "after", "should"}
-	if c.pair.after < 0 {
-		heads[0], heads[1] = "now-shown", ""
-	}
-	for i, key := range heads {
-		if key != "" {
-			c.put(x[i+1], c.y, c.by.Of("customer."+key), columnStyle)
-		}
+	c.put(margin, c.y, c.cut(head, x[0]-margin-6, columnStyle, 1)[0], columnStyle)
+	for i, p := range c.panels() {
+		c.put(x[2*i], c.y, c.by.Of("customer."+p.key), columnStyle)
+		c.put(x[2*i+1], c.y, c.by.Of("customer.should"), columnStyle)
 	}
 	c.y += c.row - 2
 	for _, row := range rows {
-		c.rule(margin, c.y-2, c.inner(), drawing.Rule)
-		c.put(x[0], c.y, c.by.Say(row.label), c.words)
-		c.value(x[1], row.before, c.pair.before)
-		c.value(x[2], row.after, c.pair.after)
-		c.put(x[3], c.y, c.should(row), c.words)
+		c.label(row.label, x[0])
+		for i, p := range c.panels() {
+			c.value(x[2*i], p.of(row))
+			c.put(x[2*i+1], c.y, c.should(p.of(row)), c.words)
+		}
 		c.y += c.row
 	}
 	c.gapRow(x)
 	c.rule(margin, c.y-2, c.inner(), drawing.Rule)
 	c.flow(margin, c.noteLines(), softStyle)
 	c.y += 8
+}
+
+// columns are where the table's columns begin behind the places: for each stage what was measured
+// and, beside it, what it should have been then. A range hangs on how warm the engine is and how it
+// runs, so that each round has its own.
+func (c *customer) columns() [4]float64 {
+	at := func(share float64) float64 { return margin + c.inner()*share }
+	if len(c.panels()) == 1 {
+		return [4]float64{at(0.45), at(0.65)}
+	}
+	return [4]float64{at(0.35), at(0.49), at(0.68), at(0.82)}
+}
+
+// label begins a row.
+func (c *customer) label(text say.Text, end float64) {
+	c.rule(margin, c.y-2, c.inner(), drawing.Rule)
+	c.put(margin, c.y, c.cut(c.by.Say(text), end-margin-4, c.words, 1)[0], c.words)
 }
 
 // noteLines explain the table's signs and a number that has none, and say where its two sides are of unlike
@@ -79,64 +89,43 @@ func (c *customer) gapRow(x [4]float64) {
 	if !ok {
 		return
 	}
-	c.rule(margin, c.y-2, c.inner(), drawing.Rule)
-	c.put(x[0], c.y, c.by.Say(g.label), c.words)
-	for i, d := range []*evidence.Delta{g.before, g.after} {
+	c.label(g.label, x[0])
+	for i, d := range []*evidence.Delta{g.before, g.after}[:len(c.panels())] {
 		if d == nil {
-			if i == 0 || c.pair.after >= 0 {
-				c.put(x[i+1]+14, c.y, "–", c.words)
-			}
+			c.put(x[2*i]+14, c.y, "–", c.words)
 			continue
 		}
-		c.signed(x[i+1], outBy(d) >= leastOut, c.by.Say(say.Value(d.ValueK)))
+		text := c.by.Say(say.Value(d.ValueK))
+		if should := c.by.Say(span(*d)); should == "" {
+			c.put(x[2*i]+14, c.y, text, c.figures)
+		} else {
+			c.signed(x[2*i], outBy(d) >= leastOut, text)
+			c.put(x[2*i+1], c.y, should, c.words)
+		}
 	}
-	c.put(x[3], c.y, c.gapShould(g), c.words)
 	c.y += c.row
 }
 
-// gapShould is what a difference should be, in words: one range that both values agree with, or
-// that before and that after.
-func (c *customer) gapShould(g gap) string {
-	switch {
-	case g.after == nil:
-		return c.by.Say(span(*g.before))
-	case outOf(g.before.ValueK, g.after) == (outBy(g.before) >= leastOut):
-		return c.by.Say(span(*g.after))
-	case outOf(g.after.ValueK, g.before) == (outBy(g.after) >= leastOut):
-		return c.by.Say(span(*g.before))
-	}
-	return c.ends(g.before) + " → " + c.ends(g.after) + " " + c.by.Units.DeltaUnit()
-}
-
-// ends are those of a difference's range, short and without the unit; "…" where one is open.
-func (c *customer) ends(d *evidence.Delta) string {
-	u := c.by.Units
-	short := func(k diagram.DeltaK) string { return units.Short(u.FromK(k), 0) }
-	switch low, high := d.ExpectedLowK, d.ExpectedHighK; {
-	case low != nil && high != nil:
-		return strings.TrimSuffix(u.DeltaRange(*low, *high), " "+u.DeltaUnit())
-	case low != nil:
-		return short(*low) + "…"
-	default:
-		return "…" + short(*high)
-	}
-}
-
-// value is a temperature with its sign; what wasn't measured has a dash, and a
-// stage without a round nothing.
-func (c *customer) value(x float64, s shown, stage int) {
-	if stage < 0 {
-		return
-	}
+// value is a temperature with its sign, where anything is known to be expected; what wasn't
+// measured has a dash.
+func (c *customer) value(x float64, s shown) {
 	if s.c == nil {
 		c.put(x+14, c.y, "–", c.words)
 		return
 	}
-	if text := c.by.Say(say.Value(*s.c)); s.quiet {
+	if text := c.by.Say(say.Value(*s.c)); s.quiet || s.should == nil {
 		c.put(x+14, c.y, text, c.figures)
 	} else {
 		c.signed(x, s.out, text)
 	}
+}
+
+// should is what a place should have shown in its round, or nothing where that isn't known.
+func (c *customer) should(s shown) string {
+	if s.should == nil {
+		return ""
+	}
+	return c.by.Units.TempRange(s.should.LowC, s.should.HighC) + " " + string(c.by.Units.Temperature)
 }
 
 func (c *customer) signed(x float64, out bool, text string) {

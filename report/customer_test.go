@@ -115,12 +115,28 @@ func TestADifferenceHasTheRangeOfItsRound(t *testing.T) {
 		{Name: evidence.AcrossRadiator, Round: 0, ValueK: 46, ExpectedLowK: k(6), ExpectedHighK: k(20), State: evidence.High},
 		{Name: evidence.AcrossRadiator, Round: 1, ValueK: 31, ExpectedLowK: k(5), ExpectedHighK: k(75), State: evidence.InRange},
 	}
-	if text := flat(pdfText(t, written(t, report.Customer, m, report.Options{}))); !strings.Contains(text, "46 K 31 K 6–20 → 5–75 K") {
+	if text := flat(pdfText(t, written(t, report.Customer, m, report.Options{}))); !strings.Contains(text, "46 K 6 to 20 K 31 K 5 to 75 K") {
 		t.Errorf("the two ranges aren't told:\n%s", text)
 	}
-	m.Found.Deltas[1].ValueK = 18
-	if text := flat(pdfText(t, written(t, report.Customer, m, report.Options{}))); !strings.Contains(text, "46 K 18 K 6 to 20 K") {
-		t.Errorf("one range that holds for both isn't told:\n%s", text)
+	m.Found.Deltas[1].ExpectedLowK, m.Found.Deltas[1].ExpectedHighK, m.Found.Deltas[1].State = nil, nil, evidence.Unknown
+	if text := flat(pdfText(t, written(t, report.Customer, m, report.Options{}))); !strings.Contains(text, "46 K 6 to 20 K 31 K Triangle") {
+		t.Errorf("a difference of which nothing is expected has a range:\n%s", text)
+	}
+}
+
+// A place has its value before beside what it should have been before, and so after.
+func TestAPlaceHasTheRangeOfEachRound(t *testing.T) {
+	m := material(t, full(), proof.Fixed)
+	m.Proof.Pairs = []proof.Pair{{Before: 0, After: 1}}
+	m.Found.Deltas = nil
+	for i, read := range []evidence.Reading{
+		{TrueC: 31, Expected: &evidence.Range{LowC: 12, HighC: 26}, State: evidence.High},
+		{TrueC: 79, Expected: &evidence.Range{LowC: 68, HighC: 89}, State: evidence.InRange},
+	} {
+		m.Found.Rounds[i].Readings = map[diagram.Point]evidence.Reading{diagram.RadIn: read}
+	}
+	if text := flat(pdfText(t, written(t, report.Customer, m, report.Options{}))); !strings.Contains(text, "Upper hose 31 °C 12–26 °C 79 °C 68–89 °C") {
+		t.Errorf("the upper hose isn't told with both ranges:\n%s", text)
 	}
 }
 
