@@ -99,6 +99,17 @@ func Warning(text string) fyne.CanvasObject {
 	return Signed("look", Paragraphs(Span{Text: text, Small: true, Bold: true, Color: theme.ColorNameWarning}))
 }
 
+// Reveal shows or hides a wrapped line that stands in something so wide. Nothing lays out what is
+// hidden: it would ask for one line as it comes, and run over what stands below.
+func Reveal(line *widget.Label, on bool, width float32) {
+	line.Resize(fyne.NewSize(width, line.Size().Height))
+	if on {
+		line.Show()
+	} else {
+		line.Hide()
+	}
+}
+
 func importance(severity string) widget.Importance {
 	switch severity {
 	case "act":

@@ -151,8 +151,7 @@ func (v *View) tell(readAs string) {
 		text = kit.L("window.notebook.read-as", readAs)
 	}
 	v.problem.SetText(text)
-	v.problem.Hidden = text == ""
-	v.problem.Resize(fyne.NewSize(v.frame.Size().Width, v.problem.Size().Height)) // or it asks for one line while it was hidden
+	kit.Reveal(v.problem, text != "", v.frame.Size().Width)
 }
 
 // FocusSearch puts the caret into the search.

@@ -64,8 +64,7 @@ func (c *clock) refuse(on bool) {
 	if c.refusal.Visible() == on {
 		return
 	}
-	c.refusal.Resize(fyne.NewSize(c.content.Size().Width, 0)) // as high as it is wrapped
-	show(on, c.refusal)
+	kit.Reveal(c.refusal, on, c.content.Size().Width)
 	c.moved()
 }
 

@@ -1,0 +1,37 @@
+package kit_test
+
+import (
+	"strings"
+	"testing"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/test"
+	"fyne.io/fyne/v2/widget"
+
+	"loopbook/app/ui/kit"
+)
+
+// A wrapped line that comes has the room of all its lines at once, over what stands below it.
+func TestALineThatComesMakesRoom(t *testing.T) {
+	test.NewTempApp(t)
+	line, below := widget.NewLabel(strings.Repeat("what is not so ", 8)), widget.NewLabel("below")
+	line.Wrapping = fyne.TextWrapWord
+	line.Hide()
+	box := container.NewVBox(line, below)
+	w := test.NewTempWindow(t, box)
+	w.Resize(fyne.NewSize(220, 400))
+	for range 2 {
+		kit.Reveal(line, true, box.Size().Width)
+		box.Refresh()
+		if one := below.MinSize().Height; !line.Visible() || line.Size().Height < 2*one || below.Position().Y < line.Position().Y+line.Size().Height {
+			t.Errorf("the line is %g high, one of one line %g; what is below stands at %g", line.Size().Height, one, below.Position().Y)
+		}
+		kit.Reveal(line, false, box.Size().Width)
+		box.Refresh()
+		if line.Visible() || below.Position().Y != 0 {
+			t.Errorf("the line is gone, and what is below stands at %g", below.Position().Y)
+		}
+		line.SetText(line.Text + line.Text)
+	}
+}
