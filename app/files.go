@@ -111,6 +111,17 @@ func caseFile(title, what, ending string) string {
 	return fileName(title) + " - " + fileName(what) + ending
 }
 
+// longName leaves room for what a file is of.
+const longName = 60
+
+// wholeWords drops a text's last letter, and the word that it is of where there is another.
+func wholeWords(text string) string {
+	if at := strings.LastIndex(text, " "); at > 0 {
+		return text[:at]
+	}
+	return string([]rune(text)[:longName])
+}
+
 // fileName makes a name that any system can hold from a case's title.
 func fileName(title string) string {
 	clean := strings.Map(func(r rune) rune {
@@ -120,8 +131,8 @@ func fileName(title string) string {
 		return r
 	}, strings.TrimSpace(title))
 	clean = strings.Trim(clean, ". -")
-	if r := []rune(clean); len(r) > 60 {
-		clean = strings.TrimRight(string(r[:60]), "., -")
+	if r := []rune(clean); len(r) > longName {
+		clean = strings.TrimRight(wholeWords(string(r[:longName+1])), "., -")
 	}
 	if clean == "" {
 		return "case"

@@ -72,7 +72,7 @@ func TestAnOpenedPaperIsNamedAsASavedOne(t *testing.T) {
 	t.Setenv("HOME", home)
 	w, _ := shown(t)
 	w.newCase()
-	w.desk.edit("title", func(c *cases.Case) { c.Title = strings.Repeat("Hot while standing, ", 4) }) // cut behind a comma
+	w.desk.edit("title", func(c *cases.Case) { c.Title = strings.Repeat("Hot while standing, ", 3) + "restless" }) // cut in the last word
 	p, err := w.openPapers()
 	if err != nil {
 		t.Fatal(err)
