@@ -13,6 +13,7 @@ import (
 	"loopbook/diagram"
 	"loopbook/diagram/say"
 	"loopbook/report"
+	"loopbook/report/picture"
 )
 
 func written(t testing.TB, k report.Kind, m report.Material, o report.Options) []byte {
@@ -117,6 +118,12 @@ func TestADifferenceHasTheRangeOfItsRound(t *testing.T) {
 	}
 	if text := flat(pdfText(t, written(t, report.Customer, m, report.Options{}))); !strings.Contains(text, "46 K 6 to 20 K 31 K 5 to 75 K") {
 		t.Errorf("the two ranges aren't told:\n%s", text)
+	}
+	record := flat(pdfText(t, written(t, report.Record, m, report.Options{})))
+	for i, want := range []struct{ record, value, span string }{{"46 K 6 to 20 K", "46 K", "6–20 K"}, {"31 K 5 to 75 K", "31 K", "5–75 K"}} {
+		if d := picture.State(&diagram.Loop{}, m.Case, m.Found, i, say.English()).Deltas[evidence.AcrossRadiator]; d.Text != want.value || d.Range != want.span || !strings.Contains(record, want.record) {
+			t.Errorf("round %d: the screens say %s in %s, want %s in %s, as the record:\n%s", i+1, d.Text, d.Range, want.value, want.span, record)
+		}
 	}
 	m.Found.Deltas[1].ExpectedLowK, m.Found.Deltas[1].ExpectedHighK, m.Found.Deltas[1].State = nil, nil, evidence.Unknown
 	if text := flat(pdfText(t, written(t, report.Customer, m, report.Options{}))); !strings.Contains(text, "46 K 6 to 20 K 31 K Triangle") {
