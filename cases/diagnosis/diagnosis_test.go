@@ -226,6 +226,29 @@ func TestConfirmedCasesMoveThePrior(t *testing.T) {
 	}
 }
 
+// A thermostat's heater is at fault only where there is one: its chance among all cars is that of the
+// heated ones, and of no other but by a slip in the layout; all causes alike stay alike. By the rule of
+// Bayes, P(fault | heated) = P(fault)/P(heated).
+func TestAThermostatsHeaterHasItsChanceWhereThereIsOne(t *testing.T) {
+	b := newBench(t)
+	against := func(layout string, p diagnosis.Prior) float64 {
+		c := cases.Case{}
+		c.Loop.Layout = layout
+		r := b.rank(t, c, p)
+		return chance(r, "thermostat-heater-fault") / chance(r, "pump-weak")
+	}
+	unknown := against("", diagnosis.Prior{})
+	if got := against("heated-thermostat", diagnosis.Prior{}) / unknown; math.Abs(got-3) > 1e-9 {
+		t.Errorf("on a heated thermostat %.2f times as likely as among all cars, of which one in three has it", got)
+	}
+	if got := against("inlet-thermostat", diagnosis.Prior{}) / unknown; got > 0.05 {
+		t.Errorf("without the part still %.2f times as likely", got)
+	}
+	if got := against("heated-thermostat", diagnosis.Prior{Flat: true}); math.Abs(got-1) > 1e-9 {
+		t.Errorf("all causes alike: %.2f times as likely as a pump", got)
+	}
+}
+
 // Next checks come in the order of what they tell by minute, none promises more
 // than there is doubt, and each that opens the loop carries its caution.
 func TestNextChecks(t *testing.T) {

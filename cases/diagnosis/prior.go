@@ -29,9 +29,13 @@ func ParsePrior(name string) (Prior, error) {
 // experience, one of hundreds should.
 const priorCases = 50
 
-// wrongLayout is how much of a cause's chance is left on a layout that hasn't
-// got the part: the layout may have been noted wrongly.
-const wrongLayout = 0.02
+// A thermostat's heater has its chance among all cars, of which one in three has a heated
+// thermostat (judgement). So it has three times as much on a layout that has the part, and on one
+// that hasn't what is left for a layout that was noted wrongly.
+const (
+	heatedPart  = 1. / 3
+	wrongLayout = 0.02
+)
 
 // chances are the prior's, in the format's order, for a case's layout.
 func (j *Judge) chances(p Prior, c *cases.Case) []float64 {
@@ -47,8 +51,8 @@ func (j *Judge) chances(p Prior, c *cases.Case) []float64 {
 	sum := 0.0
 	for i, cause := range cases.Words[cases.Cause]() {
 		out[i] = (shipped[i]*priorCases + float64(p.Confirmed[cause])) / float64(priorCases+confirmed)
-		if cause == "thermostat-heater-fault" && c.Loop.Layout != "" && c.Loop.Layout != "heated-thermostat" {
-			out[i] *= wrongLayout
+		if cause == "thermostat-heater-fault" {
+			out[i] *= p.heaterShare(c.Loop.Layout)
 		}
 		sum += out[i]
 	}
@@ -56,4 +60,15 @@ func (j *Judge) chances(p Prior, c *cases.Case) []float64 {
 		out[i] /= sum
 	}
 	return out
+}
+
+// heaterShare is by how much likelier a thermostat's heater is at fault on a layout than among all cars.
+func (p Prior) heaterShare(layout string) float64 {
+	switch {
+	case layout == "heated-thermostat" && !p.Flat:
+		return 1 / heatedPart
+	case layout == "heated-thermostat" || layout == "":
+		return 1
+	}
+	return wrongLayout
 }
