@@ -226,25 +226,33 @@ func TestConfirmedCasesMoveThePrior(t *testing.T) {
 	}
 }
 
-// A thermostat's heater is at fault only where there is one: its chance among all cars is that of the
-// heated ones, and of no other but by a slip in the layout; all causes alike stay alike. By the rule of
-// Bayes, P(fault | heated) = P(fault)/P(heated).
-func TestAThermostatsHeaterHasItsChanceWhereThereIsOne(t *testing.T) {
+// A part is at fault only where there is one. A thermostat's heater has its chance among all cars on the
+// heated ones alone (by the rule of Bayes, P(fault | heated) = P(fault)/P(heated)); a fan that a belt
+// always turns can't stick on. Without the part there is left what a slip in the loop's data leaves; all
+// causes alike stay alike.
+func TestAPartIsAtFaultWhereThereIsOne(t *testing.T) {
 	b := newBench(t)
-	against := func(layout string, p diagnosis.Prior) float64 {
-		c := cases.Case{}
-		c.Loop.Layout = layout
-		r := b.rank(t, c, p)
-		return chance(r, "thermostat-heater-fault") / chance(r, "pump-weak")
+	against := func(cause cases.Cause, l cases.Loop, p diagnosis.Prior) float64 {
+		r := b.rank(t, cases.Case{Loop: l}, p)
+		return chance(r, cause) / chance(r, "pump-weak")
 	}
-	unknown := against("", diagnosis.Prior{})
-	if got := against("heated-thermostat", diagnosis.Prior{}) / unknown; math.Abs(got-3) > 1e-9 {
-		t.Errorf("on a heated thermostat %.2f times as likely as among all cars, of which one in three has it", got)
+	heater, on, off := cases.Cause("thermostat-heater-fault"), cases.Cause("fan-always-running"), cases.Cause("fan-not-running")
+	for _, tt := range []struct {
+		cause cases.Cause
+		loop  cases.Loop
+		want  float64 // times as likely as among all cars
+	}{
+		{heater, cases.Loop{Layout: "heated-thermostat"}, 3}, // one car in three has it: judgement
+		{heater, cases.Loop{Layout: "inlet-thermostat"}, 0.02},
+		{on, cases.Loop{Fan: "fixed"}, 0.02}, {off, cases.Loop{Fan: "fixed"}, 1},
+		{on, cases.Loop{Fan: "none"}, 0.02}, {off, cases.Loop{Fan: "none"}, 0.02},
+		{on, cases.Loop{Fan: "viscous"}, 1}, {off, cases.Loop{Fan: "electric"}, 1},
+	} {
+		if got := against(tt.cause, tt.loop, diagnosis.Prior{}) / against(tt.cause, cases.Loop{}, diagnosis.Prior{}); math.Abs(got-tt.want) > 1e-9 {
+			t.Errorf("%s on %s %s: %.3f times as likely as among all cars, want %g", tt.cause, tt.loop.Layout, tt.loop.Fan, got, tt.want)
+		}
 	}
-	if got := against("inlet-thermostat", diagnosis.Prior{}) / unknown; got > 0.05 {
-		t.Errorf("without the part still %.2f times as likely", got)
-	}
-	if got := against("heated-thermostat", diagnosis.Prior{Flat: true}); math.Abs(got-1) > 1e-9 {
+	if got := against(heater, cases.Loop{Layout: "heated-thermostat"}, diagnosis.Prior{Flat: true}); math.Abs(got-1) > 1e-9 {
 		t.Errorf("all causes alike: %.2f times as likely as a pump", got)
 	}
 }

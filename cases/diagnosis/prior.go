@@ -30,14 +30,14 @@ func ParsePrior(name string) (Prior, error) {
 const priorCases = 50
 
 // A thermostat's heater has its chance among all cars, of which one in three has a heated
-// thermostat (judgement). So it has three times as much on a layout that has the part, and on one
-// that hasn't what is left for a layout that was noted wrongly.
+// thermostat (judgement). So it has three times as much on a loop that has the part, and on one
+// that hasn't what is left for a loop that was noted wrongly.
 const (
-	heatedPart  = 1. / 3
-	wrongLayout = 0.02
+	heatedPart = 1. / 3
+	wronglySo  = 0.02
 )
 
-// chances are the prior's, in the format's order, for a case's layout.
+// chances are the prior's, in the format's order, for a case's loop.
 func (j *Judge) chances(p Prior, c *cases.Case) []float64 {
 	shipped := j.tables.Prior()
 	if p.Flat {
@@ -51,9 +51,7 @@ func (j *Judge) chances(p Prior, c *cases.Case) []float64 {
 	sum := 0.0
 	for i, cause := range cases.Words[cases.Cause]() {
 		out[i] = (shipped[i]*priorCases + float64(p.Confirmed[cause])) / float64(priorCases+confirmed)
-		if cause == "thermostat-heater-fault" {
-			out[i] *= p.heaterShare(c.Loop.Layout)
-		}
+		out[i] *= p.onLoop(cause, c.Loop)
 		sum += out[i]
 	}
 	for i := range out {
@@ -62,13 +60,17 @@ func (j *Judge) chances(p Prior, c *cases.Case) []float64 {
 	return out
 }
 
-// heaterShare is by how much likelier a thermostat's heater is at fault on a layout than among all cars.
-func (p Prior) heaterShare(layout string) float64 {
+// onLoop is by how much likelier a cause is on a loop than among all cars.
+func (p Prior) onLoop(cause cases.Cause, l cases.Loop) float64 {
+	heated := l.Layout == "heated-thermostat"
+	lacks := cause == "thermostat-heater-fault" && l.Layout != "" && !heated ||
+		cause == "fan-always-running" && (l.Fan == "fixed" || l.Fan == "none") ||
+		cause == "fan-not-running" && l.Fan == "none"
 	switch {
-	case layout == "heated-thermostat" && !p.Flat:
+	case lacks:
+		return wronglySo
+	case cause == "thermostat-heater-fault" && heated && !p.Flat:
 		return 1 / heatedPart
-	case layout == "heated-thermostat" || layout == "":
-		return 1
 	}
-	return wrongLayout
+	return 1
 }
