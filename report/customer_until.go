@@ -9,8 +9,12 @@ import (
 // done about it: no part, no filling, nothing measured after it.
 func (c *customer) unrepaired() bool {
 	cause := c.c.Verdict.Cause
-	measured := c.pair.after >= 0 || c.m.Proof != nil && c.m.Proof.Measured
-	return cause != "" && cause != cases.Healthy && !measured && c.fitted() == nil && !c.filledAndBled()
+	return cause != "" && cause != cases.Healthy && !c.measuredAfter() && c.fitted() == nil && !c.filledAndBled()
+}
+
+// measuredAfter reports whether anything was measured after a repair.
+func (c *customer) measuredAfter() bool {
+	return c.pair.after >= 0 || c.m.Proof != nil && c.m.Proof.Measured
 }
 
 // stillThere reports whether the car has its fault as far as is known.

@@ -53,6 +53,16 @@ func TestUnrepairedFaultIsSaidToBe(t *testing.T) {
 	}
 }
 
+// Whoever measured after a repair repaired, whether the work is noted or not.
+func TestRepairThatIsNotNotedWasMadeAllTheSame(t *testing.T) {
+	c := full()
+	c.Repair = cases.Repair{}
+	text := flat(pdfText(t, written(t, report.Customer, material(t, c, proof.Fixed), report.Options{})))
+	if !strings.Contains(text, "We made the repair and measured again") || strings.Contains(text, "not changed anything") {
+		t.Errorf("the page denies the repair:\n%s", text)
+	}
+}
+
 // After a repair that didn't help the fault is there as before.
 func TestRepairThatFailedIsNoLeaveToDrive(t *testing.T) {
 	c := full()

@@ -60,7 +60,7 @@ func (c *customer) did() say.Text {
 	case c.pair.after >= 0 && len(out) > 0:
 		out = append(out, say.Of("customer.did.measured"))
 	case len(out) == 0:
-		out = append(c.looked(), c.nothing())
+		out = append(c.looked(), c.unnoted())
 	}
 	return say.Sentences(out...)
 }
@@ -99,10 +99,13 @@ func (c *customer) filledAndBled() bool {
 	return slices.Contains(done, "filled") && slices.ContainsFunc(done, bled)
 }
 
-// nothing says that all is as it was: for good, where nothing is wrong.
-func (c *customer) nothing() say.Text {
-	if c.state() == healthy {
+// unnoted is what was done where no work is noted: nothing, unless it was measured after a repair.
+func (c *customer) unnoted() say.Text {
+	switch {
+	case c.state() == healthy:
 		return say.Of("customer.did.unneeded")
+	case c.measuredAfter():
+		return say.Of("customer.did.repaired")
 	}
 	return say.Of("customer.did.nothing")
 }
