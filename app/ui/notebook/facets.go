@@ -1,6 +1,8 @@
 package notebook
 
 import (
+	"strings"
+
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
 
@@ -87,12 +89,8 @@ func wordName(f cases.Field, word string) string {
 // problemWords tell what is wrong with a filter.
 func problemWords(p query.Problem) string {
 	text := kit.L("window.notebook.problem-"+string(p.Why), p.Token)
-	for i, w := range p.Near {
-		if i == 0 {
-			text += " " + kit.L("window.notebook.near", w)
-			continue
-		}
-		text += ", " + w
+	if p.Near == nil {
+		return text
 	}
-	return text
+	return text + " " + kit.L("window.notebook.near", strings.Join(p.Near, ", "))
 }
