@@ -6,7 +6,8 @@ import (
 )
 
 // sensorDisagrees: outside DT16 the sensor fails; outside the delta's range it
-// is to be compared again.
+// is to be compared again, which is no finding: a gun's bias and a hose's wall do as much on many
+// a sound car.
 func (m *moment) sensorDisagrees() []Flag {
 	if m.round.EctC == nil {
 		return nil
@@ -28,6 +29,6 @@ func (m *moment) sensorDisagrees() []Flag {
 	if d == nil || !d.State.Out() || !m.flows(w) {
 		return nil
 	}
-	return []Flag{m.flag("sensor-disagrees", Look, points,
+	return []Flag{m.flag("sensor-compare", Look, points,
 		say.Of("flag.sensor-compare", *m.round.EctC, w.TrueC, say.Place(w.Point)), apart, d.text())}
 }
