@@ -289,6 +289,35 @@ func TestNextChecks(t *testing.T) {
 	}
 }
 
+// A lamp that is lit has its code read before a part is taken out (regulation R1 and R4 has the light lit by
+// a stored code; four minutes: common practice, no source). Codes that are noted aren't read again, nor are
+// those of a car without a lamp, whose list may be empty because they were read.
+func TestALitLampHasItsCodesRead(t *testing.T) {
+	b := newBench(t)
+	at := func(c cases.Case) (place int, bits float64) {
+		next := b.judge.Next(b.rank(t, c, diagnosis.Prior{}))
+		i := slices.IndexFunc(next, func(n diagnosis.Check) bool { return n.Check.Check == likelihood.ReadCodes })
+		if i < 0 {
+			return i, 0
+		}
+		return i, next[i].Bits
+	}
+	lit := idle("outlet-thermostat", 88, map[diagram.Point]float64{"rad_in": 82, "rad_out": 55})
+	lit.Complaint.Symptoms = []cases.Symptom{"warning-light"}
+	if i, bits := at(lit); i < 0 || i > 2 || bits < 0.1 {
+		t.Errorf("a lamp and a round that shows nothing: read the codes stands at %d with %.2f bits", i, bits)
+	}
+	noted := lit
+	noted.Codes = []cases.Code{{Code: "P0128", State: "stored"}}
+	dark := lit
+	dark.Complaint.Symptoms = []cases.Symptom{"cabin-heat-poor"}
+	for name, c := range map[string]cases.Case{"noted": noted, "no lamp": dark} {
+		if i, _ := at(c); i >= 0 {
+			t.Errorf("%s: to read the codes is still advised", name)
+		}
+	}
+}
+
 // What an engine must not do isn't advised (common practice): run without coolant, or be
 // driven when it gets hot standing (FN1, published, and 5 K: F07).
 func TestNothingIsAdvisedThatHarms(t *testing.T) {

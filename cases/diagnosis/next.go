@@ -70,6 +70,11 @@ func (j *Judge) Next(r Ranking) []Check {
 		switch {
 		case s.bars(row, done):
 		case row.Check == likelihood.WarmUp && s.logged():
+		case row.Check == likelihood.ReadCodes:
+			if s.lampUnread() {
+				check.Bits = testBits(s.chance, j.tables.CodeOutcomes())
+				offer(check)
+			}
 		case row.Check == likelihood.HosePoint:
 			for _, p := range s.unread() {
 				check.Point, check.Bits = p, s.pointBits(joint, p)
@@ -119,6 +124,12 @@ func (s *sheet) tooHot() bool {
 }
 
 func (s *sheet) overheated() bool { return overheated(s.c, s.found, s.plan.Stage) }
+
+// lampUnread reports whether a lamp was lit whose code nobody noted. Without a lamp an empty list may
+// as well say that the codes were read and none was there.
+func (s *sheet) lampUnread() bool {
+	return s.plan.Stage == cases.BeforeRepair && len(s.c.Codes) == 0 && slices.Contains(s.c.Complaint.Symptoms, "warning-light")
+}
 
 // logged reports whether the stage has a log of a warm-up already.
 func (s *sheet) logged() bool {

@@ -10,8 +10,9 @@ import (
 
 const checksFile = "checks.json"
 
-// Checks that are no workshop test but more readings.
+// Checks that are no workshop test but more to read.
 const (
+	ReadCodes  = "read-codes"  // what the engine's control has stored
 	HosePoint  = "hose-point"  // one more point of the loop
 	WarmUp     = "warm-up"     // a round after warming from cold until the thermostat opens
 	RaisedIdle = "raised-idle" // a round at 2500 rpm
@@ -42,7 +43,7 @@ func (s State) Text() say.Text {
 
 // Check is what one check costs. How it is done stands in the catalogue.
 type Check struct {
-	Check       string  `json:"check"`   // a cases.TestKind, HosePoint or one of Walks()
+	Check       string  `json:"check"`   // a cases.TestKind, ReadCodes, HosePoint or one of Walks()
 	Minutes     float64 `json:"minutes"` // hands on
 	Needs       State   `json:"needs"`
 	RunsEngine  bool    `json:"runs_engine"` // while it is done, or until it can be
@@ -52,7 +53,7 @@ type Check struct {
 }
 
 func (t *Tables) readChecks(text []byte) error {
-	words := append(Walks(), HosePoint)
+	words := append(Walks(), HosePoint, ReadCodes)
 	for _, kind := range cases.Words[cases.TestKind]() {
 		words = append(words, string(kind))
 	}

@@ -18,7 +18,8 @@ type codeGroup struct {
 	Codes []string `json:"codes"`
 	shares
 	grounds
-	log Vector
+	present Vector // the share of cars that have one of them stored
+	log     Vector
 }
 
 // text is what the codes speak of, named by the first of them.
@@ -37,8 +38,9 @@ func (t *Tables) readCodes(text []byte) error {
 			}
 			seen[code] = true
 		}
-		v, err := g.vector()
-		t.groups, rows = append(t.groups, g), append(rows, v)
+		var err error
+		g.present, err = g.vector()
+		t.groups, rows = append(t.groups, g), append(rows, g.present)
 		return errors.Join(err, g.grounds.check())
 	})
 	if err != nil {
@@ -48,6 +50,28 @@ func (t *Tables) readCodes(text []byte) error {
 		t.groups[i].log = log
 	}
 	return nil
+}
+
+// CodeOutcomes are the ways that reading the codes comes out: none is stored, or one of a group is the
+// first that is seen. They sum to 1 for each cause.
+func (t *Tables) CodeOutcomes() []Outcome {
+	none, sum := newVector(), newVector()
+	for i := range none {
+		none[i] = 1
+		for _, g := range t.groups {
+			none[i] *= 1 - g.present[i]
+			sum[i] += g.present[i]
+		}
+	}
+	out := []Outcome{{Word: Pass, P: none}}
+	for _, g := range t.groups {
+		first := newVector()
+		for i := range first {
+			first[i] = (1 - none[i]) * g.present[i] / sum[i]
+		}
+		out = append(out, Outcome{Word: g.Codes[0], Says: g.text(), P: first})
+	}
+	return out
 }
 
 // Codes are what the stored codes say: one factor for each group that is

@@ -190,3 +190,24 @@ func TestOnlyComplaintTellsMore(t *testing.T) {
 		}
 	}
 }
+
+// The ways that reading the codes comes out sum to 1 for each cause, and P0128 is the likeliest to be seen of
+// a thermostat that stays open (F01, published pattern).
+func TestCodesComeOutOneWay(t *testing.T) {
+	all := shipped(t).CodeOutcomes()
+	for i, cause := range cases.Words[cases.Cause]() {
+		total, likeliest := 0.0, all[1]
+		for _, o := range all {
+			total += o.P[i]
+			if o.Word != likelihood.Pass && o.P[i] > likeliest.P[i] {
+				likeliest = o
+			}
+		}
+		if math.Abs(total-1) > 1e-9 {
+			t.Errorf("%s: the outcomes sum to %g", cause, total)
+		}
+		if cause == "thermostat-stuck-open" && likeliest.Word != "P0128" {
+			t.Errorf("%s: %s is the likeliest to be seen", cause, likeliest.Word)
+		}
+	}
+}
