@@ -16,7 +16,7 @@ func (w *window) makeAlike() {
 	w.alike = view.New()
 	w.alike.OnOpen = w.openCase
 	w.alike.OnCompare = func(id string) {
-		other, err := w.desk.store.Get(w.desk.ctx, id)
+		other, err := w.desk.store.Get(w.ctx, id)
 		if err != nil {
 			w.tell(err)
 			return
@@ -29,7 +29,7 @@ func (w *window) makeAlike() {
 func (w *window) showAlike() {
 	store, id := w.desk.store, w.desk.c.ID
 	w.start(func() {
-		list, err := findAlike(w.desk.ctx, store, id)
+		list, err := findAlike(w.ctx, store, id)
 		fyne.Do(func() {
 			switch {
 			case store != w.desk.store || id != w.desk.c.ID: // another one is open by now
@@ -46,7 +46,7 @@ func alikeRows(list []lookalike) []view.Case {
 	out := make([]view.Case, len(list))
 	for i, a := range list {
 		out[i] = view.Case{
-			ID: a.ID, Title: a.Title, Vehicle: a.Vehicle, How: closeness(a.Distance), Near: 1 - a.Distance, Because: a.Because,
+			ID: a.ID, Title: a.Title, Vehicle: a.Vehicle, How: closeness(a.Distance), Near: 1 - a.Distance, Because: a.Because.String(),
 			When: a.Opened.Local().Format("2 Jan 2006"),
 		}
 		if a.Title == "" {
@@ -85,4 +85,20 @@ func alikeTally(list []lookalike) string {
 		words = append(words, fmt.Sprintf("%s %d", c.Name(), n[c]))
 	}
 	return kit.L("window.alike.tally", settled, strings.Join(words, ", "))
+}
+
+// likeEnough is up to which distance a case says something of another (judgement).
+const likeEnough = 0.4
+
+// closeness is a distance in a word.
+func closeness(distance float64) string {
+	switch {
+	case distance < 0.12:
+		return kit.L("window.alike.very")
+	case distance < 0.25:
+		return kit.L("window.alike.much")
+	case distance < likeEnough:
+		return kit.L("window.alike.some")
+	}
+	return kit.L("window.alike.little")
 }

@@ -15,8 +15,8 @@ import (
 	"loopbook/report/picture"
 )
 
-// causes is what the desk knows of the causes, ready to be shown.
-func (d *desk) causes() causes.Data {
+// causesOf is what the desk knows of the causes, ready to be shown.
+func causesOf(d *desk) causes.Data {
 	a := d.judging.answer
 	out := causes.Data{Flat: d.odds.flat, Learn: d.odds.learns(), Confirmed: d.odds.cases()}
 	if a.c == nil {
@@ -32,7 +32,7 @@ func (d *desk) causes() causes.Data {
 	out.Beside = besideLine(a.thought.beside, d.units)
 	out.Next, _ = nextStep(&d.c)
 	out.Basis, out.Standing = basisOf(a), standingOf(a)
-	d.compare(&out, a)
+	putBeside(d, &out, a)
 	return out
 }
 
@@ -159,9 +159,9 @@ func logsOf(c *cases.Case, stage cases.Stage) int {
 	return n
 }
 
-// likely are the first causes in short, for the hose map; none before there is
+// likelyOf are the first causes in short, for the hose map; none before there is
 // anything to judge by.
-func (d *desk) likely() []kit.Likely {
+func likelyOf(d *desk) []kit.Likely {
 	a := d.judging.answer
 	if a.c == nil || a.thought.ranking.Blank {
 		return nil
@@ -173,9 +173,9 @@ func (d *desk) likely() []kit.Likely {
 	return out
 }
 
-// compare puts what the chosen cause would show beside what the round shows, both
+// putBeside puts what the chosen cause would show beside what the round shows, both
 // of the case as it was weighed: the open one may have lost a round since.
-func (d *desk) compare(out *causes.Data, a answer) {
+func putBeside(d *desk, out *causes.Data, a answer) {
 	l, err := diagram.LoopByID(a.c.Loop.Layout)
 	if err != nil {
 		out.Compare = kit.L("window.causes.no-layout")
@@ -191,7 +191,7 @@ func (d *desk) compare(out *causes.Data, a answer) {
 		return diagnosis.Would(a.c, a.grounds.plan, a.crowd, a.chosen.Cause, round, at)
 	}, d.by())
 	out.Ghosts = drawing.DrawGhosts(l, state, ghosts)
-	out.Compare = d.compared(l, ghosts, a)
+	out.Compare = compared(d, l, ghosts, a)
 }
 
 // judgedRound is the round that is shown, or the last of those that the causes
@@ -206,7 +206,7 @@ func judgedRound(p diagnosis.Plan, shown int) int {
 	return last
 }
 
-func (d *desk) compared(l *diagram.Loop, ghosts map[diagram.Point]drawing.Ghost, a answer) string {
+func compared(d *desk, l *diagram.Loop, ghosts map[diagram.Point]drawing.Ghost, a answer) string {
 	agree, would, differ := 0, 0, []say.Text{}
 	for _, at := range l.Points {
 		g := ghosts[at.Point]

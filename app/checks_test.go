@@ -35,7 +35,7 @@ func TestACheckIsTypedAndWeighed(t *testing.T) {
 	for _, f := range w.desk.found.Flags {
 		found = found || f.ID == "pressure-drop"
 	}
-	if basis := w.desk.causes().Basis; !found || !strings.Contains(basis, "1 test") {
+	if basis := causesOf(w.desk).Basis; !found || !strings.Contains(basis, "1 test") {
 		t.Errorf("flags %+v, basis %q", w.desk.found.Flags, basis)
 	}
 	w.checkAgain()

@@ -18,7 +18,7 @@ func (w *window) pastePhoto() {
 		w.addPhotos(paths)
 		return
 	}
-	ctx := w.desk.ctx
+	ctx := w.ctx
 	w.leave()
 	if data := copiedPicture(ctx); len(data) > 0 {
 		w.takePhotos(1, func(int) (newPhoto, error) { return newPhoto{kit.L("window.photos.pasted") + ".png", data}, nil })

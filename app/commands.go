@@ -8,8 +8,6 @@ import (
 	"io"
 	"sort"
 	"strings"
-
-	"loopbook/app/ui/kit"
 )
 
 // console is where a command reads and writes.
@@ -80,10 +78,10 @@ func commands() map[string]command {
 }
 
 // run carries out a command line and answers the exit code. Without arguments
-// it opens the window.
-func run(ctx context.Context, args []string, c console) int {
+// it opens the window, on the notebook at a path or the user's own.
+func run(ctx context.Context, args []string, c console, window func(ctx context.Context, notebook string) error) int {
 	if len(args) == 0 || strings.HasPrefix(args[0], "--notebook") {
-		return exitCode(c, openWindow(ctx, c, args))
+		return exitCode(c, openOn(ctx, args, window))
 	}
 	name := args[0]
 	if name == "--help" || name == "-h" || name == "help" {
@@ -97,7 +95,7 @@ func run(ctx context.Context, args []string, c console) int {
 	}
 	for _, a := range args[1:] {
 		if a == "--help" || a == "-h" {
-			fmt.Fprintf(c.out, "loopbook %s %s\n\n%s.\n%s\n", name, cmd.usage, kit.Capital(cmd.about), cmd.more)
+			fmt.Fprintf(c.out, "loopbook %s %s\n\n%s.\n%s\n", name, cmd.usage, strings.ToUpper(cmd.about[:1])+cmd.about[1:], cmd.more)
 			return fine
 		}
 	}
@@ -107,6 +105,19 @@ func run(ctx context.Context, args []string, c console) int {
 		return wrongUsage
 	}
 	return exitCode(c, err)
+}
+
+func openOn(ctx context.Context, args []string, window func(ctx context.Context, notebook string) error) error {
+	set := flag.NewFlagSet("loopbook", flag.ContinueOnError)
+	path := notebookFlag(set)
+	rest, err := parse(set, args)
+	if err != nil {
+		return err
+	}
+	if len(rest) > 0 {
+		return usagef("%q: see loopbook --help", rest[0])
+	}
+	return window(ctx, *path)
 }
 
 func exitCode(c console, err error) int {

@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"context"
 	"encoding/json"
+	"errors"
 	"os"
 	"path/filepath"
 	"strings"
@@ -14,7 +15,7 @@ import (
 func call(t *testing.T, stdin string, args ...string) (code int, out, errs string) {
 	t.Helper()
 	var o, e bytes.Buffer
-	code = run(context.Background(), args, console{in: strings.NewReader(stdin), out: &o, err: &e})
+	code = run(context.Background(), args, console{in: strings.NewReader(stdin), out: &o, err: &e}, noWindow)
 	return code, o.String(), e.String()
 }
 
@@ -205,3 +206,6 @@ func TestSimulatedCaseIsAnalysed(t *testing.T) {
 		t.Errorf("a time series = %d, %.40q", code, series)
 	}
 }
+
+// noWindow is in the window's place: what is called here needs none.
+func noWindow(context.Context, string) error { return errors.New("a window was asked for") }

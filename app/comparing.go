@@ -179,7 +179,7 @@ func (w *window) compareWithLast() {
 		w.inform(kit.L("window.compare.no-other"))
 		return
 	}
-	other, err := w.desk.store.Get(w.desk.ctx, w.before)
+	other, err := w.desk.store.Get(w.ctx, w.before)
 	if err != nil {
 		w.tell(err)
 		return

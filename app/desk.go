@@ -6,15 +6,12 @@ import (
 	"fmt"
 	"time"
 
-	"loopbook/app/ui/kit"
 	"loopbook/cases"
 	"loopbook/cases/evidence"
 	"loopbook/cases/sqlite"
 	"loopbook/diagram"
-	"loopbook/diagram/drawing"
 	"loopbook/diagram/say"
 	"loopbook/diagram/units"
-	"loopbook/report/picture"
 )
 
 // desk holds the case that is open and everything that happens to it. It knows
@@ -24,7 +21,7 @@ type desk struct {
 	store   *sqlite.Store
 	mind    *mind
 	judging *judging
-	start   func(func()) // runs what takes a while apart from the window
+	apart   Apart
 	units   units.Set
 	odds    odds
 
@@ -46,13 +43,13 @@ type desk struct {
 // slip is a number that was typed and could not be kept.
 type slip struct{ text, why string }
 
-func newDesk(ctx context.Context, store *sqlite.Store, start func(func())) (*desk, error) {
+func newDesk(ctx context.Context, store *sqlite.Store, apart Apart) (*desk, error) {
 	m, err := newMind()
 	if err != nil {
 		return nil, err
 	}
 	d := &desk{
-		ctx: ctx, store: store, mind: m, judging: newJudging(m, start), start: start, units: units.Metric(), round: -1,
+		ctx: ctx, store: store, mind: m, judging: newJudging(m, apart), apart: apart, units: units.Metric(), round: -1,
 		changed: func() {}, kept: func() {}, told: func(error) {},
 	}
 	d.judging.gathered = func() {
@@ -79,9 +76,9 @@ func (d *desk) begin() {
 	c := cases.Case{
 		Opened: time.Now().UTC().Truncate(time.Second),
 		Loop:   cases.Loop{Layout: "outlet-thermostat"},
-		Rounds: []cases.Round{{Label: kit.L("round.warm-idle"), Stage: cases.BeforeRepair}},
+		Rounds: []cases.Round{{Label: say.English().Of("round.warm-idle"), Stage: cases.BeforeRepair}},
 	}
-	id, err := d.store.Put(d.ctx, c, kit.L("window.frame.new-case-edit"))
+	id, err := d.store.Put(d.ctx, c, say.English().Of("window.frame.new-case-edit"))
 	if err != nil {
 		d.told(err)
 		return
@@ -216,19 +213,19 @@ func (d *desk) typed(p diagram.Point, text string) {
 	}
 	if text == "-" || text == "–" || text == "/" {
 		d.forget(p)
-		d.edit(kit.L("window.hosemap.edit-cant-reach", say.PointName(p)), func(c *cases.Case) { setReading(&c.Rounds[i], p, nil, true) })
+		d.edit(say.English().Of("window.hosemap.edit-cant-reach", say.PointName(p)), func(c *cases.Case) { setReading(&c.Rounds[i], p, nil, true) })
 		return
 	}
 	if text == "" {
 		d.forget(p)
-		d.edit(kit.L("window.hosemap.edit-cleared", say.PointName(p)), func(c *cases.Case) { setReading(&c.Rounds[i], p, nil, false) })
+		d.edit(say.English().Of("window.hosemap.edit-cleared", say.PointName(p)), func(c *cases.Case) { setReading(&c.Rounds[i], p, nil, false) })
 		return
 	}
 	shown, err := d.units.ParseTemp(text)
 	if err != nil {
-		why := kit.L("window.frame.slip-number")
+		why := say.English().Of("window.frame.slip-number")
 		if !errors.Is(err, units.ErrNotANumber) {
-			why = kit.L("window.frame.slip-range")
+			why = say.English().Of("window.frame.slip-range")
 		}
 		if d.slips == nil {
 			d.slips = map[diagram.Point]slip{}
@@ -238,7 +235,7 @@ func (d *desk) typed(p diagram.Point, text string) {
 		return
 	}
 	d.forget(p)
-	d.edit(kit.L("window.hosemap.edit-reading", say.PointName(p), d.units.TempUnit(shown)), func(c *cases.Case) {
+	d.edit(say.English().Of("window.hosemap.edit-reading", say.PointName(p), d.units.TempUnit(shown)), func(c *cases.Case) {
 		r := &c.Rounds[i]
 		setReading(r, p, &shown, false)
 		if r.Taken.IsZero() {
@@ -269,57 +266,6 @@ func setReading(r *cases.Round, p diagram.Point, shown *diagram.Celsius, cantRea
 		if cantReach {
 			at.Surface = cases.Surface{}
 		}
-	}
-}
-
-// shown is what the gun showed at a point of the round, in the units chosen.
-func (d *desk) shown(p diagram.Point) string {
-	if d.round < 0 {
-		return ""
-	}
-	if r := d.c.Rounds[d.round].Reading(p); r != nil && r.ShownC != nil {
-		return d.units.Temp(*r.ShownC)
-	}
-	return ""
-}
-
-// drawing is the picture of the round, with what stands in its fields.
-func (d *desk) drawing() (drawing.Picture, map[diagram.Point]kit.Typed) {
-	l, err := diagram.LoopByID(d.c.Loop.Layout)
-	if err != nil {
-		return drawing.Picture{}, nil
-	}
-	state := picture.State(l, &d.c, d.found, d.round, d.by())
-	texts := map[diagram.Point]kit.Typed{}
-	for p, s := range state.Points {
-		if s.Mark == drawing.CantReach {
-			continue
-		}
-		texts[p] = kit.Typed{Rest: s.Text, Edit: d.shown(p)}
-	}
-	for p, slip := range d.slips {
-		s := state.Points[p]
-		s.Mark, s.Range, s.Note = drawing.Invalid, "", slip.why
-		state.Points[p], texts[p] = s, kit.Typed{Rest: slip.text, Edit: slip.text}
-	}
-	if !d.judging.ranged {
-		unmarked(state)
-	}
-	return drawing.Draw(l, state, false), texts
-}
-
-// unmarked leaves out what is expected at the hoses, and who is out of it: with the
-// cars that are being simulated it may be another thing in a moment.
-func unmarked(s drawing.State) {
-	for p, at := range s.Points {
-		at.LowC, at.HighC, at.Range = nil, nil, ""
-		if at.Mark == drawing.OutOfRange {
-			at.Mark, at.Note = drawing.Kept, ""
-		}
-		s.Points[p] = at
-	}
-	for name, at := range s.Deltas {
-		s.Deltas[name] = drawing.DeltaState{Text: at.Text, ValK: at.ValK, Mark: drawing.Kept}
 	}
 }
 

@@ -34,14 +34,14 @@ func (w *window) openOwn() {
 
 func (w *window) turnTo(path string, demo bool) error {
 	w.leave()
-	store, err := openNotebook(w.desk.ctx, path)
+	store, err := openNotebook(w.ctx, path)
 	if err != nil {
 		return err
 	}
 	title, name := "Loopbook", "Loopbook"
 	if demo {
 		title, name = kit.L("window.frame.demo-title"), kit.L("window.frame.demo")
-		if err := fillDemo(w.desk.ctx, store); err != nil {
+		if err := fillDemo(w.ctx, store); err != nil {
 			store.Close()
 			return err
 		}

@@ -7,7 +7,6 @@ import (
 	"time"
 
 	"loopbook/cases"
-	"loopbook/cases/diagnosis"
 	"loopbook/cases/invented"
 	"loopbook/cases/sqlite"
 	cars "loopbook/cases/trial"
@@ -107,32 +106,4 @@ func (g *generator) batch(at int) batch {
 		b.guesses[i] = g.mind.guess(list[i])
 	}
 	return b
-}
-
-// guess ranks the case without simulating its loop, which would take seconds for
-// each: by symptoms, codes, rules of the trade and checks.
-func (m *mind) guess(c cases.Case) cases.Guess {
-	truth := c.Verdict.Cause
-	if truth == "" {
-		return cases.Guess{}
-	}
-	return guessOf(m.weigh(&c, m.asked(&c), nil, diagnosis.Prior{}).ranking, truth)
-}
-
-// oneInvented is one car with every check, for practice.
-func oneInvented(seed int64) cases.Case {
-	list := cars.Cases(seed, 1, cars.Everything)
-	invented.NewShop(seed, time.Now(), 0, 1).Dress(&list[0])
-	return list[0]
-}
-
-// guessOf is what a ranking held likeliest, against the verdict.
-func guessOf(r diagnosis.Ranking, verdict cases.Cause) cases.Guess {
-	g := cases.Guess{First: r.Causes[0].Cause, FirstP: r.Causes[0].Probability}
-	for _, c := range r.Causes {
-		if c.Cause == verdict {
-			g.TruthP = c.Probability
-		}
-	}
-	return g
 }

@@ -3,13 +3,13 @@ package main
 import (
 	"cmp"
 	"context"
+	"errors"
 	"fmt"
 	"io"
 	"os"
 	"path/filepath"
 	"strings"
 
-	"loopbook/app/ui/share"
 	"loopbook/cases"
 	"loopbook/cases/anonymous"
 	"loopbook/cases/exchange"
@@ -60,6 +60,9 @@ func barePhotos(b *cases.Bundle) error {
 	return nil
 }
 
+// errNeedsZip refuses to write several cases as one.
+var errNeedsZip = errors.New("several cases need a name that ends in .zip")
+
 // write writes the cases to a file: one as JSON where the name ends so, or as a
 // bundle; several as a collection, or as several files of them where they are too
 // many for one.
@@ -76,7 +79,7 @@ func (g giving) write(ctx context.Context, store *sqlite.Store, ids []string, pa
 		}
 		return []string{path}, writeFile(path, func(f *os.File) error { return write(f, b) })
 	case isJSON(path):
-		return nil, usagef("%s: several cases need a name that ends in .zip", path)
+		return nil, fmt.Errorf("%s: %w", path, errNeedsZip)
 	}
 	var files []string
 	for part := 0; len(ids) > 0; part++ {
@@ -153,29 +156,13 @@ func idsOf(ctx context.Context, store *sqlite.Store, q cases.Query) ([]string, e
 	}
 }
 
-// printPreview tells what goes and what stays.
-func printPreview(w io.Writer, p anonymous.Preview) {
-	for _, l := range p.Goes {
-		fmt.Fprintf(w, "goes\t%s\t%s\t%s → %s\n", l.Kind, l.Where, oneLine(l.Was), oneLine(l.Now))
-	}
-	for _, l := range p.Stays {
-		fmt.Fprintf(w, "stays\t%s\t%s\t%s\n", l.Kind, l.Where, oneLine(l.Was))
-	}
-}
-
-func oneLine(text string) string { return strings.Join(strings.Fields(text), " ") }
-
-// giveTo writes what a person chose in the window, and names the files.
-func giveTo(ctx context.Context, store *sqlite.Store, g giving, scope share.Scope, q cases.Query, id, path string) ([]string, error) {
-	if scope == share.Table {
-		return []string{path}, writeTable(ctx, store, q, path)
-	}
-	ids := []string{id}
-	if scope != share.This {
-		var err error
-		if ids, err = idsOf(ctx, store, q); err != nil {
-			return nil, err
+// listed are the words between commas.
+func listed(text string) []string {
+	var out []string
+	for _, w := range strings.Split(text, ",") {
+		if w = strings.TrimSpace(w); w != "" {
+			out = append(out, w)
 		}
 	}
-	return g.write(ctx, store, ids, path)
+	return out
 }

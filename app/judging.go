@@ -6,24 +6,22 @@ import (
 	"fmt"
 	"math"
 
-	"fyne.io/fyne/v2"
-
-	"loopbook/app/ui/kit"
 	"loopbook/cases"
 	"loopbook/cases/diagnosis"
 	"loopbook/cases/evidence"
 	"loopbook/diagram/physics/ensemble"
+	"loopbook/diagram/say"
 )
 
 // judging keeps the causes of a case up to date. The crowd is simulated and
 // weighed apart from the window; what a newer change has overtaken is dropped.
-// All of it is called on the Fyne goroutine.
+// All of it is called on the desk's goroutine.
 //
 // Nobody is to see the answer wander: until all of the crowd is there the last one is held. A case
 // that has none is answered without the model, and once more by the crowd's first cars.
 type judging struct {
 	mind  *mind
-	start func(func()) // runs what takes a while apart from the window
+	apart Apart
 	prior diagnosis.Prior
 
 	answer  answer
@@ -72,8 +70,8 @@ const (
 // half a second.
 const firstDraws = 40
 
-func newJudging(m *mind, start func(func())) *judging {
-	return &judging{mind: m, start: start, cancel: func() {}, changed: func() {}, progressed: func() {}, gathered: func() {}}
+func newJudging(m *mind, apart Apart) *judging {
+	return &judging{mind: m, apart: apart, cancel: func() {}, changed: func() {}, progressed: func() {}, gathered: func() {}}
 }
 
 // judge takes a case as it is now, with what is found of it. What is there weighs
@@ -132,13 +130,13 @@ func (j *judging) gather() {
 	j.cancel = cancel
 	now := j.now
 	tell := func(do func()) {
-		fyne.Do(func() {
+		j.apart.Do(func() {
 			if ctx.Err() == nil {
 				do()
 			}
 		})
 	}
-	j.start(func() {
+	j.apart.Start(func() {
 		err := j.mind.gatherRanges(ctx, now.c, now.grounds)
 		if err == nil {
 			tell(j.haveRanges)
@@ -195,10 +193,10 @@ func (j *judging) weigh() {
 	case j.now.crowd != nil:
 		how = firstCars
 	}
-	j.start(func() {
+	j.apart.Start(func() {
 		a := answer{basis: from, standing: how, thought: j.mind.weigh(from.c, from.grounds, from.crowd, prior)}
 		a.chosen = reasonsOf(a.thought.ranking, chosen)
-		fyne.Do(func() {
+		j.apart.Do(func() {
 			if turn == j.turn {
 				j.answer = a
 				j.changed()
@@ -239,9 +237,9 @@ func (j *judging) progress() string {
 	case j.now.c == nil || j.key == "":
 		return ""
 	case j.failed != nil:
-		return kit.L("window.frame.cant-compute", j.failed.Error())
+		return say.English().Of("window.frame.cant-compute", j.failed.Error())
 	case j.whole:
 		return ""
 	}
-	return kit.L("window.frame.computing", math.Floor(100*j.drawn))
+	return say.English().Of("window.frame.computing", math.Floor(100*j.drawn))
 }

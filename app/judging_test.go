@@ -8,9 +8,7 @@ import (
 	"testing"
 
 	"loopbook/cases"
-	"loopbook/cases/diagnosis"
 	"loopbook/diagram"
-	"loopbook/diagram/units"
 )
 
 // queue holds what was to run apart from the window, to be run in any order.
@@ -18,15 +16,22 @@ type queue []func()
 
 func (q *queue) start(f func()) { *q = append(*q, f) }
 
+// waiting runs what is to run apart when the test says so, atOnce before anything else.
+func (q *queue) waiting() Apart { return Apart{Start: q.start, Do: inPlace} }
+
+func rightAway() Apart { return Apart{Start: inPlace, Do: inPlace} }
+
+func inPlace(do func()) { do() }
+
 // newJudge judges by a crowd of few cars.
-func newJudge(t *testing.T, start func(func())) *judging {
+func newJudge(t *testing.T, apart Apart) *judging {
 	t.Helper()
 	m, err := newMind()
 	if err != nil {
 		t.Fatal(err)
 	}
 	m.crowds.Draws = 2
-	return newJudging(m, start)
+	return newJudging(m, apart)
 }
 
 func warmIdle(housing diagram.Celsius) cases.Case {
@@ -45,7 +50,7 @@ func judgeNow(t *testing.T, j *judging, c cases.Case) {
 
 func TestATypedTemperatureOnlyReweighs(t *testing.T) {
 	gathered := 0
-	j := newJudge(t, func(do func()) { do() })
+	j := newJudge(t, rightAway())
 	j.gathered = func() { gathered++ }
 	judgeNow(t, j, warmIdle(90))
 	if j.answer.crowd == nil || j.answer.thought.ranking.Draws != 2 || j.progress() != "" {
@@ -70,7 +75,7 @@ func TestATypedTemperatureOnlyReweighs(t *testing.T) {
 
 func TestOvertakenAnswersAreDropped(t *testing.T) {
 	var q queue
-	j := newJudge(t, q.start)
+	j := newJudge(t, q.waiting())
 	judgeNow(t, j, warmIdle(90))
 	other := warmIdle(90)
 	other.Loop.Layout = "inlet-thermostat"
@@ -87,7 +92,7 @@ func TestOvertakenAnswersAreDropped(t *testing.T) {
 
 func TestAClosedCaseIsAnsweredNoMore(t *testing.T) {
 	var q queue
-	j := newJudge(t, q.start)
+	j := newJudge(t, q.waiting())
 	judgeNow(t, j, warmIdle(90))
 	j.stop()
 	j.changed = func() { t.Error("a closed case was answered") }
@@ -97,7 +102,7 @@ func TestAClosedCaseIsAnsweredNoMore(t *testing.T) {
 }
 
 func TestReasonsAreOfTheCauseThatIsChosen(t *testing.T) {
-	j := newJudge(t, func(do func()) { do() })
+	j := newJudge(t, rightAway())
 	judgeNow(t, j, warmIdle(90))
 	j.choose("pump-weak")
 	if got := j.answer.chosen.Cause; got != "pump-weak" {
@@ -125,42 +130,9 @@ func TestAFewConfirmedCasesDontCountUnasked(t *testing.T) {
 	}
 }
 
-func TestJudgedRoundIsOneOfThePlan(t *testing.T) {
-	p := diagnosis.Plan{Rounds: []int{0, 2}}
-	for shown, want := range map[int]int{0: 0, 1: 2, 2: 2, 5: 2} {
-		if got := judgedRound(p, shown); got != want {
-			t.Errorf("judgedRound(%d) = %d, want %d", shown, got, want)
-		}
-	}
-	if got := judgedRound(diagnosis.Plan{}, 0); got != -1 {
-		t.Errorf("without rounds judgedRound = %d, want -1", got)
-	}
-}
-
-// A step back may take a round that the causes were weighed with; until they are
-// weighed anew, what is shown is of the case that they were weighed from.
-func TestACauseIsComparedWithTheCaseItWasWeighedFrom(t *testing.T) {
-	var q queue
-	j := newJudge(t, q.start)
-	c := warmIdle(90)
-	c.Rounds = append(c.Rounds, c.Rounds[0])
-	judgeNow(t, j, c)
-	for len(q) > 0 {
-		next := q[0]
-		q = q[1:]
-		next()
-	}
-	less := warmIdle(90)
-	judgeNow(t, j, less) // and not weighed yet
-	d := &desk{mind: j.mind, judging: j, units: units.Metric(), open: true, c: less, round: 1}
-	if got := len(d.causes().Rounds); got != 2 {
-		t.Errorf("%d rounds to compare with, want the 2 that were weighed", got)
-	}
-}
-
 // A case whose layout nobody knows is judged by its complaint all the same.
 func TestWithoutALayoutTheComplaintCounts(t *testing.T) {
-	j := newJudge(t, func(do func()) { do() })
+	j := newJudge(t, rightAway())
 	judgeNow(t, j, cases.Case{ID: "A", Complaint: cases.Complaint{Symptoms: []cases.Symptom{"overheats-idle"}}})
 	if r := j.answer.thought.ranking; r.Blank || r.Stage != cases.BeforeRepair {
 		t.Errorf("blank: %t, stage %q", r.Blank, r.Stage)
@@ -187,7 +159,7 @@ func order(a answer) string {
 // says so. They are ranked anew once, when all cars are there.
 func TestCausesStandStillUntilAllCarsAreThere(t *testing.T) {
 	var q queue
-	j := newJudge(t, q.start)
+	j := newJudge(t, q.waiting())
 	judgeNow(t, j, warmIdle(55))
 	if len(q) != 2 {
 		t.Fatalf("%d things are under way, want the first answer and the cars", len(q))
@@ -228,7 +200,7 @@ func TestCausesStandStillUntilAllCarsAreThere(t *testing.T) {
 // A case that was never answered by cars is, once, by the first of them: half a second is
 // soon enough to be of use, and the whole crowd may take some.
 func TestACaseIsFirstAnsweredByTheFirstCars(t *testing.T) {
-	j := newJudge(t, func(do func()) { do() })
+	j := newJudge(t, rightAway())
 	j.mind.crowds.Draws = 3 * firstDraws / 2
 	var got []string
 	j.changed = func() {
@@ -269,28 +241,5 @@ func TestRangesStayOnceTheyAreThere(t *testing.T) {
 	}
 	if whole := m.analyst.Analyse(&c).Rounds[0].Expected; len(early) == 0 || !reflect.DeepEqual(early, whole) {
 		t.Errorf("with healthy cars %v, with all %v", early, whole)
-	}
-}
-
-// Until then no mark says that a hose is out of its range.
-func TestNoMarksBeforeTheRangesAreThere(t *testing.T) {
-	var q queue
-	j := newJudge(t, q.start)
-	c := warmIdle(20)
-	judgeNow(t, j, c)
-	d := &desk{mind: j.mind, judging: j, units: units.Metric(), open: true, c: c}
-	j.gathered = func() { d.found = d.mind.analyst.Analyse(&d.c) }
-	d.found = d.mind.analyst.Analyse(&c)
-	drawn := func() string {
-		p, _ := d.drawing()
-		return fmt.Sprint(p.Shapes)
-	}
-	before := drawn()
-	for len(q) > 0 {
-		q.next()
-	}
-	after := drawn()
-	if strings.Contains(before, "K under") || !strings.Contains(after, "K under") {
-		t.Errorf("marked before: %t, after: %t; want only after", strings.Contains(before, "K under"), strings.Contains(after, "K under"))
 	}
 }

@@ -5,7 +5,7 @@ import (
 	"errors"
 	"flag"
 	"fmt"
-	"io/fs"
+	"io"
 	"os"
 	"path/filepath"
 	"slices"
@@ -13,6 +13,7 @@ import (
 	"time"
 
 	"loopbook/cases"
+	"loopbook/cases/anonymous"
 	"loopbook/cases/query"
 	"loopbook/cases/sqlite"
 )
@@ -20,37 +21,6 @@ import (
 // notebookFlag adds --notebook to a command.
 func notebookFlag(set *flag.FlagSet) *string {
 	return set.String("notebook", "", "the notebook's file")
-}
-
-// openNotebook opens the notebook at path, or the user's own.
-func openNotebook(ctx context.Context, path string) (*sqlite.Store, error) {
-	if path == "" {
-		own, err := ownNotebook()
-		if err != nil {
-			return nil, err
-		}
-		path = own
-	}
-	more, err := newEnricher()
-	if err != nil {
-		return nil, err
-	}
-	store, err := sqlite.Open(ctx, path, time.Now)
-	if err == nil {
-		store.Enrich(more.add)
-	}
-	return store, err
-}
-
-// openExisting opens a notebook to read from: one that is named must be there,
-// or a slip of the pen would make an empty one.
-func openExisting(ctx context.Context, path string) (*sqlite.Store, error) {
-	if path != "" {
-		if _, err := os.Stat(path); err != nil {
-			return nil, fmt.Errorf("notebook %s: %w", path, errors.Unwrap(err))
-		}
-	}
-	return openNotebook(ctx, path)
 }
 
 // importFiles takes files into the notebook. A bad one is told and doesn't keep the
@@ -137,19 +107,10 @@ func exportCase(ctx context.Context, c console, args []string) error {
 			return err
 		}
 	}
-	_, err = g.write(ctx, store, ids, *out)
-	return err
-}
-
-// listed are the words between commas.
-func listed(text string) []string {
-	var out []string
-	for _, w := range strings.Split(text, ",") {
-		if w = strings.TrimSpace(w); w != "" {
-			out = append(out, w)
-		}
+	if _, err = g.write(ctx, store, ids, *out); errors.Is(err, errNeedsZip) {
+		return usagef("%v", err)
 	}
-	return out
+	return err
 }
 
 // parseQuery reads a search typed on a command line; a filter that can't be used is an
@@ -215,30 +176,51 @@ func searchCases(ctx context.Context, c console, args []string) error {
 	return nil
 }
 
-// writeFile writes a whole file or none: first beside it, then in its place.
-func writeFile(path string, write func(*os.File) error) (err error) {
-	f, err := os.CreateTemp(filepath.Dir(path), ".loopbook-*")
+// printTakings tells what became of each, and an error where any was refused or
+// waits for a choice.
+func printTakings(c console, t takings) error {
+	for i, m := range t.met {
+		fmt.Fprintf(c.out, "%s\t%s\t%s\n", m.ID, m.Meeting, t.titles[i])
+	}
+	errs := t.refused
+	for _, m := range t.conflicts {
+		errs = append(errs, fmt.Errorf("case %s (%q): the notebook's case of that id says something else; choose with --conflicts mine, theirs or both", m.ID, m.Theirs.Case.Title))
+	}
+	return errors.Join(errs...)
+}
+
+// printPreview tells what goes and what stays.
+func printPreview(w io.Writer, p anonymous.Preview) {
+	for _, l := range p.Goes {
+		fmt.Fprintf(w, "goes\t%s\t%s\t%s → %s\n", l.Kind, l.Where, oneLine(l.Was), oneLine(l.Now))
+	}
+	for _, l := range p.Stays {
+		fmt.Fprintf(w, "stays\t%s\t%s\t%s\n", l.Kind, l.Where, oneLine(l.Was))
+	}
+}
+
+func oneLine(text string) string { return strings.Join(strings.Fields(text), " ") }
+
+// openExisting opens a notebook to read from: one that is named must be there,
+// or a slip of the pen would make an empty one.
+func openExisting(ctx context.Context, path string) (*sqlite.Store, error) {
+	if path != "" {
+		if _, err := os.Stat(path); err != nil {
+			return nil, fmt.Errorf("notebook %s: %w", path, errors.Unwrap(err))
+		}
+	}
+	return openNotebook(ctx, path)
+}
+
+// openRefreshed opens a notebook to read from, with all that its statistics need.
+func openRefreshed(ctx context.Context, c console, path string) (*sqlite.Store, error) {
+	store, err := openExisting(ctx, path)
 	if err != nil {
-		var why *fs.PathError
-		if errors.As(err, &why) {
-			err = why.Err // its path is that of a temporary file
-		}
-		return fmt.Errorf("%s can't be written: %w", path, err)
+		return nil, err
 	}
-	defer func() {
-		if err != nil {
-			os.Remove(f.Name())
-		}
-	}()
-	if err := write(f); err != nil {
-		f.Close()
-		return err
+	if err := store.Refresh(ctx, func(left int) { fmt.Fprintf(c.err, "\rbringing the notebook up to date: %d left ", left) }); err != nil {
+		store.Close()
+		return nil, err
 	}
-	if err := f.Close(); err != nil {
-		return err
-	}
-	if err := os.Chmod(f.Name(), 0o644); err != nil {
-		return err
-	}
-	return os.Rename(f.Name(), path)
+	return store, nil
 }

@@ -26,7 +26,7 @@ import (
 func withDemo(t *testing.T) *window {
 	t.Helper()
 	w, _ := shown(t)
-	if err := fillDemo(w.desk.ctx, w.desk.store); err != nil {
+	if err := fillDemo(w.ctx, w.desk.store); err != nil {
 		t.Fatal(err)
 	}
 	w.use(w.desk.store)
@@ -42,7 +42,7 @@ func TestAFilterIsClickedAndItsSearchKept(t *testing.T) {
 		t.Errorf("filtered %d of %d", w.pages.total, all)
 	}
 	w.keepSearch("pumps", "cause:pump-weak")
-	list, err := w.desk.store.SavedSearches(w.desk.ctx)
+	list, err := w.desk.store.SavedSearches(w.ctx)
 	if err != nil || len(list) != 1 {
 		t.Errorf("kept %v, %v", list, err)
 	}
@@ -55,7 +55,7 @@ func TestAFilterIsClickedAndItsSearchKept(t *testing.T) {
 func TestTheHistoryPageIsFilled(t *testing.T) {
 	w := withDemo(t)
 	w.enter(historyRoom)
-	h, err := shopHistory(w.desk.ctx, w.desk.store)
+	h, err := shopHistory(w.ctx, w.desk.store)
 	if err != nil || h.Closed == 0 {
 		t.Fatal(h.Closed, err)
 	}
@@ -124,7 +124,7 @@ func TestPracticeIsPlayedThrough(t *testing.T) {
 	if !w.rail.Visible() {
 		t.Error("a trainer has no list to choose from")
 	}
-	results, err := w.desk.store.Results(w.desk.ctx, "Tuesday")
+	results, err := w.desk.store.Results(w.ctx, "Tuesday")
 	if err != nil || len(results) != n || results[0].Trainee != "Liv" || results[0].Bits <= 0 || len(results[0].Bought) != 2 {
 		t.Errorf("results %+v, %v", results, err)
 	}
@@ -151,7 +151,7 @@ func TestRetiredCasesAreLeftOut(t *testing.T) {
 	if err != nil || len(before) == 0 {
 		t.Fatal(before, err)
 	}
-	if err := w.desk.store.Retire(w.desk.ctx, before[0], true); err != nil {
+	if err := w.desk.store.Retire(w.ctx, before[0], true); err != nil {
 		t.Fatal(err)
 	}
 	if after, err := w.practisable(); err != nil || len(after) != len(before)-1 {
@@ -163,7 +163,7 @@ func TestRetiredCasesAreLeftOut(t *testing.T) {
 func TestSimulatedCasesOfEachDifficulty(t *testing.T) {
 	w, _ := shown(t)
 	for _, how := range view.Difficulties() {
-		c, ok := w.trains.coach.simulated(7, how)
+		c, ok := simulated(w.trains.coach, 7, how)
 		if !ok {
 			t.Errorf("no %s car was found", how)
 			continue
@@ -188,7 +188,7 @@ func TestAVerdictKeepsTheGuess(t *testing.T) {
 	}
 	w.openCase(s.ID)
 	w.desk.edit("verdict", func(c *cases.Case) { c.Verdict.Cause = "cap-weak" })
-	d, err := w.desk.store.Digest(w.desk.ctx, s.ID)
+	d, err := w.desk.store.Digest(w.ctx, s.ID)
 	if err != nil || d.Guess.First == "" || d.Guess.FirstP <= 0 {
 		t.Errorf("guess %+v, %v", d.Guess, err)
 	}
@@ -233,7 +233,7 @@ func TestImportAsksAboutConflicts(t *testing.T) {
 		t.Fatal(err)
 	}
 	w.takeAll([]string{path})
-	if c, err := w.desk.store.Get(w.desk.ctx, mine.ID); err != nil || c.Title != mine.Title {
+	if c, err := w.desk.store.Get(w.ctx, mine.ID); err != nil || c.Title != mine.Title {
 		t.Errorf("before the choice it is %q, %v", c.Title, err)
 	}
 	total := w.pages.total
@@ -255,12 +255,12 @@ func TestImportAsksAboutConflicts(t *testing.T) {
 // theirsOf are conflicts with the first cases of the list.
 func theirsOf(t *testing.T, w *window, n int) (list []cases.Met) {
 	t.Helper()
-	page, err := w.desk.store.Search(w.desk.ctx, cases.Query{Limit: n})
+	page, err := w.desk.store.Search(w.ctx, cases.Query{Limit: n})
 	if err != nil || len(page.Items) != n {
 		t.Fatal(page.Items, err)
 	}
 	for i, s := range page.Items {
-		mine, err := w.desk.store.Get(w.desk.ctx, s.ID)
+		mine, err := w.desk.store.Get(w.ctx, s.ID)
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -276,7 +276,7 @@ func TestOneChoiceSettlesTheRest(t *testing.T) {
 	w := withDemo(t)
 	list := theirsOf(t, w, 3)
 	title := func(i int) string {
-		c, err := w.desk.store.Get(w.desk.ctx, list[i].ID)
+		c, err := w.desk.store.Get(w.ctx, list[i].ID)
 		if err != nil {
 			t.Fatal(err)
 		}

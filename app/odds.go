@@ -1,8 +1,6 @@
 package main
 
 import (
-	"fyne.io/fyne/v2"
-
 	"loopbook/cases"
 	"loopbook/cases/diagnosis"
 )
@@ -58,9 +56,9 @@ func (d *desk) believe(o odds) {
 // count looks up how the notebook's other cases came out.
 func (d *desk) count() {
 	store, id := d.store, d.c.ID
-	d.start(func() {
+	d.apart.Start(func() {
 		confirmed, err := store.Confirmed(d.ctx, id)
-		fyne.Do(func() {
+		d.apart.Do(func() {
 			if store != d.store || id != d.c.ID {
 				return // another case is open by now
 			}

@@ -4,6 +4,7 @@ import (
 	"context"
 	"crypto/sha256"
 	"fmt"
+	"io/fs"
 
 	"loopbook/cases"
 	"loopbook/cases/anonymous"
@@ -50,4 +51,14 @@ func hashOf(c *cases.Case) string {
 		return ""
 	}
 	return fmt.Sprintf("%x", sha256.Sum256(text))
+}
+
+// fileOf opens a file of a bundle.
+func fileOf(b cases.Bundle) func(string) ([]byte, error) {
+	return func(name string) ([]byte, error) {
+		if raw, ok := b.Files[name]; ok {
+			return raw, nil
+		}
+		return nil, fmt.Errorf("%s: %w", name, fs.ErrNotExist)
+	}
 }

@@ -8,7 +8,6 @@ import (
 	"image"
 	"image/png"
 	"io"
-	"io/fs"
 	"os"
 	"os/exec"
 	"path/filepath"
@@ -50,20 +49,20 @@ func (w *window) print() {
 
 func (w *window) openPapers() (*paperWindow, error) {
 	d := w.desk
-	c, err := d.store.Get(d.ctx, d.c.ID)
+	c, err := d.store.Get(w.ctx, d.c.ID)
 	if err != nil {
 		return nil, err
 	}
-	files, err := hashesOf(d.ctx, d.store, c.ID)
+	files, err := hashesOf(w.ctx, d.store, c.ID)
 	if err != nil {
 		return nil, err
 	}
-	history, err := d.store.History(d.ctx, d.c.ID)
+	history, err := d.store.History(w.ctx, d.c.ID)
 	if err != nil {
 		return nil, err
 	}
 	p := &paperWindow{w: w, view: papers.New(), c: c, files: files, revision: history.Revision, choice: w.prefs.paper(), cancel: func() {}}
-	p.photo = w.pictures.smaller.opener(d.ctx, d.store, c.Photos, files)
+	p.photo = w.pictures.smaller.opener(w.ctx, d.store, c.Photos, files)
 	p.window = w.app.NewWindow(kit.L("window.papers.title", c.Title))
 	p.window.SetContent(p.view.Content())
 	p.window.Resize(fyne.NewSize(1040, 760))
@@ -99,7 +98,7 @@ func (p *paperWindow) keys() {
 // choice drops what is under way.
 func (p *paperWindow) make() {
 	p.cancel()
-	ctx, cancel := context.WithCancel(p.w.desk.ctx)
+	ctx, cancel := context.WithCancel(p.w.ctx)
 	p.cancel, p.pdf = cancel, nil
 	p.view.Say(kit.L("window.papers.making"))
 	units, choice, logo := p.w.desk.units, p.choice, p.w.prefs.logo()
@@ -289,14 +288,4 @@ func (p *paperWindow) takeLogo(raw []byte) error {
 	p.view.Put(p.choice)
 	p.make()
 	return nil
-}
-
-// fileOf opens a file of a bundle.
-func fileOf(b cases.Bundle) func(string) ([]byte, error) {
-	return func(name string) ([]byte, error) {
-		if raw, ok := b.Files[name]; ok {
-			return raw, nil
-		}
-		return nil, fmt.Errorf("%s: %w", name, fs.ErrNotExist)
-	}
 }

@@ -101,14 +101,14 @@ func TestPagesAreSeen(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	pages, said := pagesOf(w.desk.ctx, p.pdf)
+	pages, said := pagesOf(w.ctx, p.pdf)
 	if len(pages) != 1 || said != "1 page." {
 		t.Errorf("%d pages, %q", len(pages), said)
 	}
 	if b := pages[0].Bounds(); b.Dy() <= b.Dx() {
 		t.Errorf("a page of A4 is %v", b)
 	}
-	if _, said := pagesOf(w.desk.ctx, []byte("no PDF")); !strings.Contains(said, "can't be shown") {
+	if _, said := pagesOf(w.ctx, []byte("no PDF")); !strings.Contains(said, "can't be shown") {
 		t.Errorf("what isn't a PDF: %q", said)
 	}
 }

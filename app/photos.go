@@ -14,7 +14,6 @@ import (
 	view "loopbook/app/ui/photos"
 	"loopbook/cases"
 	"loopbook/cases/photo"
-	"loopbook/cases/sqlite"
 	"loopbook/diagram"
 	"loopbook/diagram/say"
 )
@@ -46,9 +45,9 @@ func (w *window) showPhotos() {
 	if had.of != d.c.ID {
 		had.drop()
 		had.of, had.small, had.says = d.c.ID, map[string]view.Photo{}, ""
-		had.reading, had.drop = context.WithCancel(d.ctx)
+		had.reading, had.drop = context.WithCancel(w.ctx)
 	}
-	hashes, err := hashesOf(d.ctx, d.store, d.c.ID)
+	hashes, err := hashesOf(w.ctx, d.store, d.c.ID)
 	if err != nil {
 		w.tell(err)
 		return
@@ -82,29 +81,6 @@ func pointsOf(c *cases.Case) []diagram.Point {
 	return out
 }
 
-// hashesOf are the case's files by their names.
-func hashesOf(ctx context.Context, store *sqlite.Store, id string) (map[string]string, error) {
-	list, err := store.Attachments(ctx, id)
-	out := make(map[string]string, len(list))
-	for _, a := range list {
-		out[a.Name] = a.Hash
-	}
-	return out, err
-}
-
-// contents are files of the notebook by their names, given by their hashes.
-func contents(ctx context.Context, store *sqlite.Store, hashes map[string]string) (map[string][]byte, error) {
-	out := make(map[string][]byte, len(hashes))
-	for name, hash := range hashes {
-		data, err := store.Attachment(ctx, hash)
-		if err != nil {
-			return nil, err
-		}
-		out[name] = data
-	}
-	return out, nil
-}
-
 func (w *window) readPhoto(key, hash string) {
 	ctx, store := w.pictures.reading, w.desk.store
 	w.start(func() {
@@ -130,7 +106,7 @@ func (w *window) readPhoto(key, hash string) {
 // readAhead makes the smaller copies of the open case's pictures, one after the other and
 // apart from the window, before anybody looks at them or prints them.
 func (w *window) readAhead() {
-	ctx, store, list := w.desk.ctx, w.desk.store, w.desk.c.Photos
+	ctx, store, list := w.ctx, w.desk.store, w.desk.c.Photos
 	hashes, err := hashesOf(ctx, store, w.desk.c.ID)
 	if err != nil || len(list) == 0 {
 		return // a fault is told where they are shown
@@ -178,12 +154,12 @@ func photoName(name, hash string, taken map[string]string) string {
 func (w *window) openPhoto(i int) {
 	d := w.desk
 	p := d.c.Photos[i]
-	hashes, err := hashesOf(d.ctx, d.store, d.c.ID)
+	hashes, err := hashesOf(w.ctx, d.store, d.c.ID)
 	if err != nil {
 		w.tell(err)
 		return
 	}
-	img, err := w.pictures.smaller.image(d.ctx, d.store, hashes[p.File], photo.LongSide)
+	img, err := w.pictures.smaller.image(w.ctx, d.store, hashes[p.File], photo.LongSide)
 	if err != nil {
 		w.tell(err)
 		return

@@ -11,6 +11,7 @@ import (
 
 	"loopbook/cases"
 	"loopbook/cases/photo"
+	"loopbook/cases/sqlite"
 )
 
 // copyKeeper is where pictures lie with their smaller copies; *sqlite.Store is one.
@@ -99,4 +100,27 @@ func (s *smaller) all(ctx context.Context, store copyKeeper, list []cases.Photo,
 	}
 	work.Wait()
 	return out
+}
+
+// hashesOf are the case's files by their names.
+func hashesOf(ctx context.Context, store *sqlite.Store, id string) (map[string]string, error) {
+	list, err := store.Attachments(ctx, id)
+	out := make(map[string]string, len(list))
+	for _, a := range list {
+		out[a.Name] = a.Hash
+	}
+	return out, err
+}
+
+// contents are files of the notebook by their names, given by their hashes.
+func contents(ctx context.Context, store *sqlite.Store, hashes map[string]string) (map[string][]byte, error) {
+	out := make(map[string][]byte, len(hashes))
+	for name, hash := range hashes {
+		data, err := store.Attachment(ctx, hash)
+		if err != nil {
+			return nil, err
+		}
+		out[name] = data
+	}
+	return out, nil
 }

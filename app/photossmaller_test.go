@@ -29,7 +29,7 @@ import (
 
 func hashOfPhoto(t *testing.T, w *window, i int) string {
 	t.Helper()
-	hashes, err := hashesOf(w.desk.ctx, w.desk.store, w.desk.c.ID)
+	hashes, err := hashesOf(w.ctx, w.desk.store, w.desk.c.ID)
 	if err != nil || hashes[w.desk.c.Photos[i].File] == "" {
 		t.Fatalf("files %v, %v", hashes, err)
 	}
@@ -43,11 +43,11 @@ func TestASmallerCopyIsMadeAndGoes(t *testing.T) {
 	w.newCase()
 	w.addPhotos([]string{pictureFile(t, "hose.jpg", color.Black)})
 	hash := hashOfPhoto(t, w, 0)
-	kept, err := w.desk.store.Smaller(w.desk.ctx, hash)
+	kept, err := w.desk.store.Smaller(w.ctx, hash)
 	if err != nil {
 		t.Fatalf("once it was shown: %v", err)
 	}
-	full, err := w.desk.store.Attachment(w.desk.ctx, hash)
+	full, err := w.desk.store.Attachment(w.ctx, hash)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -55,7 +55,7 @@ func TestASmallerCopyIsMadeAndGoes(t *testing.T) {
 		t.Errorf("the copy has %d bytes, want %d, %v", len(kept), len(want), err)
 	}
 	w.desk.remove()
-	if _, err := w.desk.store.Smaller(w.desk.ctx, hash); !errors.Is(err, cases.ErrNoFile) {
+	if _, err := w.desk.store.Smaller(w.ctx, hash); !errors.Is(err, cases.ErrNoFile) {
 		t.Errorf("of a deleted case: %v", err)
 	}
 	w.desk.restore()
@@ -75,10 +75,10 @@ func TestAKeptCopyIsShown(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if _, err := attachPhotos(w.desk.ctx, w.desk.store, w.desk.c.ID, []newPhoto{{"hose.jpg", data}}, func(int) {}); err != nil {
+	if _, err := attachPhotos(w.ctx, w.desk.store, w.desk.c.ID, []newPhoto{{"hose.jpg", data}}, func(int) {}); err != nil {
 		t.Fatal(err)
 	}
-	hash, err := w.desk.store.PutAttachment(w.desk.ctx, data)
+	hash, err := w.desk.store.PutAttachment(w.ctx, data)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -86,7 +86,7 @@ func TestAKeptCopyIsShown(t *testing.T) {
 	if err := jpeg.Encode(&other, image.NewRGBA(image.Rect(0, 0, 33, 11)), nil); err != nil {
 		t.Fatal(err)
 	}
-	if err := w.desk.store.KeepSmaller(w.desk.ctx, hash, other.Bytes()); err != nil {
+	if err := w.desk.store.KeepSmaller(w.ctx, hash, other.Bytes()); err != nil {
 		t.Fatal(err)
 	}
 	w.desk.edit("photo", func(c *cases.Case) { c.Photos = []cases.Photo{{File: "photos/hose.jpg"}} })
@@ -127,7 +127,7 @@ func TestABrokenPictureIsTold(t *testing.T) {
 	if p := w.pictures.small["photos/cut.jpg"+hash]; want == nil || p.Problem != want.Error() || p.Image != nil {
 		t.Errorf("the screen shows %+v, want %v", p, want)
 	}
-	if _, err := w.desk.store.Smaller(w.desk.ctx, hash); !errors.Is(err, cases.ErrNoFile) {
+	if _, err := w.desk.store.Smaller(w.ctx, hash); !errors.Is(err, cases.ErrNoFile) {
 		t.Errorf("its copy: %v", err)
 	}
 	p, err := w.openPapers()
@@ -153,7 +153,7 @@ func TestAnImportedPictureIsMadeSmaller(t *testing.T) {
 		t.Fatal(err)
 	}
 	w.takeAll([]string{path})
-	if _, err := w.desk.store.Smaller(w.desk.ctx, hashOfPhoto(t, w, 0)); err != nil || w.tabs.SelectedIndex() == photosTab {
+	if _, err := w.desk.store.Smaller(w.ctx, hashOfPhoto(t, w, 0)); err != nil || w.tabs.SelectedIndex() == photosTab {
 		t.Errorf("%v; tab %d is in sight", err, w.tabs.SelectedIndex())
 	}
 }
@@ -237,7 +237,7 @@ func fortyPhotos(b *testing.B) (w *window, id string) {
 // them, from the notebook.
 func BenchmarkFortyPhotosOfTheNotebook(b *testing.B) {
 	w, id := fortyPhotos(b)
-	ctx, store := w.desk.ctx, w.desk.store
+	ctx, store := w.ctx, w.desk.store
 	forget := func() { // a deleted case's copies go
 		if err := store.Delete(ctx, id); err != nil {
 			b.Fatal(err)

@@ -22,10 +22,10 @@ func (w *window) answerPractice(named cases.Cause, confidence float64) {
 	answered := s.Copy()
 	w.practice.Tell(kit.L("window.practice.judging"))
 	w.start(func() {
-		beliefs, err := p.coach.replay(w.desk.ctx, answered)
+		beliefs, err := p.coach.replay(w.ctx, answered)
 		if err == nil && own == nil {
 			var made way
-			made, err = p.coach.ownWay(w.desk.ctx, s.Whole())
+			made, err = p.coach.ownWay(w.ctx, s.Whole())
 			own = &made
 		}
 		fyne.Do(func() {
@@ -58,7 +58,7 @@ func (w *window) keepResult(s *practice.Session, named cases.Cause, confidence, 
 	for _, i := range s.Bought() {
 		r.Bought = append(r.Bought, itemWord(i))
 	}
-	if err := w.desk.store.AddResult(w.desk.ctx, r); err != nil {
+	if err := w.desk.store.AddResult(w.ctx, r); err != nil {
 		w.tell(err)
 	}
 }

@@ -5,13 +5,16 @@ import (
 	"fmt"
 	"math/rand"
 	"slices"
+	"time"
 
 	"fyne.io/fyne/v2"
 
 	"loopbook/app/ui/kit"
 	view "loopbook/app/ui/practice"
 	"loopbook/cases"
+	"loopbook/cases/invented"
 	"loopbook/cases/practice"
+	cars "loopbook/cases/trial"
 )
 
 // practising is who practises on what, and the trainer's choice of a class.
@@ -59,7 +62,7 @@ func (w *window) makePractice() error {
 }
 
 func (w *window) isKept(id string) bool {
-	_, err := w.desk.store.Get(w.desk.ctx, id)
+	_, err := w.desk.store.Get(w.ctx, id)
 	return err == nil
 }
 
@@ -72,7 +75,7 @@ func (w *window) practiseOn(c cases.Case, class string, queue []string) {
 	}
 	p := w.trains
 	p.cancel()
-	ctx, cancel := context.WithCancel(w.desk.ctx)
+	ctx, cancel := context.WithCancel(w.ctx)
 	p.session, p.class, p.queue, p.own, p.cancel, p.shown = s, class, queue, nil, cancel, 0
 	w.practice.Begin(w.sessionData())
 	w.showRail()
@@ -91,7 +94,7 @@ func (w *window) practiseSimulated(how view.Difficulty) {
 	seed := rand.Int63()
 	w.practice.Tell(kit.L("window.practice.making"))
 	w.start(func() {
-		c, ok := w.trains.coach.simulated(seed, how)
+		c, ok := simulated(w.trains.coach, seed, how)
 		fyne.Do(func() {
 			w.practice.Tell("")
 			if !ok {
@@ -104,12 +107,12 @@ func (w *window) practiseSimulated(how view.Difficulty) {
 }
 
 func (w *window) practiseClass(name string) {
-	list, err := w.desk.store.Classes(w.desk.ctx)
+	list, err := w.desk.store.Classes(w.ctx)
 	if err != nil {
 		w.tell(err)
 		return
 	}
-	retired, err := w.desk.store.Retired(w.desk.ctx)
+	retired, err := w.desk.store.Retired(w.ctx)
 	if err != nil {
 		w.tell(err)
 		return
@@ -128,7 +131,7 @@ func (w *window) practiseClass(name string) {
 
 // toPractise is a case of the notebook, and whether it is there and can be practised.
 func (w *window) toPractise(id string) (cases.Case, bool) {
-	c, err := w.desk.store.Get(w.desk.ctx, id)
+	c, err := w.desk.store.Get(w.ctx, id)
 	if err == nil {
 		_, err = practice.Begin(c, w.trains.coach.costs)
 	}
@@ -191,7 +194,7 @@ func (w *window) buyEvidence(number int) {
 
 // simulated is a car of the plain model with that difficulty: how likely the program
 // holds the truth, all evidence at hand but the simulation of its loop.
-func (k *coach) simulated(seed int64, how view.Difficulty) (cases.Case, bool) {
+func simulated(k *coach, seed int64, how view.Difficulty) (cases.Case, bool) {
 	const tries = 60
 	r := rand.New(rand.NewSource(seed))
 	for range tries {
@@ -216,4 +219,11 @@ func (w *window) canPractise() string {
 		return kit.L("window.practice.bare")
 	}
 	return ""
+}
+
+// oneInvented is one car with every check, for practice.
+func oneInvented(seed int64) cases.Case {
+	list := cars.Cases(seed, 1, cars.Everything)
+	invented.NewShop(seed, time.Now(), 0, 1).Dress(&list[0])
+	return list[0]
 }

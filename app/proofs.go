@@ -125,7 +125,7 @@ func (w *window) simulateAfter(missing []diagnosis.Plan, key string) {
 	var err error
 	for _, p := range missing {
 		if err == nil {
-			_, err = w.desk.mind.crowds.Get(w.desk.ctx, p, nil)
+			_, err = w.desk.mind.crowds.Get(w.ctx, p, nil)
 		}
 	}
 	fyne.Do(func() {

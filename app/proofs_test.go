@@ -21,7 +21,7 @@ func demoCase(t *testing.T, w *window, id string) {
 	}
 	for _, b := range bundles {
 		if strings.Contains(b.Case.Title, id) {
-			ids, err := w.desk.store.PutAll(w.desk.ctx, []cases.Bundle{b}, "demo")
+			ids, err := w.desk.store.PutAll(w.ctx, []cases.Bundle{b}, "demo")
 			if err != nil {
 				t.Fatal(err)
 			}

@@ -3,9 +3,6 @@ package main
 import (
 	"context"
 
-	"fyne.io/fyne/v2"
-
-	"loopbook/app/ui/kit"
 	"loopbook/cases"
 	"loopbook/cases/diagnosis"
 	"loopbook/cases/sqlite"
@@ -14,31 +11,6 @@ import (
 // rankDraws is how many cars of each cause are simulated for a closed case: fewer than
 // for an open one, since there are many.
 const rankDraws = 40
-
-// rankClosed ranks the closed cases of which it isn't known what the program would have
-// held likeliest, one after the other apart from the window.
-func (w *window) rankClosed() {
-	if w.ranking != nil {
-		w.ranking() // pressed again: stop
-		return
-	}
-	ctx, cancel := context.WithCancel(w.desk.ctx)
-	w.ranking = cancel
-	store := w.desk.store
-	w.start(func() {
-		err := rankAll(ctx, store, func(done, of int) {
-			fyne.Do(func() { w.history.Tell(kit.L("window.history.ranking", done, of)) })
-		})
-		fyne.Do(func() {
-			w.ranking = nil
-			w.history.Tell("")
-			if err != nil && ctx.Err() == nil {
-				w.tell(err)
-			}
-			w.showHistory()
-		})
-	})
-}
 
 // rankAll keeps a guess for every closed case that has none.
 func rankAll(ctx context.Context, store *sqlite.Store, progress func(done, of int)) error {

@@ -46,7 +46,7 @@ func (w *window) openCase(id string) {
 func (w *window) searchFor(text string) { w.notebook.SetText(text) }
 
 func (w *window) keepSearch(name, text string) {
-	if err := w.desk.store.SaveSearch(w.desk.ctx, name, text); err != nil {
+	if err := w.desk.store.SaveSearch(w.ctx, name, text); err != nil {
 		w.tell(err)
 		return
 	}
@@ -54,7 +54,7 @@ func (w *window) keepSearch(name, text string) {
 }
 
 func (w *window) showSearches() {
-	list, err := w.desk.store.SavedSearches(w.desk.ctx)
+	list, err := w.desk.store.SavedSearches(w.ctx)
 	if err != nil {
 		w.tell(err)
 		return
@@ -79,9 +79,9 @@ func (w *window) countFilters() {
 func (w *window) bringUpToDate() {
 	store, stale := w.desk.store, false
 	w.start(func() {
-		err := store.Refresh(w.desk.ctx, func(int) { stale = true })
+		err := store.Refresh(w.ctx, func(int) { stale = true })
 		if err == nil { // read once now, so that the first question needn't wait for it
-			err = store.EachDigest(w.desk.ctx, func(*cases.Digest) {})
+			err = store.EachDigest(w.ctx, func(*cases.Digest) {})
 		}
 		fyne.Do(func() {
 			if store != w.desk.store {

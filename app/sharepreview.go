@@ -3,6 +3,7 @@ package main
 import (
 	"context"
 	"strconv"
+	"strings"
 	"sync"
 
 	"fyne.io/fyne/v2"
@@ -27,7 +28,7 @@ type sharePreview struct {
 }
 
 func (w *window) newSharePreview(e *share.Export) *sharePreview {
-	ctx, store, id := w.desk.ctx, w.desk.store, w.desk.c.ID
+	ctx, store, id := w.ctx, w.desk.store, w.desk.c.ID
 	return &sharePreview{w: w, e: e, drop: func() {}, read: sync.OnceValues(func() (cases.Bundle, error) { return store.Bundle(ctx, id) })}
 }
 
@@ -35,7 +36,7 @@ func (w *window) newSharePreview(e *share.Export) *sharePreview {
 // is in sight stays, so that nothing flickers while somebody types.
 func (p *sharePreview) show(wish share.Wish) {
 	p.drop()
-	ctx, cancel := context.WithCancel(p.w.desk.ctx)
+	ctx, cancel := context.WithCancel(p.w.ctx)
 	p.drop = cancel
 	if text := withoutPreview(wish, p.w.desk.open); text != "" {
 		p.seen = false
@@ -127,5 +128,5 @@ func lineWords(k anonymous.Kind, text string, u units.Set) string {
 	case k == anonymous.LogFile, k == anonymous.OtherFile:
 		return kit.L("window.share.kilobytes", int(number+999)/1000)
 	}
-	return oneLine(text)
+	return strings.Join(strings.Fields(text), " ")
 }

@@ -12,6 +12,7 @@ import (
 	"loopbook/app/ui/kit"
 	"loopbook/app/ui/share"
 	"loopbook/cases"
+	"loopbook/cases/sqlite"
 )
 
 // chooseShare asks what is to leave the notebook, and shows what goes with it.
@@ -93,7 +94,7 @@ func keptWords(wish share.Wish, files []string) string {
 // busy shows that something is under way until done is called, which tells whether a
 // person stopped it: by the button, or by Escape.
 func (w *window) busy(text string) (ctx context.Context, done func() (stopped bool)) {
-	ctx, cancel := context.WithCancel(w.desk.ctx)
+	ctx, cancel := context.WithCancel(w.ctx)
 	w.working = widget.NewLabel(text)
 	d := dialog.NewCustomWithoutButtons(kit.L("window.share.busy"), kit.Wide(360, w.working), w.window)
 	d.SetButtons([]fyne.CanvasObject{kit.NewButton(kit.L("window.share.stop"), d.Hide).ByEnter()})
@@ -105,4 +106,19 @@ func (w *window) busy(text string) (ctx context.Context, done func() (stopped bo
 		d.Hide()
 		return false
 	}
+}
+
+// giveTo writes what a person chose in the window, and names the files.
+func giveTo(ctx context.Context, store *sqlite.Store, g giving, scope share.Scope, q cases.Query, id, path string) ([]string, error) {
+	if scope == share.Table {
+		return []string{path}, writeTable(ctx, store, q, path)
+	}
+	ids := []string{id}
+	if scope != share.This {
+		var err error
+		if ids, err = idsOf(ctx, store, q); err != nil {
+			return nil, err
+		}
+	}
+	return g.write(ctx, store, ids, path)
 }

@@ -1,6 +1,7 @@
 package main
 
 import (
+	"context"
 	"math"
 	"strconv"
 	"strings"
@@ -30,7 +31,7 @@ func (w *window) makeHistory() {
 func (w *window) showHistory() {
 	store, u := w.desk.store, w.desk.units
 	w.start(func() {
-		h, err := shopHistory(w.desk.ctx, store)
+		h, err := shopHistory(w.ctx, store)
 		var lines map[int64]cases.Summary
 		if err == nil {
 			lines, err = linesOf(w, h)
@@ -52,7 +53,7 @@ func linesOf(w *window, h experience.History) (map[int64]cases.Summary, error) {
 	out := map[int64]cases.Summary{}
 	for _, r := range h.Returned[:min(len(h.Returned), mostLines)] {
 		keys := []int64{r.First, r.Second}
-		list, err := w.desk.store.Summaries(w.desk.ctx, keys)
+		list, err := w.desk.store.Summaries(w.ctx, keys)
 		if err != nil {
 			return nil, err
 		}
@@ -167,4 +168,29 @@ func returnLines(h experience.History, lines map[int64]cases.Summary) []history.
 		})
 	}
 	return out
+}
+
+// rankClosed ranks the closed cases of which it isn't known what the program would have
+// held likeliest, one after the other apart from the window.
+func (w *window) rankClosed() {
+	if w.ranking != nil {
+		w.ranking() // pressed again: stop
+		return
+	}
+	ctx, cancel := context.WithCancel(w.ctx)
+	w.ranking = cancel
+	store := w.desk.store
+	w.start(func() {
+		err := rankAll(ctx, store, func(done, of int) {
+			fyne.Do(func() { w.history.Tell(kit.L("window.history.ranking", done, of)) })
+		})
+		fyne.Do(func() {
+			w.ranking = nil
+			w.history.Tell("")
+			if err != nil && ctx.Err() == nil {
+				w.tell(err)
+			}
+			w.showHistory()
+		})
+	})
 }

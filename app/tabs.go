@@ -2,7 +2,6 @@ package main
 
 import (
 	"loopbook/app/ui/causes"
-	"loopbook/app/ui/hosemap"
 	"loopbook/app/ui/kit"
 	"loopbook/app/ui/whatif"
 	"loopbook/cases"
@@ -11,8 +10,9 @@ import (
 
 func (w *window) makeCauses() {
 	d := w.desk
-	d.odds.flat, d.odds.learn = w.prefs.flat(), w.prefs.learn()
-	d.judging.prior = d.odds.prior()
+	o := d.odds
+	o.flat, o.learn = w.prefs.flat(), w.prefs.learn()
+	d.believe(o)
 	d.judging.changed, d.judging.progressed = w.showCauses, w.showProgress
 	w.causes = causes.New()
 	w.causes.OnCause, w.causes.OnRound = d.judging.choose, d.showRound
@@ -73,15 +73,6 @@ func (w *window) showTab() {
 	w.showCauses()
 }
 
-func (w *window) showHoseMap() {
-	d := w.desk
-	picture, texts := d.drawing()
-	w.hosemap.Show(hosemap.Data{
-		Case: d.c, Round: d.round, Picture: picture, Texts: texts,
-		Flags: d.found.Flags, Boiling: boilingWords(d.found.Boiling, d.units), ToDo: w.toDo(), Units: d.units,
-	})
-}
-
 // showProgress says how far the causes are computed.
 func (w *window) showProgress() { w.head.progress.SetText(w.desk.judging.progress()) }
 
@@ -92,11 +83,11 @@ func (w *window) showCauses() {
 	switch at := w.tabs.SelectedIndex(); {
 	case !w.desk.open:
 	case at == causesTab:
-		w.causes.Show(w.desk.causes())
+		w.causes.Show(causesOf(w.desk))
 	case at == verdictTab:
 		w.showVerdict()
 	case at == hoseMapTab:
-		w.hosemap.ShowLikely(w.desk.judging.answer.thought.ranking.Stage, w.desk.likely(), standingOf(w.desk.judging.answer))
+		w.hosemap.ShowLikely(w.desk.judging.answer.thought.ranking.Stage, likelyOf(w.desk), standingOf(w.desk.judging.answer))
 	}
 }
 

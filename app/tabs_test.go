@@ -15,11 +15,11 @@ func TestTheHoseMapTellsWhatIsLikely(t *testing.T) {
 	w, _ := shown(t)
 	w.newCase()
 	w.tabs.SelectIndex(hoseMapTab)
-	if got := w.desk.likely(); got != nil {
+	if got := likelyOf(w.desk); got != nil {
 		t.Errorf("before anything is measured it tells %+v", got)
 	}
 	typeAt(t, w, diagram.Housing, "60")
-	if got := w.desk.likely(); len(got) != 3 || got[0].Chance < got[1].Chance {
+	if got := likelyOf(w.desk); len(got) != 3 || got[0].Chance < got[1].Chance {
 		t.Errorf("with a reading it tells %+v, want three, the likeliest first", got)
 	}
 }
@@ -27,12 +27,12 @@ func TestTheHoseMapTellsWhatIsLikely(t *testing.T) {
 func TestCausesAreShownWithWhatTheyWereWeighedFrom(t *testing.T) {
 	w, _ := shown(t)
 	w.newCase()
-	if got := w.desk.causes(); !got.Blank || got.Basis != "Nothing is measured, told or tested yet." {
+	if got := causesOf(w.desk); !got.Blank || got.Basis != "Nothing is measured, told or tested yet." {
 		t.Errorf("a new case: blank %t, %q", got.Blank, got.Basis)
 	}
 	typeAt(t, w, diagram.Housing, "60")
 	w.goToCauses()
-	d := w.desk.causes()
+	d := causesOf(w.desk)
 	if want := "Weighed from 1 round, 1 reading, 0 warm-ups, 0 symptoms, 0 codes and 0 tests before repair, by 2 simulated cars of each cause."; d.Basis != want {
 		t.Errorf("basis = %q, want %q", d.Basis, want)
 	}
@@ -40,7 +40,7 @@ func TestCausesAreShownWithWhatTheyWereWeighedFrom(t *testing.T) {
 		t.Errorf("%q is chosen of %+v, with %d checks", d.Chosen, d.Causes[0], len(d.Checks))
 	}
 	w.causes.OnCause("pump-weak")
-	if got := w.desk.causes().Chosen; got != "pump-weak" {
+	if got := causesOf(w.desk).Chosen; got != "pump-weak" {
 		t.Errorf("after choosing pump-weak reasons are of %q", got)
 	}
 }
@@ -53,7 +53,7 @@ func TestOddsArePreferences(t *testing.T) {
 	if !w.prefs.flat() || w.prefs.learn() != learnNo || !w.desk.judging.prior.Flat {
 		t.Errorf("flat %t, learn %q, prior %+v", w.prefs.flat(), w.prefs.learn(), w.desk.judging.prior)
 	}
-	c := w.desk.causes().Causes
+	c := causesOf(w.desk).Causes
 	if first, last := c[0].Probability, c[len(c)-1].Probability; first > 1.01*last && last > 0.01 {
 		t.Errorf("all alike they run from %g to %g", last, first)
 	}
@@ -85,7 +85,7 @@ func TestACauseTakenAsTheVerdictIsUndone(t *testing.T) {
 	w, _ := shown(t)
 	w.newCase()
 	w.causes.OnTake("pump-weak")
-	if got := w.desk.c.Verdict.Cause; got != "pump-weak" || w.desk.causes().Verdict != got {
+	if got := w.desk.c.Verdict.Cause; got != "pump-weak" || causesOf(w.desk).Verdict != got {
 		t.Errorf("the verdict is %q", got)
 	}
 	w.undo()

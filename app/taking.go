@@ -2,8 +2,6 @@ package main
 
 import (
 	"context"
-	"errors"
-	"fmt"
 	"io"
 	"os"
 	"path/filepath"
@@ -167,19 +165,6 @@ func importable(names []string) ([]string, error) {
 }
 
 func caseEndings() []string { return []string{".json", ".zip", ".loopbook"} }
-
-// printTakings tells what became of each, and an error where any was refused or
-// waits for a choice.
-func printTakings(c console, t takings) error {
-	for i, m := range t.met {
-		fmt.Fprintf(c.out, "%s\t%s\t%s\n", m.ID, m.Meeting, t.titles[i])
-	}
-	errs := t.refused
-	for _, m := range t.conflicts {
-		errs = append(errs, fmt.Errorf("case %s (%q): the notebook's case of that id says something else; choose with --conflicts mine, theirs or both", m.ID, m.Theirs.Case.Title))
-	}
-	return errors.Join(errs...)
-}
 
 // settle ends every conflict by one choice; on a fault those that are left stay.
 func (t *takings) settle(ctx context.Context, store *sqlite.Store, choice cases.Choice) error {

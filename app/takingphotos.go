@@ -54,7 +54,7 @@ func (w *window) takePhotos(n int, read func(i int) (newPhoto, error)) {
 	}
 	w.leave()
 	id, store := d.c.ID, d.store
-	ctx, done, tell := d.ctx, func() bool { return false }, func(string) {}
+	ctx, done, tell := w.ctx, func() bool { return false }, func(string) {}
 	if n > fewPhotos {
 		ctx, done = w.busy(kit.L("window.photos.looking", 1, n))
 		says := w.working
@@ -129,10 +129,10 @@ func attachPhotos(ctx context.Context, store *sqlite.Store, id string, all []new
 func (w *window) tookPhotos(store *sqlite.Store, id string, files []string, n int, stopped bool) {
 	d := w.desk
 	if d.store != store || d.c.ID != id {
-		c, err := store.Get(d.ctx, id)
+		c, err := store.Get(w.ctx, id)
 		if err == nil {
 			files = hang(&c, files)
-			_, err = store.Put(d.ctx, c, kit.L("window.photos.added", len(files)))
+			_, err = store.Put(w.ctx, c, kit.L("window.photos.added", len(files)))
 		}
 		if err != nil {
 			w.tell(err)

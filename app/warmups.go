@@ -56,7 +56,7 @@ func (w *window) expectLog(l *cases.Log, startS float64) {
 		return
 	}
 	w.start(func() {
-		e, err := w.desk.mind.crowds.Get(w.desk.ctx, p.Healthy(), nil)
+		e, err := w.desk.mind.crowds.Get(w.ctx, p.Healthy(), nil)
 		fyne.Do(func() {
 			if err == nil && w.logs.key == key {
 				band := diagnosis.BandOf(e, startS)
@@ -150,7 +150,7 @@ func (w *window) readLogAs(path string, by map[string]string) {
 	}
 	w.logs.follow(&d.c)
 	w.logs.cancel()
-	ctx, cancel := context.WithCancel(d.ctx)
+	ctx, cancel := context.WithCancel(w.ctx)
 	w.logs.cancel = cancel
 	id, name, size := d.c.ID, filepath.Base(path), int64(1)
 	if info, err := os.Stat(path); err == nil {

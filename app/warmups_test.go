@@ -34,7 +34,7 @@ func TestDroppedLogGoesIntoTheCase(t *testing.T) {
 	if logs := w.desk.c.Logs; len(logs) != 1 || logs[0].Name != "drive" || len(logs[0].EctC) != 60 || w.tabs.SelectedIndex() != warmUpTab {
 		t.Fatalf("%d logs: %+v", len(logs), logs)
 	}
-	if files, err := w.desk.store.Attachments(w.desk.ctx, w.desk.c.ID); err != nil || len(files) != 1 || files[0].Name != "logs/drive.csv" {
+	if files, err := w.desk.store.Attachments(w.ctx, w.desk.c.ID); err != nil || len(files) != 1 || files[0].Name != "logs/drive.csv" {
 		t.Errorf("kept as it came: %+v, %v", files, err)
 	}
 	if err := os.WriteFile(path, []byte("no numbers at all"), 0o644); err != nil {
@@ -216,7 +216,7 @@ func TestATypedWarmUpRowIsKeptOnLeaving(t *testing.T) {
 	w.leave() // as the window closes
 	writes("4", "hot")
 	w.newCase()
-	c, err := w.desk.store.Get(w.desk.ctx, first)
+	c, err := w.desk.store.Get(w.ctx, first)
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -2,7 +2,6 @@ package main
 
 import (
 	"context"
-	"flag"
 	"fmt"
 	"os"
 	"runtime"
@@ -40,24 +39,15 @@ import (
 	"loopbook/diagram"
 )
 
-// openWindow shows the notebook until its window is closed.
-func openWindow(ctx context.Context, _ console, args []string) (err error) {
-	set := flag.NewFlagSet("loopbook", flag.ContinueOnError)
-	path := notebookFlag(set)
-	rest, err := parse(set, args)
-	if err != nil {
-		return err
-	}
-	if len(rest) > 0 {
-		return usagef("%q: see loopbook --help", rest[0])
-	}
+// openWindow shows the notebook at path, or the user's own, until its window is closed.
+func openWindow(ctx context.Context, path string) (err error) {
 	if runtime.GOOS == "linux" && os.Getenv("DISPLAY") == "" {
 		return fmt.Errorf("the window needs a display, and there is none here; loopbook --help lists what works without")
 	}
 	if _, err := diagram.Loops(); err != nil {
 		return err
 	}
-	store, err := openNotebook(ctx, *path)
+	store, err := openNotebook(ctx, path)
 	if err != nil {
 		return err
 	}
@@ -88,7 +78,7 @@ func endBySignal(ctx context.Context, end func()) {
 	<-ctx.Done()
 	fyne.Do(end)
 	time.Sleep(endPatience)
-	os.Exit(fine)
+	os.Exit(0)
 }
 
 // noDisplay turns the toolkit's panic on a display that doesn't answer into an
@@ -106,6 +96,7 @@ func noDisplay(err *error) {
 
 // window joins the screens to the desk.
 type window struct {
+	ctx    context.Context
 	app    fyne.App
 	window fyne.Window
 	prefs  preferences
@@ -148,7 +139,7 @@ type window struct {
 
 // newWindow makes the window; start runs what may take a while apart from it.
 func newWindow(ctx context.Context, a fyne.App, store *sqlite.Store, start func(func())) (*window, error) {
-	d, err := newDesk(ctx, store, start)
+	d, err := newDesk(ctx, store, Apart{Start: start, Do: fyne.Do})
 	if err != nil {
 		return nil, err
 	}
@@ -156,7 +147,7 @@ func newWindow(ctx context.Context, a fyne.App, store *sqlite.Store, start func(
 	if err != nil {
 		return nil, err
 	}
-	w := &window{app: a, start: start, prefs: preferences{a.Preferences()}, desk: d, tables: tables}
+	w := &window{ctx: ctx, app: a, start: start, prefs: preferences{a.Preferences()}, desk: d, tables: tables}
 	a.Settings().SetTheme(kit.NewTheme(w.prefs.light()))
 	w.window = a.NewWindow("Loopbook")
 	w.window.SetMaster()

@@ -176,7 +176,7 @@ func TestUnitsSwitchWhatIsTypedAndShown(t *testing.T) {
 	if got := w.shownC(diagram.Housing); got == nil || *got != 100 {
 		t.Errorf("212 °F is kept as %v °C, want 100", got)
 	}
-	_, texts := w.desk.drawing()
+	_, texts := drawingOf(w.desk)
 	if texts[diagram.Housing].Rest != "212" {
 		t.Errorf("the field shows %q, want 212", texts[diagram.Housing])
 	}
@@ -256,7 +256,7 @@ func TestACorrectionIsMadeOnce(t *testing.T) {
 	emissivity := 0.8
 	w.desk.edit("gun", func(c *cases.Case) { c.Rounds[0].Gun.Emissivity = &emissivity })
 	typeAt(t, w, diagram.EngineOut, "90")
-	_, texts := w.desk.drawing()
+	_, texts := drawingOf(w.desk)
 	if texts[diagram.EngineOut].Rest == "90" || texts[diagram.EngineOut].Edit != "90" {
 		t.Fatalf("the field holds %+v, want a corrected temperature at rest and 90 to edit", texts[diagram.EngineOut])
 	}
