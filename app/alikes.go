@@ -7,6 +7,7 @@ import (
 
 	"fyne.io/fyne/v2"
 
+	"loopbook/app/library"
 	view "loopbook/app/ui/alike"
 	"loopbook/app/ui/kit"
 	"loopbook/cases"
@@ -29,7 +30,7 @@ func (w *window) makeAlike() {
 func (w *window) showAlike() {
 	store, id := w.desk.store, w.desk.c.ID
 	w.start(func() {
-		list, err := findAlike(w.ctx, store, id)
+		list, err := library.Alike(w.ctx, store, id)
 		fyne.Do(func() {
 			switch {
 			case store != w.desk.store || id != w.desk.c.ID: // another one is open by now
@@ -42,7 +43,7 @@ func (w *window) showAlike() {
 	})
 }
 
-func alikeRows(list []lookalike) []view.Case {
+func alikeRows(list []library.Lookalike) []view.Case {
 	out := make([]view.Case, len(list))
 	for i, a := range list {
 		out[i] = view.Case{
@@ -60,7 +61,7 @@ func alikeRows(list []lookalike) []view.Case {
 }
 
 // alikeTally is what those that are much like it turned out to be.
-func alikeTally(list []lookalike) string {
+func alikeTally(list []library.Lookalike) string {
 	n := map[cases.Cause]int{}
 	settled := 0
 	for _, a := range list {

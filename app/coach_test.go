@@ -4,6 +4,7 @@ import (
 	"context"
 	"testing"
 
+	"loopbook/app/library"
 	"loopbook/cases/diagnosis/likelihood"
 	"loopbook/cases/practice"
 )
@@ -23,7 +24,7 @@ func TestCoach(t *testing.T) {
 		t.Fatal(err)
 	}
 	k.mind.crowds.Draws = 20
-	demo, err := demoCases()
+	demo, err := library.DemoCases()
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -9,11 +9,12 @@ import (
 	"fyne.io/fyne/v2/dialog"
 	"fyne.io/fyne/v2/storage"
 
+	"loopbook/app/library"
 	"loopbook/app/ui/kit"
 )
 
 func (w *window) openDemo() {
-	path, err := demoNotebook()
+	path, err := library.DemoPath()
 	if err == nil {
 		err = w.turnTo(path, true)
 	}
@@ -23,7 +24,7 @@ func (w *window) openDemo() {
 }
 
 func (w *window) openOwn() {
-	path, err := ownNotebook()
+	path, err := library.OwnPath()
 	if err == nil {
 		err = w.turnTo(path, false)
 	}
@@ -34,14 +35,14 @@ func (w *window) openOwn() {
 
 func (w *window) turnTo(path string, demo bool) error {
 	w.leave()
-	store, err := openNotebook(w.ctx, path)
+	store, err := library.Open(w.ctx, path)
 	if err != nil {
 		return err
 	}
 	title, name := "Loopbook", "Loopbook"
 	if demo {
 		title, name = kit.L("window.frame.demo-title"), kit.L("window.frame.demo")
-		if err := fillDemo(w.ctx, store); err != nil {
+		if err := library.FillDemo(w.ctx, store); err != nil {
 			store.Close()
 			return err
 		}
@@ -54,7 +55,7 @@ func (w *window) turnTo(path string, demo bool) error {
 }
 
 func (w *window) chooseImport() {
-	w.pickFile(caseEndings(), func(file fyne.URI) { w.importURIs([]fyne.URI{file}) })
+	w.pickFile(library.CaseEndings(), func(file fyne.URI) { w.importURIs([]fyne.URI{file}) })
 }
 
 // pickFile asks for a file with one of the endings.

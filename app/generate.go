@@ -6,6 +6,7 @@ import (
 	"fmt"
 	"time"
 
+	"loopbook/app/library"
 	"loopbook/cases"
 	"loopbook/cases/invented"
 	"loopbook/cases/sqlite"
@@ -35,7 +36,7 @@ func generate(ctx context.Context, c console, args []string) error {
 	case *notebook == "":
 		return usagef("needs --notebook PATH: your own isn't filled with invented cases")
 	}
-	store, err := openNotebook(ctx, *notebook)
+	store, err := library.Open(ctx, *notebook)
 	if err != nil {
 		return err
 	}

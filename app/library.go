@@ -12,6 +12,7 @@ import (
 	"strings"
 	"time"
 
+	"loopbook/app/library"
 	"loopbook/cases"
 	"loopbook/cases/anonymous"
 	"loopbook/cases/query"
@@ -38,28 +39,28 @@ func importFiles(ctx context.Context, c console, args []string) (err error) {
 	if !slices.Contains([]cases.Choice{"", cases.KeepMine, cases.TakeTheirs, cases.KeepBoth}, cases.Choice(*choice)) {
 		return usagef("--conflicts %q: must be mine, theirs or both", *choice)
 	}
-	files, err := importable(names)
+	files, err := library.Importable(names)
 	if err != nil {
 		return err
 	}
-	store, err := openNotebook(ctx, *notebook)
+	store, err := library.Open(ctx, *notebook)
 	if err != nil {
 		return err
 	}
 	defer store.Close()
-	t, err := takeFiles(ctx, store, files, c.in, func(done, taken int) {
-		if taken >= mostAtOnce {
+	t, err := library.Take(ctx, store, files, c.in, func(done, taken int) {
+		if taken >= library.MostAtOnce {
 			fmt.Fprintf(c.err, "\r%d of %d files, %d cases", done, len(files), taken)
 		}
 	})
-	if len(t.met) >= mostAtOnce {
+	if len(t.Met) >= library.MostAtOnce {
 		fmt.Fprintln(c.err) // ends the line that counted
 	}
 	if errors.Is(err, context.Canceled) {
-		err = fmt.Errorf("stopped after %d of %d files: the cases listed are in the notebook, and the same command takes the rest", t.files, t.of)
+		err = fmt.Errorf("stopped after %d of %d files: the cases listed are in the notebook, and the same command takes the rest", t.Files, t.Of)
 	}
 	if err == nil && *choice != "" {
-		err = t.settle(ctx, store, cases.Choice(*choice))
+		err = t.Settle(ctx, store, cases.Choice(*choice))
 	}
 	return errors.Join(err, printTakings(c, t))
 }
@@ -89,9 +90,9 @@ func exportCase(ctx context.Context, c console, args []string) error {
 		return err
 	}
 	defer store.Close()
-	g := giving{anonymous: *hidden, hide: listed(*hide), notes: *notes}
+	g := library.Giving{Anonymous: *hidden, Hide: library.Listed(*hide), Notes: *notes}
 	if *preview {
-		_, told, err := g.bundle(ctx, store, ids[0])
+		_, told, err := g.Bundle(ctx, store, ids[0])
 		printPreview(c.out, told)
 		return err
 	}
@@ -100,14 +101,14 @@ func exportCase(ctx context.Context, c console, args []string) error {
 		return err
 	}
 	if strings.EqualFold(filepath.Ext(*out), ".csv") {
-		return writeTable(ctx, store, q, *out)
+		return library.WriteTable(ctx, store, q, *out)
 	}
 	if *all || *found != "" {
-		if ids, err = idsOf(ctx, store, q); err != nil {
+		if ids, err = library.IDsOf(ctx, store, q); err != nil {
 			return err
 		}
 	}
-	if _, err = g.write(ctx, store, ids, *out); errors.Is(err, errNeedsZip) {
+	if _, err = g.Write(ctx, store, ids, *out); errors.Is(err, library.ErrNeedsZip) {
 		return usagef("%v", err)
 	}
 	return err
@@ -178,12 +179,12 @@ func searchCases(ctx context.Context, c console, args []string) error {
 
 // printTakings tells what became of each, and an error where any was refused or
 // waits for a choice.
-func printTakings(c console, t takings) error {
-	for i, m := range t.met {
-		fmt.Fprintf(c.out, "%s\t%s\t%s\n", m.ID, m.Meeting, t.titles[i])
+func printTakings(c console, t library.Takings) error {
+	for i, m := range t.Met {
+		fmt.Fprintf(c.out, "%s\t%s\t%s\n", m.ID, m.Meeting, t.Titles[i])
 	}
-	errs := t.refused
-	for _, m := range t.conflicts {
+	errs := t.Refused
+	for _, m := range t.Conflicts {
 		errs = append(errs, fmt.Errorf("case %s (%q): the notebook's case of that id says something else; choose with --conflicts mine, theirs or both", m.ID, m.Theirs.Case.Title))
 	}
 	return errors.Join(errs...)
@@ -209,7 +210,7 @@ func openExisting(ctx context.Context, path string) (*sqlite.Store, error) {
 			return nil, fmt.Errorf("notebook %s: %w", path, errors.Unwrap(err))
 		}
 	}
-	return openNotebook(ctx, path)
+	return library.Open(ctx, path)
 }
 
 // openRefreshed opens a notebook to read from, with all that its statistics need.

@@ -5,19 +5,17 @@ import (
 	"bytes"
 	"context"
 	"encoding/json"
-	"errors"
 	"fmt"
 	"io"
 	"os"
 	"path/filepath"
-	"slices"
 	"strings"
 	"testing"
 
+	"loopbook/app/library"
 	"loopbook/cases"
 	"loopbook/cases/casetest"
 	"loopbook/cases/exchange"
-	"loopbook/cases/sqlite"
 )
 
 // filled is a notebook of n generated cases.
@@ -81,12 +79,12 @@ func TestSearchHasFilters(t *testing.T) {
 // print has no figure for it. By chance it would be one in ten.)
 func TestLikeCasesTurnOutAlike(t *testing.T) {
 	ctx := context.Background()
-	store, err := openNotebook(ctx, filled(t, 400))
+	store, err := library.Open(ctx, filled(t, 400))
 	if err != nil {
 		t.Fatal(err)
 	}
 	defer store.Close()
-	ids, err := idsOf(ctx, store, cases.Query{Where: []cases.Condition{{Field: cases.ByStage, Words: []string{cases.StageClosed}}}})
+	ids, err := library.IDsOf(ctx, store, cases.Query{Where: []cases.Condition{{Field: cases.ByStage, Words: []string{cases.StageClosed}}}})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -96,8 +94,8 @@ func TestLikeCasesTurnOutAlike(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		list, err := findAlike(ctx, store, id)
-		if err != nil || len(list) != mostAlike {
+		list, err := library.Alike(ctx, store, id)
+		if err != nil || len(list) != library.MostAlike {
 			t.Fatalf("%d like %s, %v", len(list), id, err)
 		}
 		for _, a := range list {
@@ -123,7 +121,7 @@ func TestSimilarTellsWhy(t *testing.T) {
 	notebook := filled(t, 200)
 	code, out, errs := call(t, "", "similar", firstID(t, notebook, "code:P0128", "stage:closed"), "--notebook", notebook)
 	lines := strings.Split(strings.TrimSpace(out), "\n")
-	if code != fine || len(lines) != mostAlike || !strings.Contains(out, "Same code P0128") || !strings.Contains(out, "turned out:") {
+	if code != fine || len(lines) != library.MostAlike || !strings.Contains(out, "Same code P0128") || !strings.Contains(out, "turned out:") {
 		t.Errorf("similar = %d, %s, %s", code, out, errs)
 	}
 	if code, _, errs := call(t, "", "similar", "nobody", "--notebook", notebook); code != wrongInput || !strings.Contains(errs, "no such case") {
@@ -140,7 +138,7 @@ func TestHistoryLeadsToItsCases(t *testing.T) {
 		t.Fatalf("history = %d, %v, %s, %+v", code, err, errs, h.Guesses)
 	}
 	ctx := context.Background()
-	store, err := openNotebook(ctx, notebook)
+	store, err := library.Open(ctx, notebook)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -244,79 +242,22 @@ func TestImportOfManyIsAllOrNothingForEach(t *testing.T) {
 }
 
 // bundlesOf writes n cases to as many files.
-func bundlesOf(t *testing.T, n int) (dir string, files []string) {
+func bundlesOf(t *testing.T, n int) (dir string) {
 	t.Helper()
 	dir = t.TempDir()
 	for i := range n {
 		text, err := cases.Encode(casetest.Invented(i))
-		files = append(files, filepath.Join(dir, fmt.Sprintf("%03d.json", i)))
-		if err != nil || os.WriteFile(files[i], text, 0o600) != nil {
+		if err != nil || os.WriteFile(filepath.Join(dir, fmt.Sprintf("%03d.json", i)), text, 0o600) != nil {
 			t.Fatal(err)
 		}
 	}
-	return dir, files
-}
-
-// What is told when an import is stopped is what the notebook holds.
-func TestImportStops(t *testing.T) {
-	store, err := openNotebook(context.Background(), filepath.Join(t.TempDir(), "n.db"))
-	if err != nil {
-		t.Fatal(err)
-	}
-	defer store.Close()
-	_, files := bundlesOf(t, 3*mostAtOnce)
-	ctx, cancel := context.WithCancel(context.Background())
-	taken, err := takeFiles(ctx, store, files, nil, func(int, int) { cancel() })
-	page, errPage := store.Search(context.Background(), cases.Query{})
-	if err == nil || errPage != nil || len(taken.met) != mostAtOnce || page.Total != mostAtOnce || taken.files != mostAtOnce || taken.of != len(files) {
-		t.Errorf("stopped after %d with %v; the notebook holds %d", len(taken.met), err, page.Total)
-	}
-}
-
-// picky refuses one case.
-type picky struct {
-	*sqlite.Store
-	id string
-}
-
-var errPicky = errors.New("not this one")
-
-func (p picky) Import(ctx context.Context, b cases.Bundle, what string) (cases.Met, error) {
-	if b.Case.ID == p.id {
-		return cases.Met{}, errPicky
-	}
-	return p.Store.Import(ctx, b, what)
-}
-
-func (p picky) ImportAll(ctx context.Context, all []cases.Bundle, what string) ([]cases.Met, error) {
-	if slices.ContainsFunc(all, func(b cases.Bundle) bool { return b.Case.ID == p.id }) {
-		return nil, errPicky
-	}
-	return p.Store.ImportAll(ctx, all, what)
-}
-
-// One that can't be kept doesn't keep out those that are kept in one go with it.
-func TestOneAtFaultKeepsNoOtherOut(t *testing.T) {
-	store, err := openNotebook(context.Background(), filepath.Join(t.TempDir(), "n.db"))
-	if err != nil {
-		t.Fatal(err)
-	}
-	defer store.Close()
-	_, files := bundlesOf(t, mostAtOnce+9)
-	taken, err := takeFiles(context.Background(), picky{store, casetest.Invented(5).ID}, files, nil, func(int, int) {})
-	page, errPage := store.Search(context.Background(), cases.Query{})
-	if err != nil || errPage != nil || page.Total != len(files)-1 || len(taken.met) != page.Total || taken.files != len(files) {
-		t.Errorf("%d are there, %d are told, %v", page.Total, len(taken.met), err)
-	}
-	if len(taken.refused) != 1 || !errors.Is(taken.refused[0], errPicky) {
-		t.Errorf("refused %v", taken.refused)
-	}
+	return dir
 }
 
 // A stopped command says how far it came; what it lists is in the notebook.
 func TestAStoppedCommandSaysWhatIsKept(t *testing.T) {
 	notebook := filepath.Join(t.TempDir(), "n.db")
-	dir, _ := bundlesOf(t, 250)
+	dir := bundlesOf(t, 250)
 	ctx, cancel := context.WithCancel(context.Background())
 	var out bytes.Buffer
 	errs := &stopper{at: "128 cases", stop: cancel}

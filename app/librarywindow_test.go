@@ -12,6 +12,7 @@ import (
 	"fyne.io/fyne/v2/test"
 	"fyne.io/fyne/v2/widget"
 
+	"loopbook/app/library"
 	"loopbook/app/ui/kit"
 	"loopbook/app/ui/kit/kittest"
 	view "loopbook/app/ui/practice"
@@ -26,7 +27,7 @@ import (
 func withDemo(t *testing.T) *window {
 	t.Helper()
 	w, _ := shown(t)
-	if err := fillDemo(w.ctx, w.desk.store); err != nil {
+	if err := library.FillDemo(w.ctx, w.desk.store); err != nil {
 		t.Fatal(err)
 	}
 	w.use(w.desk.store)
@@ -55,7 +56,7 @@ func TestAFilterIsClickedAndItsSearchKept(t *testing.T) {
 func TestTheHistoryPageIsFilled(t *testing.T) {
 	w := withDemo(t)
 	w.enter(historyRoom)
-	h, err := shopHistory(w.ctx, w.desk.store)
+	h, err := library.History(w.ctx, w.desk.store)
 	if err != nil || h.Closed == 0 {
 		t.Fatal(h.Closed, err)
 	}
@@ -133,7 +134,7 @@ func TestPracticeIsPlayedThrough(t *testing.T) {
 		t.Errorf("rows %+v", rows)
 	}
 	path := filepath.Join(t.TempDir(), "r.csv")
-	if err := writeFile(path, func(f *os.File) error { return writeResults(f, results) }); err != nil {
+	if err := library.WriteFile(path, func(f *os.File) error { return writeResults(f, results) }); err != nil {
 		t.Fatal(err)
 	}
 	if text, err := os.ReadFile(path); err != nil || strings.Count(string(text), "\n") != n+1 {
@@ -229,7 +230,7 @@ func TestImportAsksAboutConflicts(t *testing.T) {
 	theirs := casetest.Invented(1)
 	theirs.ID = mine.ID
 	path := filepath.Join(t.TempDir(), "theirs.zip")
-	if err := writeFile(path, func(f *os.File) error { return exchange.WriteBundle(f, cases.Bundle{Case: theirs}) }); err != nil {
+	if err := library.WriteFile(path, func(f *os.File) error { return exchange.WriteBundle(f, cases.Bundle{Case: theirs}) }); err != nil {
 		t.Fatal(err)
 	}
 	w.takeAll([]string{path})
@@ -282,7 +283,7 @@ func TestOneChoiceSettlesTheRest(t *testing.T) {
 		}
 		return c.Title
 	}
-	w.took(takings{files: 3, of: 3, met: list, conflicts: list})
+	w.took(library.Takings{Files: 3, Of: 3, Met: list, Conflicts: list})
 	if says := topSays(w); !strings.Contains(says, kit.L("window.share.taken", 0, 0, 3)) {
 		t.Errorf("at first it says %q", says)
 	}
@@ -315,7 +316,7 @@ func TestOneChoiceSettlesTheRest(t *testing.T) {
 
 func TestAStoppedImportSaysWhatStays(t *testing.T) {
 	w := withDemo(t)
-	w.took(takings{files: 4, of: 9, met: []cases.Met{{Meeting: cases.MeetsNone, ID: w.desk.c.ID}}, titles: []string{"one"}})
+	w.took(library.Takings{Files: 4, Of: 9, Met: []cases.Met{{Meeting: cases.MeetsNone, ID: w.desk.c.ID}}, Titles: []string{"one"}})
 	if says := topSays(w); !strings.Contains(says, kit.L("window.share.stopped", 4, 9)) {
 		t.Errorf("it says %q", says)
 	}

@@ -18,6 +18,7 @@ import (
 	"fyne.io/fyne/v2/driver/desktop"
 	"fyne.io/fyne/v2/storage"
 
+	"loopbook/app/library"
 	"loopbook/app/ui/kit"
 	"loopbook/app/ui/papers"
 	"loopbook/cases"
@@ -53,7 +54,7 @@ func (w *window) openPapers() (*paperWindow, error) {
 	if err != nil {
 		return nil, err
 	}
-	files, err := hashesOf(w.ctx, d.store, c.ID)
+	files, err := library.HashesOf(w.ctx, d.store, c.ID)
 	if err != nil {
 		return nil, err
 	}
@@ -62,7 +63,7 @@ func (w *window) openPapers() (*paperWindow, error) {
 		return nil, err
 	}
 	p := &paperWindow{w: w, view: papers.New(), c: c, files: files, revision: history.Revision, choice: w.prefs.paper(), cancel: func() {}}
-	p.photo = w.pictures.smaller.opener(w.ctx, d.store, c.Photos, files)
+	p.photo = w.pictures.smaller.Opener(w.ctx, d.store, c.Photos, files)
 	p.window = w.app.NewWindow(kit.L("window.papers.title", c.Title))
 	p.window.SetContent(p.view.Content())
 	p.window.Resize(fyne.NewSize(1040, 760))
@@ -134,7 +135,7 @@ func (p *paperWindow) make() {
 func (p *paperWindow) material(ctx context.Context, choice papers.Choice) (m report.Material, err error) {
 	b, anonymous := cases.Bundle{Case: p.c}, choice.Kind == report.Trainer && !choice.Named
 	if anonymous {
-		b.Files, err = contents(ctx, p.w.desk.store, p.files)
+		b.Files, err = library.Contents(ctx, p.w.desk.store, p.files)
 	}
 	if err == nil {
 		b, err = paperBundle(b, choice.Kind, choice.Named)
@@ -208,7 +209,7 @@ func (p *paperWindow) open() {
 	}
 	path, err := filePath(p.fileName())
 	if err == nil {
-		err = writeFile(path, p.write)
+		err = library.WriteFile(path, p.write)
 	}
 	if err != nil {
 		p.view.Say(err.Error())
@@ -234,7 +235,7 @@ func (p *paperWindow) save() {
 			return
 		}
 		f.Close()
-		if err := writeFile(f.URI().Path(), p.write); err != nil {
+		if err := library.WriteFile(f.URI().Path(), p.write); err != nil {
 			p.view.Say(err.Error())
 			return
 		}

@@ -10,6 +10,7 @@ import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/canvas"
 
+	"loopbook/app/library"
 	"loopbook/app/ui/kit"
 	view "loopbook/app/ui/photos"
 	"loopbook/cases"
@@ -20,7 +21,7 @@ import (
 
 // photos are the open case's pictures as far as they were read.
 type photos struct {
-	smaller *smaller
+	smaller *library.Smaller
 	of      string                // the case that they belong to
 	small   map[string]view.Photo // by the file's name and hash
 	says    string
@@ -29,7 +30,7 @@ type photos struct {
 }
 
 func (w *window) makePhotos() {
-	w.pictures = &photos{smaller: newSmaller(), drop: func() {}}
+	w.pictures = &photos{smaller: library.NewSmaller(), drop: func() {}}
 	w.photos = view.New(w.desk.edit)
 	w.photos.PointName = func(p diagram.Point) string { return w.desk.by().Say(say.PointName(p)) }
 	w.photos.OnAdd, w.photos.OnPaste, w.photos.OnOpen = w.choosePhoto, w.pastePhoto, w.openPhoto
@@ -47,7 +48,7 @@ func (w *window) showPhotos() {
 		had.of, had.small, had.says = d.c.ID, map[string]view.Photo{}, ""
 		had.reading, had.drop = context.WithCancel(w.ctx)
 	}
-	hashes, err := hashesOf(w.ctx, d.store, d.c.ID)
+	hashes, err := library.HashesOf(w.ctx, d.store, d.c.ID)
 	if err != nil {
 		w.tell(err)
 		return
@@ -85,7 +86,7 @@ func (w *window) readPhoto(key, hash string) {
 	ctx, store := w.pictures.reading, w.desk.store
 	w.start(func() {
 		shown := view.Photo{}
-		img, err := w.pictures.smaller.image(ctx, store, hash, cardPixels)
+		img, err := w.pictures.smaller.Image(ctx, store, hash, cardPixels)
 		if err != nil {
 			shown.Problem = err.Error()
 		} else {
@@ -107,14 +108,14 @@ func (w *window) readPhoto(key, hash string) {
 // apart from the window, before anybody looks at them or prints them.
 func (w *window) readAhead() {
 	ctx, store, list := w.ctx, w.desk.store, w.desk.c.Photos
-	hashes, err := hashesOf(ctx, store, w.desk.c.ID)
+	hashes, err := library.HashesOf(ctx, store, w.desk.c.ID)
 	if err != nil || len(list) == 0 {
 		return // a fault is told where they are shown
 	}
 	w.start(func() {
 		for _, p := range list {
 			if hash, here := hashes[p.File]; here {
-				_, _ = w.pictures.smaller.of(ctx, store, hash) // a fault is told where it is shown
+				_, _ = w.pictures.smaller.Of(ctx, store, hash) // a fault is told where it is shown
 			}
 		}
 	})
@@ -154,12 +155,12 @@ func photoName(name, hash string, taken map[string]string) string {
 func (w *window) openPhoto(i int) {
 	d := w.desk
 	p := d.c.Photos[i]
-	hashes, err := hashesOf(w.ctx, d.store, d.c.ID)
+	hashes, err := library.HashesOf(w.ctx, d.store, d.c.ID)
 	if err != nil {
 		w.tell(err)
 		return
 	}
-	img, err := w.pictures.smaller.image(w.ctx, d.store, hashes[p.File], photo.LongSide)
+	img, err := w.pictures.smaller.Image(w.ctx, d.store, hashes[p.File], photo.LongSide)
 	if err != nil {
 		w.tell(err)
 		return

@@ -7,6 +7,7 @@ import (
 	"image"
 	"image/color"
 	"image/jpeg"
+	"loopbook/app/library"
 	"os"
 	"path/filepath"
 	"slices"
@@ -106,10 +107,10 @@ func TestPhotosLeaveWithoutTheirNotes(t *testing.T) {
 	}
 	w.addPhotos([]string{path})
 	for _, tt := range []struct {
-		g    giving
+		g    library.Giving
 		says bool
-	}{{giving{}, false}, {giving{notes: true}, true}, {giving{anonymous: true}, false}} {
-		b, _, err := tt.g.bundle(context.Background(), w.desk.store, w.desk.c.ID)
+	}{{library.Giving{}, false}, {library.Giving{Notes: true}, true}, {library.Giving{Anonymous: true}, false}} {
+		b, _, err := tt.g.Bundle(context.Background(), w.desk.store, w.desk.c.ID)
 		if err != nil || len(b.Case.Photos) != 1 {
 			t.Fatalf("%+v: %v, %+v", tt.g, err, b.Case.Photos)
 		}

@@ -19,6 +19,7 @@ import (
 
 	"fyne.io/fyne/v2/test"
 
+	"loopbook/app/library"
 	"loopbook/cases"
 	"loopbook/cases/casetest"
 	"loopbook/cases/exchange"
@@ -29,7 +30,7 @@ import (
 
 func hashOfPhoto(t *testing.T, w *window, i int) string {
 	t.Helper()
-	hashes, err := hashesOf(w.ctx, w.desk.store, w.desk.c.ID)
+	hashes, err := library.HashesOf(w.ctx, w.desk.store, w.desk.c.ID)
 	if err != nil || hashes[w.desk.c.Photos[i].File] == "" {
 		t.Fatalf("files %v, %v", hashes, err)
 	}
@@ -149,7 +150,7 @@ func TestAnImportedPictureIsMadeSmaller(t *testing.T) {
 	b := cases.Bundle{Case: casetest.Invented(1), Files: map[string][]byte{"photos/1.jpg": data}}
 	b.Case.Photos = []cases.Photo{{File: "photos/1.jpg"}}
 	path := filepath.Join(t.TempDir(), "one.zip")
-	if err := writeFile(path, func(f *os.File) error { return exchange.WriteBundle(f, b) }); err != nil {
+	if err := library.WriteFile(path, func(f *os.File) error { return exchange.WriteBundle(f, b) }); err != nil {
 		t.Fatal(err)
 	}
 	w.takeAll([]string{path})
@@ -177,13 +178,13 @@ func TestACopyIsMadeOnce(t *testing.T) {
 	hash, store := hashOfPhoto(t, w, 0), &counted{Store: w.desk.store}
 	w.desk.remove()
 	w.desk.restore() // without its copy
-	for _, s := range []*smaller{newSmaller(), newSmaller()} {
+	for _, s := range []*library.Smaller{library.NewSmaller(), library.NewSmaller()} {
 		var work sync.WaitGroup
 		for range 8 {
 			work.Add(1)
 			go func() {
 				defer work.Done()
-				if _, err := s.of(context.Background(), store, hash); err != nil {
+				if _, err := s.Of(context.Background(), store, hash); err != nil {
 					t.Error(err)
 				}
 			}()
@@ -250,7 +251,7 @@ func BenchmarkFortyPhotosOfTheNotebook(b *testing.B) {
 	if err != nil {
 		b.Fatal(err)
 	}
-	hashes, err := hashesOf(ctx, store, id)
+	hashes, err := library.HashesOf(ctx, store, id)
 	if err != nil {
 		b.Fatal(err)
 	}
@@ -259,7 +260,7 @@ func BenchmarkFortyPhotosOfTheNotebook(b *testing.B) {
 		b.Fatal(err)
 	}
 	paper := func(b *testing.B) {
-		m.Photo = w.pictures.smaller.opener(ctx, store, c.Photos, hashes)
+		m.Photo = w.pictures.smaller.Opener(ctx, store, c.Photos, hashes)
 		if err := report.Write(io.Discard, report.Record, m, report.Options{}); err != nil {
 			b.Fatal(err)
 		}

@@ -6,6 +6,7 @@ import (
 	"strings"
 	"testing"
 
+	"loopbook/app/library"
 	"loopbook/app/ui/kit"
 	"loopbook/cases"
 	"loopbook/cases/casetest"
@@ -15,7 +16,7 @@ import (
 // demoCase opens one of the invented cases in a new notebook.
 func demoCase(t *testing.T, w *window, id string) {
 	t.Helper()
-	bundles, err := demoCases()
+	bundles, err := library.DemoCases()
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -7,6 +7,7 @@ import (
 	"slices"
 	"strings"
 
+	"loopbook/app/library"
 	"loopbook/cases"
 	"loopbook/diagram/say"
 	"loopbook/diagram/units"
@@ -64,7 +65,7 @@ func writeReport(ctx context.Context, c console, args []string) error {
 	if err != nil {
 		return err
 	}
-	return writeFile(*out, func(f *os.File) error { return report.Write(f, kind, m, o) })
+	return library.WriteFile(*out, func(f *os.File) error { return report.Write(f, kind, m, o) })
 }
 
 // gatherPaper judges a bundle's case as the window does: two papers of a case say the same.

@@ -55,7 +55,7 @@ func (p *sharePreview) show(wish share.Wish) {
 		b, err := p.read()
 		var told anonymous.Preview
 		if err == nil {
-			_, told, err = anonymous.Make(b, givingOf(wish).hide, photo.Bare)
+			_, told, err = anonymous.Make(b, givingOf(wish).Hide, photo.Bare)
 		}
 		fyne.Do(func() {
 			if ctx.Err() == nil {

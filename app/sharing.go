@@ -9,6 +9,7 @@ import (
 	"fyne.io/fyne/v2/storage"
 	"fyne.io/fyne/v2/widget"
 
+	"loopbook/app/library"
 	"loopbook/app/ui/kit"
 	"loopbook/app/ui/share"
 	"loopbook/cases"
@@ -28,8 +29,8 @@ func (w *window) chooseShare() {
 	ask(w.window, d, p.drop)
 }
 
-func givingOf(wish share.Wish) giving {
-	return giving{anonymous: wish.Anonymous, hide: listed(wish.Hide)}
+func givingOf(wish share.Wish) library.Giving {
+	return library.Giving{Anonymous: wish.Anonymous, Hide: library.Listed(wish.Hide)}
 }
 
 // writeShare asks for the file and writes it apart from the window.
@@ -109,16 +110,16 @@ func (w *window) busy(text string) (ctx context.Context, done func() (stopped bo
 }
 
 // giveTo writes what a person chose in the window, and names the files.
-func giveTo(ctx context.Context, store *sqlite.Store, g giving, scope share.Scope, q cases.Query, id, path string) ([]string, error) {
+func giveTo(ctx context.Context, store *sqlite.Store, g library.Giving, scope share.Scope, q cases.Query, id, path string) ([]string, error) {
 	if scope == share.Table {
-		return []string{path}, writeTable(ctx, store, q, path)
+		return []string{path}, library.WriteTable(ctx, store, q, path)
 	}
 	ids := []string{id}
 	if scope != share.This {
 		var err error
-		if ids, err = idsOf(ctx, store, q); err != nil {
+		if ids, err = library.IDsOf(ctx, store, q); err != nil {
 			return nil, err
 		}
 	}
-	return g.write(ctx, store, ids, path)
+	return g.Write(ctx, store, ids, path)
 }

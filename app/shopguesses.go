@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 
+	"loopbook/app/library"
 	"loopbook/app/ui/history"
 	"loopbook/app/ui/kit"
 	"loopbook/cases"
@@ -39,9 +40,9 @@ func guessSection(g experience.Guesses) history.Section {
 }
 
 func binLine(b experience.Bin) history.Line {
-	l := history.Line{Name: history.Part{Text: fmt.Sprintf("%.0f–%.0f %%", 100*b.Low, 100*b.High), Search: searchFor(b.Where)}}
+	l := history.Line{Name: history.Part{Text: fmt.Sprintf("%.0f–%.0f %%", 100*b.Low, 100*b.High), Search: library.SearchFor(b.Where)}}
 	right := cases.Condition{Field: cases.ByGuess, Words: []string{cases.GuessRight}}
-	l.Parts = []history.Part{{Text: kit.L("window.history.bin", b.Right, b.N, math.Round(100*b.MeanP)), Search: searchFor(append(b.Where[:1:1], right))}}
+	l.Parts = []history.Part{{Text: kit.L("window.history.bin", b.Right, b.N, math.Round(100*b.MeanP)), Search: library.SearchFor(append(b.Where[:1:1], right))}}
 	switch {
 	case b.N < experience.Few:
 		l.Note = kit.L("window.history.few")
@@ -81,7 +82,7 @@ func minutesSection(list []experience.Time) history.Section {
 		bars.Parts[0].Values = append(bars.Parts[0].Values, math.Round(m.Half))
 		where := cases.Condition{Field: cases.ByCause, Words: []string{string(m.Cause)}}
 		l := history.Line{
-			Name:  history.Part{Text: kit.L("window.history.group", m.Cause.Name(), m.N), Search: searchFor([]cases.Condition{where})},
+			Name:  history.Part{Text: kit.L("window.history.group", m.Cause.Name(), m.N), Search: library.SearchFor([]cases.Condition{where})},
 			Parts: []history.Part{{Text: kit.L("window.history.took", math.Round(m.Half), math.Round(m.Quarter), math.Round(m.Three))}},
 		}
 		if m.N < experience.Few {

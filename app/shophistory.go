@@ -8,6 +8,7 @@ import (
 	"io"
 	"strconv"
 
+	"loopbook/app/library"
 	"loopbook/cases"
 	"loopbook/cases/experience"
 )
@@ -24,7 +25,7 @@ func printHistory(ctx context.Context, c console, args []string) error {
 		return err
 	}
 	defer store.Close()
-	h, err := shopHistory(ctx, store)
+	h, err := library.History(ctx, store)
 	if err != nil {
 		return err
 	}
@@ -101,7 +102,7 @@ func historyDocument(h experience.History) historyJSON {
 		doc.Minutes = append(doc.Minutes, minutesJSON{m.Cause, m.N, m.Quarter, m.Half, m.Three})
 	}
 	for _, b := range h.Guesses.Bins {
-		doc.Guesses.Sure = append(doc.Guesses.Sure, binJSON{b.Low, b.High, b.N, b.Right, b.MeanP, b.Fits(), searchFor(b.Where)})
+		doc.Guesses.Sure = append(doc.Guesses.Sure, binJSON{b.Low, b.High, b.N, b.Right, b.MeanP, b.Fits(), library.SearchFor(b.Where)})
 	}
 	return doc
 }
@@ -118,7 +119,7 @@ func countsOf(list []experience.CauseCount, of int) []countJSON {
 func groupsOf(list []experience.Group) []groupJSON {
 	out := make([]groupJSON, len(list))
 	for i, g := range list {
-		out[i] = groupJSON{g.Word, g.N, g.N < experience.Few, searchFor(g.Where), countsOf(g.Causes, g.N)}
+		out[i] = groupJSON{g.Word, g.N, g.N < experience.Few, library.SearchFor(g.Where), countsOf(g.Causes, g.N)}
 	}
 	return out
 }

@@ -9,6 +9,7 @@ import (
 
 	"fyne.io/fyne/v2"
 
+	"loopbook/app/library"
 	"loopbook/app/ui/history"
 	"loopbook/app/ui/kit"
 	"loopbook/cases"
@@ -31,7 +32,7 @@ func (w *window) makeHistory() {
 func (w *window) showHistory() {
 	store, u := w.desk.store, w.desk.units
 	w.start(func() {
-		h, err := shopHistory(w.ctx, store)
+		h, err := library.History(w.ctx, store)
 		var lines map[int64]cases.Summary
 		if err == nil {
 			lines, err = linesOf(w, h)
@@ -89,10 +90,10 @@ func historyData(h experience.History, lines map[int64]cases.Summary, u units.Se
 func groupLines(groups []experience.Group, name func(string) string) []history.Line {
 	var out []history.Line
 	for _, g := range groups[:min(len(groups), mostLines)] {
-		l := history.Line{Name: history.Part{Text: kit.L("window.history.group", name(g.Word), g.N), Search: searchFor(g.Where)}}
+		l := history.Line{Name: history.Part{Text: kit.L("window.history.group", name(g.Word), g.N), Search: library.SearchFor(g.Where)}}
 		for _, c := range g.Causes[:min(len(g.Causes), 3)] {
 			where := append(append([]cases.Condition{}, g.Where...), cases.Condition{Field: cases.ByCause, Words: []string{string(c.Cause)}})
-			l.Parts = append(l.Parts, history.Part{Text: shareWords(c.Cause.Name(), c.N, g.N), Search: searchFor(where)})
+			l.Parts = append(l.Parts, history.Part{Text: shareWords(c.Cause.Name(), c.N, g.N), Search: library.SearchFor(where)})
 		}
 		if g.N < experience.Few {
 			l.Note = kit.L("window.history.few")

@@ -4,6 +4,7 @@ import (
 	"context"
 	"flag"
 	"fmt"
+	"loopbook/app/library"
 	"math"
 )
 
@@ -23,7 +24,7 @@ func similarCases(ctx context.Context, c console, args []string) error {
 		return err
 	}
 	defer store.Close()
-	list, err := findAlike(ctx, store, ids[0])
+	list, err := library.Alike(ctx, store, ids[0])
 	if err != nil {
 		return err
 	}

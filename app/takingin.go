@@ -8,6 +8,7 @@ import (
 	"fyne.io/fyne/v2/dialog"
 	"fyne.io/fyne/v2/widget"
 
+	"loopbook/app/library"
 	"loopbook/app/ui/compare"
 	"loopbook/app/ui/kit"
 	"loopbook/cases"
@@ -16,7 +17,7 @@ import (
 // takeAll takes files into the notebook with progress, tells what became of them, and
 // asks about conflicts one after the other.
 func (w *window) takeAll(paths []string) {
-	files, err := importable(paths)
+	files, err := library.Importable(paths)
 	if err != nil {
 		w.tell(err)
 		return
@@ -25,7 +26,7 @@ func (w *window) takeAll(paths []string) {
 	store := w.desk.store
 	ctx, done := w.busy(kit.L("window.share.reading", 0, len(files), 0))
 	w.start(func() {
-		t, err := takeFiles(ctx, store, files, nil, func(n, taken int) {
+		t, err := library.Take(ctx, store, files, nil, func(n, taken int) {
 			fyne.Do(func() { w.working.SetText(kit.L("window.share.reading", n, len(files), taken)) })
 		})
 		fyne.Do(func() {
@@ -53,18 +54,18 @@ func (w *window) chooseFolder() {
 }
 
 // took shows what was taken, opens the last, and then turns to the conflicts.
-func (w *window) took(t takings) {
-	for i := len(t.met) - 1; i >= 0; i-- {
-		if t.met[i].Meeting != cases.MeetsOther {
-			w.desk.load(t.met[i].ID)
+func (w *window) took(t library.Takings) {
+	for i := len(t.Met) - 1; i >= 0; i-- {
+		if t.Met[i].Meeting != cases.MeetsOther {
+			w.desk.load(t.Met[i].ID)
 			w.readAhead()
 			break
 		}
 	}
 	w.enter(caseRoom)
 	w.desk.kept()
-	conflicts := func() { w.settleConflicts(t.conflicts, len(t.conflicts)) }
-	if len(t.refused) > 0 || len(t.met) > 1 || t.files < t.of || t.known() > 0 {
+	conflicts := func() { w.settleConflicts(t.Conflicts, len(t.Conflicts)) }
+	if len(t.Refused) > 0 || len(t.Met) > 1 || t.Files < t.Of || t.Known() > 0 {
 		w.tellTaken(t, conflicts)
 		return
 	}
@@ -74,14 +75,14 @@ func (w *window) took(t takings) {
 // mostTold of what was refused is told at once.
 const mostTold = 5
 
-func (w *window) tellTaken(t takings, then func()) {
-	lines := []string{kit.L("window.share.taken", t.count(cases.MeetsNone), t.known(), len(t.conflicts))}
-	if t.files < t.of {
-		lines = append([]string{kit.L("window.share.stopped", t.files, t.of)}, lines...)
+func (w *window) tellTaken(t library.Takings, then func()) {
+	lines := []string{kit.L("window.share.taken", t.Count(cases.MeetsNone), t.Known(), len(t.Conflicts))}
+	if t.Files < t.Of {
+		lines = append([]string{kit.L("window.share.stopped", t.Files, t.Of)}, lines...)
 	}
-	for i, err := range t.refused {
+	for i, err := range t.Refused {
 		if i == mostTold {
-			lines = append(lines, kit.L("window.share.more-refused", len(t.refused)-mostTold))
+			lines = append(lines, kit.L("window.share.more-refused", len(t.Refused)-mostTold))
 			break
 		}
 		lines = append(lines, kit.L("window.share.refused", err.Error()))

@@ -10,6 +10,7 @@ import (
 
 	"fyne.io/fyne/v2"
 
+	"loopbook/app/library"
 	"loopbook/app/ui/kit"
 	"loopbook/cases"
 	"loopbook/cases/photo"
@@ -98,7 +99,7 @@ func takeIn(ctx context.Context, store *sqlite.Store, id string, n int, read fun
 // ends, and gives their names in the case.
 func attachPhotos(ctx context.Context, store *sqlite.Store, id string, all []newPhoto, kept func(n int)) ([]string, error) {
 	whole := context.WithoutCancel(ctx) // each is kept whole or not at all
-	hashes, err := hashesOf(whole, store, id)
+	hashes, err := library.HashesOf(whole, store, id)
 	if err != nil {
 		return nil, err
 	}

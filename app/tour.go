@@ -7,6 +7,7 @@ import (
 	"io"
 	"os"
 
+	"loopbook/app/library"
 	"loopbook/cases/evidence"
 	"loopbook/diagram"
 	"loopbook/diagram/drawing"
@@ -23,7 +24,7 @@ func tour(_ context.Context, c console, args []string) error {
 	if _, err := parse(set, args); err != nil {
 		return err
 	}
-	demo, err := demoCases()
+	demo, err := library.DemoCases()
 	if err != nil {
 		return err
 	}
@@ -48,7 +49,7 @@ func tour(_ context.Context, c console, args []string) error {
 		fmt.Fprintf(c.out, "  %-4s  %s\n", f.Severity, f.Text)
 	}
 	const path = "Loopbook-demo.pdf"
-	err = writeFile(path, func(f *os.File) error {
+	err = library.WriteFile(path, func(f *os.File) error {
 		return report.Write(f, report.Record, report.Material{Case: &k, Found: found}, report.Options{Units: u})
 	})
 	if err != nil {

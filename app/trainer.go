@@ -6,6 +6,7 @@ import (
 	"os"
 	"sort"
 
+	"loopbook/app/library"
 	"loopbook/app/ui/kit"
 	view "loopbook/app/ui/practice"
 	"loopbook/cases"
@@ -191,7 +192,7 @@ func (w *window) exportResults() {
 		path, err = filePath(fileName(kit.L("window.practice.file", w.trains.chosen)) + ".csv")
 	}
 	if err == nil {
-		err = writeFile(path, func(f *os.File) error { return writeResults(f, results) })
+		err = library.WriteFile(path, func(f *os.File) error { return writeResults(f, results) })
 	}
 	if err != nil {
 		w.tell(err)

@@ -16,6 +16,7 @@ import (
 	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
 
+	"loopbook/app/library"
 	"loopbook/app/ui/alike"
 	"loopbook/app/ui/causes"
 	"loopbook/app/ui/checks"
@@ -47,7 +48,7 @@ func openWindow(ctx context.Context, path string) (err error) {
 	if _, err := diagram.Loops(); err != nil {
 		return err
 	}
-	store, err := openNotebook(ctx, path)
+	store, err := library.Open(ctx, path)
 	if err != nil {
 		return err
 	}

@@ -1,4 +1,4 @@
-package main
+package library
 
 import (
 	"context"
@@ -10,23 +10,23 @@ import (
 	"loopbook/diagram/say"
 )
 
-// mostAlike is how many cases like one are told.
-const mostAlike = 12
+// MostAlike is how many cases like one are told.
+const MostAlike = 12
 
-// lookalike is a case like another, with the reason.
-type lookalike struct {
+// Lookalike is a case like another, with the reason.
+type Lookalike struct {
 	cases.Summary
 	Distance float64
 	Because  say.Text
 }
 
-// findAlike finds the cases most like one.
-func findAlike(ctx context.Context, store *sqlite.Store, id string) ([]lookalike, error) {
+// Alike finds the cases most like one.
+func Alike(ctx context.Context, store *sqlite.Store, id string) ([]Lookalike, error) {
 	like, err := store.Digest(ctx, id)
 	if err != nil {
 		return nil, err
 	}
-	f := similar.Like(like, mostAlike)
+	f := similar.Like(like, MostAlike)
 	if err := store.EachDigest(ctx, f.Look); err != nil {
 		return nil, err
 	}
@@ -39,9 +39,9 @@ func findAlike(ctx context.Context, store *sqlite.Store, id string) ([]lookalike
 	if err != nil {
 		return nil, err
 	}
-	out := make([]lookalike, 0, len(lines))
+	out := make([]Lookalike, 0, len(lines))
 	for i, line := range lines {
-		out = append(out, lookalike{line, matches[i].Distance, likenessWords(matches[i])})
+		out = append(out, Lookalike{line, matches[i].Distance, likenessWords(matches[i])})
 	}
 	return out, nil
 }

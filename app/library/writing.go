@@ -1,4 +1,4 @@
-package main
+package library
 
 import (
 	"errors"
@@ -8,8 +8,8 @@ import (
 	"path/filepath"
 )
 
-// writeFile writes a whole file or none: first beside it, then in its place.
-func writeFile(path string, write func(*os.File) error) (err error) {
+// WriteFile writes a whole file or none: first beside it, then in its place.
+func WriteFile(path string, write func(*os.File) error) (err error) {
 	f, err := os.CreateTemp(filepath.Dir(path), ".loopbook-*")
 	if err != nil {
 		var why *fs.PathError

@@ -1,4 +1,4 @@
-package main
+package library
 
 import (
 	"context"
@@ -21,19 +21,20 @@ type copyKeeper interface {
 	KeepSmaller(ctx context.Context, hash string, data []byte) error
 }
 
-// smaller gives the smaller copies of the notebook's pictures and makes those that
+// Smaller gives the smaller copies of the notebook's pictures and makes those that
 // are missing: each once, whoever asks at the same time, and no more at once than
 // there are cores, since a large picture takes much memory while it is opened.
-type smaller struct {
+type Smaller struct {
 	turn  chan struct{}
 	locks sync.Map // of a picture's hash: who makes its copy holds it
 }
 
-func newSmaller() *smaller { return &smaller{turn: make(chan struct{}, runtime.GOMAXPROCS(0))} }
+// NewSmaller serves as many at once as there are cores.
+func NewSmaller() *Smaller { return &Smaller{turn: make(chan struct{}, runtime.GOMAXPROCS(0))} }
 
-// of is the copy of the picture with a hash: upright, without metadata, its long side
+// Of is the copy of the picture with a hash: upright, without metadata, its long side
 // of photo.LongSide. Call it apart from the window.
-func (s *smaller) of(ctx context.Context, store copyKeeper, hash string) ([]byte, error) {
+func (s *Smaller) Of(ctx context.Context, store copyKeeper, hash string) ([]byte, error) {
 	lock, _ := s.locks.LoadOrStore(hash, &sync.Mutex{})
 	lock.(*sync.Mutex).Lock()
 	defer lock.(*sync.Mutex).Unlock()
@@ -56,19 +57,19 @@ func (s *smaller) of(ctx context.Context, store copyKeeper, hash string) ([]byte
 	return data, nil
 }
 
-// image is the copy opened, no longer than so many pixels.
-func (s *smaller) image(ctx context.Context, store copyKeeper, hash string, longSide int) (image.Image, error) {
-	data, err := s.of(ctx, store, hash)
+// Image is the copy opened, no longer than so many pixels.
+func (s *Smaller) Image(ctx context.Context, store copyKeeper, hash string, longSide int) (image.Image, error) {
+	data, err := s.Of(ctx, store, hash)
 	if err != nil {
 		return nil, err
 	}
 	return photo.Small(data, longSide)
 }
 
-// opener opens a case's pictures, given by their names and hashes, for its papers. All
+// Opener opens a case's pictures, given by their names and hashes, for its papers. All
 // of them are read, or made, at the first call and on all cores: a paper asks for
 // one after the other.
-func (s *smaller) opener(ctx context.Context, store copyKeeper, list []cases.Photo, hashes map[string]string) func(file string) ([]byte, error) {
+func (s *Smaller) Opener(ctx context.Context, store copyKeeper, list []cases.Photo, hashes map[string]string) func(file string) ([]byte, error) {
 	read := sync.OnceValue(func() map[string][]byte { return s.all(ctx, store, list, hashes) })
 	return func(file string) ([]byte, error) {
 		if data, ok := read()[file]; ok {
@@ -79,7 +80,7 @@ func (s *smaller) opener(ctx context.Context, store copyKeeper, list []cases.Pho
 }
 
 // all are the copies of those pictures that are there and can be opened, by their names.
-func (s *smaller) all(ctx context.Context, store copyKeeper, list []cases.Photo, hashes map[string]string) map[string][]byte {
+func (s *Smaller) all(ctx context.Context, store copyKeeper, list []cases.Photo, hashes map[string]string) map[string][]byte {
 	var work sync.WaitGroup
 	var mu sync.Mutex
 	out := map[string][]byte{}
@@ -91,7 +92,7 @@ func (s *smaller) all(ctx context.Context, store copyKeeper, list []cases.Photo,
 		work.Add(1)
 		go func() {
 			defer work.Done()
-			if data, err := s.of(ctx, store, hash); err == nil {
+			if data, err := s.Of(ctx, store, hash); err == nil {
 				mu.Lock()
 				defer mu.Unlock()
 				out[p.File] = data
@@ -102,8 +103,8 @@ func (s *smaller) all(ctx context.Context, store copyKeeper, list []cases.Photo,
 	return out
 }
 
-// hashesOf are the case's files by their names.
-func hashesOf(ctx context.Context, store *sqlite.Store, id string) (map[string]string, error) {
+// HashesOf are the case's files by their names.
+func HashesOf(ctx context.Context, store *sqlite.Store, id string) (map[string]string, error) {
 	list, err := store.Attachments(ctx, id)
 	out := make(map[string]string, len(list))
 	for _, a := range list {
@@ -112,8 +113,8 @@ func hashesOf(ctx context.Context, store *sqlite.Store, id string) (map[string]s
 	return out, err
 }
 
-// contents are files of the notebook by their names, given by their hashes.
-func contents(ctx context.Context, store *sqlite.Store, hashes map[string]string) (map[string][]byte, error) {
+// Contents are files of the notebook by their names, given by their hashes.
+func Contents(ctx context.Context, store *sqlite.Store, hashes map[string]string) (map[string][]byte, error) {
 	out := make(map[string][]byte, len(hashes))
 	for name, hash := range hashes {
 		data, err := store.Attachment(ctx, hash)

@@ -1,4 +1,4 @@
-package main
+package library
 
 import (
 	"context"
@@ -13,18 +13,19 @@ import (
 	"loopbook/cases/sqlite"
 )
 
-// takings is what became of many files.
-type takings struct {
-	files     int // that were read to their end
-	of        int // that were to be read; more than files: it was stopped
-	met       []cases.Met
-	titles    []string // of met
-	refused   []error  // each with its file and its reason
-	conflicts []cases.Met
+// Takings is what became of many files.
+type Takings struct {
+	Files     int // that were read to their end
+	Of        int // that were to be read; more than Files: it was stopped
+	Met       []cases.Met
+	Titles    []string // of Met
+	Refused   []error  // each with its file and its reason
+	Conflicts []cases.Met
 }
 
-func (t takings) count(m cases.Meeting) (n int) {
-	for _, x := range t.met {
+// Count is how many met the notebook so.
+func (t Takings) Count(m cases.Meeting) (n int) {
+	for _, x := range t.Met {
 		if x.Meeting == m {
 			n++
 		}
@@ -32,13 +33,13 @@ func (t takings) count(m cases.Meeting) (n int) {
 	return n
 }
 
-// known are those that the notebook has already.
-func (t takings) known() int { return t.count(cases.MeetsSame) + t.count(cases.MeetsOlder) }
+// Known are those that the notebook has already.
+func (t Takings) Known() int { return t.Count(cases.MeetsSame) + t.Count(cases.MeetsOlder) }
 
-// What is kept in one go: few enough that a stop takes effect at once, and that memory
+// MostAtOnce cases, or so many bytes of them, are kept in one go: few enough that a stop takes effect at once, and that memory
 // and the file's other writers hardly notice.
 const (
-	mostAtOnce      = 64
+	MostAtOnce      = 64
 	mostBytesAtOnce = 8 << 20
 )
 
@@ -48,12 +49,12 @@ type importer interface {
 	ImportAll(ctx context.Context, bundles []cases.Bundle, what string) ([]cases.Met, error)
 }
 
-// takeFiles takes every case of the files into the notebook: each bundle whole or
+// Take takes every case of the files into the notebook: each bundle whole or
 // not at all, whatever becomes of the others. It calls progress with how many files
 // are through and how many cases are taken, and stops where ctx is done; what was
 // taken until then stays, and is all that is told.
-func takeFiles(ctx context.Context, store importer, files []string, in io.Reader, progress func(files, taken int)) (takings, error) {
-	k := &taker{store: store, progress: progress, t: takings{of: len(files)}}
+func Take(ctx context.Context, store importer, files []string, in io.Reader, progress func(files, taken int)) (Takings, error) {
+	k := &taker{store: store, progress: progress, t: Takings{Of: len(files)}}
 	take := func(b cases.Bundle, err error) error { return k.take(ctx, b, err) }
 	for _, file := range files {
 		var err error
@@ -66,7 +67,7 @@ func takeFiles(ctx context.Context, store importer, files []string, in io.Reader
 		case ctx.Err() != nil:
 			return k.t, ctx.Err()
 		case err != nil:
-			k.t.refused = append(k.t.refused, err)
+			k.t.Refused = append(k.t.Refused, err)
 		}
 		k.read++
 	}
@@ -77,7 +78,7 @@ func takeFiles(ctx context.Context, store importer, files []string, in io.Reader
 type taker struct {
 	store    importer
 	progress func(files, taken int)
-	t        takings
+	t        Takings
 	read     int // files to their end
 	waiting  []cases.Bundle
 	bytes    int // of their files
@@ -88,10 +89,10 @@ func (k *taker) take(ctx context.Context, b cases.Bundle, err error) error {
 	case ctx.Err() != nil:
 		return ctx.Err()
 	case err != nil:
-		k.t.refused = append(k.t.refused, err)
+		k.t.Refused = append(k.t.Refused, err)
 		return nil
 	}
-	if len(k.waiting) == mostAtOnce || k.bytes > mostBytesAtOnce {
+	if len(k.waiting) == MostAtOnce || k.bytes > mostBytesAtOnce {
 		if err := k.keep(ctx); err != nil {
 			return err
 		}
@@ -114,8 +115,8 @@ func (k *taker) keep(ctx context.Context) error {
 	for i, met := range all {
 		k.t.add(met, k.waiting[i].Case.Title)
 	}
-	k.waiting, k.bytes, k.t.files = nil, 0, k.read
-	k.progress(k.t.files, len(k.t.met))
+	k.waiting, k.bytes, k.t.Files = nil, 0, k.read
+	k.progress(k.t.Files, len(k.t.Met))
 	return nil
 }
 
@@ -128,22 +129,22 @@ func (k *taker) keepEach(ctx context.Context) error {
 		case ctx.Err() != nil:
 			return ctx.Err()
 		default:
-			k.t.refused = append(k.t.refused, err)
+			k.t.Refused = append(k.t.Refused, err)
 		}
 	}
 	return nil
 }
 
-func (t *takings) add(met cases.Met, title string) {
-	t.met, t.titles = append(t.met, met), append(t.titles, title)
+func (t *Takings) add(met cases.Met, title string) {
+	t.Met, t.Titles = append(t.Met, met), append(t.Titles, title)
 	if met.Meeting == cases.MeetsOther {
-		t.conflicts = append(t.conflicts, met)
+		t.Conflicts = append(t.Conflicts, met)
 	}
 }
 
-// importable lists the files under the names given: a folder stands for the cases
+// Importable lists the files under the names given: a folder stands for the cases
 // and bundles in it.
-func importable(names []string) ([]string, error) {
+func Importable(names []string) ([]string, error) {
 	var out []string
 	for _, name := range names {
 		info, err := os.Stat(name)
@@ -156,7 +157,7 @@ func importable(names []string) ([]string, error) {
 			return nil, err
 		}
 		for _, e := range entries {
-			if ending := strings.ToLower(filepath.Ext(e.Name())); e.Type().IsRegular() && slices.Contains(caseEndings(), ending) {
+			if ending := strings.ToLower(filepath.Ext(e.Name())); e.Type().IsRegular() && slices.Contains(CaseEndings(), ending) {
 				out = append(out, filepath.Join(name, e.Name()))
 			}
 		}
@@ -164,12 +165,13 @@ func importable(names []string) ([]string, error) {
 	return out, nil
 }
 
-func caseEndings() []string { return []string{".json", ".zip", ".loopbook"} }
+// CaseEndings are how the names of files end that hold cases.
+func CaseEndings() []string { return []string{".json", ".zip", ".loopbook"} }
 
-// settle ends every conflict by one choice; on a fault those that are left stay.
-func (t *takings) settle(ctx context.Context, store *sqlite.Store, choice cases.Choice) error {
-	for ; len(t.conflicts) > 0; t.conflicts = t.conflicts[1:] {
-		if _, err := store.Resolve(ctx, t.conflicts[0].Theirs, choice, "imported"); err != nil {
+// Settle ends every conflict by one choice; on a fault those that are left stay.
+func (t *Takings) Settle(ctx context.Context, store *sqlite.Store, choice cases.Choice) error {
+	for ; len(t.Conflicts) > 0; t.Conflicts = t.Conflicts[1:] {
+		if _, err := store.Resolve(ctx, t.Conflicts[0].Theirs, choice, "imported"); err != nil {
 			return err
 		}
 	}

@@ -1,4 +1,4 @@
-package main
+package library
 
 import (
 	"context"
@@ -10,8 +10,8 @@ import (
 	"loopbook/cases/sqlite"
 )
 
-// demoCases reads the invented cases that come with the program.
-func demoCases() ([]cases.Bundle, error) {
+// DemoCases reads the invented cases that come with the program.
+func DemoCases() ([]cases.Bundle, error) {
 	names, err := fs.Glob(assets.Demo, "demo/*.json")
 	if err != nil {
 		return nil, err
@@ -31,13 +31,13 @@ func demoCases() ([]cases.Bundle, error) {
 	return bundles, nil
 }
 
-// fillDemo puts the demo's cases into a notebook that holds none.
-func fillDemo(ctx context.Context, store *sqlite.Store) error {
+// FillDemo puts the demo's cases into a notebook that holds none.
+func FillDemo(ctx context.Context, store *sqlite.Store) error {
 	page, err := store.Search(ctx, cases.Query{Limit: 1})
 	if err != nil || page.Total > 0 {
 		return err
 	}
-	bundles, err := demoCases()
+	bundles, err := DemoCases()
 	if err != nil {
 		return err
 	}

@@ -1,4 +1,4 @@
-package main
+package library
 
 import (
 	"fmt"
@@ -24,10 +24,11 @@ func dataDir() (string, error) {
 	return filepath.Join(home, ".local", "share", "loopbook"), nil
 }
 
-// ownNotebook is the user's own notebook; demoNotebook is the one to try.
-func ownNotebook() (string, error) { return inData("notebook.db") }
+// OwnPath is where the user's own notebook lies.
+func OwnPath() (string, error) { return inData("notebook.db") }
 
-func demoNotebook() (string, error) { return inData("demo.db") }
+// DemoPath is where the notebook to try lies.
+func DemoPath() (string, error) { return inData("demo.db") }
 
 func inData(name string) (string, error) {
 	dir, err := dataDir()

@@ -1,4 +1,4 @@
-package main
+package library
 
 import (
 	"cmp"
@@ -17,23 +17,23 @@ import (
 	"loopbook/cases/sqlite"
 )
 
-// giving is how cases leave the notebook.
-type giving struct {
-	anonymous bool
-	hide      []string // further words that mustn't be read
-	notes     bool     // photos with what the camera noted of place, time and device
+// Giving is how cases leave the notebook.
+type Giving struct {
+	Anonymous bool
+	Hide      []string // further words that mustn't be read
+	Notes     bool     // photos with what the camera noted of place, time and device
 }
 
-// bundle is a case with its files, as it is to leave.
-func (g giving) bundle(ctx context.Context, store *sqlite.Store, id string) (cases.Bundle, anonymous.Preview, error) {
+// Bundle is a case with its files, as it is to leave.
+func (g Giving) Bundle(ctx context.Context, store *sqlite.Store, id string) (cases.Bundle, anonymous.Preview, error) {
 	b, err := store.Bundle(ctx, id)
 	switch {
-	case err != nil, g.notes && !g.anonymous:
+	case err != nil, g.Notes && !g.Anonymous:
 		return b, anonymous.Preview{}, err
-	case !g.anonymous:
+	case !g.Anonymous:
 		return b, anonymous.Preview{}, barePhotos(&b)
 	}
-	return anonymous.Make(b, g.hide, photo.Bare)
+	return anonymous.Make(b, g.Hide, photo.Bare)
 }
 
 // barePhotos takes out of a bundle's photos what the camera noted. One that
@@ -60,16 +60,16 @@ func barePhotos(b *cases.Bundle) error {
 	return nil
 }
 
-// errNeedsZip refuses to write several cases as one.
-var errNeedsZip = errors.New("several cases need a name that ends in .zip")
+// ErrNeedsZip refuses to write several cases as one.
+var ErrNeedsZip = errors.New("several cases need a name that ends in .zip")
 
-// write writes the cases to a file: one as JSON where the name ends so, or as a
+// Write writes the cases to a file: one as JSON where the name ends so, or as a
 // bundle; several as a collection, or as several files of them where they are too
 // many for one.
-func (g giving) write(ctx context.Context, store *sqlite.Store, ids []string, path string) ([]string, error) {
+func (g Giving) Write(ctx context.Context, store *sqlite.Store, ids []string, path string) ([]string, error) {
 	switch {
 	case len(ids) == 1:
-		b, _, err := g.bundle(ctx, store, ids[0])
+		b, _, err := g.Bundle(ctx, store, ids[0])
 		if err != nil {
 			return nil, err
 		}
@@ -77,9 +77,9 @@ func (g giving) write(ctx context.Context, store *sqlite.Store, ids []string, pa
 		if isJSON(path) {
 			write = func(w io.Writer, b cases.Bundle) error { return exchange.WriteCase(w, b.Case) }
 		}
-		return []string{path}, writeFile(path, func(f *os.File) error { return write(f, b) })
+		return []string{path}, WriteFile(path, func(f *os.File) error { return write(f, b) })
 	case isJSON(path):
-		return nil, fmt.Errorf("%s: %w", path, errNeedsZip)
+		return nil, fmt.Errorf("%s: %w", path, ErrNeedsZip)
 	}
 	var files []string
 	for part := 0; len(ids) > 0; part++ {
@@ -93,13 +93,13 @@ func (g giving) write(ctx context.Context, store *sqlite.Store, ids []string, pa
 	return files, nil
 }
 
-func (g giving) collection(ctx context.Context, store *sqlite.Store, ids []string, path string) error {
-	return writeFile(path, func(f *os.File) error {
+func (g Giving) collection(ctx context.Context, store *sqlite.Store, ids []string, path string) error {
+	return WriteFile(path, func(f *os.File) error {
 		_, err := exchange.WriteCollection(f, func() (cases.Bundle, error) {
 			if len(ids) == 0 {
 				return cases.Bundle{}, io.EOF
 			}
-			b, _, err := g.bundle(ctx, store, ids[0])
+			b, _, err := g.Bundle(ctx, store, ids[0])
 			ids = ids[1:]
 			return b, err
 		})
@@ -118,9 +118,9 @@ func partName(path string, part int) string {
 	return fmt.Sprintf("%s-%d%s", strings.TrimSuffix(path, ending), part+1, ending)
 }
 
-// writeTable writes the lines of a query as CSV.
-func writeTable(ctx context.Context, store *sqlite.Store, q cases.Query, path string) error {
-	return writeFile(path, func(f *os.File) error {
+// WriteTable writes the lines of a query as CSV.
+func WriteTable(ctx context.Context, store *sqlite.Store, q cases.Query, path string) error {
+	return WriteFile(path, func(f *os.File) error {
 		t, err := exchange.NewTable(f, [7]string{"id", "opened", "title", "vehicle", "layout", "cause", "changed"})
 		if err != nil {
 			return err
@@ -138,8 +138,8 @@ func writeTable(ctx context.Context, store *sqlite.Store, q cases.Query, path st
 	})
 }
 
-// idsOf are all cases of a query.
-func idsOf(ctx context.Context, store *sqlite.Store, q cases.Query) ([]string, error) {
+// IDsOf are all cases of a query.
+func IDsOf(ctx context.Context, store *sqlite.Store, q cases.Query) ([]string, error) {
 	var ids []string
 	q.Limit = 1000
 	for q.Offset = 0; ; q.Offset += q.Limit {
@@ -156,8 +156,8 @@ func idsOf(ctx context.Context, store *sqlite.Store, q cases.Query) ([]string, e
 	}
 }
 
-// listed are the words between commas.
-func listed(text string) []string {
+// Listed are the words between commas, as Hide has them.
+func Listed(text string) []string {
 	var out []string
 	for _, w := range strings.Split(text, ",") {
 		if w = strings.TrimSpace(w); w != "" {

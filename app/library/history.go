@@ -1,4 +1,4 @@
-package main
+package library
 
 import (
 	"context"
@@ -9,8 +9,8 @@ import (
 	"loopbook/cases/sqlite"
 )
 
-// shopHistory gathers what the notebook's own cases say.
-func shopHistory(ctx context.Context, store *sqlite.Store) (experience.History, error) {
+// History gathers what the notebook's own cases say.
+func History(ctx context.Context, store *sqlite.Store) (experience.History, error) {
 	t := experience.NewTally()
 	if err := store.EachDigest(ctx, t.Look); err != nil {
 		return experience.History{}, err
@@ -18,7 +18,7 @@ func shopHistory(ctx context.Context, store *sqlite.Store) (experience.History, 
 	return t.History(), nil
 }
 
-// searchFor is the search that finds the closed cases of a number.
-func searchFor(where []cases.Condition) string {
+// SearchFor is the search that finds the closed cases of a number.
+func SearchFor(where []cases.Condition) string {
 	return query.Write(append([]cases.Condition{{Field: cases.ByStage, Words: []string{cases.StageClosed}}}, where...))
 }

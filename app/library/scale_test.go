@@ -1,4 +1,4 @@
-package main
+package library
 
 import (
 	"context"
@@ -6,6 +6,9 @@ import (
 	"path/filepath"
 	"strings"
 	"testing"
+	"time"
+
+	"loopbook/cases/query"
 )
 
 var notebooks = flag.String("notebooks", "", "notebooks to measure, with commas between")
@@ -18,40 +21,36 @@ func BenchmarkLibrary(b *testing.B) {
 	}
 	ctx := context.Background()
 	for _, path := range strings.Split(*notebooks, ",") {
-		store, err := openNotebook(ctx, path)
+		store, err := Open(ctx, path)
 		if err != nil {
 			b.Fatal(err)
 		}
-		q, err := parseQuery("stage:closed code:P0128")
-		if err != nil {
-			b.Fatal(err)
-		}
-		page, err := store.Search(ctx, q)
+		page, err := store.Search(ctx, query.Parse("stage:closed code:P0128", time.Local).Query)
 		if err != nil || page.Total == 0 {
 			b.Fatal(page.Total, err)
 		}
 		name := strings.TrimSuffix(filepath.Base(path), ".db")
 		b.Run(name+"/similar", func(b *testing.B) {
 			for i := 0; i < b.N; i++ {
-				if _, err := findAlike(ctx, store, page.Items[i%len(page.Items)].ID); err != nil {
+				if _, err := Alike(ctx, store, page.Items[i%len(page.Items)].ID); err != nil {
 					b.Fatal(err)
 				}
 			}
 		})
 		b.Run(name+"/history", func(b *testing.B) {
 			for i := 0; i < b.N; i++ {
-				if _, err := shopHistory(ctx, store); err != nil {
+				if _, err := History(ctx, store); err != nil {
 					b.Fatal(err)
 				}
 			}
 		})
 		b.Run(name+"/history, the first of a start", func(b *testing.B) {
 			for i := 0; i < b.N; i++ {
-				fresh, err := openNotebook(ctx, path)
+				fresh, err := Open(ctx, path)
 				if err != nil {
 					b.Fatal(err)
 				}
-				if _, err := shopHistory(ctx, fresh); err != nil {
+				if _, err := History(ctx, fresh); err != nil {
 					b.Fatal(err)
 				}
 				fresh.Close()
