@@ -7,6 +7,7 @@ import (
 	"flag"
 	"fmt"
 
+	"loopbook/app/mind"
 	"loopbook/cases"
 	"loopbook/cases/diagnosis"
 	"loopbook/cases/evidence"
@@ -39,11 +40,11 @@ func analyse(ctx context.Context, c console, args []string) error {
 	if err != nil {
 		return usagef("--%v", err)
 	}
-	m, err := newMind()
+	m, err := mind.New()
 	if err != nil {
 		return err
 	}
-	m.crowds.Draws = *draws
+	m.Crowds.Draws = *draws
 	out := json.NewEncoder(c.out)
 	out.SetEscapeHTML(false)
 	var faults []error
@@ -53,12 +54,12 @@ func analyse(ctx context.Context, c console, args []string) error {
 			faults = append(faults, err)
 			continue
 		}
-		if err := m.gather(ctx, &b.Case, m.asked(&b.Case), nil); err != nil { // answered without temperatures
+		if err := m.Gather(ctx, &b.Case, m.Asked(&b.Case), nil); err != nil { // answered without temperatures
 			faults = append(faults, fmt.Errorf("%s: %w", file, err))
 		}
-		t := m.think(&b.Case, prior)
-		answer := evidence.Document(&b.Case, t.found)
-		diagnosis.Fill(&answer, t.ranking, t.next, t.beside)
+		t := m.Think(&b.Case, prior)
+		answer := evidence.Document(&b.Case, t.Found)
+		diagnosis.Fill(&answer, t.Ranking, t.Next, t.Beside)
 		if err := out.Encode(answer); err != nil {
 			return err
 		}

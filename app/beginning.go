@@ -16,7 +16,7 @@ func (w *window) begin(check string, at diagram.Point) {
 	switch round, walk := walkOf(check); {
 	case check == likelihood.HosePoint:
 		w.tabs.SelectIndex(hoseMapTab)
-		kit.Focus(w.hosemap.Read(judgedRound(w.desk.judging.now.grounds.plan, -1), at))
+		kit.Focus(w.hosemap.Read(judgedRound(w.desk.judging.now.grounds.Plan, -1), at))
 	case check == likelihood.WarmUp:
 		w.tabs.SelectIndex(warmUpTab)
 		kit.Focus(w.warmup.First())

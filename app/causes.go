@@ -3,6 +3,7 @@ package main
 import (
 	"math"
 
+	"loopbook/app/mind"
 	"loopbook/app/ui/causes"
 	"loopbook/app/ui/kit"
 	"loopbook/cases"
@@ -22,14 +23,14 @@ func causesOf(d *desk) causes.Data {
 	if a.c == nil {
 		return out
 	}
-	for _, c := range a.thought.ranking.Causes {
+	for _, c := range a.thought.Ranking.Causes {
 		out.Causes = append(out.Causes, causes.Cause{Cause: c.Cause, Probability: c.Probability})
 	}
 	out.Case, out.Verdict = a.c.ID, d.c.Verdict.Cause
-	out.Chosen, out.Blank = a.chosen.Cause, a.thought.ranking.Blank
+	out.Chosen, out.Blank = a.chosen.Cause, a.thought.Ranking.Blank
 	out.For, out.Against = reasonLines(a.chosen.For, d.units), reasonLines(a.chosen.Against, d.units)
 	out.Checks = checkLines(a.thought, roundToRead(a), d.units)
-	out.Beside = besideLine(a.thought.beside, d.units)
+	out.Beside = besideLine(a.thought.Beside, d.units)
 	out.Next, _ = nextStep(&d.c)
 	out.Basis, out.Standing = basisOf(a), standingOf(a)
 	putBeside(d, &out, a)
@@ -51,12 +52,12 @@ func reasonLines(reasons []diagnosis.Reason, u units.Set) []causes.Reason {
 // mostPoints of hoses are named among the next checks.
 const mostPoints = 4
 
-func checkLines(t thought, round string, u units.Set) []causes.Check {
-	doubt := t.ranking.Doubt()
-	out := make([]causes.Check, 0, len(t.next))
+func checkLines(t mind.Thought, round string, u units.Set) []causes.Check {
+	doubt := t.Ranking.Doubt()
+	out := make([]causes.Check, 0, len(t.Next))
 	points, told := 0, map[string]bool{}
-	for _, c := range t.next {
-		if b := t.beside; b != nil && len(b.Next) > 0 && b.Next[0].Check.Check == c.Check.Check {
+	for _, c := range t.Next {
+		if b := t.Beside; b != nil && len(b.Next) > 0 && b.Next[0].Check.Check == c.Check.Check {
 			continue // it stands with the second fault
 		}
 		line := checkLine(c, u)
@@ -102,7 +103,7 @@ func besideLine(b *diagnosis.Beside, u units.Set) *causes.Beside {
 
 // roundToRead is the name of the round in which a hose is read next; "" where there is none.
 func roundToRead(a answer) string {
-	i := judgedRound(a.grounds.plan, -1)
+	i := judgedRound(a.grounds.Plan, -1)
 	if i < 0 {
 		return ""
 	}
@@ -119,7 +120,7 @@ func standingOf(a answer) string {
 
 // basisOf tells what the causes were weighed from.
 func basisOf(a answer) string {
-	r, f := a.thought.ranking, a.thought.found
+	r, f := a.thought.Ranking, a.thought.Found
 	if r.Blank {
 		return kit.L("window.causes.no-basis")
 	}
@@ -163,11 +164,11 @@ func logsOf(c *cases.Case, stage cases.Stage) int {
 // anything to judge by.
 func likelyOf(d *desk) []kit.Likely {
 	a := d.judging.answer
-	if a.c == nil || a.thought.ranking.Blank {
+	if a.c == nil || a.thought.Ranking.Blank {
 		return nil
 	}
 	var out []kit.Likely
-	for _, c := range a.thought.ranking.Causes[:3] {
+	for _, c := range a.thought.Ranking.Causes[:3] {
 		out = append(out, kit.Likely{Name: c.Cause.Name(), Chance: c.Probability})
 	}
 	return out
@@ -181,14 +182,14 @@ func putBeside(d *desk, out *causes.Data, a answer) {
 		out.Compare = kit.L("window.causes.no-layout")
 		return
 	}
-	round := judgedRound(a.grounds.plan, d.round)
-	for _, i := range a.grounds.plan.Rounds {
+	round := judgedRound(a.grounds.Plan, d.round)
+	for _, i := range a.grounds.Plan.Rounds {
 		out.Rounds = append(out.Rounds, causes.Round{Index: i, Name: kit.RoundName(a.c.Rounds[i], i)})
 	}
 	out.Round = round
-	state := picture.State(l, a.c, a.thought.found, round, d.by())
+	state := picture.State(l, a.c, a.thought.Found, round, d.by())
 	ghosts := picture.Ghosts(l, state, func(at diagram.Point) (evidence.Range, bool) {
-		return diagnosis.Would(a.c, a.grounds.plan, a.crowd, a.chosen.Cause, round, at)
+		return diagnosis.Would(a.c, a.grounds.Plan, a.crowd, a.chosen.Cause, round, at)
 	}, d.by())
 	out.Ghosts = drawing.DrawGhosts(l, state, ghosts)
 	out.Compare = compared(d, l, ghosts, a)

@@ -31,7 +31,7 @@ func waiting(t *testing.T, c cases.Case) (d *desk, runAll func()) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	d.mind.crowds.Draws = 2
+	d.mind.Crowds.Draws = 2
 	d.told = func(err error) { t.Error(err) }
 	d.load(id)
 	return d, func() {

@@ -6,6 +6,7 @@ import (
 	"fmt"
 	"time"
 
+	"loopbook/app/mind"
 	"loopbook/cases"
 	"loopbook/cases/evidence"
 	"loopbook/cases/sqlite"
@@ -19,7 +20,7 @@ import (
 type desk struct {
 	ctx     context.Context
 	store   *sqlite.Store
-	mind    *mind
+	mind    *mind.Mind
 	judging *judging
 	apart   Apart
 	units   units.Set
@@ -44,7 +45,7 @@ type desk struct {
 type slip struct{ text, why string }
 
 func newDesk(ctx context.Context, store *sqlite.Store, apart Apart) (*desk, error) {
-	m, err := newMind()
+	m, err := mind.New()
 	if err != nil {
 		return nil, err
 	}
@@ -53,7 +54,7 @@ func newDesk(ctx context.Context, store *sqlite.Store, apart Apart) (*desk, erro
 		changed: func() {}, kept: func() {}, told: func(error) {},
 	}
 	d.judging.gathered = func() {
-		d.found = d.mind.analyst.Analyse(&d.c) // by the model's ranges now
+		d.found = d.mind.Analyst.Analyse(&d.c) // by the model's ranges now
 		d.changed()
 	}
 	return d, nil
@@ -97,7 +98,7 @@ func (d *desk) close() {
 // round.
 func (d *desk) take(c cases.Case, slips map[diagram.Point]slip) {
 	d.c, d.slips = c, slips
-	d.found = d.mind.analyst.Analyse(&d.c)
+	d.found = d.mind.Analyst.Analyse(&d.c)
 	d.round = min(max(d.round, -1), len(c.Rounds)-1)
 	if d.round < 0 && len(c.Rounds) > 0 {
 		d.round = 0

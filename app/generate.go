@@ -7,6 +7,7 @@ import (
 	"time"
 
 	"loopbook/app/library"
+	"loopbook/app/mind"
 	"loopbook/cases"
 	"loopbook/cases/invented"
 	"loopbook/cases/sqlite"
@@ -53,12 +54,12 @@ type generator struct {
 	seed int64
 	n    int
 	shop *invented.Shop
-	mind *mind
+	mind *mind.Mind
 }
 
 // newGenerator invents n cases that end today.
 func newGenerator(seed int64, n int) (*generator, error) {
-	m, err := newMind()
+	m, err := mind.New()
 	if err != nil {
 		return nil, err
 	}
@@ -104,7 +105,7 @@ func (g *generator) batch(at int) batch {
 	for i := range list {
 		g.shop.Dress(&list[i])
 		b.bundles[i].Case = list[i]
-		b.guesses[i] = g.mind.guess(list[i])
+		b.guesses[i] = g.mind.Guess(list[i])
 	}
 	return b
 }

@@ -1,6 +1,7 @@
 package main
 
 import (
+	"loopbook/app/mind"
 	"loopbook/cases"
 )
 
@@ -12,8 +13,8 @@ func (d *desk) remember(before, after cases.Case) {
 	if verdict == "" || verdict == before.Verdict.Cause || a.c == nil || a.c.ID != after.ID {
 		return
 	}
-	if r := a.thought.ranking; !r.Blank && r.Stage == cases.BeforeRepair {
-		if err := d.store.SetGuess(d.ctx, after.ID, verdict, guessOf(r, verdict)); err != nil {
+	if r := a.thought.Ranking; !r.Blank && r.Stage == cases.BeforeRepair {
+		if err := d.store.SetGuess(d.ctx, after.ID, verdict, mind.GuessOf(r, verdict)); err != nil {
 			d.told(err)
 		}
 	}

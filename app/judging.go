@@ -3,9 +3,9 @@ package main
 import (
 	"context"
 	"errors"
-	"fmt"
 	"math"
 
+	"loopbook/app/mind"
 	"loopbook/cases"
 	"loopbook/cases/diagnosis"
 	"loopbook/cases/evidence"
@@ -20,7 +20,7 @@ import (
 // Nobody is to see the answer wander: until all of the crowd is there the last one is held. A case
 // that has none is answered without the model, and once more by the crowd's first cars.
 type judging struct {
-	mind  *mind
+	mind  *mind.Mind
 	apart Apart
 	prior diagnosis.Prior
 
@@ -43,8 +43,8 @@ type judging struct {
 
 // basis is what an answer is weighed from.
 type basis struct {
-	c       *cases.Case // a copy that nobody changes; nil: no case
-	grounds grounds     // of the stage that causes are asked of
+	c       *cases.Case  // a copy that nobody changes; nil: no case
+	grounds mind.Grounds // of the stage that causes are asked of
 	crowd   *ensemble.Ensemble
 }
 
@@ -52,7 +52,7 @@ type basis struct {
 type answer struct {
 	basis
 	standing standing
-	thought  thought
+	thought  mind.Thought
 	chosen   diagnosis.Ranked
 }
 
@@ -70,7 +70,7 @@ const (
 // half a second.
 const firstDraws = 40
 
-func newJudging(m *mind, apart Apart) *judging {
+func newJudging(m *mind.Mind, apart Apart) *judging {
 	return &judging{mind: m, apart: apart, cancel: func() {}, changed: func() {}, progressed: func() {}, gathered: func() {}}
 }
 
@@ -87,15 +87,15 @@ func (j *judging) judge(c cases.Case, found evidence.Findings) error {
 	if s := j.settled.c; s != nil && s.Loop.Layout != own.Loop.Layout {
 		j.settled = basis{}
 	}
-	j.now.c, j.now.grounds = &own, groundsOf(&own, found, diagnosis.StageOf(&own))
-	key := crowdsKey(&own, j.now.grounds)
+	j.now.c, j.now.grounds = &own, mind.GroundsOf(&own, found, diagnosis.StageOf(&own))
+	key := mind.CrowdsKey(&own, j.now.grounds)
 	if key == j.key {
 		j.weigh()
 		return nil
 	}
 	j.cancel()
 	j.key, j.now.crowd, j.drawn, j.failed = key, nil, 0, nil
-	j.whole, j.ranged = false, j.mind.ranged(&own, j.now.grounds)
+	j.whole, j.ranged = false, j.mind.Ranged(&own, j.now.grounds)
 	j.weigh() // first: simulating takes all cores
 	j.gather()
 	return nil
@@ -108,19 +108,6 @@ func (j *judging) stop() {
 	j.turn++
 	j.now, j.settled, j.answer, j.chosen, j.key, j.failed = basis{}, basis{}, answer{}, "", "", nil
 	j.whole, j.ranged = true, true
-}
-
-// crowdsKey names the crowds that gather simulates for a case.
-func crowdsKey(c *cases.Case, g grounds) string {
-	plans := g.plans()
-	if p, ok := otherPlan(c, g.plan.Stage); ok {
-		plans = append(plans, p)
-	}
-	key := ""
-	for _, p := range plans {
-		key += fmt.Sprintf("%s %s\n", p.Stage, p.Setting.Key())
-	}
-	return key
 }
 
 // gather simulates the crowds, those of healthy cars first: they take a moment, and
@@ -137,10 +124,10 @@ func (j *judging) gather() {
 		})
 	}
 	j.apart.Start(func() {
-		err := j.mind.gatherRanges(ctx, now.c, now.grounds)
+		err := j.mind.GatherRanges(ctx, now.c, now.grounds)
 		if err == nil {
 			tell(j.haveRanges)
-			err = j.mind.gather(ctx, now.c, now.grounds, func(rounds *ensemble.Ensemble, part float64) {
+			err = j.mind.Gather(ctx, now.c, now.grounds, func(rounds *ensemble.Ensemble, part float64) {
 				tell(func() {
 					j.drawn = part
 					j.haveFirst(rounds)
@@ -174,7 +161,7 @@ func (j *judging) end(err error) {
 	if err != nil && !errors.Is(err, context.Canceled) {
 		j.failed = err
 	}
-	j.whole, j.now.crowd = true, j.mind.crowd(j.now.grounds)
+	j.whole, j.now.crowd = true, j.mind.Crowd(j.now.grounds)
 	j.haveRanges() // by the trade's table, where the loop can't be simulated
 	j.weigh()
 }
@@ -194,8 +181,8 @@ func (j *judging) weigh() {
 		how = firstCars
 	}
 	j.apart.Start(func() {
-		a := answer{basis: from, standing: how, thought: j.mind.weigh(from.c, from.grounds, from.crowd, prior)}
-		a.chosen = reasonsOf(a.thought.ranking, chosen)
+		a := answer{basis: from, standing: how, thought: j.mind.Weigh(from.c, from.grounds, from.crowd, prior)}
+		a.chosen = reasonsOf(a.thought.Ranking, chosen)
 		j.apart.Do(func() {
 			if turn == j.turn {
 				j.answer = a

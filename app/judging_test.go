@@ -1,12 +1,11 @@
 package main
 
 import (
-	"context"
 	"fmt"
-	"reflect"
 	"strings"
 	"testing"
 
+	"loopbook/app/mind"
 	"loopbook/cases"
 	"loopbook/diagram"
 )
@@ -26,11 +25,11 @@ func inPlace(do func()) { do() }
 // newJudge judges by a crowd of few cars.
 func newJudge(t *testing.T, apart Apart) *judging {
 	t.Helper()
-	m, err := newMind()
+	m, err := mind.New()
 	if err != nil {
 		t.Fatal(err)
 	}
-	m.crowds.Draws = 2
+	m.Crowds.Draws = 2
 	return newJudging(m, apart)
 }
 
@@ -43,7 +42,7 @@ func warmIdle(housing diagram.Celsius) cases.Case {
 
 func judgeNow(t *testing.T, j *judging, c cases.Case) {
 	t.Helper()
-	if err := j.judge(c, j.mind.analyst.Analyse(&c)); err != nil {
+	if err := j.judge(c, j.mind.Analyst.Analyse(&c)); err != nil {
 		t.Fatal(err)
 	}
 }
@@ -53,15 +52,15 @@ func TestATypedTemperatureOnlyReweighs(t *testing.T) {
 	j := newJudge(t, rightAway())
 	j.gathered = func() { gathered++ }
 	judgeNow(t, j, warmIdle(90))
-	if j.answer.crowd == nil || j.answer.thought.ranking.Draws != 2 || j.progress() != "" {
-		t.Fatalf("judged by %d draws, %q; want the whole crowd of 2", j.answer.thought.ranking.Draws, j.progress())
+	if j.answer.crowd == nil || j.answer.thought.Ranking.Draws != 2 || j.progress() != "" {
+		t.Fatalf("judged by %d draws, %q; want the whole crowd of 2", j.answer.thought.Ranking.Draws, j.progress())
 	}
-	before := j.answer.thought.ranking.Causes
+	before := j.answer.thought.Ranking.Causes
 	judgeNow(t, j, warmIdle(55))
 	if gathered != 1 {
 		t.Errorf("the crowd was simulated %d times for two temperatures, want once", gathered)
 	}
-	if after := j.answer.thought.ranking.Causes; after[0].Probability == before[0].Probability {
+	if after := j.answer.thought.Ranking.Causes; after[0].Probability == before[0].Probability {
 		t.Errorf("another temperature left %+v first", after[0])
 	}
 	cold := warmIdle(55)
@@ -108,7 +107,7 @@ func TestReasonsAreOfTheCauseThatIsChosen(t *testing.T) {
 	if got := j.answer.chosen.Cause; got != "pump-weak" {
 		t.Errorf("reasons are of %q, want pump-weak", got)
 	}
-	if n := len(j.answer.thought.ranking.Causes); n != len(cases.Words[cases.Cause]()) {
+	if n := len(j.answer.thought.Ranking.Causes); n != len(cases.Words[cases.Cause]()) {
 		t.Errorf("the ranking has %d causes left", n)
 	}
 }
@@ -134,7 +133,7 @@ func TestAFewConfirmedCasesDontCountUnasked(t *testing.T) {
 func TestWithoutALayoutTheComplaintCounts(t *testing.T) {
 	j := newJudge(t, rightAway())
 	judgeNow(t, j, cases.Case{ID: "A", Complaint: cases.Complaint{Symptoms: []cases.Symptom{"overheats-idle"}}})
-	if r := j.answer.thought.ranking; r.Blank || r.Stage != cases.BeforeRepair {
+	if r := j.answer.thought.Ranking; r.Blank || r.Stage != cases.BeforeRepair {
 		t.Errorf("blank: %t, stage %q", r.Blank, r.Stage)
 	}
 }
@@ -148,7 +147,7 @@ func (q *queue) next() {
 
 func order(a answer) string {
 	var out []string
-	for _, c := range a.thought.ranking.Causes {
+	for _, c := range a.thought.Ranking.Causes {
 		out = append(out, string(c.Cause))
 	}
 	return strings.Join(out, " ")
@@ -165,8 +164,8 @@ func TestCausesStandStillUntilAllCarsAreThere(t *testing.T) {
 		t.Fatalf("%d things are under way, want the first answer and the cars", len(q))
 	}
 	q.next()
-	if a := j.answer; a.standing != noCars || a.thought.ranking.Draws != 0 {
-		t.Fatalf("the first answer is %q, by %d draws; want one without cars", a.standing, a.thought.ranking.Draws)
+	if a := j.answer; a.standing != noCars || a.thought.Ranking.Draws != 0 {
+		t.Fatalf("the first answer is %q, by %d draws; want one without cars", a.standing, a.thought.Ranking.Draws)
 	}
 	first, changes := order(j.answer), 0
 	j.changed = func() { changes++ }
@@ -175,8 +174,8 @@ func TestCausesStandStillUntilAllCarsAreThere(t *testing.T) {
 		t.Errorf("the answer changed %d times while the cars were simulated", changes)
 	}
 	q.next()
-	if a := j.answer; a.standing != byAll || a.thought.ranking.Draws != 2 || changes != 1 {
-		t.Fatalf("the answer is %q, by %d draws, after %d changes", a.standing, a.thought.ranking.Draws, changes)
+	if a := j.answer; a.standing != byAll || a.thought.Ranking.Draws != 2 || changes != 1 {
+		t.Fatalf("the answer is %q, by %d draws, after %d changes", a.standing, a.thought.Ranking.Draws, changes)
 	}
 	whole, cold := order(j.answer), warmIdle(55)
 	air := diagram.Celsius(-10)
@@ -201,10 +200,10 @@ func TestCausesStandStillUntilAllCarsAreThere(t *testing.T) {
 // soon enough to be of use, and the whole crowd may take some.
 func TestACaseIsFirstAnsweredByTheFirstCars(t *testing.T) {
 	j := newJudge(t, rightAway())
-	j.mind.crowds.Draws = 3 * firstDraws / 2
+	j.mind.Crowds.Draws = 3 * firstDraws / 2
 	var got []string
 	j.changed = func() {
-		got = append(got, fmt.Sprint(j.answer.standing, " ", j.answer.thought.ranking.Draws))
+		got = append(got, fmt.Sprint(j.answer.standing, " ", j.answer.thought.Ranking.Draws))
 	}
 	judgeNow(t, j, warmIdle(55))
 	want := fmt.Sprint([]string{"no-cars 0", fmt.Sprint("first-cars ", firstDraws), fmt.Sprint("by-all ", 3*firstDraws/2)})
@@ -219,27 +218,5 @@ func TestACaseIsFirstAnsweredByTheFirstCars(t *testing.T) {
 	want = fmt.Sprint([]string{fmt.Sprint("held ", 3*firstDraws/2), fmt.Sprint("by-all ", 3*firstDraws/2)})
 	if fmt.Sprint(got) != want {
 		t.Errorf("in other weather answered %v, want %v", got, want)
-	}
-}
-
-// What is expected at the hoses comes with the healthy cars, once and for good: the
-// whole crowd holds the same ones.
-func TestRangesStayOnceTheyAreThere(t *testing.T) {
-	m, err := newMind()
-	if err != nil {
-		t.Fatal(err)
-	}
-	m.crowds.Draws = 4
-	c := warmIdle(90)
-	g := m.asked(&c)
-	if err := m.gatherRanges(context.Background(), &c, g); err != nil {
-		t.Fatal(err)
-	}
-	early := m.analyst.Analyse(&c).Rounds[0].Expected
-	if err := m.gather(context.Background(), &c, g, nil); err != nil {
-		t.Fatal(err)
-	}
-	if whole := m.analyst.Analyse(&c).Rounds[0].Expected; len(early) == 0 || !reflect.DeepEqual(early, whole) {
-		t.Errorf("with healthy cars %v, with all %v", early, whole)
 	}
 }

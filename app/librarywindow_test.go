@@ -31,7 +31,7 @@ func withDemo(t *testing.T) *window {
 		t.Fatal(err)
 	}
 	w.use(w.desk.store)
-	w.trains.coach.mind.crowds.Draws = 2
+	w.trains.coach.Mind.Crowds.Draws = 2
 	return w
 }
 
@@ -169,7 +169,7 @@ func TestSimulatedCasesOfEachDifficulty(t *testing.T) {
 			t.Errorf("no %s car was found", how)
 			continue
 		}
-		p := w.trains.coach.mind.guess(c).TruthP
+		p := w.trains.coach.Mind.Guess(c).TruthP
 		if how == view.Easy && p < 0.5 || how == view.Hard && p > 0.5 {
 			t.Errorf("of a %s car the truth is held %g likely", how, p)
 		}

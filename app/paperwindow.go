@@ -19,6 +19,7 @@ import (
 	"fyne.io/fyne/v2/storage"
 
 	"loopbook/app/library"
+	"loopbook/app/mind"
 	"loopbook/app/ui/kit"
 	"loopbook/app/ui/papers"
 	"loopbook/cases"
@@ -138,10 +139,10 @@ func (p *paperWindow) material(ctx context.Context, choice papers.Choice) (m rep
 		b.Files, err = library.Contents(ctx, p.w.desk.store, p.files)
 	}
 	if err == nil {
-		b, err = paperBundle(b, choice.Kind, choice.Named)
+		b, err = mind.PaperBundle(b, choice.Kind, choice.Named)
 	}
 	if err == nil {
-		m, err = p.w.desk.mind.material(ctx, b)
+		m, err = p.w.desk.mind.Material(ctx, b)
 	}
 	m.Revision = p.revision
 	if !anonymous {

@@ -7,12 +7,13 @@ import (
 	"image"
 	"image/color"
 	"image/jpeg"
-	"loopbook/app/library"
 	"os"
 	"path/filepath"
 	"slices"
 	"strings"
 	"testing"
+
+	"loopbook/app/library"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/storage"

@@ -230,7 +230,7 @@ func fortyPhotos(b *testing.B) (w *window, id string) {
 		b.Fatal(err)
 	}
 	b.Cleanup(func() { w.desk.store.Close() })
-	w.desk.mind.crowds.Draws = 2
+	w.desk.mind.Crowds.Draws = 2
 	return w, ids[0]
 }
 
@@ -255,7 +255,7 @@ func BenchmarkFortyPhotosOfTheNotebook(b *testing.B) {
 	if err != nil {
 		b.Fatal(err)
 	}
-	m, err := w.desk.mind.material(ctx, cases.Bundle{Case: c})
+	m, err := w.desk.mind.Material(ctx, cases.Bundle{Case: c})
 	if err != nil {
 		b.Fatal(err)
 	}

@@ -5,6 +5,7 @@ import (
 	"math"
 	"strings"
 
+	"loopbook/app/mind"
 	"loopbook/app/ui/kit"
 	view "loopbook/app/ui/practice"
 	"loopbook/cases"
@@ -20,7 +21,7 @@ func (w *window) sessionData() view.Session {
 	p := w.trains
 	s := p.session
 	c := s.Seen()
-	found := p.coach.mind.analyst.Analyse(&c)
+	found := p.coach.Mind.Analyst.Analyse(&c)
 	d := view.Session{
 		Place: p.place(), Title: kit.L("window.practice.case"), Complaint: complaintWords(c, w),
 		Spent: kit.L("window.practice.spent", minutesText(s.Minutes())),
@@ -128,7 +129,7 @@ func (w *window) itemSays(c cases.Case, i practice.Item) string {
 	case practice.Dash:
 		return dashWords(c.Rounds[i.At], w)
 	case practice.Log:
-		found := w.trains.coach.mind.analyst.Analyse(&c)
+		found := w.trains.coach.Mind.Analyst.Analyse(&c)
 		if i.At >= len(found.WarmUps) {
 			return ""
 		}
@@ -164,7 +165,7 @@ func dashWords(r cases.Round, w *window) string {
 }
 
 // resultData explains an answer.
-func (w *window) resultData(s *practice.Session, score practice.Score, named cases.Cause, confidence float64, beliefs []belief, own way) view.Result {
+func (w *window) resultData(s *practice.Session, score practice.Score, named cases.Cause, confidence float64, beliefs []mind.Belief, own mind.Way) view.Result {
 	d := view.Result{Good: score.Right, Steps: stepWords(s.Whole(), beliefs), Own: stepWords(s.Whole(), own.Steps), Lesson: s.Whole().Lesson}
 	d.Head = kit.L("window.practice.was", s.Truth().Name())
 	d.Score = []string{
@@ -184,7 +185,7 @@ func (w *window) resultData(s *practice.Session, score practice.Score, named cas
 	return d
 }
 
-func stepWords(c cases.Case, beliefs []belief) []view.Step {
+func stepWords(c cases.Case, beliefs []mind.Belief) []view.Step {
 	var out []view.Step
 	for n, b := range beliefs {
 		step := view.Step{Name: kit.L("window.practice.at-first"), Truth: b.TruthP, First: kit.L("window.practice.believes", kit.Chance(b.TruthP), b.First.Name())}

@@ -6,6 +6,7 @@ import (
 
 	"fyne.io/fyne/v2"
 
+	"loopbook/app/mind"
 	"loopbook/app/ui/kit"
 	"loopbook/cases"
 	"loopbook/cases/practice"
@@ -22,10 +23,10 @@ func (w *window) answerPractice(named cases.Cause, confidence float64) {
 	answered := s.Copy()
 	w.practice.Tell(kit.L("window.practice.judging"))
 	w.start(func() {
-		beliefs, err := p.coach.replay(w.ctx, answered)
+		beliefs, err := p.coach.Replay(w.ctx, answered)
 		if err == nil && own == nil {
-			var made way
-			made, err = p.coach.ownWay(w.ctx, s.Whole())
+			var made mind.Way
+			made, err = p.coach.OwnWay(w.ctx, s.Whole())
 			own = &made
 		}
 		fyne.Do(func() {

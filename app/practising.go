@@ -9,6 +9,7 @@ import (
 
 	"fyne.io/fyne/v2"
 
+	"loopbook/app/mind"
 	"loopbook/app/ui/kit"
 	view "loopbook/app/ui/practice"
 	"loopbook/cases"
@@ -19,21 +20,21 @@ import (
 
 // practising is who practises on what, and the trainer's choice of a class.
 type practising struct {
-	coach   *coach
+	coach   *mind.Coach
 	session *practice.Session
-	shown   int      // round of the drawing
-	class   string   // that is gone through; empty: none
-	queue   []string // its cases still to come
-	of      int      // how many it has that can be practised
-	chosen  string   // class that the trainer looks at
-	own     *way     // the program's own; nil while it is reckoned
-	trainer bool     // the trainer's half is in sight
-	judging bool     // an answer is given and being judged
+	shown   int       // round of the drawing
+	class   string    // that is gone through; empty: none
+	queue   []string  // its cases still to come
+	of      int       // how many it has that can be practised
+	chosen  string    // class that the trainer looks at
+	own     *mind.Way // the program's own; nil while it is reckoned
+	trainer bool      // the trainer's half is in sight
+	judging bool      // an answer is given and being judged
 	cancel  context.CancelFunc
 }
 
 func (w *window) makePractice() error {
-	k, err := newCoach(w.tables)
+	k, err := mind.NewCoach(w.tables)
 	if err != nil {
 		return err
 	}
@@ -68,7 +69,7 @@ func (w *window) isKept(id string) bool {
 
 // practiseOn begins a session. The program goes its own way meanwhile.
 func (w *window) practiseOn(c cases.Case, class string, queue []string) {
-	s, err := practice.Begin(c, w.trains.coach.costs)
+	s, err := practice.Begin(c, w.trains.coach.Costs)
 	if err != nil {
 		w.tell(err)
 		return
@@ -80,7 +81,7 @@ func (w *window) practiseOn(c cases.Case, class string, queue []string) {
 	w.practice.Begin(w.sessionData())
 	w.showRail()
 	w.start(func() {
-		own, err := p.coach.ownWay(ctx, c)
+		own, err := p.coach.OwnWay(ctx, c)
 		fyne.Do(func() {
 			if ctx.Err() == nil && err == nil {
 				p.own = &own
@@ -133,7 +134,7 @@ func (w *window) practiseClass(name string) {
 func (w *window) toPractise(id string) (cases.Case, bool) {
 	c, err := w.desk.store.Get(w.ctx, id)
 	if err == nil {
-		_, err = practice.Begin(c, w.trains.coach.costs)
+		_, err = practice.Begin(c, w.trains.coach.Costs)
 	}
 	return c, err == nil
 }
@@ -194,14 +195,14 @@ func (w *window) buyEvidence(number int) {
 
 // simulated is a car of the plain model with that difficulty: how likely the program
 // holds the truth, all evidence at hand but the simulation of its loop.
-func simulated(k *coach, seed int64, how view.Difficulty) (cases.Case, bool) {
+func simulated(k *mind.Coach, seed int64, how view.Difficulty) (cases.Case, bool) {
 	const tries = 60
 	r := rand.New(rand.NewSource(seed))
 	for range tries {
 		c := oneInvented(r.Int63())
-		p := k.mind.guess(c).TruthP
+		p := k.Mind.Guess(c).TruthP
 		fits := map[view.Difficulty]bool{view.Easy: p >= 0.7, view.Usual: p >= 0.25 && p < 0.7, view.Hard: p < 0.25}[how]
-		if _, err := practice.Begin(c, k.costs); err == nil && fits {
+		if _, err := practice.Begin(c, k.Costs); err == nil && fits {
 			return c, true
 		}
 	}
@@ -210,7 +211,7 @@ func simulated(k *coach, seed int64, how view.Difficulty) (cases.Case, bool) {
 
 // canPractise tells why the open case can't be practised; "": it can.
 func (w *window) canPractise() string {
-	switch _, err := practice.Begin(w.desk.c, w.trains.coach.costs); {
+	switch _, err := practice.Begin(w.desk.c, w.trains.coach.Costs); {
 	case !w.desk.open:
 		return kit.L("window.practice.none-open")
 	case err != nil && slices.Contains([]error{practice.ErrOpen}, err):

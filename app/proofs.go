@@ -6,6 +6,7 @@ import (
 
 	"fyne.io/fyne/v2"
 
+	"loopbook/app/mind"
 	"loopbook/app/ui/kit"
 	view "loopbook/app/ui/proof"
 	"loopbook/cases"
@@ -46,16 +47,16 @@ func (w *window) proofData() view.Data {
 	if w.proofs.of != d.c.ID {
 		w.proofs.of, w.proofs.pair = d.c.ID, 0
 	}
-	g := groundsOf(&d.c, d.found, cases.AfterRepair)
+	g := mind.GroundsOf(&d.c, d.found, cases.AfterRepair)
 	crowd := w.crowdAfter(g)
-	p := proof.Judge(&d.c, d.found, d.mind.rank(&d.c, d.found, g, crowd, diagnosis.Prior{}))
+	p := proof.Judge(&d.c, d.found, d.mind.Rank(&d.c, d.found, g, crowd, diagnosis.Prior{}))
 	data := view.Data{Case: d.c, Units: d.units, Pair: min(w.proofs.pair, len(p.Pairs)-1)}
 	by := d.by()
 	data.Severity, data.Verdict = severityOf(p.Verdict), by.Say(p.Sentence)
 	switch {
-	case !g.known:
+	case !g.Known:
 		data.Open = kit.L("window.proof.no-layout")
-	case crowd == nil && len(g.plan.Rounds) > 0:
+	case crowd == nil && len(g.Plan.Rounds) > 0:
 		data.Severity, data.Verdict = "note", kit.L("window.proof.computing")
 	}
 	pairWords(d, p, &data)
@@ -102,13 +103,13 @@ func severityOf(v proof.Verdict) string {
 // crowdAfter is the crowd that the stage after the repair is judged by, or nil;
 // then it is simulated apart from the window, and those of the stage's logs with it,
 // where there is anything to judge.
-func (w *window) crowdAfter(g grounds) *ensemble.Ensemble {
+func (w *window) crowdAfter(g mind.Grounds) *ensemble.Ensemble {
 	m, key, missing := w.desk.mind, "", []diagnosis.Plan(nil)
-	if len(g.plan.Rounds)+len(g.logs) == 0 {
+	if len(g.Plan.Rounds)+len(g.Logs) == 0 {
 		return nil
 	}
-	for _, p := range g.plans() {
-		if m.crowds.Kept(p) == nil {
+	for _, p := range g.Plans() {
+		if m.Crowds.Kept(p) == nil {
 			missing = append(missing, p)
 			key += p.Setting.Key()
 		}
@@ -117,7 +118,7 @@ func (w *window) crowdAfter(g grounds) *ensemble.Ensemble {
 		w.proofs.key = key
 		w.start(func() { w.simulateAfter(missing, key) })
 	}
-	return m.crowd(g)
+	return m.Crowd(g)
 }
 
 // simulateAfter makes the crowds that the proof waits for, and shows it anew.
@@ -125,7 +126,7 @@ func (w *window) simulateAfter(missing []diagnosis.Plan, key string) {
 	var err error
 	for _, p := range missing {
 		if err == nil {
-			_, err = w.desk.mind.crowds.Get(w.ctx, p, nil)
+			_, err = w.desk.mind.Crowds.Get(w.ctx, p, nil)
 		}
 	}
 	fyne.Do(func() {

@@ -78,10 +78,10 @@ func (w *window) editRepair(what string, change func(*cases.Case)) {
 func (w *window) showVerdict() {
 	d := w.desk
 	data := verdict.Data{Case: d.c, Units: d.units, Evidence: w.confirming()}
-	if a := d.judging.answer; a.c != nil && !a.thought.ranking.Blank && a.thought.ranking.Stage == cases.BeforeRepair {
+	if a := d.judging.answer; a.c != nil && !a.thought.Ranking.Blank && a.thought.Ranking.Stage == cases.BeforeRepair {
 		data.RuledOut = ruledOut(a)
 		data.Odds = odd(a, d.c.Verdict.Cause)
-		for _, c := range a.thought.ranking.Causes {
+		for _, c := range a.thought.Ranking.Causes {
 			data.Ranked = append(data.Ranked, verdict.Ranked{Cause: c.Cause, Chance: kit.Chance(c.Probability)})
 		}
 	}
@@ -90,7 +90,7 @@ func (w *window) showVerdict() {
 
 func ruledOut(a answer) string {
 	var out []string
-	for _, c := range a.thought.ranking.RuledOut(a.thought.beside) {
+	for _, c := range a.thought.Ranking.RuledOut(a.thought.Beside) {
 		out = append(out, c.Name())
 	}
 	if len(out) == 0 {
@@ -100,7 +100,7 @@ func ruledOut(a answer) string {
 }
 
 func odd(a answer, cause cases.Cause) string {
-	for _, c := range a.thought.ranking.Causes {
+	for _, c := range a.thought.Ranking.Causes {
 		if c.Cause == cause {
 			return kit.L("window.verdict.odds", kit.Capital(cause.Name()), kit.Chance(c.Probability))
 		}

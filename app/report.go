@@ -8,6 +8,7 @@ import (
 	"strings"
 
 	"loopbook/app/library"
+	"loopbook/app/mind"
 	"loopbook/cases"
 	"loopbook/diagram/say"
 	"loopbook/diagram/units"
@@ -56,7 +57,7 @@ func writeReport(ctx context.Context, c console, args []string) error {
 	}
 	b, err := readBundle(c, files[0])
 	if err == nil {
-		b, err = paperBundle(b, kind, *named)
+		b, err = mind.PaperBundle(b, kind, *named)
 	}
 	if err != nil {
 		return err
@@ -70,9 +71,9 @@ func writeReport(ctx context.Context, c console, args []string) error {
 
 // gatherPaper judges a bundle's case as the window does: two papers of a case say the same.
 func gatherPaper(ctx context.Context, b cases.Bundle) (report.Material, error) {
-	m, err := newMind()
+	m, err := mind.New()
 	if err != nil {
 		return report.Material{}, err
 	}
-	return m.material(ctx, b)
+	return m.Material(ctx, b)
 }

@@ -10,6 +10,7 @@ import (
 	"fyne.io/fyne/v2"
 
 	"loopbook/app/library"
+	"loopbook/app/mind"
 	"loopbook/app/ui/history"
 	"loopbook/app/ui/kit"
 	"loopbook/cases"
@@ -182,7 +183,7 @@ func (w *window) rankClosed() {
 	w.ranking = cancel
 	store := w.desk.store
 	w.start(func() {
-		err := rankAll(ctx, store, func(done, of int) {
+		err := mind.RankClosed(ctx, store, func(done, of int) {
 			fyne.Do(func() { w.history.Tell(kit.L("window.history.ranking", done, of)) })
 		})
 		fyne.Do(func() {

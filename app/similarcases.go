@@ -4,8 +4,9 @@ import (
 	"context"
 	"flag"
 	"fmt"
-	"loopbook/app/library"
 	"math"
+
+	"loopbook/app/library"
 )
 
 // similarCases prints the cases most like one.

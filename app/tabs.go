@@ -87,7 +87,7 @@ func (w *window) showCauses() {
 	case at == verdictTab:
 		w.showVerdict()
 	case at == hoseMapTab:
-		w.hosemap.ShowLikely(w.desk.judging.answer.thought.ranking.Stage, likelyOf(w.desk), standingOf(w.desk.judging.answer))
+		w.hosemap.ShowLikely(w.desk.judging.answer.thought.Ranking.Stage, likelyOf(w.desk), standingOf(w.desk.judging.answer))
 	}
 }
 

@@ -56,7 +56,7 @@ func (w *window) expectLog(l *cases.Log, startS float64) {
 		return
 	}
 	w.start(func() {
-		e, err := w.desk.mind.crowds.Get(w.ctx, p.Healthy(), nil)
+		e, err := w.desk.mind.Crowds.Get(w.ctx, p.Healthy(), nil)
 		fyne.Do(func() {
 			if err == nil && w.logs.key == key {
 				band := diagnosis.BandOf(e, startS)

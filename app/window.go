@@ -169,7 +169,7 @@ func newWindow(ctx context.Context, a fyne.App, store *sqlite.Store, start func(
 func (w *window) makeScreens() {
 	d := w.desk
 	w.makeNotebook()
-	w.complaint = complaint.New(d.edit, complaint.Words{Code: d.mind.analyst.CodeMeaning, IsCode: evidence.IsCode, Coolant: coolantWords, VIN: vinWords})
+	w.complaint = complaint.New(d.edit, complaint.Words{Code: d.mind.Analyst.CodeMeaning, IsCode: evidence.IsCode, Coolant: coolantWords, VIN: vinWords})
 	w.makeRepair()
 	w.makeProof()
 	w.makePhotos()

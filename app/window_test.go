@@ -30,7 +30,7 @@ func shown(t *testing.T) (*window, string) {
 		t.Fatal(err)
 	}
 	t.Cleanup(func() { w.desk.store.Close() })
-	w.desk.mind.crowds.Draws = 2 // enough to be there
+	w.desk.mind.Crowds.Draws = 2 // enough to be there
 	return w, path
 }
 

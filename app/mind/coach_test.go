@@ -1,4 +1,4 @@
-package main
+package mind
 
 import (
 	"context"
@@ -19,18 +19,18 @@ func TestCoach(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	k, err := newCoach(tables)
+	k, err := NewCoach(tables)
 	if err != nil {
 		t.Fatal(err)
 	}
-	k.mind.crowds.Draws = 20
+	k.Mind.Crowds.Draws = 20
 	demo, err := library.DemoCases()
 	if err != nil {
 		t.Fatal(err)
 	}
 	c := demo[1].Case // a thermostat stuck open on a cold morning
 	ctx := context.Background()
-	w, err := k.ownWay(ctx, c)
+	w, err := k.OwnWay(ctx, c)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -38,7 +38,7 @@ func TestCoach(t *testing.T) {
 	if !w.Settled || last.First != c.Verdict.Cause || last.TruthP < settledAt {
 		t.Errorf("the way ends at %+v after %d steps", last, len(w.Steps))
 	}
-	s, err := practice.Begin(c, k.costs)
+	s, err := practice.Begin(c, k.Costs)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -54,14 +54,14 @@ func TestCoach(t *testing.T) {
 			t.Fatal(err)
 		}
 	}
-	beliefs, err := k.replay(ctx, s)
+	beliefs, err := k.Replay(ctx, s)
 	if err != nil || len(beliefs) != 4 || beliefs[0].Bought.Kind != "" || beliefs[3].Bought != s.Items()[2] {
 		t.Errorf("replay = %+v, %v", beliefs, err)
 	}
 	ctx, cancel := context.WithCancel(ctx)
 	cancel()
-	k, _ = newCoach(tables)
-	if _, err := k.ownWay(ctx, c); err == nil {
+	k, _ = NewCoach(tables)
+	if _, err := k.OwnWay(ctx, c); err == nil {
 		t.Error("a way that was stopped has no error")
 	}
 }

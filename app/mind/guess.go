@@ -1,22 +1,22 @@
-package main
+package mind
 
 import (
 	"loopbook/cases"
 	"loopbook/cases/diagnosis"
 )
 
-// guess ranks the case without simulating its loop, which would take seconds for
+// Guess ranks the case without simulating its loop, which would take seconds for
 // each: by symptoms, codes, rules of the trade and checks.
-func (m *mind) guess(c cases.Case) cases.Guess {
+func (m *Mind) Guess(c cases.Case) cases.Guess {
 	truth := c.Verdict.Cause
 	if truth == "" {
 		return cases.Guess{}
 	}
-	return guessOf(m.weigh(&c, m.asked(&c), nil, diagnosis.Prior{}).ranking, truth)
+	return GuessOf(m.Weigh(&c, m.Asked(&c), nil, diagnosis.Prior{}).Ranking, truth)
 }
 
-// guessOf is what a ranking held likeliest, against the verdict.
-func guessOf(r diagnosis.Ranking, verdict cases.Cause) cases.Guess {
+// GuessOf is what a ranking held likeliest, against the verdict.
+func GuessOf(r diagnosis.Ranking, verdict cases.Cause) cases.Guess {
 	g := cases.Guess{First: r.Causes[0].Cause, FirstP: r.Causes[0].Probability}
 	for _, c := range r.Causes {
 		if c.Cause == verdict {

@@ -1,4 +1,4 @@
-package main
+package mind
 
 import (
 	"context"
@@ -15,9 +15,9 @@ import (
 	"loopbook/report"
 )
 
-// paperBundle is the bundle that a paper is made of: the trainer's sheet is of a
+// PaperBundle is the bundle that a paper is made of: the trainer's sheet is of a
 // case without its customer, unless it is to name them.
-func paperBundle(b cases.Bundle, k report.Kind, named bool) (cases.Bundle, error) {
+func PaperBundle(b cases.Bundle, k report.Kind, named bool) (cases.Bundle, error) {
 	if k != report.Trainer || named {
 		return b, nil
 	}
@@ -25,22 +25,22 @@ func paperBundle(b cases.Bundle, k report.Kind, named bool) (cases.Bundle, error
 	return b, err
 }
 
-// material is all that papers are made from: both stages of the case judged, each
+// Material is all that papers are made from: both stages of the case judged, each
 // by its whole crowd, and the case once, when both are there for its ranges.
-func (m *mind) material(ctx context.Context, b cases.Bundle) (report.Material, error) {
-	c, logs := &b.Case, m.analyst.Analyse(&b.Case)
-	var stages [2]grounds
+func (m *Mind) Material(ctx context.Context, b cases.Bundle) (report.Material, error) {
+	c, logs := &b.Case, m.Analyst.Analyse(&b.Case)
+	var stages [2]Grounds
 	var crowds [2]*ensemble.Ensemble
 	for i, stage := range []cases.Stage{cases.BeforeRepair, cases.AfterRepair} {
 		var err error
-		stages[i] = groundsOf(c, logs, stage)
+		stages[i] = GroundsOf(c, logs, stage)
 		if crowds[i], err = m.gatherStage(ctx, stages[i], nil); err != nil {
 			return report.Material{}, err
 		}
 	}
-	found := m.analyst.Analyse(c) // by the model's ranges now
-	before := m.rank(c, found, stages[0], crowds[0], diagnosis.Prior{})
-	judged := proof.Judge(c, found, m.rank(c, found, stages[1], crowds[1], diagnosis.Prior{}))
+	found := m.Analyst.Analyse(c) // by the model's ranges now
+	before := m.Rank(c, found, stages[0], crowds[0], diagnosis.Prior{})
+	judged := proof.Judge(c, found, m.Rank(c, found, stages[1], crowds[1], diagnosis.Prior{}))
 	return report.Material{Case: c, Found: found, Causes: &before, Next: m.judge.Next(before), Beside: m.judge.Beside(before), Proof: &judged, Photo: fileOf(b), Hash: hashOf(c)}, nil
 }
 

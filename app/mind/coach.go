@@ -1,4 +1,4 @@
-package main
+package mind
 
 import (
 	"context"
@@ -9,11 +9,11 @@ import (
 	"loopbook/cases/practice"
 )
 
-// coach judges what somebody bought in practice as the program would, and goes its own
+// Coach judges what somebody bought in practice as the program would, and goes its own
 // way through the same evidence.
-type coach struct {
-	mind  *mind
-	costs practice.Costs
+type Coach struct {
+	Mind  *Mind
+	Costs practice.Costs
 }
 
 // coachDraws is how many cars of each cause are simulated for practice: a session is
@@ -29,12 +29,13 @@ const dashMinutes = 0.5
 // short and worthless.
 const settledAt = 0.8
 
-func newCoach(t *likelihood.Tables) (*coach, error) {
-	m, err := newMind()
+// NewCoach is a coach for whom a check costs the minutes that the tables say.
+func NewCoach(t *likelihood.Tables) (*Coach, error) {
+	m, err := New()
 	if err != nil {
 		return nil, err
 	}
-	m.crowds.Draws = coachDraws
+	m.Crowds.Draws = coachDraws
 	costs := practice.Costs{Dash: dashMinutes, Tests: map[cases.TestKind]float64{}}
 	for _, c := range t.Checks() {
 		switch c.Check {
@@ -46,11 +47,11 @@ func newCoach(t *likelihood.Tables) (*coach, error) {
 			costs.Tests[cases.TestKind(c.Check)] = c.Minutes
 		}
 	}
-	return &coach{m, costs}, nil
+	return &Coach{m, costs}, nil
 }
 
-// belief is what the program holds after a piece of evidence.
-type belief struct {
+// Belief is what the program holds after a piece of evidence.
+type Belief struct {
 	Bought practice.Item // the zero item: nothing was bought yet
 	First  cases.Cause
 	FirstP float64
@@ -58,26 +59,26 @@ type belief struct {
 }
 
 // judge weighs what is seen.
-func (k *coach) judge(ctx context.Context, c cases.Case) (thought, error) {
-	g := k.mind.asked(&c)
-	if err := k.mind.gather(ctx, &c, g, nil); err != nil && ctx.Err() != nil {
-		return thought{}, ctx.Err() // one that can't be simulated is judged without temperatures
+func (k *Coach) judge(ctx context.Context, c cases.Case) (Thought, error) {
+	g := k.Mind.Asked(&c)
+	if err := k.Mind.Gather(ctx, &c, g, nil); err != nil && ctx.Err() != nil {
+		return Thought{}, ctx.Err() // one that can't be simulated is judged without temperatures
 	}
-	return k.mind.weigh(&c, g, k.mind.crowd(g), diagnosis.Prior{}), nil
+	return k.Mind.Weigh(&c, g, k.Mind.Crowd(g), diagnosis.Prior{}), nil
 }
 
-// replay is what the program would have believed after each thing that was bought, the
+// Replay is what the program would have believed after each thing that was bought, the
 // first before any.
-func (k *coach) replay(ctx context.Context, s *practice.Session) ([]belief, error) {
+func (k *Coach) Replay(ctx context.Context, s *practice.Session) ([]Belief, error) {
 	bought := s.Bought()
-	var out []belief
+	var out []Belief
 	for n := 0; n <= len(bought); n++ {
 		t, err := k.judge(ctx, s.After(n))
 		if err != nil {
 			return nil, err
 		}
-		g := guessOf(t.ranking, s.Truth())
-		b := belief{First: g.First, FirstP: g.FirstP, TruthP: g.TruthP}
+		g := GuessOf(t.Ranking, s.Truth())
+		b := Belief{First: g.First, FirstP: g.FirstP, TruthP: g.TruthP}
 		if n > 0 {
 			b.Bought = bought[n-1]
 		}
@@ -86,28 +87,28 @@ func (k *coach) replay(ctx context.Context, s *practice.Session) ([]belief, erro
 	return out, nil
 }
 
-// way is the program's own path through a case: each time what is worth most for its
+// Way is the program's own path through a case: each time what is worth most for its
 // minutes, until the truth is likely enough or nothing is left.
-type way struct {
-	Steps   []belief
+type Way struct {
+	Steps   []Belief
 	Minutes float64
 	Settled bool
 }
 
-// ownWay goes the program's way through the evidence that the case holds.
-func (k *coach) ownWay(ctx context.Context, whole cases.Case) (way, error) {
-	s, err := practice.Begin(whole, k.costs)
+// OwnWay goes the program's way through the evidence that the case holds.
+func (k *Coach) OwnWay(ctx context.Context, whole cases.Case) (Way, error) {
+	s, err := practice.Begin(whole, k.Costs)
 	if err != nil {
-		return way{}, err
+		return Way{}, err
 	}
-	var w way
+	var w Way
 	for {
 		t, err := k.judge(ctx, s.Seen())
 		if err != nil {
-			return way{}, err
+			return Way{}, err
 		}
-		g := guessOf(t.ranking, s.Truth())
-		b := belief{First: g.First, FirstP: g.FirstP, TruthP: g.TruthP}
+		g := GuessOf(t.Ranking, s.Truth())
+		b := Belief{First: g.First, FirstP: g.FirstP, TruthP: g.TruthP}
 		if bought := s.Bought(); len(bought) > 0 {
 			b.Bought = bought[len(bought)-1]
 		}
@@ -116,16 +117,16 @@ func (k *coach) ownWay(ctx context.Context, whole cases.Case) (way, error) {
 			return w, nil
 		}
 		if err := s.Buy(next(t, s)); err != nil {
-			return way{}, err
+			return Way{}, err
 		}
 	}
 }
 
 // next is the first of the program's wishes that the case can meet, or else the cheapest
 // of what is left.
-func next(t thought, s *practice.Session) practice.Item {
+func next(t Thought, s *practice.Session) practice.Item {
 	left := s.Left()
-	for _, wish := range t.next {
+	for _, wish := range t.Next {
 		for n := len(left) - 1; n >= 0; n-- { // a point is wished for in the last round
 			if meets(wish, left[n]) {
 				return left[n]

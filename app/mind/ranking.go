@@ -1,4 +1,4 @@
-package main
+package mind
 
 import (
 	"context"
@@ -12,8 +12,8 @@ import (
 // for an open one, since there are many.
 const rankDraws = 40
 
-// rankAll keeps a guess for every closed case that has none.
-func rankAll(ctx context.Context, store *sqlite.Store, progress func(done, of int)) error {
+// RankClosed keeps a guess for every closed case that has none.
+func RankClosed(ctx context.Context, store *sqlite.Store, progress func(done, of int)) error {
 	var keys []int64
 	err := store.EachDigest(ctx, func(d *cases.Digest) {
 		if d.Cause != "" && d.Guess.First == "" {
@@ -27,11 +27,11 @@ func rankAll(ctx context.Context, store *sqlite.Store, progress func(done, of in
 	if err != nil {
 		return err
 	}
-	m, err := newMind()
+	m, err := New()
 	if err != nil {
 		return err
 	}
-	m.crowds.Draws = rankDraws
+	m.Crowds.Draws = rankDraws
 	for i, line := range lines {
 		progress(i, len(lines))
 		if err := m.rankOne(ctx, store, line.ID); err != nil {
@@ -43,7 +43,7 @@ func rankAll(ctx context.Context, store *sqlite.Store, progress func(done, of in
 
 // rankOne judges the case by what was known before its repair. One of which nothing was
 // gets no guess.
-func (m *mind) rankOne(ctx context.Context, store *sqlite.Store, id string) error {
+func (m *Mind) rankOne(ctx context.Context, store *sqlite.Store, id string) error {
 	c, err := store.Get(ctx, id)
 	if err != nil {
 		return err
@@ -51,13 +51,13 @@ func (m *mind) rankOne(ctx context.Context, store *sqlite.Store, id string) erro
 	if diagnosis.StageOf(&c) != cases.BeforeRepair {
 		return nil
 	}
-	g := m.asked(&c)
-	if err := m.gather(ctx, &c, g, nil); err != nil && ctx.Err() != nil {
+	g := m.Asked(&c)
+	if err := m.Gather(ctx, &c, g, nil); err != nil && ctx.Err() != nil {
 		return ctx.Err() // one that can't be simulated is judged without temperatures
 	}
-	r := m.weigh(&c, g, m.crowd(g), diagnosis.Prior{}).ranking
+	r := m.Weigh(&c, g, m.Crowd(g), diagnosis.Prior{}).Ranking
 	if r.Blank {
 		return nil
 	}
-	return store.SetGuess(ctx, id, c.Verdict.Cause, guessOf(r, c.Verdict.Cause))
+	return store.SetGuess(ctx, id, c.Verdict.Cause, GuessOf(r, c.Verdict.Cause))
 }
