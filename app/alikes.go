@@ -17,23 +17,23 @@ func (w *window) makeAlike() {
 	w.alike = view.New()
 	w.alike.OnOpen = w.openCase
 	w.alike.OnCompare = func(id string) {
-		other, err := w.desk.store.Get(w.ctx, id)
+		other, err := w.desk.Store.Get(w.ctx, id)
 		if err != nil {
 			w.tell(err)
 			return
 		}
-		w.showBeside(w.desk.c, other)
+		w.showBeside(w.desk.Case, other)
 	}
 }
 
 // showAlike finds the cases like the open one, apart from the window.
 func (w *window) showAlike() {
-	store, id := w.desk.store, w.desk.c.ID
+	store, id := w.desk.Store, w.desk.Case.ID
 	w.start(func() {
 		list, err := library.Alike(w.ctx, store, id)
 		fyne.Do(func() {
 			switch {
-			case store != w.desk.store || id != w.desk.c.ID: // another one is open by now
+			case store != w.desk.Store || id != w.desk.Case.ID: // another one is open by now
 			case err != nil:
 				w.tell(err)
 			default:

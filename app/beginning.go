@@ -16,14 +16,14 @@ func (w *window) begin(check string, at diagram.Point) {
 	switch round, walk := walkOf(check); {
 	case check == likelihood.HosePoint:
 		w.tabs.SelectIndex(hoseMapTab)
-		kit.Focus(w.hosemap.Read(judgedRound(w.desk.judging.now.grounds.Plan, -1), at))
+		kit.Focus(w.hosemap.Read(judgedRound(w.desk.Plan(), -1), at))
 	case check == likelihood.WarmUp:
 		w.tabs.SelectIndex(warmUpTab)
 		kit.Focus(w.warmup.First())
 	case walk:
-		round.Stage = stageNow(&w.desk.c)
-		if n := len(w.desk.c.Rounds); n > 0 {
-			last := w.desk.c.Rounds[n-1]
+		round.Stage = stageNow(&w.desk.Case)
+		if n := len(w.desk.Case.Rounds); n > 0 {
+			last := w.desk.Case.Rounds[n-1]
 			round.Gun = last.Gun
 			if round.Heater == "" {
 				round.Heater = last.Heater
@@ -41,13 +41,13 @@ func (w *window) begin(check string, at diagram.Point) {
 // begun is read where it is done.
 func (w *window) toDo() hosemap.ToDo {
 	d := w.desk
-	if d.round < 0 || d.round >= len(d.c.Rounds) || d.c.Rounds[d.round].Measured() {
+	if d.Round < 0 || d.Round >= len(d.Case.Rounds) || d.Case.Rounds[d.Round].Measured() {
 		return hosemap.ToDo{}
 	}
 	for _, c := range w.tables.Checks() {
-		if round, ok := walkOf(c.Check); ok && round.Label == d.c.Rounds[d.round].Label {
-			c := diagnosis.Minded(c, diagnosis.Overheated(&d.c, d.found))
-			return hosemap.ToDo{Title: d.by().Say(c.Title()), Text: d.by().Say(c.Text()), Caution: d.by().Say(c.Caution())}
+		if round, ok := walkOf(c.Check); ok && round.Label == d.Case.Rounds[d.Round].Label {
+			c := diagnosis.Minded(c, diagnosis.Overheated(&d.Case, d.Found))
+			return hosemap.ToDo{Title: d.By().Say(c.Title()), Text: d.By().Say(c.Text()), Caution: d.By().Say(c.Caution())}
 		}
 	}
 	return hosemap.ToDo{}

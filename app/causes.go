@@ -3,6 +3,7 @@ package main
 import (
 	"math"
 
+	"loopbook/app/desk"
 	"loopbook/app/mind"
 	"loopbook/app/ui/causes"
 	"loopbook/app/ui/kit"
@@ -17,21 +18,21 @@ import (
 )
 
 // causesOf is what the desk knows of the causes, ready to be shown.
-func causesOf(d *desk) causes.Data {
-	a := d.judging.answer
-	out := causes.Data{Flat: d.odds.flat, Learn: d.odds.learns(), Confirmed: d.odds.cases()}
-	if a.c == nil {
+func causesOf(d *desk.Desk) causes.Data {
+	a := d.Answer()
+	out := causes.Data{Flat: d.Odds.Flat, Learn: d.Odds.Learns(), Confirmed: d.Odds.Cases()}
+	if a.Case == nil {
 		return out
 	}
-	for _, c := range a.thought.Ranking.Causes {
+	for _, c := range a.Thought.Ranking.Causes {
 		out.Causes = append(out.Causes, causes.Cause{Cause: c.Cause, Probability: c.Probability})
 	}
-	out.Case, out.Verdict = a.c.ID, d.c.Verdict.Cause
-	out.Chosen, out.Blank = a.chosen.Cause, a.thought.Ranking.Blank
-	out.For, out.Against = reasonLines(a.chosen.For, d.units), reasonLines(a.chosen.Against, d.units)
-	out.Checks = checkLines(a.thought, roundToRead(a), d.units)
-	out.Beside = besideLine(a.thought.Beside, d.units)
-	out.Next, _ = nextStep(&d.c)
+	out.Case, out.Verdict = a.Case.ID, d.Case.Verdict.Cause
+	out.Chosen, out.Blank = a.Chosen.Cause, a.Thought.Ranking.Blank
+	out.For, out.Against = reasonLines(a.Chosen.For, d.Units), reasonLines(a.Chosen.Against, d.Units)
+	out.Checks = checkLines(a.Thought, roundToRead(a), d.Units)
+	out.Beside = besideLine(a.Thought.Beside, d.Units)
+	out.Next, _ = nextStep(&d.Case)
 	out.Basis, out.Standing = basisOf(a), standingOf(a)
 	putBeside(d, &out, a)
 	return out
@@ -102,42 +103,42 @@ func besideLine(b *diagnosis.Beside, u units.Set) *causes.Beside {
 }
 
 // roundToRead is the name of the round in which a hose is read next; "" where there is none.
-func roundToRead(a answer) string {
-	i := judgedRound(a.grounds.Plan, -1)
+func roundToRead(a desk.Answer) string {
+	i := judgedRound(a.Grounds.Plan, -1)
 	if i < 0 {
 		return ""
 	}
-	return kit.RoundName(a.c.Rounds[i], i)
+	return kit.RoundName(a.Case.Rounds[i], i)
 }
 
 // standingOf says how far the answer may be read as the last word.
-func standingOf(a answer) string {
-	if a.c == nil {
+func standingOf(a desk.Answer) string {
+	if a.Case == nil {
 		return ""
 	}
-	return kit.L("window.causes.standing-" + string(a.standing))
+	return kit.L("window.causes.standing-" + string(a.Standing))
 }
 
 // basisOf tells what the causes were weighed from.
-func basisOf(a answer) string {
-	r, f := a.thought.Ranking, a.thought.Found
+func basisOf(a desk.Answer) string {
+	r, f := a.Thought.Ranking, a.Thought.Found
 	if r.Blank {
 		return kit.L("window.causes.no-basis")
 	}
 	rounds, readings, tests := 0, 0, 0
-	for i := range a.c.Rounds {
-		if n := len(f.Rounds[i].Readings); n > 0 && diagnosis.StageOfRound(a.c, i) == r.Stage {
+	for i := range a.Case.Rounds {
+		if n := len(f.Rounds[i].Readings); n > 0 && diagnosis.StageOfRound(a.Case, i) == r.Stage {
 			rounds, readings = rounds+1, readings+n
 		}
 	}
-	for i := range a.c.Tests {
-		if t := &a.c.Tests[i]; evidence.Outcome(a.c, t) != "" && r.Stage.Holds(t.Stage) {
+	for i := range a.Case.Tests {
+		if t := &a.Case.Tests[i]; evidence.Outcome(a.Case, t) != "" && r.Stage.Holds(t.Stage) {
 			tests++
 		}
 	}
-	from := []say.Text{say.Of("window.causes.rounds", rounds), say.Of("window.causes.readings", readings), say.Of("window.causes.logs", logsOf(a.c, r.Stage))}
+	from := []say.Text{say.Of("window.causes.rounds", rounds), say.Of("window.causes.readings", readings), say.Of("window.causes.logs", logsOf(a.Case, r.Stage))}
 	if r.Stage == cases.BeforeRepair {
-		from = append(from, say.Of("window.causes.symptoms", len(a.c.Complaint.Symptoms)), say.Of("window.causes.codes", len(a.c.Codes)))
+		from = append(from, say.Of("window.causes.symptoms", len(a.Case.Complaint.Symptoms)), say.Of("window.causes.codes", len(a.Case.Codes)))
 	}
 	all, tested := say.List(from...), say.Of("window.causes.tests", tests)
 	switch {
@@ -162,13 +163,13 @@ func logsOf(c *cases.Case, stage cases.Stage) int {
 
 // likelyOf are the first causes in short, for the hose map; none before there is
 // anything to judge by.
-func likelyOf(d *desk) []kit.Likely {
-	a := d.judging.answer
-	if a.c == nil || a.thought.Ranking.Blank {
+func likelyOf(d *desk.Desk) []kit.Likely {
+	a := d.Answer()
+	if a.Case == nil || a.Thought.Ranking.Blank {
 		return nil
 	}
 	var out []kit.Likely
-	for _, c := range a.thought.Ranking.Causes[:3] {
+	for _, c := range a.Thought.Ranking.Causes[:3] {
 		out = append(out, kit.Likely{Name: c.Cause.Name(), Chance: c.Probability})
 	}
 	return out
@@ -176,21 +177,21 @@ func likelyOf(d *desk) []kit.Likely {
 
 // putBeside puts what the chosen cause would show beside what the round shows, both
 // of the case as it was weighed: the open one may have lost a round since.
-func putBeside(d *desk, out *causes.Data, a answer) {
-	l, err := diagram.LoopByID(a.c.Loop.Layout)
+func putBeside(d *desk.Desk, out *causes.Data, a desk.Answer) {
+	l, err := diagram.LoopByID(a.Case.Loop.Layout)
 	if err != nil {
 		out.Compare = kit.L("window.causes.no-layout")
 		return
 	}
-	round := judgedRound(a.grounds.Plan, d.round)
-	for _, i := range a.grounds.Plan.Rounds {
-		out.Rounds = append(out.Rounds, causes.Round{Index: i, Name: kit.RoundName(a.c.Rounds[i], i)})
+	round := judgedRound(a.Grounds.Plan, d.Round)
+	for _, i := range a.Grounds.Plan.Rounds {
+		out.Rounds = append(out.Rounds, causes.Round{Index: i, Name: kit.RoundName(a.Case.Rounds[i], i)})
 	}
 	out.Round = round
-	state := picture.State(l, a.c, a.thought.Found, round, d.by())
+	state := picture.State(l, a.Case, a.Thought.Found, round, d.By())
 	ghosts := picture.Ghosts(l, state, func(at diagram.Point) (evidence.Range, bool) {
-		return diagnosis.Would(a.c, a.grounds.Plan, a.crowd, a.chosen.Cause, round, at)
-	}, d.by())
+		return diagnosis.Would(a.Case, a.Grounds.Plan, a.Crowd, a.Chosen.Cause, round, at)
+	}, d.By())
 	out.Ghosts = drawing.DrawGhosts(l, state, ghosts)
 	out.Compare = compared(d, l, ghosts, a)
 }
@@ -207,7 +208,7 @@ func judgedRound(p diagnosis.Plan, shown int) int {
 	return last
 }
 
-func compared(d *desk, l *diagram.Loop, ghosts map[diagram.Point]drawing.Ghost, a answer) string {
+func compared(d *desk.Desk, l *diagram.Loop, ghosts map[diagram.Point]drawing.Ghost, a desk.Answer) string {
 	agree, would, differ := 0, 0, []say.Text{}
 	for _, at := range l.Points {
 		g := ghosts[at.Point]
@@ -221,9 +222,9 @@ func compared(d *desk, l *diagram.Loop, ghosts map[diagram.Point]drawing.Ghost, 
 			differ = append(differ, say.Place(at.Point))
 		}
 	}
-	unit := string(d.units.Temperature)
+	unit := string(d.Units.Temperature)
 	switch {
-	case a.crowd == nil:
+	case a.Crowd == nil:
 		return kit.L("window.causes.computing")
 	case would == 0:
 		return kit.L("window.causes.no-round")

@@ -8,14 +8,27 @@ import (
 	"testing"
 	"time"
 
+	"loopbook/app/desk"
 	"loopbook/cases"
 	"loopbook/cases/diagnosis"
 	"loopbook/cases/sqlite"
 	"loopbook/diagram"
 )
 
-// waiting is a desk with an open case, and what was to run apart from it.
-func waiting(t *testing.T, c cases.Case) (d *desk, runAll func()) {
+// queue holds what was to run apart from the window, to be run when the test says so.
+type queue []func()
+
+func (q *queue) start(f func()) { *q = append(*q, f) }
+
+// next lets the oldest of it run.
+func (q *queue) next() {
+	first := (*q)[0]
+	*q = (*q)[1:]
+	first()
+}
+
+// waiting is a desk with an open case, and what is to run apart from it.
+func waiting(t *testing.T, c cases.Case) (*desk.Desk, *queue) {
 	t.Helper()
 	store, err := sqlite.Open(context.Background(), filepath.Join(t.TempDir(), "n.db"), time.Now)
 	if err != nil {
@@ -26,20 +39,20 @@ func waiting(t *testing.T, c cases.Case) (d *desk, runAll func()) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	var apart []func()
-	d, err = newDesk(context.Background(), store, Apart{Start: func(f func()) { apart = append(apart, f) }, Do: func(f func()) { f() }})
+	var q queue
+	d, err := desk.New(context.Background(), store, desk.Apart{Start: q.start, Do: func(f func()) { f() }})
 	if err != nil {
 		t.Fatal(err)
 	}
-	d.mind.Crowds.Draws = 2
-	d.told = func(err error) { t.Error(err) }
-	d.load(id)
-	return d, func() {
-		for len(apart) > 0 {
-			first := apart[0]
-			apart = apart[1:]
-			first()
-		}
+	d.Mind.Crowds.Draws = 2
+	d.Told = func(err error) { t.Error(err) }
+	d.Load(id)
+	return d, &q
+}
+
+func (q *queue) runAll() {
+	for len(*q) > 0 {
+		q.next()
 	}
 }
 
@@ -68,9 +81,9 @@ func TestJudgedRoundIsOneOfThePlan(t *testing.T) {
 func TestACauseIsComparedWithTheCaseItWasWeighedFrom(t *testing.T) {
 	c := idling(90)
 	c.Rounds = append(c.Rounds, c.Rounds[0])
-	d, runAll := waiting(t, c)
-	runAll()
-	d.edit("less", func(c *cases.Case) { c.Rounds = c.Rounds[:1] }) // and not weighed yet
+	d, q := waiting(t, c)
+	q.runAll()
+	d.Edit("less", func(c *cases.Case) { c.Rounds = c.Rounds[:1] }) // and not weighed yet
 	if got := len(causesOf(d).Rounds); got != 2 {
 		t.Errorf("%d rounds to compare with, want the 2 that were weighed", got)
 	}
@@ -78,13 +91,13 @@ func TestACauseIsComparedWithTheCaseItWasWeighedFrom(t *testing.T) {
 
 // Until the expected ranges are there no mark says that a hose is out of its own.
 func TestNoMarksBeforeTheRangesAreThere(t *testing.T) {
-	d, runAll := waiting(t, idling(20))
+	d, q := waiting(t, idling(20))
 	drawn := func() string {
 		p, _ := drawingOf(d)
 		return fmt.Sprint(p.Shapes)
 	}
 	before := drawn()
-	runAll()
+	q.runAll()
 	after := drawn()
 	if strings.Contains(before, "K under") || !strings.Contains(after, "K under") {
 		t.Errorf("marked before: %t, after: %t; want only after", strings.Contains(before, "K under"), strings.Contains(after, "K under"))

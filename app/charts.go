@@ -27,7 +27,7 @@ func (w *window) saveChart(c chart.Chart, name, kind string) string {
 	text, err := draw(c, chart.Plain(), fileWidth, fileHeight)
 	path := ""
 	if err == nil {
-		path, err = filePath(caseFile(w.desk.c.Title, name, "."+kind))
+		path, err = filePath(caseFile(w.desk.Case.Title, name, "."+kind))
 	}
 	if err == nil {
 		err = os.WriteFile(path, text, 0o644)
@@ -44,8 +44,8 @@ func (w *window) showRounds() {
 	w.leave()
 	title, size := kit.L("window.plot.rounds"), w.window.Canvas().Size()
 	var content fyne.CanvasObject = widget.NewLabel(kit.L("window.plot.no-rounds"))
-	if l, err := diagram.LoopByID(d.c.Loop.Layout); err == nil {
-		if lines, ok := picture.HoseMap(l, &d.c, d.found, d.by()); ok {
+	if l, err := diagram.LoopByID(d.Case.Loop.Layout); err == nil {
+		if lines, ok := picture.HoseMap(l, &d.Case, d.Found, d.By()); ok {
 			plot := kit.NewPlot(title, w.saveChart)
 			plot.Draw(lines)
 			content = kit.Roomy(fyne.NewSize(size.Width*0.8, size.Height*0.7), plot.Content)

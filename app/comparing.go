@@ -165,7 +165,7 @@ func nameOf(v any) string {
 
 // showBeside puts two cases side by side.
 func (w *window) showBeside(a, b cases.Case) {
-	differ, same, err := differences(a, b, w.desk.units)
+	differ, same, err := differences(a, b, w.desk.Units)
 	if err != nil {
 		w.tell(err)
 		return
@@ -175,16 +175,16 @@ func (w *window) showBeside(a, b cases.Case) {
 
 // compareWithLast puts the open case beside the one that was open before it.
 func (w *window) compareWithLast() {
-	if !w.desk.open || w.before == "" || w.before == w.desk.c.ID {
+	if !w.desk.Open || w.before == "" || w.before == w.desk.Case.ID {
 		w.inform(kit.L("window.compare.no-other"))
 		return
 	}
-	other, err := w.desk.store.Get(w.ctx, w.before)
+	other, err := w.desk.Store.Get(w.ctx, w.before)
 	if err != nil {
 		w.tell(err)
 		return
 	}
-	w.showBeside(w.desk.c, other)
+	w.showBeside(w.desk.Case, other)
 }
 
 func (w *window) besideDialog(title string, content fyne.CanvasObject) dialog.Dialog {

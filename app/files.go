@@ -49,7 +49,7 @@ func (w *window) turnTo(path string, demo bool) error {
 	}
 	w.window.SetTitle(title)
 	w.notebook.SetName(name)
-	w.desk.odds.invented = demo
+	w.desk.Odds.Invented = demo
 	w.use(store)
 	return nil
 }

@@ -9,6 +9,7 @@ import (
 	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
 
+	"loopbook/app/desk"
 	"loopbook/app/ui/kit"
 	"loopbook/cases"
 	"loopbook/diagram/units"
@@ -36,21 +37,21 @@ func newHead(undo, redo func()) *head {
 	return h
 }
 
-func (h *head) show(d *desk) {
-	h.title.SetText(d.c.Title)
-	if d.c.Title == "" {
+func (h *head) show(d *desk.Desk) {
+	h.title.SetText(d.Case.Title)
+	if d.Case.Title == "" {
 		h.title.SetText(kit.L("window.frame.new-case"))
 	}
-	h.vehicle.SetText(vehicleLine(d.c, d.units))
-	enable(h.undo, d.history.CanUndo)
-	enable(h.redo, d.history.CanRedo)
+	h.vehicle.SetText(vehicleLine(d.Case, d.Units))
+	enable(h.undo, d.History.CanUndo)
+	enable(h.redo, d.History.CanRedo)
 }
 
 // showKept says since when all is kept, or that something on the screen isn't.
-func (h *head) showKept(d *desk, refused bool) {
+func (h *head) showKept(d *desk.Desk, refused bool) {
 	sign := "fine"
 	h.kept.Importance = widget.SuccessImportance
-	text := kit.L("window.frame.kept", d.history.Saved.Local().Format("15:04"))
+	text := kit.L("window.frame.kept", d.History.Saved.Local().Format("15:04"))
 	if refused {
 		sign, h.kept.Importance, text = "act", widget.DangerImportance, kit.L("window.frame.not-all-kept")
 	}

@@ -1,6 +1,7 @@
 package main
 
 import (
+	"loopbook/app/desk"
 	"loopbook/app/ui/hosemap"
 	"loopbook/app/ui/kit"
 	"loopbook/diagram"
@@ -12,29 +13,29 @@ func (w *window) showHoseMap() {
 	d := w.desk
 	picture, texts := drawingOf(d)
 	w.hosemap.Show(hosemap.Data{
-		Case: d.c, Round: d.round, Picture: picture, Texts: texts,
-		Flags: d.found.Flags, Boiling: boilingWords(d.found.Boiling, d.units), ToDo: w.toDo(), Units: d.units,
+		Case: d.Case, Round: d.Round, Picture: picture, Texts: texts,
+		Flags: d.Found.Flags, Boiling: boilingWords(d.Found.Boiling, d.Units), ToDo: w.toDo(), Units: d.Units,
 	})
 }
 
 // shownAt is what the gun showed at a point of the round, in the units chosen.
-func shownAt(d *desk, p diagram.Point) string {
-	if d.round < 0 {
+func shownAt(d *desk.Desk, p diagram.Point) string {
+	if d.Round < 0 {
 		return ""
 	}
-	if r := d.c.Rounds[d.round].Reading(p); r != nil && r.ShownC != nil {
-		return d.units.Temp(*r.ShownC)
+	if r := d.Case.Rounds[d.Round].Reading(p); r != nil && r.ShownC != nil {
+		return d.Units.Temp(*r.ShownC)
 	}
 	return ""
 }
 
 // drawingOf is the picture of the round, with what stands in its fields.
-func drawingOf(d *desk) (drawing.Picture, map[diagram.Point]kit.Typed) {
-	l, err := diagram.LoopByID(d.c.Loop.Layout)
+func drawingOf(d *desk.Desk) (drawing.Picture, map[diagram.Point]kit.Typed) {
+	l, err := diagram.LoopByID(d.Case.Loop.Layout)
 	if err != nil {
 		return drawing.Picture{}, nil
 	}
-	state := picture.State(l, &d.c, d.found, d.round, d.by())
+	state := picture.State(l, &d.Case, d.Found, d.Round, d.By())
 	texts := map[diagram.Point]kit.Typed{}
 	for p, s := range state.Points {
 		if s.Mark == drawing.CantReach {
@@ -42,12 +43,12 @@ func drawingOf(d *desk) (drawing.Picture, map[diagram.Point]kit.Typed) {
 		}
 		texts[p] = kit.Typed{Rest: s.Text, Edit: shownAt(d, p)}
 	}
-	for p, slip := range d.slips {
+	for p, slip := range d.Slips {
 		s := state.Points[p]
-		s.Mark, s.Range, s.Note = drawing.Invalid, "", slip.why
-		state.Points[p], texts[p] = s, kit.Typed{Rest: slip.text, Edit: slip.text}
+		s.Mark, s.Range, s.Note = drawing.Invalid, "", slip.Why
+		state.Points[p], texts[p] = s, kit.Typed{Rest: slip.Text, Edit: slip.Text}
 	}
-	if !d.judging.ranged {
+	if !d.Ranged() {
 		unmarked(state)
 	}
 	return drawing.Draw(l, state, false), texts

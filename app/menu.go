@@ -83,7 +83,7 @@ func (w *window) menus() *fyne.MainMenu {
 func (w *window) ofCase(do func()) func() {
 	return func() {
 		switch {
-		case w.desk.open:
+		case w.desk.Open:
 			do()
 		case w.window.Canvas().Overlays().Top() == nil: // it may stand there already
 			w.missing = w.message(kit.L("window.frame.nothing"), kit.L("window.frame.none-open"))
@@ -109,14 +109,14 @@ func quitItem(do func()) *fyne.MenuItem {
 }
 
 func (w *window) unitsMenu() *fyne.Menu {
-	now := w.desk.units
+	now := w.desk.Units
 	choice := func(label string, chosen bool, change func(*units.Set)) *fyne.MenuItem {
 		m := fyne.NewMenuItem(label, func() {
 			w.leave()
-			change(&w.desk.units)
-			w.prefs.setUnits(w.desk.units)
+			change(&w.desk.Units)
+			w.prefs.setUnits(w.desk.Units)
 			w.window.SetMainMenu(w.menu())
-			w.desk.slips = nil
+			w.desk.Slips = nil
 			w.show()
 		})
 		m.Checked = chosen
@@ -164,12 +164,12 @@ func (w *window) undo() {
 	if f, ok := w.window.Canvas().Focused().(interface{ Revert() bool }); ok && f.Revert() {
 		return
 	}
-	w.unasked(w.ofCase(w.desk.undo))
+	w.unasked(w.ofCase(w.desk.Undo))
 }
 
 func (w *window) redo() {
 	w.leave()
-	w.desk.redo()
+	w.desk.Redo()
 }
 
 func (w *window) addRound() {
@@ -180,12 +180,12 @@ func (w *window) addRound() {
 
 func (w *window) deleteCase() {
 	w.leave()
-	w.desk.remove()
+	w.desk.Remove()
 }
 
 func (w *window) restoreCase() {
 	w.leave()
-	w.desk.restore()
+	w.desk.Restore()
 }
 
 // goTo turns to a page of the open case from wherever one is, but for who practises:

@@ -51,20 +51,20 @@ func (w *window) print() {
 
 func (w *window) openPapers() (*paperWindow, error) {
 	d := w.desk
-	c, err := d.store.Get(w.ctx, d.c.ID)
+	c, err := d.Store.Get(w.ctx, d.Case.ID)
 	if err != nil {
 		return nil, err
 	}
-	files, err := library.HashesOf(w.ctx, d.store, c.ID)
+	files, err := library.HashesOf(w.ctx, d.Store, c.ID)
 	if err != nil {
 		return nil, err
 	}
-	history, err := d.store.History(w.ctx, d.c.ID)
+	history, err := d.Store.History(w.ctx, d.Case.ID)
 	if err != nil {
 		return nil, err
 	}
 	p := &paperWindow{w: w, view: papers.New(), c: c, files: files, revision: history.Revision, choice: w.prefs.paper(), cancel: func() {}}
-	p.photo = w.pictures.smaller.Opener(w.ctx, d.store, c.Photos, files)
+	p.photo = w.pictures.smaller.Opener(w.ctx, d.Store, c.Photos, files)
 	p.window = w.app.NewWindow(kit.L("window.papers.title", c.Title))
 	p.window.SetContent(p.view.Content())
 	p.window.Resize(fyne.NewSize(1040, 760))
@@ -103,7 +103,7 @@ func (p *paperWindow) make() {
 	ctx, cancel := context.WithCancel(p.w.ctx)
 	p.cancel, p.pdf = cancel, nil
 	p.view.Say(kit.L("window.papers.making"))
-	units, choice, logo := p.w.desk.units, p.choice, p.w.prefs.logo()
+	units, choice, logo := p.w.desk.Units, p.choice, p.w.prefs.logo()
 	p.w.start(func() {
 		var out bytes.Buffer
 		m, err := p.material(ctx, choice)
@@ -136,13 +136,13 @@ func (p *paperWindow) make() {
 func (p *paperWindow) material(ctx context.Context, choice papers.Choice) (m report.Material, err error) {
 	b, anonymous := cases.Bundle{Case: p.c}, choice.Kind == report.Trainer && !choice.Named
 	if anonymous {
-		b.Files, err = library.Contents(ctx, p.w.desk.store, p.files)
+		b.Files, err = library.Contents(ctx, p.w.desk.Store, p.files)
 	}
 	if err == nil {
 		b, err = mind.PaperBundle(b, choice.Kind, choice.Named)
 	}
 	if err == nil {
-		m, err = p.w.desk.mind.Material(ctx, b)
+		m, err = p.w.desk.Mind.Material(ctx, b)
 	}
 	m.Revision = p.revision
 	if !anonymous {

@@ -21,7 +21,7 @@ func TestPapersAreMadeAsChosen(t *testing.T) {
 	w, _ := shown(t)
 	w.newCase()
 	typeAt(t, w, diagram.Housing, "60")
-	w.desk.edit("customer", func(c *cases.Case) { c.Customer.Name = "Ada Peckwell" })
+	w.desk.Edit("customer", func(c *cases.Case) { c.Customer.Name = "Ada Peckwell" })
 	p, err := w.openPapers()
 	if err != nil {
 		t.Fatal(err)
@@ -48,7 +48,7 @@ func TestPapersAreMadeAsChosen(t *testing.T) {
 func TestEachPaperOfACaseIsProposedANameOfItsOwn(t *testing.T) {
 	w, _ := shown(t)
 	w.newCase()
-	w.desk.edit("title", func(c *cases.Case) { c.Title = "Hot: standing" })
+	w.desk.Edit("title", func(c *cases.Case) { c.Title = "Hot: standing" })
 	p, err := w.openPapers()
 	if err != nil {
 		t.Fatal(err)
@@ -72,7 +72,7 @@ func TestAnOpenedPaperIsNamedAsASavedOne(t *testing.T) {
 	t.Setenv("HOME", home)
 	w, _ := shown(t)
 	w.newCase()
-	w.desk.edit("title", func(c *cases.Case) { c.Title = strings.Repeat("Hot while standing, ", 3) + "restless" }) // cut in the last word
+	w.desk.Edit("title", func(c *cases.Case) { c.Title = strings.Repeat("Hot while standing, ", 3) + "restless" }) // cut in the last word
 	p, err := w.openPapers()
 	if err != nil {
 		t.Fatal(err)

@@ -31,8 +31,8 @@ type photos struct {
 
 func (w *window) makePhotos() {
 	w.pictures = &photos{smaller: library.NewSmaller(), drop: func() {}}
-	w.photos = view.New(w.desk.edit)
-	w.photos.PointName = func(p diagram.Point) string { return w.desk.by().Say(say.PointName(p)) }
+	w.photos = view.New(w.desk.Edit)
+	w.photos.PointName = func(p diagram.Point) string { return w.desk.By().Say(say.PointName(p)) }
 	w.photos.OnAdd, w.photos.OnPaste, w.photos.OnOpen = w.choosePhoto, w.pastePhoto, w.openPhoto
 }
 
@@ -43,18 +43,18 @@ const cardPixels = 640
 // the window.
 func (w *window) showPhotos() {
 	d, had := w.desk, w.pictures
-	if had.of != d.c.ID {
+	if had.of != d.Case.ID {
 		had.drop()
-		had.of, had.small, had.says = d.c.ID, map[string]view.Photo{}, ""
+		had.of, had.small, had.says = d.Case.ID, map[string]view.Photo{}, ""
 		had.reading, had.drop = context.WithCancel(w.ctx)
 	}
-	hashes, err := library.HashesOf(w.ctx, d.store, d.c.ID)
+	hashes, err := library.HashesOf(w.ctx, d.Store, d.Case.ID)
 	if err != nil {
 		w.tell(err)
 		return
 	}
-	data := view.Data{Case: d.c, Says: had.says, Points: pointsOf(&d.c)}
-	for _, p := range d.c.Photos {
+	data := view.Data{Case: d.Case, Says: had.says, Points: pointsOf(&d.Case)}
+	for _, p := range d.Case.Photos {
 		hash, here := hashes[p.File]
 		shown, read := had.small[p.File+hash]
 		switch {
@@ -83,7 +83,7 @@ func pointsOf(c *cases.Case) []diagram.Point {
 }
 
 func (w *window) readPhoto(key, hash string) {
-	ctx, store := w.pictures.reading, w.desk.store
+	ctx, store := w.pictures.reading, w.desk.Store
 	w.start(func() {
 		shown := view.Photo{}
 		img, err := w.pictures.smaller.Image(ctx, store, hash, cardPixels)
@@ -107,8 +107,8 @@ func (w *window) readPhoto(key, hash string) {
 // readAhead makes the smaller copies of the open case's pictures, one after the other and
 // apart from the window, before anybody looks at them or prints them.
 func (w *window) readAhead() {
-	ctx, store, list := w.ctx, w.desk.store, w.desk.c.Photos
-	hashes, err := library.HashesOf(ctx, store, w.desk.c.ID)
+	ctx, store, list := w.ctx, w.desk.Store, w.desk.Case.Photos
+	hashes, err := library.HashesOf(ctx, store, w.desk.Case.ID)
 	if err != nil || len(list) == 0 {
 		return // a fault is told where they are shown
 	}
@@ -154,13 +154,13 @@ func photoName(name, hash string, taken map[string]string) string {
 // openPhoto shows a picture as large as the window lets it be.
 func (w *window) openPhoto(i int) {
 	d := w.desk
-	p := d.c.Photos[i]
-	hashes, err := library.HashesOf(w.ctx, d.store, d.c.ID)
+	p := d.Case.Photos[i]
+	hashes, err := library.HashesOf(w.ctx, d.Store, d.Case.ID)
 	if err != nil {
 		w.tell(err)
 		return
 	}
-	img, err := w.pictures.smaller.Image(w.ctx, d.store, hashes[p.File], photo.LongSide)
+	img, err := w.pictures.smaller.Image(w.ctx, d.Store, hashes[p.File], photo.LongSide)
 	if err != nil {
 		w.tell(err)
 		return

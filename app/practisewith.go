@@ -59,7 +59,7 @@ func (w *window) keepResult(s *practice.Session, named cases.Cause, confidence, 
 	for _, i := range s.Bought() {
 		r.Bought = append(r.Bought, itemWord(i))
 	}
-	if err := w.desk.store.AddResult(w.ctx, r); err != nil {
+	if err := w.desk.Store.AddResult(w.ctx, r); err != nil {
 		w.tell(err)
 	}
 }

@@ -41,7 +41,7 @@ func (w *window) makePractice() error {
 	w.trains = &practising{coach: k, cancel: func() {}}
 	v := view.New(func() { w.enter(caseRoom) })
 	w.practice = v
-	v.OnOpenOne = func() { w.practiseOn(w.desk.c, "", nil) }
+	v.OnOpenOne = func() { w.practiseOn(w.desk.Case, "", nil) }
 	v.OnSimulated = w.practiseSimulated
 	v.OnClass = w.practiseClass
 	v.OnBuy = w.buyEvidence
@@ -63,7 +63,7 @@ func (w *window) makePractice() error {
 }
 
 func (w *window) isKept(id string) bool {
-	_, err := w.desk.store.Get(w.ctx, id)
+	_, err := w.desk.Store.Get(w.ctx, id)
 	return err == nil
 }
 
@@ -108,12 +108,12 @@ func (w *window) practiseSimulated(how view.Difficulty) {
 }
 
 func (w *window) practiseClass(name string) {
-	list, err := w.desk.store.Classes(w.ctx)
+	list, err := w.desk.Store.Classes(w.ctx)
 	if err != nil {
 		w.tell(err)
 		return
 	}
-	retired, err := w.desk.store.Retired(w.ctx)
+	retired, err := w.desk.Store.Retired(w.ctx)
 	if err != nil {
 		w.tell(err)
 		return
@@ -132,7 +132,7 @@ func (w *window) practiseClass(name string) {
 
 // toPractise is a case of the notebook, and whether it is there and can be practised.
 func (w *window) toPractise(id string) (cases.Case, bool) {
-	c, err := w.desk.store.Get(w.ctx, id)
+	c, err := w.desk.Store.Get(w.ctx, id)
 	if err == nil {
 		_, err = practice.Begin(c, w.trains.coach.Costs)
 	}
@@ -211,8 +211,8 @@ func simulated(k *mind.Coach, seed int64, how view.Difficulty) (cases.Case, bool
 
 // canPractise tells why the open case can't be practised; "": it can.
 func (w *window) canPractise() string {
-	switch _, err := practice.Begin(w.desk.c, w.trains.coach.Costs); {
-	case !w.desk.open:
+	switch _, err := practice.Begin(w.desk.Case, w.trains.coach.Costs); {
+	case !w.desk.Open:
 		return kit.L("window.practice.none-open")
 	case err != nil && slices.Contains([]error{practice.ErrOpen}, err):
 		return kit.L("window.practice.not-closed")

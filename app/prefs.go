@@ -5,6 +5,7 @@ import (
 
 	"fyne.io/fyne/v2"
 
+	"loopbook/app/desk"
 	"loopbook/app/ui/kit"
 	"loopbook/app/ui/papers"
 	"loopbook/cases"
@@ -42,11 +43,11 @@ func (p preferences) flat() bool { return p.BoolWithFallback("all-causes-alike",
 
 func (p preferences) setFlat(on bool) { p.SetBool("all-causes-alike", on) }
 
-func (p preferences) learn() learning {
-	return learning(p.StringWithFallback("learn-from-notebook", string(learnUsual)))
+func (p preferences) learn() desk.Learning {
+	return desk.Learning(p.StringWithFallback("learn-from-notebook", string(desk.LearnUsual)))
 }
 
-func (p preferences) setLearn(l learning) { p.SetString("learn-from-notebook", string(l)) }
+func (p preferences) setLearn(l desk.Learning) { p.SetString("learn-from-notebook", string(l)) }
 
 // usualRepair is the currency, the tax and the price of an hour that were noted
 // last; below 0 a number is not known.

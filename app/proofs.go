@@ -6,6 +6,7 @@ import (
 
 	"fyne.io/fyne/v2"
 
+	"loopbook/app/desk"
 	"loopbook/app/mind"
 	"loopbook/app/ui/kit"
 	view "loopbook/app/ui/proof"
@@ -29,7 +30,7 @@ type proofs struct {
 
 func (w *window) makeProof() {
 	w.proofs = &proofs{}
-	w.proof = view.New(w.desk.edit, w.saveChart)
+	w.proof = view.New(w.desk.Edit, w.saveChart)
 	w.proof.OnAgain = func(i int) {
 		w.leave()
 		w.tabs.SelectIndex(hoseMapTab)
@@ -44,14 +45,14 @@ func (w *window) showProof() { w.proof.Show(w.proofData()) }
 // proofData is the proof in words, by the crowd that is there.
 func (w *window) proofData() view.Data {
 	d := w.desk
-	if w.proofs.of != d.c.ID {
-		w.proofs.of, w.proofs.pair = d.c.ID, 0
+	if w.proofs.of != d.Case.ID {
+		w.proofs.of, w.proofs.pair = d.Case.ID, 0
 	}
-	g := mind.GroundsOf(&d.c, d.found, cases.AfterRepair)
+	g := mind.GroundsOf(&d.Case, d.Found, cases.AfterRepair)
 	crowd := w.crowdAfter(g)
-	p := proof.Judge(&d.c, d.found, d.mind.Rank(&d.c, d.found, g, crowd, diagnosis.Prior{}))
-	data := view.Data{Case: d.c, Units: d.units, Pair: min(w.proofs.pair, len(p.Pairs)-1)}
-	by := d.by()
+	p := proof.Judge(&d.Case, d.Found, d.Mind.Rank(&d.Case, d.Found, g, crowd, diagnosis.Prior{}))
+	data := view.Data{Case: d.Case, Units: d.Units, Pair: min(w.proofs.pair, len(p.Pairs)-1)}
+	by := d.By()
 	data.Severity, data.Verdict = severityOf(p.Verdict), by.Say(p.Sentence)
 	switch {
 	case !g.Known:
@@ -62,7 +63,7 @@ func (w *window) proofData() view.Data {
 	pairWords(d, p, &data)
 	w.proofCurves(p, &data)
 	for _, l := range p.Lone {
-		data.Unmatched = append(data.Unmatched, kit.L("window.proof.unmatched-line", picture.RoundName(&d.c, l.Round, by), by.Say(l.Why)))
+		data.Unmatched = append(data.Unmatched, kit.L("window.proof.unmatched-line", picture.RoundName(&d.Case, l.Round, by), by.Say(l.Why)))
 	}
 	for _, f := range p.Unexplained {
 		data.Unexplained = append(data.Unexplained, by.Say(f.Text))
@@ -79,9 +80,9 @@ func (w *window) proofData() view.Data {
 }
 
 // toWalkAgain are the rounds of before the repair with readings that have no like after it.
-func toWalkAgain(d *desk, p proof.Proof) []view.Round {
+func toWalkAgain(d *desk.Desk, p proof.Proof) []view.Round {
 	var out []view.Round
-	for i, r := range d.c.Rounds {
+	for i, r := range d.Case.Rounds {
 		walked := slices.ContainsFunc(p.Pairs, func(of proof.Pair) bool { return of.Before == i })
 		if r.Stage != cases.AfterRepair && len(r.Readings) > 0 && !walked {
 			out = append(out, view.Round{Index: i, Name: kit.RoundName(r, i)})
@@ -104,7 +105,7 @@ func severityOf(v proof.Verdict) string {
 // then it is simulated apart from the window, and those of the stage's logs with it,
 // where there is anything to judge.
 func (w *window) crowdAfter(g mind.Grounds) *ensemble.Ensemble {
-	m, key, missing := w.desk.mind, "", []diagnosis.Plan(nil)
+	m, key, missing := w.desk.Mind, "", []diagnosis.Plan(nil)
 	if len(g.Plan.Rounds)+len(g.Logs) == 0 {
 		return nil
 	}
@@ -126,7 +127,7 @@ func (w *window) simulateAfter(missing []diagnosis.Plan, key string) {
 	var err error
 	for _, p := range missing {
 		if err == nil {
-			_, err = w.desk.mind.Crowds.Get(w.ctx, p, nil)
+			_, err = w.desk.Mind.Crowds.Get(w.ctx, p, nil)
 		}
 	}
 	fyne.Do(func() {
@@ -140,10 +141,10 @@ func (w *window) simulateAfter(missing []diagnosis.Plan, key string) {
 }
 
 // pairWords fill in the pairs, and the one that is looked at.
-func pairWords(d *desk, p proof.Proof, to *view.Data) {
-	by := d.by()
+func pairWords(d *desk.Desk, p proof.Proof, to *view.Data) {
+	by := d.By()
 	for _, pair := range p.Pairs {
-		to.Pairs = append(to.Pairs, kit.L("window.proof.pair", picture.RoundName(&d.c, pair.Before, by), picture.RoundName(&d.c, pair.After, by)))
+		to.Pairs = append(to.Pairs, kit.L("window.proof.pair", picture.RoundName(&d.Case, pair.Before, by), picture.RoundName(&d.Case, pair.After, by)))
 	}
 	if to.Pair < 0 {
 		return
@@ -152,13 +153,13 @@ func pairWords(d *desk, p proof.Proof, to *view.Data) {
 	if len(pair.Open) > 0 {
 		to.Condition = kit.L("window.proof.not-noted", by.Say(say.List(pair.Open...)))
 	}
-	l, err := diagram.LoopByID(d.c.Loop.Layout)
+	l, err := diagram.LoopByID(d.Case.Loop.Layout)
 	if err != nil {
 		return
 	}
-	to.Picture = picture.Pair(l, &d.c, d.found, pair, by)
-	state := picture.State(l, &d.c, d.found, pair.After, by)
-	before := picture.State(l, &d.c, d.found, pair.Before, by)
+	to.Picture = picture.Pair(l, &d.Case, d.Found, pair, by)
+	state := picture.State(l, &d.Case, d.Found, pair.After, by)
+	before := picture.State(l, &d.Case, d.Found, pair.Before, by)
 	for _, at := range l.Deltas {
 		b, a := before.Deltas[at.Name], state.Deltas[at.Name]
 		if b.Text == "" && a.Text == "" {
@@ -192,24 +193,24 @@ func (w *window) proofCurves(p proof.Proof, to *view.Data) {
 		}
 	}
 	before, after := logAt(d, pair.Before), logAt(d, pair.After)
-	if lines := picture.BothWarmUps(&d.c, before, after, resultAt(d, pair.Before), resultAt(d, pair.After), d.by()); len(lines.Curves) > 0 {
+	if lines := picture.BothWarmUps(&d.Case, before, after, resultAt(d, pair.Before), resultAt(d, pair.After), d.By()); len(lines.Curves) > 0 {
 		to.Curves = lines
 	}
 }
 
 // logAt is one of the case's logs, or nil.
-func logAt(d *desk, i int) *cases.Log {
+func logAt(d *desk.Desk, i int) *cases.Log {
 	if i < 0 {
 		return nil
 	}
-	return &d.c.Logs[i]
+	return &d.Case.Logs[i]
 }
 
-func resultAt(d *desk, i int) warmup.Result {
+func resultAt(d *desk.Desk, i int) warmup.Result {
 	if i < 0 {
 		return warmup.Result{}
 	}
-	return d.found.WarmUps[i].Result
+	return d.Found.WarmUps[i].Result
 }
 
 // proofChecks tell how each check came out in either stage.
@@ -219,7 +220,7 @@ func (w *window) proofChecks(p proof.Proof, to *view.Data) {
 		if at < 0 {
 			return kit.L("window.proof.not-done")
 		}
-		return checkResult(w.tables, &d.c, &d.c.Tests[at], d.units).Says
+		return checkResult(w.tables, &d.Case, &d.Case.Tests[at], d.Units).Says
 	}
 	for _, t := range p.Tests {
 		to.Checks = append(to.Checks, view.Row{Name: kit.Capital(t.Kind.Name()), Before: says(t.Before), After: says(t.After)})

@@ -6,6 +6,7 @@ import (
 	"slices"
 	"strings"
 
+	"loopbook/app/desk"
 	"loopbook/app/ui/kit"
 	"loopbook/app/ui/repair"
 	"loopbook/app/ui/verdict"
@@ -17,7 +18,7 @@ import (
 )
 
 func (w *window) makeRepair() {
-	w.verdict = verdict.New(w.desk.edit)
+	w.verdict = verdict.New(w.desk.Edit)
 	w.verdict.OnPaper = w.print
 	w.repair = repair.New(w.editRepair, repair.Money{
 		Parse: func(code string) (string, error) {
@@ -69,28 +70,28 @@ func readPrice(code, text string) (float64, error) {
 
 // editRepair keeps an edit, and for the next case what the shop asks for.
 func (w *window) editRepair(what string, change func(*cases.Case)) {
-	w.desk.edit(what, change)
-	if r := w.desk.c.Repair; r.Currency != "" {
+	w.desk.Edit(what, change)
+	if r := w.desk.Case.Repair; r.Currency != "" {
 		w.prefs.setUsualRepair(r)
 	}
 }
 
 func (w *window) showVerdict() {
 	d := w.desk
-	data := verdict.Data{Case: d.c, Units: d.units, Evidence: w.confirming()}
-	if a := d.judging.answer; a.c != nil && !a.thought.Ranking.Blank && a.thought.Ranking.Stage == cases.BeforeRepair {
+	data := verdict.Data{Case: d.Case, Units: d.Units, Evidence: w.confirming()}
+	if a := d.Answer(); a.Case != nil && !a.Thought.Ranking.Blank && a.Thought.Ranking.Stage == cases.BeforeRepair {
 		data.RuledOut = ruledOut(a)
-		data.Odds = odd(a, d.c.Verdict.Cause)
-		for _, c := range a.thought.Ranking.Causes {
+		data.Odds = odd(a, d.Case.Verdict.Cause)
+		for _, c := range a.Thought.Ranking.Causes {
 			data.Ranked = append(data.Ranked, verdict.Ranked{Cause: c.Cause, Chance: kit.Chance(c.Probability)})
 		}
 	}
 	w.verdict.Show(data)
 }
 
-func ruledOut(a answer) string {
+func ruledOut(a desk.Answer) string {
 	var out []string
-	for _, c := range a.thought.Ranking.RuledOut(a.thought.Beside) {
+	for _, c := range a.Thought.Ranking.RuledOut(a.Thought.Beside) {
 		out = append(out, c.Name())
 	}
 	if len(out) == 0 {
@@ -99,8 +100,8 @@ func ruledOut(a answer) string {
 	return kit.L("window.verdict.under-one", strings.Join(out, ", "))
 }
 
-func odd(a answer, cause cases.Cause) string {
-	for _, c := range a.thought.Ranking.Causes {
+func odd(a desk.Answer, cause cases.Cause) string {
+	for _, c := range a.Thought.Ranking.Causes {
 		if c.Cause == cause {
 			return kit.L("window.verdict.odds", kit.Capital(cause.Name()), kit.Chance(c.Probability))
 		}
@@ -113,17 +114,17 @@ func odd(a answer, cause cases.Cause) string {
 func (w *window) confirming() []verdict.Evidence {
 	d := w.desk
 	out := w.roundsMeasured()
-	for i, l := range d.c.Logs {
+	for i, l := range d.Case.Logs {
 		if l.Stage != cases.AfterRepair {
 			out = append(out, verdict.Evidence{Word: cases.ByWarmUp, Text: kit.L("window.verdict.log", l.Name, logTold(d, i))})
 		}
 	}
-	for i := range d.c.Tests {
-		t := &d.c.Tests[i]
+	for i := range d.Case.Tests {
+		t := &d.Case.Tests[i]
 		if t.Stage == cases.AfterRepair {
 			continue
 		}
-		if r := checkResult(w.tables, &d.c, t, d.units); r.Says != "" {
+		if r := checkResult(w.tables, &d.Case, t, d.Units); r.Says != "" {
 			out = append(out, verdict.Evidence{Word: string(t.Kind), Text: kit.L("window.verdict.check", t.Kind.Name(), strings.TrimSuffix(r.Says, "."))})
 		}
 	}
@@ -133,8 +134,8 @@ func (w *window) confirming() []verdict.Evidence {
 func (w *window) roundsMeasured() []verdict.Evidence {
 	d := w.desk
 	rounds, off := 0, 0
-	for i, r := range d.found.Rounds {
-		if len(r.Readings) == 0 || d.c.Rounds[i].Stage == cases.AfterRepair {
+	for i, r := range d.Found.Rounds {
+		if len(r.Readings) == 0 || d.Case.Rounds[i].Stage == cases.AfterRepair {
 			continue
 		}
 		rounds++
@@ -150,27 +151,27 @@ func (w *window) roundsMeasured() []verdict.Evidence {
 	return []verdict.Evidence{{Word: cases.ByHoseMap, Text: kit.L("window.verdict.rounds", rounds, off)}}
 }
 
-func logTold(d *desk, i int) string {
-	r := d.found.WarmUps[i].Result
+func logTold(d *desk.Desk, i int) string {
+	r := d.Found.WarmUps[i].Result
 	told := kit.L("window.verdict.no-knee")
 	if r.Knee != nil {
-		told = kit.L("window.verdict.opens", d.units.TempUnit(r.Knee.C))
+		told = kit.L("window.verdict.opens", d.Units.TempUnit(r.Knee.C))
 	}
 	if r.Plateau != nil {
-		told += ", " + kit.L("window.verdict.holds", d.units.TempUnit(r.Plateau.C))
+		told += ", " + kit.L("window.verdict.holds", d.Units.TempUnit(r.Plateau.C))
 	}
 	return told
 }
 
 func (w *window) showRepair() {
 	d := w.desk
-	data := repair.Data{Case: d.c, Units: d.units, Bill: billWords(d.c.Repair)}
-	advice, err := access.For(&d.c)
+	data := repair.Data{Case: d.Case, Units: d.Units, Bill: billWords(d.Case.Repair)}
+	advice, err := access.For(&d.Case)
 	if err != nil {
 		w.tell(err)
 		return
 	}
-	by := d.by()
+	by := d.By()
 	for _, n := range advice.Due() {
 		data.Notes = append(data.Notes, repair.Note{What: by.Say(n.What), Hours: by.Say(n.Hours), Way: by.Say(n.Way), Renew: by.Say(n.Renew), Class: by.Say(n.Class)})
 	}

@@ -32,12 +32,12 @@ func (w *window) makeNotebook() {
 
 // openCase turns to a case from wherever it was found.
 func (w *window) openCase(id string) {
-	if id != w.desk.c.ID || !w.desk.open {
+	if id != w.desk.Case.ID || !w.desk.Open {
 		w.leave()
-		if w.desk.open {
-			w.before = w.desk.c.ID
+		if w.desk.Open {
+			w.before = w.desk.Case.ID
 		}
-		w.desk.load(id)
+		w.desk.Load(id)
 	}
 	w.enter(caseRoom)
 }
@@ -46,7 +46,7 @@ func (w *window) openCase(id string) {
 func (w *window) searchFor(text string) { w.notebook.SetText(text) }
 
 func (w *window) keepSearch(name, text string) {
-	if err := w.desk.store.SaveSearch(w.ctx, name, text); err != nil {
+	if err := w.desk.Store.SaveSearch(w.ctx, name, text); err != nil {
 		w.tell(err)
 		return
 	}
@@ -54,7 +54,7 @@ func (w *window) keepSearch(name, text string) {
 }
 
 func (w *window) showSearches() {
-	list, err := w.desk.store.SavedSearches(w.ctx)
+	list, err := w.desk.Store.SavedSearches(w.ctx)
 	if err != nil {
 		w.tell(err)
 		return
@@ -77,14 +77,14 @@ func (w *window) countFilters() {
 
 // bringUpToDate makes what an older program's notebook lacks, apart from the window.
 func (w *window) bringUpToDate() {
-	store, stale := w.desk.store, false
+	store, stale := w.desk.Store, false
 	w.start(func() {
 		err := store.Refresh(w.ctx, func(int) { stale = true })
 		if err == nil { // read once now, so that the first question needn't wait for it
 			err = store.EachDigest(w.ctx, func(*cases.Digest) {})
 		}
 		fyne.Do(func() {
-			if store != w.desk.store {
+			if store != w.desk.Store {
 				return // another notebook is open by now
 			}
 			if err != nil {

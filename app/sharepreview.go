@@ -28,7 +28,7 @@ type sharePreview struct {
 }
 
 func (w *window) newSharePreview(e *share.Export) *sharePreview {
-	ctx, store, id := w.ctx, w.desk.store, w.desk.c.ID
+	ctx, store, id := w.ctx, w.desk.Store, w.desk.Case.ID
 	return &sharePreview{w: w, e: e, drop: func() {}, read: sync.OnceValues(func() (cases.Bundle, error) { return store.Bundle(ctx, id) })}
 }
 
@@ -38,7 +38,7 @@ func (p *sharePreview) show(wish share.Wish) {
 	p.drop()
 	ctx, cancel := context.WithCancel(p.w.ctx)
 	p.drop = cancel
-	if text := withoutPreview(wish, p.w.desk.open); text != "" {
+	if text := withoutPreview(wish, p.w.desk.Open); text != "" {
 		p.seen = false
 		p.e.Show(text, share.Preview{})
 		return
@@ -76,7 +76,7 @@ func (p *sharePreview) made(wish share.Wish, told anonymous.Preview, err error) 
 		text = kit.L("window.share.preview-many")
 	}
 	p.seen = true
-	p.e.Show(text, previewLines(told, p.w.desk.units))
+	p.e.Show(text, previewLines(told, p.w.desk.Units))
 }
 
 // withoutPreview is what is said where there is nothing to preview; "": there is.

@@ -40,10 +40,10 @@ func (w *window) writeShare(wish share.Wish) {
 		ending = ".csv"
 	}
 	if wish.Scope == share.This {
-		if !w.desk.open {
+		if !w.desk.Open {
 			return
 		}
-		name = w.desk.c.Title
+		name = w.desk.Case.Title
 		if wish.Anonymous {
 			name = kit.L("window.share.anonymous-name")
 		}
@@ -63,7 +63,7 @@ func (w *window) writeShare(wish share.Wish) {
 }
 
 func (w *window) shareTo(wish share.Wish, path string) {
-	store, q, id := w.desk.store, w.pages.query, w.desk.c.ID
+	store, q, id := w.desk.Store, w.pages.query, w.desk.Case.ID
 	if wish.Scope == share.All {
 		q = cases.Query{}
 	}

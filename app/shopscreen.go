@@ -31,7 +31,7 @@ func (w *window) makeHistory() {
 
 // showHistory gathers the history apart from the window and shows it.
 func (w *window) showHistory() {
-	store, u := w.desk.store, w.desk.units
+	store, u := w.desk.Store, w.desk.Units
 	w.start(func() {
 		h, err := library.History(w.ctx, store)
 		var lines map[int64]cases.Summary
@@ -40,7 +40,7 @@ func (w *window) showHistory() {
 		}
 		fyne.Do(func() {
 			switch {
-			case store != w.desk.store: // another notebook is open by now
+			case store != w.desk.Store: // another notebook is open by now
 			case err != nil:
 				w.tell(err)
 			default:
@@ -55,7 +55,7 @@ func linesOf(w *window, h experience.History) (map[int64]cases.Summary, error) {
 	out := map[int64]cases.Summary{}
 	for _, r := range h.Returned[:min(len(h.Returned), mostLines)] {
 		keys := []int64{r.First, r.Second}
-		list, err := w.desk.store.Summaries(w.ctx, keys)
+		list, err := w.desk.Store.Summaries(w.ctx, keys)
 		if err != nil {
 			return nil, err
 		}
@@ -181,7 +181,7 @@ func (w *window) rankClosed() {
 	}
 	ctx, cancel := context.WithCancel(w.ctx)
 	w.ranking = cancel
-	store := w.desk.store
+	store := w.desk.Store
 	w.start(func() {
 		err := mind.RankClosed(ctx, store, func(done, of int) {
 			fyne.Do(func() { w.history.Tell(kit.L("window.history.ranking", done, of)) })

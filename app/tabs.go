@@ -1,6 +1,7 @@
 package main
 
 import (
+	"loopbook/app/desk"
 	"loopbook/app/ui/causes"
 	"loopbook/app/ui/kit"
 	"loopbook/app/ui/whatif"
@@ -10,35 +11,35 @@ import (
 
 func (w *window) makeCauses() {
 	d := w.desk
-	o := d.odds
-	o.flat, o.learn = w.prefs.flat(), w.prefs.learn()
-	d.believe(o)
-	d.judging.changed, d.judging.progressed = w.showCauses, w.showProgress
+	o := d.Odds
+	o.Flat, o.Learn = w.prefs.flat(), w.prefs.learn()
+	d.Believe(o)
+	d.Answered, d.Progressed = w.showCauses, w.showProgress
 	w.causes = causes.New()
-	w.causes.OnCause, w.causes.OnRound = d.judging.choose, d.showRound
+	w.causes.OnCause, w.causes.OnRound = d.Choose, d.ShowRound
 	w.causes.OnBegin = w.begin
 	w.causes.OnNext = func() {
-		_, tab := nextStep(&d.c)
+		_, tab := nextStep(&d.Case)
 		w.leave()
 		w.tabs.SelectIndex(tab)
 	}
 	w.causes.OnTake = func(cause cases.Cause) {
-		d.edit(kit.L("window.verdict.cause"), func(c *cases.Case) { c.Verdict.Cause = cause })
+		d.Edit(kit.L("window.verdict.cause"), func(c *cases.Case) { c.Verdict.Cause = cause })
 	}
 	w.causes.OnFlat = func(on bool) {
-		o := d.odds
-		o.flat = on
+		o := d.Odds
+		o.Flat = on
 		w.prefs.setFlat(on)
-		d.believe(o)
+		d.Believe(o)
 	}
 	w.causes.OnLearn = func(on bool) {
-		o := d.odds
-		o.learn = learnNo
+		o := d.Odds
+		o.Learn = desk.LearnNo
 		if on {
-			o.learn = learnYes
+			o.Learn = desk.LearnYes
 		}
-		w.prefs.setLearn(o.learn)
-		d.believe(o)
+		w.prefs.setLearn(o.Learn)
+		d.Believe(o)
 	}
 }
 
@@ -47,18 +48,18 @@ func (w *window) makeCauses() {
 func (w *window) showTab() {
 	d := w.desk
 	w.showWhatIf()
-	if !d.open {
+	if !d.Open {
 		return
 	}
 	switch w.tabs.SelectedIndex() {
 	case complaintTab:
-		w.complaint.Show(d.c, d.units)
+		w.complaint.Show(d.Case, d.Units)
 	case warmUpTab:
 		w.showWarmUp()
 	case hoseMapTab:
 		w.showHoseMap()
 	case checksTab:
-		w.checks.Show(d.c, diagnosis.Overheated(&d.c, d.found), d.units)
+		w.checks.Show(d.Case, diagnosis.Overheated(&d.Case, d.Found), d.Units)
 	case alikeTab:
 		w.showAlike()
 	case verdictTab:
@@ -74,20 +75,20 @@ func (w *window) showTab() {
 }
 
 // showProgress says how far the causes are computed.
-func (w *window) showProgress() { w.head.progress.SetText(w.desk.judging.progress()) }
+func (w *window) showProgress() { w.head.progress.SetText(w.desk.Progress()) }
 
 // showCauses paints the causes where they are looked at, and how far they are
 // computed.
 func (w *window) showCauses() {
 	w.showProgress()
 	switch at := w.tabs.SelectedIndex(); {
-	case !w.desk.open:
+	case !w.desk.Open:
 	case at == causesTab:
 		w.causes.Show(causesOf(w.desk))
 	case at == verdictTab:
 		w.showVerdict()
 	case at == hoseMapTab:
-		w.hosemap.ShowLikely(w.desk.judging.answer.thought.Ranking.Stage, likelyOf(w.desk), standingOf(w.desk.judging.answer))
+		w.hosemap.ShowLikely(w.desk.Answer().Thought.Ranking.Stage, likelyOf(w.desk), standingOf(w.desk.Answer()))
 	}
 }
 
@@ -104,25 +105,25 @@ func (w *window) makeWhatIf() {
 // the open case's loop, ratings and weather.
 func (w *window) showWhatIf() {
 	d := w.desk
-	if !d.open || w.tabs.SelectedIndex() != whatIfTab {
+	if !d.Open || w.tabs.SelectedIndex() != whatIfTab {
 		w.live.end()
 		w.tried = ""
 		return
 	}
-	if name := d.c.ID + d.c.Loop.Layout + string(d.units.Temperature) + string(d.units.Distance); name != w.tried {
+	if name := d.Case.ID + d.Case.Loop.Layout + string(d.Units.Temperature) + string(d.Units.Distance); name != w.tried {
 		w.tried = name
 		w.tryOut()
 	}
 }
 
 func (w *window) tryOut() {
-	build, set, ok := trial(&w.desk.c)
-	w.whatif.Put(set, w.desk.units)
+	build, set, ok := trial(&w.desk.Case)
+	w.whatif.Put(set, w.desk.Units)
 	w.whatif.SetPaused(false)
 	if !ok {
 		w.live.end()
 		w.whatif.Show(whatif.Shown{Facts: []whatif.Fact{{Name: kit.L("window.whatif.loop"), Value: kit.L("window.whatif.no-loop")}}})
 		return
 	}
-	w.live.begin(build, set, w.desk.units)
+	w.live.begin(build, set, w.desk.Units)
 }

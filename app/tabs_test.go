@@ -5,6 +5,7 @@ import (
 
 	"fyne.io/fyne/v2"
 
+	"loopbook/app/desk"
 	"loopbook/cases"
 	"loopbook/cases/casetest"
 	"loopbook/cases/diagnosis/likelihood"
@@ -50,8 +51,8 @@ func TestOddsArePreferences(t *testing.T) {
 	w.newCase()
 	w.causes.OnFlat(true)
 	w.causes.OnLearn(false)
-	if !w.prefs.flat() || w.prefs.learn() != learnNo || !w.desk.judging.prior.Flat {
-		t.Errorf("flat %t, learn %q, prior %+v", w.prefs.flat(), w.prefs.learn(), w.desk.judging.prior)
+	if !w.prefs.flat() || w.prefs.learn() != desk.LearnNo || !w.desk.Odds.Prior().Flat {
+		t.Errorf("flat %t, learn %q, prior %+v", w.prefs.flat(), w.prefs.learn(), w.desk.Odds.Prior())
 	}
 	c := causesOf(w.desk).Causes
 	if first, last := c[0].Probability, c[len(c)-1].Probability; first > 1.01*last && last > 0.01 {
@@ -68,7 +69,7 @@ func TestWhatIfRunsOnlyWhileItIsLookedAt(t *testing.T) {
 	if len(q) != 1 || w.tried == "" {
 		t.Fatalf("%d cars run, want one", len(q))
 	}
-	w.desk.edit("title", func(*cases.Case) {})
+	w.desk.Edit("title", func(*cases.Case) {})
 	if len(q) != 1 {
 		t.Error("an edit of the case began another car")
 	}
@@ -85,11 +86,11 @@ func TestACauseTakenAsTheVerdictIsUndone(t *testing.T) {
 	w, _ := shown(t)
 	w.newCase()
 	w.causes.OnTake("pump-weak")
-	if got := w.desk.c.Verdict.Cause; got != "pump-weak" || causesOf(w.desk).Verdict != got {
+	if got := w.desk.Case.Verdict.Cause; got != "pump-weak" || causesOf(w.desk).Verdict != got {
 		t.Errorf("the verdict is %q", got)
 	}
 	w.undo()
-	if got := w.desk.c.Verdict.Cause; got != "" {
+	if got := w.desk.Case.Verdict.Cause; got != "" {
 		t.Errorf("after undo the verdict is %q", got)
 	}
 }
@@ -107,7 +108,7 @@ func TestAnAdvisedCheckIsBegunWhereItIsDone(t *testing.T) {
 	w, _ := shown(t)
 	w.newCase()
 	typeAt(t, w, diagram.Housing, "91")
-	w.desk.c.Rounds[0].Heater = cases.HeaterHalf
+	w.desk.Case.Rounds[0].Heater = cases.HeaterHalf
 	for i, tt := range []struct {
 		walk, label string
 		rpm, kmh    float64
@@ -121,16 +122,16 @@ func TestAnAdvisedCheckIsBegunWhereItIsDone(t *testing.T) {
 			w.goToCauses()
 			w.causes.OnBegin(tt.walk, "")
 		}
-		n := len(w.desk.c.Rounds)
-		r := w.desk.c.Rounds[n-1]
-		if n != i+2 || w.desk.round != n-1 || r.Label != tt.label || noted(r.EngineRPM) != tt.rpm || noted(r.SpeedKmh) != tt.kmh ||
+		n := len(w.desk.Case.Rounds)
+		r := w.desk.Case.Rounds[n-1]
+		if n != i+2 || w.desk.Round != n-1 || r.Label != tt.label || noted(r.EngineRPM) != tt.rpm || noted(r.SpeedKmh) != tt.kmh ||
 			r.Heater != tt.heater || r.Stage != cases.BeforeRepair || w.tabs.SelectedIndex() != hoseMapTab {
 			t.Fatalf("%s: %d rounds, the last one %+v", tt.walk, n, r)
 		}
 		if do := w.toDo(); do.Title == "" || do.Text == "" || do.Caution == "" {
 			t.Errorf("%s: on the hose map stands %+v", tt.walk, do)
 		}
-		w.desk.c.Rounds[n-1].EctC = casetest.P(diagram.Celsius(91))
+		w.desk.Case.Rounds[n-1].EctC = casetest.P(diagram.Celsius(91))
 		if do := w.toDo(); do.Title != "" {
 			t.Errorf("%s: measured, %q still stands there", tt.walk, do.Title)
 		}
@@ -151,14 +152,14 @@ func TestAnAdvisedCheckIsBegunWhereItIsDone(t *testing.T) {
 	if w.tabs.SelectedIndex() != warmUpTab {
 		t.Errorf("the warm-up is begun on page %d", w.tabs.SelectedIndex())
 	}
-	w.desk.c.Verdict.Cause, w.desk.c.Repair.LabourHours = "pump-weak", casetest.P(1.0)
+	w.desk.Case.Verdict.Cause, w.desk.Case.Repair.LabourHours = "pump-weak", casetest.P(1.0)
 	w.causes.OnBegin(likelihood.RaisedIdle, "")
-	if r := w.desk.c.Rounds[w.desk.round]; r.Stage != cases.AfterRepair {
+	if r := w.desk.Case.Rounds[w.desk.Round]; r.Stage != cases.AfterRepair {
 		t.Errorf("after the repair a round of %q is begun", r.Stage)
 	}
-	n := len(w.desk.c.Rounds)
-	if w.causes.OnBegin(likelihood.HotIdle, ""); len(w.desk.c.Rounds) != n || w.desk.c.Rounds[n-1].Label != "Hot idle, fan" {
-		t.Errorf("a round with nothing in it isn't used up: %d rounds, %+v", len(w.desk.c.Rounds), w.desk.c.Rounds[n-1])
+	n := len(w.desk.Case.Rounds)
+	if w.causes.OnBegin(likelihood.HotIdle, ""); len(w.desk.Case.Rounds) != n || w.desk.Case.Rounds[n-1].Label != "Hot idle, fan" {
+		t.Errorf("a round with nothing in it isn't used up: %d rounds, %+v", len(w.desk.Case.Rounds), w.desk.Case.Rounds[n-1])
 	}
 }
 
@@ -173,8 +174,8 @@ func TestTheProofBeginsTheRoundThatIsMissing(t *testing.T) {
 		t.Fatalf("offered: %v", again)
 	}
 	w.proof.OnAgain(0)
-	if n := len(w.desk.c.Rounds); n != 2 || w.desk.round != 1 || w.desk.c.Rounds[1].Stage != cases.AfterRepair || w.tabs.SelectedIndex() != hoseMapTab {
-		t.Fatalf("%d rounds, the shown one %d of stage %q", n, w.desk.round, w.desk.c.Rounds[w.desk.round].Stage)
+	if n := len(w.desk.Case.Rounds); n != 2 || w.desk.Round != 1 || w.desk.Case.Rounds[1].Stage != cases.AfterRepair || w.tabs.SelectedIndex() != hoseMapTab {
+		t.Fatalf("%d rounds, the shown one %d of stage %q", n, w.desk.Round, w.desk.Case.Rounds[w.desk.Round].Stage)
 	}
 	for _, r := range "91" {
 		w.window.Canvas().Focused().TypedRune(r)

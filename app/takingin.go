@@ -23,7 +23,7 @@ func (w *window) takeAll(paths []string) {
 		return
 	}
 	w.leave()
-	store := w.desk.store
+	store := w.desk.Store
 	ctx, done := w.busy(kit.L("window.share.reading", 0, len(files), 0))
 	w.start(func() {
 		t, err := library.Take(ctx, store, files, nil, func(n, taken int) {
@@ -57,13 +57,13 @@ func (w *window) chooseFolder() {
 func (w *window) took(t library.Takings) {
 	for i := len(t.Met) - 1; i >= 0; i-- {
 		if t.Met[i].Meeting != cases.MeetsOther {
-			w.desk.load(t.Met[i].ID)
+			w.desk.Load(t.Met[i].ID)
 			w.readAhead()
 			break
 		}
 	}
 	w.enter(caseRoom)
-	w.desk.kept()
+	w.desk.Kept()
 	conflicts := func() { w.settleConflicts(t.Conflicts, len(t.Conflicts)) }
 	if len(t.Refused) > 0 || len(t.Met) > 1 || t.Files < t.Of || t.Known() > 0 {
 		w.tellTaken(t, conflicts)
@@ -100,7 +100,7 @@ func (w *window) settleConflicts(left []cases.Met, of int) {
 		return
 	}
 	m := left[0]
-	differ, same, err := differences(m.Mine, m.Theirs.Case, w.desk.units)
+	differ, same, err := differences(m.Mine, m.Theirs.Case, w.desk.Units)
 	if err != nil {
 		w.tell(err)
 		return
@@ -135,7 +135,7 @@ func (w *window) settleConflicts(left []cases.Met, of int) {
 
 // settle ends conflicts by one choice, apart from the window, and opens the last of them.
 func (w *window) settle(list []cases.Met, c cases.Choice, then func()) {
-	store := w.desk.store
+	store := w.desk.Store
 	ctx, done := w.busy(kit.L("window.share.settling", len(list)))
 	w.start(func() {
 		var id string
@@ -149,8 +149,8 @@ func (w *window) settle(list []cases.Met, c cases.Choice, then func()) {
 				return
 			}
 			if id != "" { // else it was stopped before the first
-				w.desk.load(id)
-				w.desk.kept()
+				w.desk.Load(id)
+				w.desk.Kept()
 			}
 			then()
 		})

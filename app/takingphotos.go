@@ -49,12 +49,12 @@ const fewPhotos = 3
 // large.
 func (w *window) takePhotos(n int, read func(i int) (newPhoto, error)) {
 	d := w.desk
-	if !d.open {
+	if !d.Open {
 		w.tell(errors.New(kit.L("window.photos.no-case")))
 		return
 	}
 	w.leave()
-	id, store := d.c.ID, d.store
+	id, store := d.Case.ID, d.Store
 	ctx, done, tell := w.ctx, func() bool { return false }, func(string) {}
 	if n > fewPhotos {
 		ctx, done = w.busy(kit.L("window.photos.looking", 1, n))
@@ -129,7 +129,7 @@ func attachPhotos(ctx context.Context, store *sqlite.Store, id string, all []new
 // one is open by now.
 func (w *window) tookPhotos(store *sqlite.Store, id string, files []string, n int, stopped bool) {
 	d := w.desk
-	if d.store != store || d.c.ID != id {
+	if d.Store != store || d.Case.ID != id {
 		c, err := store.Get(w.ctx, id)
 		if err == nil {
 			files = hang(&c, files)
@@ -141,7 +141,7 @@ func (w *window) tookPhotos(store *sqlite.Store, id string, files []string, n in
 		return
 	}
 	w.leave()
-	next := cases.Case{Photos: slices.Clone(d.c.Photos)}
+	next := cases.Case{Photos: slices.Clone(d.Case.Photos)}
 	files = hang(&next, files)
 	w.showPhotos() // so that what is said belongs to this case
 	added := kit.L("window.photos.added", len(files))
@@ -153,7 +153,7 @@ func (w *window) tookPhotos(store *sqlite.Store, id string, files []string, n in
 		w.pictures.says = kit.L("window.photos.here-already")
 	}
 	if len(files) > 0 {
-		d.edit(added, func(c *cases.Case) { hang(c, files) })
+		d.Edit(added, func(c *cases.Case) { hang(c, files) })
 	}
 	w.tabs.SelectIndex(photosTab)
 	w.showPhotos()

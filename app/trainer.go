@@ -26,7 +26,7 @@ func (w *window) makeTrainer() {
 	}
 	v.OnMove = w.moveInClass
 	v.OnRetire = func(retired bool) {
-		if err := w.desk.store.Retire(w.ctx, w.desk.c.ID, retired); err != nil {
+		if err := w.desk.Store.Retire(w.ctx, w.desk.Case.ID, retired); err != nil {
 			w.tell(err)
 		}
 	}
@@ -46,14 +46,14 @@ func (w *window) makeClass(name string) {
 
 // practisable are the settled cases that the list shows, retired ones left out.
 func (w *window) practisable() ([]string, error) {
-	retired, err := w.desk.store.Retired(w.ctx)
+	retired, err := w.desk.Store.Retired(w.ctx)
 	if err != nil {
 		return nil, err
 	}
 	q := w.pages.query
 	q.Where = append(q.Where[:len(q.Where):len(q.Where)], cases.Condition{Field: cases.ByStage, Words: []string{cases.StageClosed}})
 	q.Limit, q.Offset = mostInClass, 0
-	page, err := w.desk.store.Search(w.ctx, q)
+	page, err := w.desk.Store.Search(w.ctx, q)
 	var ids []string
 	for _, s := range page.Items {
 		if !retired[s.ID] {
@@ -64,7 +64,7 @@ func (w *window) practisable() ([]string, error) {
 }
 
 func (w *window) saveClass(c cases.Class) {
-	if err := w.desk.store.SaveClass(w.ctx, c); err != nil {
+	if err := w.desk.Store.SaveClass(w.ctx, c); err != nil {
 		w.tell(err)
 	}
 	w.showPractice()
@@ -72,7 +72,7 @@ func (w *window) saveClass(c cases.Class) {
 
 // moveInClass moves a case up, or takes it out where by is 0.
 func (w *window) moveInClass(at, by int) {
-	list, err := w.desk.store.Classes(w.ctx)
+	list, err := w.desk.Store.Classes(w.ctx)
 	if err != nil {
 		w.tell(err)
 		return
@@ -104,16 +104,16 @@ func (w *window) showPractice() {
 }
 
 func (w *window) startData() (view.Start, error) {
-	store, ctx := w.desk.store, w.ctx
+	store, ctx := w.desk.Store, w.ctx
 	d := view.Start{Chosen: w.trains.chosen, Why: w.canPractise()}
-	if w.desk.open {
-		d.Open, d.Lesson = titleOf(w.desk.c), w.desk.c.Lesson
+	if w.desk.Open {
+		d.Open, d.Lesson = titleOf(w.desk.Case), w.desk.Case.Lesson
 	}
 	retired, err := store.Retired(ctx)
 	if err != nil {
 		return d, err
 	}
-	d.Retired = retired[w.desk.c.ID]
+	d.Retired = retired[w.desk.Case.ID]
 	list, err := store.Classes(ctx)
 	if err != nil {
 		return d, err
@@ -136,7 +136,7 @@ func (w *window) startData() (view.Start, error) {
 }
 
 func (w *window) titleByID(id string) string {
-	c, err := w.desk.store.Get(w.ctx, id)
+	c, err := w.desk.Store.Get(w.ctx, id)
 	if err != nil {
 		return kit.L("window.practice.gone", id)
 	}
@@ -186,7 +186,7 @@ func resultRows(results []cases.Result) []view.Row {
 
 // exportResults writes the results of the chosen class as CSV beside the papers.
 func (w *window) exportResults() {
-	results, err := w.desk.store.Results(w.ctx, w.trains.chosen)
+	results, err := w.desk.Store.Results(w.ctx, w.trains.chosen)
 	path := ""
 	if err == nil {
 		path, err = filePath(fileName(kit.L("window.practice.file", w.trains.chosen)) + ".csv")

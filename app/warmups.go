@@ -42,7 +42,7 @@ type warmups struct {
 // warmed up as the log's car was run. The air outside is what the log began in
 // where the case doesn't say.
 func (w *window) expectLog(l *cases.Log, startS float64) {
-	c := w.desk.c
+	c := w.desk.Case
 	p, ok := diagnosis.PlanForLog(&c, l, startS)
 	key := ""
 	if ok {
@@ -56,7 +56,7 @@ func (w *window) expectLog(l *cases.Log, startS float64) {
 		return
 	}
 	w.start(func() {
-		e, err := w.desk.mind.Crowds.Get(w.ctx, p.Healthy(), nil)
+		e, err := w.desk.Mind.Crowds.Get(w.ctx, p.Healthy(), nil)
 		fyne.Do(func() {
 			if err == nil && w.logs.key == key {
 				band := diagnosis.BandOf(e, startS)
@@ -69,7 +69,7 @@ func (w *window) expectLog(l *cases.Log, startS float64) {
 
 func (w *window) makeWarmUp() {
 	w.logs = &warmups{cancel: func() {}}
-	w.warmup = view.New(w.desk.edit, time.Now)
+	w.warmup = view.New(w.desk.Edit, time.Now)
 	w.warmup.OnFile = w.chooseLog
 	w.warmup.OnLog = func(i int) { w.logs.shown = i; w.showWarmUp() }
 	w.warmup.OnSave = w.saveShown
@@ -79,20 +79,20 @@ func (w *window) makeWarmUp() {
 // showWarmUp paints the log that is looked at.
 func (w *window) showWarmUp() {
 	d := w.desk
-	w.logs.follow(&d.c)
-	i := min(w.logs.shown, len(d.c.Logs)-1)
-	if i < 0 && len(d.c.Logs) > 0 {
-		i = len(d.c.Logs) - 1
+	w.logs.follow(&d.Case)
+	i := min(w.logs.shown, len(d.Case.Logs)-1)
+	if i < 0 && len(d.Case.Logs) > 0 {
+		i = len(d.Case.Logs) - 1
 	}
-	data := view.Data{Case: d.c, Log: i, Reading: w.logs.reading, Units: d.units, Overheated: diagnosis.Overheated(&d.c, d.found)}
+	data := view.Data{Case: d.Case, Log: i, Reading: w.logs.reading, Units: d.Units, Overheated: diagnosis.Overheated(&d.Case, d.Found)}
 	if i >= 0 {
-		r := d.found.WarmUps[i].Result
-		data.Flags = d.found.WarmUps[i].Flags
-		w.expectLog(&d.c.Logs[i], r.StartS)
-		data.Lines, data.Facts, data.Remarks = picture.WarmUp(&d.c, &d.c.Logs[i], r, w.logs.band, d.by()), facts(r, d.units), remarks(r, d.units)
+		r := d.Found.WarmUps[i].Result
+		data.Flags = d.Found.WarmUps[i].Flags
+		w.expectLog(&d.Case.Logs[i], r.StartS)
+		data.Lines, data.Facts, data.Remarks = picture.WarmUp(&d.Case, &d.Case.Logs[i], r, w.logs.band, d.By()), facts(r, d.Units), remarks(r, d.Units)
 	}
-	if i >= 0 && d.c.Loop.ThermostatOpensC == nil {
-		data.Remarks = append(data.Remarks, d.by().Say(evidence.RatingText(&d.c)))
+	if i >= 0 && d.Case.Loop.ThermostatOpensC == nil {
+		data.Remarks = append(data.Remarks, d.By().Say(evidence.RatingText(&d.Case)))
 	}
 	if w.logs.path != "" {
 		data.Remarks = append(append([]string{columnsTold(w.logs.read)}, say.English().All(w.logs.read.Remarks)...), data.Remarks...)
@@ -144,15 +144,15 @@ const keptSamples = 3000
 // readLogAs reads the file with columns that were said by hand (nil: found out).
 func (w *window) readLogAs(path string, by map[string]string) {
 	d := w.desk
-	if !d.open {
+	if !d.Open {
 		w.tell(errors.New("a log belongs to a case: open one, or begin one, and drop the file again"))
 		return
 	}
-	w.logs.follow(&d.c)
+	w.logs.follow(&d.Case)
 	w.logs.cancel()
 	ctx, cancel := context.WithCancel(w.ctx)
 	w.logs.cancel = cancel
-	id, name, size := d.c.ID, filepath.Base(path), int64(1)
+	id, name, size := d.Case.ID, filepath.Base(path), int64(1)
 	if info, err := os.Stat(path); err == nil {
 		size = max(info.Size(), 1)
 	}
@@ -172,10 +172,10 @@ func (w *window) readLogAs(path string, by map[string]string) {
 			}
 		}
 		if err == nil {
-			err = keepOriginal(ctx, d.store, id, path, size)
+			err = keepOriginal(ctx, d.Store, id, path, size)
 		}
 		fyne.Do(func() {
-			if ctx.Err() == nil && d.c.ID == id {
+			if ctx.Err() == nil && d.Case.ID == id {
 				w.logReads(ctx, "")
 				w.logRead(path, read, by != nil, err)
 			}
@@ -224,10 +224,10 @@ func (w *window) logReads(ctx context.Context, text string) {
 // takeLog puts a log into the case; read again it replaces itself.
 func (w *window) takeLog(name string, read logfile.Read, again bool) {
 	l := read.Log
-	l.Name, l.Stage = strings.TrimSuffix(name, filepath.Ext(name)), kit.StageNow(&w.desk.c)
-	at := w.logs.placeOf(w.desk.c.Logs, l, again)
+	l.Name, l.Stage = strings.TrimSuffix(name, filepath.Ext(name)), kit.StageNow(&w.desk.Case)
+	at := w.logs.placeOf(w.desk.Case.Logs, l, again)
 	w.logs.shown = at
-	w.desk.edit(kit.L("window.frame.log-edit", l.Name), func(c *cases.Case) {
+	w.desk.Edit(kit.L("window.frame.log-edit", l.Name), func(c *cases.Case) {
 		if at < len(c.Logs) {
 			l.Stage = c.Logs[at].Stage
 			c.Logs[at] = l
@@ -254,10 +254,10 @@ func (l *warmups) placeOf(logs []cases.Log, read cases.Log, again bool) int {
 // saveShown writes the shown log's curve.
 func (w *window) saveShown(kind string) {
 	d, i := w.desk, w.logs.shown
-	if i < 0 || i >= len(d.c.Logs) {
+	if i < 0 || i >= len(d.Case.Logs) {
 		return
 	}
-	lines := picture.WarmUp(&d.c, &d.c.Logs[i], d.found.WarmUps[i].Result, w.logs.band, d.by())
+	lines := picture.WarmUp(&d.Case, &d.Case.Logs[i], d.Found.WarmUps[i].Result, w.logs.band, d.By())
 	w.logs.reading = w.saveChart(lines, kit.L("window.warmup.file", i+1), kind)
 	w.showWarmUp()
 }

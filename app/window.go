@@ -16,6 +16,7 @@ import (
 	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
 
+	"loopbook/app/desk"
 	"loopbook/app/library"
 	"loopbook/app/ui/alike"
 	"loopbook/app/ui/causes"
@@ -64,9 +65,9 @@ func openWindow(ctx context.Context, path string) (err error) {
 	go endBySignal(ctx, end)
 	w.window.ShowAndRun()
 	end()
-	w.desk.judging.stop()
+	w.desk.Stop()
 	w.live.end()
-	return w.desk.store.Close()
+	return w.desk.Store.Close()
 }
 
 // endPatience is how long the program may take to end after a signal.
@@ -101,7 +102,7 @@ type window struct {
 	app    fyne.App
 	window fyne.Window
 	prefs  preferences
-	desk   *desk
+	desk   *desk.Desk
 	pages  *pages
 	start  func(func())
 
@@ -140,7 +141,7 @@ type window struct {
 
 // newWindow makes the window; start runs what may take a while apart from it.
 func newWindow(ctx context.Context, a fyne.App, store *sqlite.Store, start func(func())) (*window, error) {
-	d, err := newDesk(ctx, store, Apart{Start: start, Do: fyne.Do})
+	d, err := desk.New(ctx, store, desk.Apart{Start: start, Do: fyne.Do})
 	if err != nil {
 		return nil, err
 	}
@@ -152,8 +153,8 @@ func newWindow(ctx context.Context, a fyne.App, store *sqlite.Store, start func(
 	a.Settings().SetTheme(kit.NewTheme(w.prefs.light()))
 	w.window = a.NewWindow("Loopbook")
 	w.window.SetMaster()
-	d.units = w.prefs.units()
-	w.checks = checks.New(d.edit, checkWords(tables, w.saveChart))
+	d.Units = w.prefs.units()
+	w.checks = checks.New(d.Edit, checkWords(tables, w.saveChart))
 	if err := w.makePractice(); err != nil {
 		return nil, err
 	}
@@ -169,19 +170,19 @@ func newWindow(ctx context.Context, a fyne.App, store *sqlite.Store, start func(
 func (w *window) makeScreens() {
 	d := w.desk
 	w.makeNotebook()
-	w.complaint = complaint.New(d.edit, complaint.Words{Code: d.mind.Analyst.CodeMeaning, IsCode: evidence.IsCode, Coolant: coolantWords, VIN: vinWords})
+	w.complaint = complaint.New(d.Edit, complaint.Words{Code: d.Mind.Analyst.CodeMeaning, IsCode: evidence.IsCode, Coolant: coolantWords, VIN: vinWords})
 	w.makeRepair()
 	w.makeProof()
 	w.makePhotos()
 	w.hosemap = hosemap.New()
-	w.hosemap.Edit, w.hosemap.OnReading, w.hosemap.OnRound = d.edit, d.typed, d.showRound
-	w.hosemap.OnLayout = func(id string) { d.edit(kit.L("window.frame.layout-edit"), func(c *cases.Case) { c.Loop.Layout = id }) }
+	w.hosemap.Edit, w.hosemap.OnReading, w.hosemap.OnRound = d.Edit, d.Typed, d.ShowRound
+	w.hosemap.OnLayout = func(id string) { d.Edit(kit.L("window.frame.layout-edit"), func(c *cases.Case) { c.Loop.Layout = id }) }
 	w.hosemap.OnCauses = w.goToCauses
 	w.makeWarmUp()
 	w.makeCauses()
 	w.makeWhatIf()
 	w.makeAlike()
-	w.head = newHead(d.undo, d.redo)
+	w.head = newHead(d.Undo, d.Redo)
 	w.tabs = container.NewAppTabs(
 		container.NewTabItem(kit.L("window.frame.complaint"), w.complaint.Content()),
 		container.NewTabItem(kit.L("window.frame.warm-up"), w.warmup.Content()),
@@ -197,7 +198,7 @@ func (w *window) makeScreens() {
 	)
 	w.tabs.SelectIndex(hoseMapTab)
 	w.tabs.OnUnselected = func(left *container.TabItem) {
-		if d.open && left.Content == w.warmup.Content() {
+		if d.Open && left.Content == w.warmup.Content() {
 			w.warmup.Leave()
 		}
 	}
@@ -211,8 +212,8 @@ func (w *window) makeScreens() {
 		greeting.Choice{Title: kit.L("window.frame.demo"), Text: kit.L("window.frame.demo-text"), Button: kit.L("window.frame.demo-open"), Key: "Ctrl D", Icon: theme.StorageIcon(), Do: w.openDemo},
 		greeting.Choice{Title: kit.L("window.frame.import-title"), Text: kit.L("window.frame.import-text"), Button: kit.L("window.frame.import-choose"), Key: "Ctrl I", Icon: theme.DownloadIcon(), Do: w.chooseImport},
 	)
-	d.changed, d.told = w.show, w.tell
-	d.kept = func() { w.pages.ask(w.pages.query) } // another title may be found now
+	d.Changed, d.Told = w.show, w.tell
+	d.Kept = func() { w.pages.ask(w.pages.query) } // another title may be found now
 	w.makeHistory()
 	w.rooms = newRooms(map[roomName]fyne.CanvasObject{
 		caseRoom: container.NewStack(w.greeting, w.case_), historyRoom: w.history.Content(), practiceRoom: w.practice.Content(),
@@ -242,15 +243,15 @@ const (
 // use turns to a notebook.
 func (w *window) use(store *sqlite.Store) {
 	w.leaveLibrary()
-	if old := w.desk.store; old != store {
+	if old := w.desk.Store; old != store {
 		defer old.Close()
 	}
-	w.desk.store = store
+	w.desk.Store = store
 	w.pages = newPages(store, w.start)
 	w.pages.told, w.pages.filled = w.tell, w.notebook.Refresh
 	w.pages.changed = w.answered
 	w.notebook.Row = w.pages.row
-	w.desk.close()
+	w.desk.Close()
 	w.notebook.SetText("")
 	w.showSearches()
 	w.bringUpToDate()
@@ -259,9 +260,9 @@ func (w *window) use(store *sqlite.Store) {
 
 // answered shows a search's answer; a notebook opens at its newest case.
 func (w *window) answered() {
-	if !w.desk.open && w.pages.total > 0 && w.pages.query.IsZero() {
+	if !w.desk.Open && w.pages.total > 0 && w.pages.query.IsZero() {
 		if s, ok := w.pages.row(0); ok {
-			w.desk.load(s.ID)
+			w.desk.Load(s.ID)
 		}
 	}
 	w.countFilters()
@@ -271,7 +272,7 @@ func (w *window) answered() {
 // show paints what the desk holds.
 func (w *window) show() {
 	d := w.desk
-	if !d.open {
+	if !d.Open {
 		w.showWhatIf()
 		w.case_.Hide()
 		w.greeting.Show()
@@ -291,16 +292,16 @@ func (w *window) show() {
 
 // showKept says whether all is kept that stands on the screen.
 func (w *window) showKept() {
-	slip := w.tabs.SelectedIndex() == hoseMapTab && len(w.desk.slips) > 0
+	slip := w.tabs.SelectedIndex() == hoseMapTab && len(w.desk.Slips) > 0
 	w.head.showKept(w.desk, slip || kit.Refusing(w.tabs))
 }
 
 // list shows the rows of the search, and which of them is open.
-func (w *window) list() { w.notebook.Show(w.pages.total, w.pages.find(w.desk.c.ID), w.pages.readAs) }
+func (w *window) list() { w.notebook.Show(w.pages.total, w.pages.find(w.desk.Case.ID), w.pages.readAs) }
 
 // leave keeps what is being typed anywhere.
 func (w *window) leave() {
-	if !w.desk.open {
+	if !w.desk.Open {
 		return
 	}
 	w.hosemap.Leave()
@@ -323,7 +324,7 @@ func (w *window) quit() {
 
 func (w *window) newCase() {
 	w.leave()
-	w.desk.begin()
+	w.desk.Begin()
 	w.tabs.SelectIndex(complaintTab)
 	kit.Focus(w.complaint.First())
 }

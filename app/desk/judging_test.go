@@ -1,4 +1,4 @@
-package main
+package desk
 
 import (
 	"fmt"
@@ -10,13 +10,13 @@ import (
 	"loopbook/diagram"
 )
 
-// queue holds what was to run apart from the window, to be run in any order.
-type queue []func()
+// pending holds what was to run apart from the window, to be run in any order.
+type pending []func()
 
-func (q *queue) start(f func()) { *q = append(*q, f) }
+func (q *pending) start(f func()) { *q = append(*q, f) }
 
 // waiting runs what is to run apart when the test says so, atOnce before anything else.
-func (q *queue) waiting() Apart { return Apart{Start: q.start, Do: inPlace} }
+func (q *pending) waiting() Apart { return Apart{Start: q.start, Do: inPlace} }
 
 func rightAway() Apart { return Apart{Start: inPlace, Do: inPlace} }
 
@@ -52,15 +52,15 @@ func TestATypedTemperatureOnlyReweighs(t *testing.T) {
 	j := newJudge(t, rightAway())
 	j.gathered = func() { gathered++ }
 	judgeNow(t, j, warmIdle(90))
-	if j.answer.crowd == nil || j.answer.thought.Ranking.Draws != 2 || j.progress() != "" {
-		t.Fatalf("judged by %d draws, %q; want the whole crowd of 2", j.answer.thought.Ranking.Draws, j.progress())
+	if j.answer.Crowd == nil || j.answer.Thought.Ranking.Draws != 2 || j.progress() != "" {
+		t.Fatalf("judged by %d draws, %q; want the whole crowd of 2", j.answer.Thought.Ranking.Draws, j.progress())
 	}
-	before := j.answer.thought.Ranking.Causes
+	before := j.answer.Thought.Ranking.Causes
 	judgeNow(t, j, warmIdle(55))
 	if gathered != 1 {
 		t.Errorf("the crowd was simulated %d times for two temperatures, want once", gathered)
 	}
-	if after := j.answer.thought.Ranking.Causes; after[0].Probability == before[0].Probability {
+	if after := j.answer.Thought.Ranking.Causes; after[0].Probability == before[0].Probability {
 		t.Errorf("another temperature left %+v first", after[0])
 	}
 	cold := warmIdle(55)
@@ -73,7 +73,7 @@ func TestATypedTemperatureOnlyReweighs(t *testing.T) {
 }
 
 func TestOvertakenAnswersAreDropped(t *testing.T) {
-	var q queue
+	var q pending
 	j := newJudge(t, q.waiting())
 	judgeNow(t, j, warmIdle(90))
 	other := warmIdle(90)
@@ -84,13 +84,13 @@ func TestOvertakenAnswersAreDropped(t *testing.T) {
 		q = q[:len(q)-1]
 		next()
 	}
-	if a := j.answer; a.c == nil || a.c.Loop.Layout != "inlet-thermostat" || a.crowd.Setting.Loop.ID != "inlet-thermostat" {
-		t.Errorf("the answer is of %+v, want the newer layout's", a.c)
+	if a := j.answer; a.Case == nil || a.Case.Loop.Layout != "inlet-thermostat" || a.Crowd.Setting.Loop.ID != "inlet-thermostat" {
+		t.Errorf("the answer is of %+v, want the newer layout's", a.Case)
 	}
 }
 
 func TestAClosedCaseIsAnsweredNoMore(t *testing.T) {
-	var q queue
+	var q pending
 	j := newJudge(t, q.waiting())
 	judgeNow(t, j, warmIdle(90))
 	j.stop()
@@ -104,27 +104,27 @@ func TestReasonsAreOfTheCauseThatIsChosen(t *testing.T) {
 	j := newJudge(t, rightAway())
 	judgeNow(t, j, warmIdle(90))
 	j.choose("pump-weak")
-	if got := j.answer.chosen.Cause; got != "pump-weak" {
+	if got := j.answer.Chosen.Cause; got != "pump-weak" {
 		t.Errorf("reasons are of %q, want pump-weak", got)
 	}
-	if n := len(j.answer.thought.Ranking.Causes); n != len(cases.Words[cases.Cause]()) {
+	if n := len(j.answer.Thought.Ranking.Causes); n != len(cases.Words[cases.Cause]()) {
 		t.Errorf("the ranking has %d causes left", n)
 	}
 }
 
 func TestAFewConfirmedCasesDontCountUnasked(t *testing.T) {
 	for _, tt := range []struct {
-		learn learning
+		learn Learning
 		n     int
 		want  bool
-	}{{learnUsual, 9, false}, {learnUsual, 10, true}, {learnYes, 1, true}, {learnNo, 50, false}, {learnYes, 0, false}} {
-		o := odds{learn: tt.learn, confirmed: map[cases.Cause]int{"pump-weak": tt.n}}
-		if got := o.prior().Confirmed != nil; got != tt.want {
+	}{{LearnUsual, 9, false}, {LearnUsual, 10, true}, {LearnYes, 1, true}, {LearnNo, 50, false}, {LearnYes, 0, false}} {
+		o := Odds{Learn: tt.learn, confirmed: map[cases.Cause]int{"pump-weak": tt.n}}
+		if got := o.Prior().Confirmed != nil; got != tt.want {
 			t.Errorf("%d cases, choice %q: learns %t, want %t", tt.n, tt.learn, got, tt.want)
 		}
 	}
-	demo := odds{confirmed: map[cases.Cause]int{"pump-weak": 40}, invented: true}
-	if demo.learns() {
+	demo := Odds{confirmed: map[cases.Cause]int{"pump-weak": 40}, Invented: true}
+	if demo.Learns() {
 		t.Error("a demo's invented cases count unasked")
 	}
 }
@@ -133,21 +133,21 @@ func TestAFewConfirmedCasesDontCountUnasked(t *testing.T) {
 func TestWithoutALayoutTheComplaintCounts(t *testing.T) {
 	j := newJudge(t, rightAway())
 	judgeNow(t, j, cases.Case{ID: "A", Complaint: cases.Complaint{Symptoms: []cases.Symptom{"overheats-idle"}}})
-	if r := j.answer.thought.Ranking; r.Blank || r.Stage != cases.BeforeRepair {
+	if r := j.answer.Thought.Ranking; r.Blank || r.Stage != cases.BeforeRepair {
 		t.Errorf("blank: %t, stage %q", r.Blank, r.Stage)
 	}
 }
 
 // next lets the oldest of what was to run apart from the window run.
-func (q *queue) next() {
+func (q *pending) next() {
 	first := (*q)[0]
 	*q = (*q)[1:]
 	first()
 }
 
-func order(a answer) string {
+func order(a Answer) string {
 	var out []string
-	for _, c := range a.thought.Ranking.Causes {
+	for _, c := range a.Thought.Ranking.Causes {
 		out = append(out, string(c.Cause))
 	}
 	return strings.Join(out, " ")
@@ -157,15 +157,15 @@ func order(a answer) string {
 // ranked without the model, later as they were before the change, and each answer
 // says so. They are ranked anew once, when all cars are there.
 func TestCausesStandStillUntilAllCarsAreThere(t *testing.T) {
-	var q queue
+	var q pending
 	j := newJudge(t, q.waiting())
 	judgeNow(t, j, warmIdle(55))
 	if len(q) != 2 {
 		t.Fatalf("%d things are under way, want the first answer and the cars", len(q))
 	}
 	q.next()
-	if a := j.answer; a.standing != noCars || a.thought.Ranking.Draws != 0 {
-		t.Fatalf("the first answer is %q, by %d draws; want one without cars", a.standing, a.thought.Ranking.Draws)
+	if a := j.answer; a.Standing != noCars || a.Thought.Ranking.Draws != 0 {
+		t.Fatalf("the first answer is %q, by %d draws; want one without cars", a.Standing, a.Thought.Ranking.Draws)
 	}
 	first, changes := order(j.answer), 0
 	j.changed = func() { changes++ }
@@ -174,8 +174,8 @@ func TestCausesStandStillUntilAllCarsAreThere(t *testing.T) {
 		t.Errorf("the answer changed %d times while the cars were simulated", changes)
 	}
 	q.next()
-	if a := j.answer; a.standing != byAll || a.thought.Ranking.Draws != 2 || changes != 1 {
-		t.Fatalf("the answer is %q, by %d draws, after %d changes", a.standing, a.thought.Ranking.Draws, changes)
+	if a := j.answer; a.Standing != byAll || a.Thought.Ranking.Draws != 2 || changes != 1 {
+		t.Fatalf("the answer is %q, by %d draws, after %d changes", a.Standing, a.Thought.Ranking.Draws, changes)
 	}
 	whole, cold := order(j.answer), warmIdle(55)
 	air := diagram.Celsius(-10)
@@ -186,13 +186,13 @@ func TestCausesStandStillUntilAllCarsAreThere(t *testing.T) {
 	q = q[1:]
 	j.choose("pump-weak")
 	q.next()
-	if a := j.answer; a.standing != heldFor || order(a) != whole || a.chosen.Cause != "pump-weak" {
-		t.Errorf("in other weather the answer is %q with the reasons of %q; want the one before with those of pump-weak", a.standing, a.chosen.Cause)
+	if a := j.answer; a.Standing != heldFor || order(a) != whole || a.Chosen.Cause != "pump-weak" {
+		t.Errorf("in other weather the answer is %q with the reasons of %q; want the one before with those of pump-weak", a.Standing, a.Chosen.Cause)
 	}
 	cars()
 	q.next()
-	if a := j.answer; a.standing != byAll || a.c.Rounds[0].AmbientC == nil {
-		t.Errorf("with its cars the answer is %q, of %+v", a.standing, a.c.Rounds[0])
+	if a := j.answer; a.Standing != byAll || a.Case.Rounds[0].AmbientC == nil {
+		t.Errorf("with its cars the answer is %q, of %+v", a.Standing, a.Case.Rounds[0])
 	}
 }
 
@@ -203,7 +203,7 @@ func TestACaseIsFirstAnsweredByTheFirstCars(t *testing.T) {
 	j.mind.Crowds.Draws = 3 * firstDraws / 2
 	var got []string
 	j.changed = func() {
-		got = append(got, fmt.Sprint(j.answer.standing, " ", j.answer.thought.Ranking.Draws))
+		got = append(got, fmt.Sprint(j.answer.Standing, " ", j.answer.Thought.Ranking.Draws))
 	}
 	judgeNow(t, j, warmIdle(55))
 	want := fmt.Sprint([]string{"no-cars 0", fmt.Sprint("first-cars ", firstDraws), fmt.Sprint("by-all ", 3*firstDraws/2)})

@@ -1,4 +1,4 @@
-package main
+package desk
 
 // Apart is how work is done that takes a while: apart from the goroutine that the desk is
 // called on, and what comes of it back on that one.

@@ -1,4 +1,4 @@
-package main
+package desk
 
 import (
 	"context"
@@ -24,9 +24,9 @@ type judging struct {
 	apart Apart
 	prior diagnosis.Prior
 
-	answer  answer
-	now     basis       // the case as it is
-	settled basis       // the case when its crowds were all there last
+	answer  Answer
+	now     Basis       // the case as it is
+	settled Basis       // the case when its crowds were all there last
 	chosen  cases.Cause // whose reasons are asked for; "": the likeliest's
 	key     string      // of the crowds that are there or being simulated
 	drawn   float64     // the part of them that is there, 0 to 1
@@ -41,29 +41,29 @@ type judging struct {
 	gathered   func() // healthy cars are there, so expected ranges are others
 }
 
-// basis is what an answer is weighed from.
-type basis struct {
-	c       *cases.Case  // a copy that nobody changes; nil: no case
-	grounds mind.Grounds // of the stage that causes are asked of
-	crowd   *ensemble.Ensemble
+// Basis is what an answer is weighed from.
+type Basis struct {
+	Case    *cases.Case  // a copy that nobody changes; nil: no case
+	Grounds mind.Grounds // of the stage that causes are asked of
+	Crowd   *ensemble.Ensemble
 }
 
-// answer is a case's ranking with the reasons of one cause.
-type answer struct {
-	basis
-	standing standing
-	thought  mind.Thought
-	chosen   diagnosis.Ranked
+// Answer is a case's ranking with the reasons of one cause.
+type Answer struct {
+	Basis
+	Standing Standing
+	Thought  mind.Thought
+	Chosen   diagnosis.Ranked
 }
 
-// standing is how an answer stands to the case as it is.
-type standing string
+// Standing is how an answer stands to the case as it is.
+type Standing string
 
 const (
-	byAll     standing = "by-all"     // weighed from all that is known
-	noCars    standing = "no-cars"    // without the model, whose cars are being simulated
-	firstCars standing = "first-cars" // by the first of them
-	heldFor   standing = "held"       // from before a change whose cars are being simulated
+	byAll     Standing = "by-all"     // weighed from all that is known
+	noCars    Standing = "no-cars"    // without the model, whose cars are being simulated
+	firstCars Standing = "first-cars" // by the first of them
+	heldFor   Standing = "held"       // from before a change whose cars are being simulated
 )
 
 // firstDraws is how many cars of each cause are enough for a first answer; they are there in
@@ -81,21 +81,21 @@ func (j *judging) judge(c cases.Case, found evidence.Findings) error {
 	if err != nil {
 		return err
 	}
-	if j.now.c == nil || j.now.c.ID != c.ID {
+	if j.now.Case == nil || j.now.Case.ID != c.ID {
 		j.stop()
 	}
-	if s := j.settled.c; s != nil && s.Loop.Layout != own.Loop.Layout {
-		j.settled = basis{}
+	if s := j.settled.Case; s != nil && s.Loop.Layout != own.Loop.Layout {
+		j.settled = Basis{}
 	}
-	j.now.c, j.now.grounds = &own, mind.GroundsOf(&own, found, diagnosis.StageOf(&own))
-	key := mind.CrowdsKey(&own, j.now.grounds)
+	j.now.Case, j.now.Grounds = &own, mind.GroundsOf(&own, found, diagnosis.StageOf(&own))
+	key := mind.CrowdsKey(&own, j.now.Grounds)
 	if key == j.key {
 		j.weigh()
 		return nil
 	}
 	j.cancel()
-	j.key, j.now.crowd, j.drawn, j.failed = key, nil, 0, nil
-	j.whole, j.ranged = false, j.mind.Ranged(&own, j.now.grounds)
+	j.key, j.now.Crowd, j.drawn, j.failed = key, nil, 0, nil
+	j.whole, j.ranged = false, j.mind.Ranged(&own, j.now.Grounds)
 	j.weigh() // first: simulating takes all cores
 	j.gather()
 	return nil
@@ -106,7 +106,7 @@ func (j *judging) stop() {
 	j.cancel()
 	j.cancel = func() {}
 	j.turn++
-	j.now, j.settled, j.answer, j.chosen, j.key, j.failed = basis{}, basis{}, answer{}, "", "", nil
+	j.now, j.settled, j.answer, j.chosen, j.key, j.failed = Basis{}, Basis{}, Answer{}, "", "", nil
 	j.whole, j.ranged = true, true
 }
 
@@ -124,10 +124,10 @@ func (j *judging) gather() {
 		})
 	}
 	j.apart.Start(func() {
-		err := j.mind.GatherRanges(ctx, now.c, now.grounds)
+		err := j.mind.GatherRanges(ctx, now.Case, now.Grounds)
 		if err == nil {
 			tell(j.haveRanges)
-			err = j.mind.Gather(ctx, now.c, now.grounds, func(rounds *ensemble.Ensemble, part float64) {
+			err = j.mind.Gather(ctx, now.Case, now.Grounds, func(rounds *ensemble.Ensemble, part float64) {
 				tell(func() {
 					j.drawn = part
 					j.haveFirst(rounds)
@@ -149,8 +149,8 @@ func (j *judging) haveRanges() {
 
 // haveFirst answers by a crowd's first cars where there is no answer by any.
 func (j *judging) haveFirst(e *ensemble.Ensemble) {
-	if j.settled.c == nil && j.now.crowd == nil && e.N >= firstDraws {
-		j.now.crowd = e
+	if j.settled.Case == nil && j.now.Crowd == nil && e.N >= firstDraws {
+		j.now.Crowd = e
 		j.weigh()
 	}
 }
@@ -161,7 +161,7 @@ func (j *judging) end(err error) {
 	if err != nil && !errors.Is(err, context.Canceled) {
 		j.failed = err
 	}
-	j.whole, j.now.crowd = true, j.mind.Crowd(j.now.grounds)
+	j.whole, j.now.Crowd = true, j.mind.Crowd(j.now.Grounds)
 	j.haveRanges() // by the trade's table, where the loop can't be simulated
 	j.weigh()
 }
@@ -171,18 +171,18 @@ func (j *judging) weigh() {
 	j.turn++
 	turn, from, how, prior, chosen := j.turn, j.now, noCars, j.prior, j.chosen
 	switch {
-	case j.now.c == nil:
+	case j.now.Case == nil:
 		return
 	case j.whole:
 		j.settled, how = j.now, byAll
-	case j.settled.c != nil:
+	case j.settled.Case != nil:
 		from, how = j.settled, heldFor
-	case j.now.crowd != nil:
+	case j.now.Crowd != nil:
 		how = firstCars
 	}
 	j.apart.Start(func() {
-		a := answer{basis: from, standing: how, thought: j.mind.Weigh(from.c, from.grounds, from.crowd, prior)}
-		a.chosen = reasonsOf(a.thought.Ranking, chosen)
+		a := Answer{Basis: from, Standing: how, Thought: j.mind.Weigh(from.Case, from.Grounds, from.Crowd, prior)}
+		a.Chosen = reasonsOf(a.Thought.Ranking, chosen)
 		j.apart.Do(func() {
 			if turn == j.turn {
 				j.answer = a
@@ -221,7 +221,7 @@ func (j *judging) believe(p diagnosis.Prior) {
 // wanted.
 func (j *judging) progress() string {
 	switch {
-	case j.now.c == nil || j.key == "":
+	case j.now.Case == nil || j.key == "":
 		return ""
 	case j.failed != nil:
 		return say.English().Of("window.frame.cant-compute", j.failed.Error())

@@ -1,0 +1,305 @@
+// Package desk holds the case that is open: its edits, each kept before it returns, undo, and
+// what it is judged to be while cars are simulated apart. It knows no widget and no toolkit.
+package desk
+
+import (
+	"context"
+	"errors"
+	"fmt"
+	"time"
+
+	"loopbook/app/mind"
+	"loopbook/cases"
+	"loopbook/cases/diagnosis"
+	"loopbook/cases/evidence"
+	"loopbook/cases/sqlite"
+	"loopbook/diagram"
+	"loopbook/diagram/say"
+	"loopbook/diagram/units"
+)
+
+// Desk holds the case that is open and everything that happens to it. The window shows what
+// it says and calls it, always on one goroutine; its fields are changed by its methods only,
+// but for Store, Units, Slips and Odds.Invented, which the window sets.
+type Desk struct {
+	ctx     context.Context
+	Store   *sqlite.Store
+	Mind    *mind.Mind
+	judging *judging
+	apart   Apart
+	Units   units.Set
+	Odds    Odds
+
+	Open    bool
+	Case    cases.Case
+	Found   evidence.Findings
+	Round   int
+	History cases.History
+	Slips   map[diagram.Point]Slip // what was typed in this round and can't be read
+
+	// Changed is called when what is shown is no longer true; Kept when the
+	// notebook holds something else than before; Told with what a person must
+	// know; Answered when there is another answer, Progressed when more of it is
+	// simulated.
+	Changed    func()
+	Kept       func()
+	Told       func(error)
+	Answered   func()
+	Progressed func()
+}
+
+// Slip is a number that was typed and could not be kept.
+type Slip struct{ Text, Why string }
+
+// New is a desk without a case, for a notebook.
+func New(ctx context.Context, store *sqlite.Store, apart Apart) (*Desk, error) {
+	m, err := mind.New()
+	if err != nil {
+		return nil, err
+	}
+	d := &Desk{
+		ctx: ctx, Store: store, Mind: m, judging: newJudging(m, apart), apart: apart, Units: units.Metric(), Round: -1,
+		Changed: func() {}, Kept: func() {}, Told: func(error) {}, Answered: func() {}, Progressed: func() {},
+	}
+	d.judging.changed, d.judging.progressed = func() { d.Answered() }, func() { d.Progressed() }
+	d.judging.gathered = func() {
+		d.Found = d.Mind.Analyst.Analyse(&d.Case) // by the model's ranges now
+		d.Changed()
+	}
+	return d, nil
+}
+
+// Load opens a case at its last round.
+func (d *Desk) Load(id string) {
+	c, err := d.Store.Get(d.ctx, id)
+	if err != nil {
+		d.Told(err)
+		return
+	}
+	d.Open, d.Round = true, len(c.Rounds)-1
+	d.take(c, nil)
+	d.count()
+}
+
+// Begin opens a new case, already kept.
+func (d *Desk) Begin() {
+	c := cases.Case{
+		Opened: time.Now().UTC().Truncate(time.Second),
+		Loop:   cases.Loop{Layout: "outlet-thermostat"},
+		Rounds: []cases.Round{{Label: say.English().Of("round.warm-idle"), Stage: cases.BeforeRepair}},
+	}
+	id, err := d.Store.Put(d.ctx, c, say.English().Of("window.frame.new-case-edit"))
+	if err != nil {
+		d.Told(err)
+		return
+	}
+	d.Load(id)
+	d.Kept()
+}
+
+// Close leaves the case; none is open then.
+func (d *Desk) Close() {
+	d.judging.stop()
+	d.Open, d.Case, d.Round = false, cases.Case{}, -1
+	d.Changed()
+}
+
+// take shows a case as the store has it, with the slips that are still in its
+// round.
+func (d *Desk) take(c cases.Case, slips map[diagram.Point]Slip) {
+	d.Case, d.Slips = c, slips
+	d.Found = d.Mind.Analyst.Analyse(&d.Case)
+	d.Round = min(max(d.Round, -1), len(c.Rounds)-1)
+	if d.Round < 0 && len(c.Rounds) > 0 {
+		d.Round = 0
+	}
+	h, err := d.Store.History(d.ctx, c.ID)
+	if err != nil {
+		d.Told(err)
+	}
+	d.History = h
+	if err := d.judging.judge(c, d.Found); err != nil {
+		d.Told(err)
+	}
+	d.Changed()
+}
+
+// Edit changes the case and keeps it at once: when it returns, the change is
+// on the disk or the person has been told that it isn't.
+func (d *Desk) Edit(what string, change func(*cases.Case)) {
+	if !d.Open {
+		return
+	}
+	next, err := copyOf(d.Case)
+	if err != nil {
+		d.Told(err)
+		return
+	}
+	change(&next)
+	if _, err := d.Store.Put(d.ctx, next, what); err != nil {
+		d.Told(fmt.Errorf("this was not kept, the case stands as before: %w", err))
+		d.Changed()
+		return
+	}
+	d.remember(d.Case, next)
+	d.take(next, d.Slips)
+	d.Kept()
+}
+
+// copyOf is the case apart from the one that is shown, so that a change that
+// can't be kept leaves nothing behind.
+func copyOf(c cases.Case) (cases.Case, error) {
+	text, err := cases.Encode(c)
+	if err != nil {
+		return cases.Case{}, err
+	}
+	return cases.Decode(text)
+}
+
+// Undo goes a step of the case back.
+func (d *Desk) Undo() { d.walk(d.Store.Undo) }
+
+// Redo goes a step forth again.
+func (d *Desk) Redo() { d.walk(d.Store.Redo) }
+
+// walk goes a step back or forth and turns to the round that it is about.
+func (d *Desk) walk(step func(context.Context, string) (cases.Case, error)) {
+	if !d.Open {
+		return
+	}
+	c, err := step(d.ctx, d.Case.ID)
+	if errors.Is(err, cases.ErrNothingToUndo) || errors.Is(err, cases.ErrNothingToRedo) {
+		return
+	}
+	if err != nil {
+		d.Told(err)
+		return
+	}
+	if i := turned(d.Case, c); i >= 0 {
+		d.Round = i
+	}
+	d.take(c, nil)
+	d.Kept()
+}
+
+// Remove takes the case out of the notebook; Restore brings it back.
+func (d *Desk) Remove() {
+	if err := d.Store.Delete(d.ctx, d.Case.ID); err != nil {
+		d.Told(err)
+		return
+	}
+	d.Close()
+	d.Kept()
+}
+
+// Restore brings back the case that was deleted last, today or long ago.
+func (d *Desk) Restore() {
+	id, err := d.Store.LastDeleted(d.ctx)
+	if errors.Is(err, cases.ErrNotFound) {
+		return
+	}
+	if err == nil {
+		_, err = d.Store.Restore(d.ctx, id)
+	}
+	if err != nil {
+		d.Told(err)
+		return
+	}
+	d.Load(id)
+	d.Kept()
+}
+
+// ShowRound turns to another round.
+func (d *Desk) ShowRound(i int) {
+	if i == d.Round || i < 0 || i >= len(d.Case.Rounds) {
+		return
+	}
+	d.Round, d.Slips = i, nil
+	d.Changed()
+}
+
+// Typed takes what was typed at a point: a temperature, nothing, or a dash for
+// a point that can't be reached.
+func (d *Desk) Typed(p diagram.Point, text string) {
+	i := d.Round
+	if i < 0 {
+		return
+	}
+	if text == "-" || text == "–" || text == "/" {
+		d.forget(p)
+		d.Edit(say.English().Of("window.hosemap.edit-cant-reach", say.PointName(p)), func(c *cases.Case) { setReading(&c.Rounds[i], p, nil, true) })
+		return
+	}
+	if text == "" {
+		d.forget(p)
+		d.Edit(say.English().Of("window.hosemap.edit-cleared", say.PointName(p)), func(c *cases.Case) { setReading(&c.Rounds[i], p, nil, false) })
+		return
+	}
+	shown, err := d.Units.ParseTemp(text)
+	if err != nil {
+		why := say.English().Of("window.frame.slip-number")
+		if !errors.Is(err, units.ErrNotANumber) {
+			why = say.English().Of("window.frame.slip-range")
+		}
+		if d.Slips == nil {
+			d.Slips = map[diagram.Point]Slip{}
+		}
+		d.Slips[p] = Slip{text, why}
+		d.Changed()
+		return
+	}
+	d.forget(p)
+	d.Edit(say.English().Of("window.hosemap.edit-reading", say.PointName(p), d.Units.TempUnit(shown)), func(c *cases.Case) {
+		r := &c.Rounds[i]
+		setReading(r, p, &shown, false)
+		if r.Taken.IsZero() {
+			r.Taken = time.Now().UTC().Truncate(time.Second)
+		}
+	})
+}
+
+func (d *Desk) forget(p diagram.Point) { delete(d.Slips, p) }
+
+// setReading writes a temperature, keeping the surface; without one the point
+// is not known, or can't be reached.
+func setReading(r *cases.Round, p diagram.Point, shown *diagram.Celsius, cantReach bool) {
+	at := r.Reading(p)
+	switch {
+	case shown == nil && !cantReach:
+		kept := r.Readings[:0]
+		for _, reading := range r.Readings {
+			if reading.Point != p {
+				kept = append(kept, reading)
+			}
+		}
+		r.Readings = kept
+	case at == nil:
+		r.Readings = append(r.Readings, cases.Reading{Point: p, ShownC: shown})
+	default:
+		at.ShownC = shown
+		if cantReach {
+			at.Surface = cases.Surface{}
+		}
+	}
+}
+
+// By says texts in the units chosen; the window speaks English.
+func (d *Desk) By() say.Speaker { return say.English().With(d.Units) }
+
+// Answer is what the open case is held to be, as far as it is known by now.
+func (d *Desk) Answer() Answer { return d.judging.answer }
+
+// Choose asks for another cause's reasons.
+func (d *Desk) Choose(cause cases.Cause) { d.judging.choose(cause) }
+
+// Progress tells how far what is simulated for the answer is, or "" where nothing is.
+func (d *Desk) Progress() string { return d.judging.progress() }
+
+// Ranged reports whether what is expected at the hoses stays as it is.
+func (d *Desk) Ranged() bool { return d.judging.ranged }
+
+// Plan is what the case as it is now is judged by.
+func (d *Desk) Plan() diagnosis.Plan { return d.judging.now.Grounds.Plan }
+
+// Stop drops what is under way for the open case.
+func (d *Desk) Stop() { d.judging.stop() }
