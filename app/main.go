@@ -8,11 +8,12 @@ import (
 	"os/signal"
 	"syscall"
 
+	"loopbook/app/command"
 	_ "loopbook/app/locale" // before the toolkit looks
 )
 
 func main() {
 	ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt, syscall.SIGTERM)
 	defer stop()
-	os.Exit(run(ctx, os.Args[1:], console{in: os.Stdin, out: os.Stdout, err: os.Stderr}, openWindow))
+	os.Exit(command.Run(ctx, os.Args[1:], command.Console{In: os.Stdin, Out: os.Stdout, Err: os.Stderr}, openWindow))
 }

@@ -1,4 +1,4 @@
-package main
+package command
 
 import (
 	"context"
@@ -19,7 +19,7 @@ import (
 
 // tour shows the main job without a window: the demo's first case with its
 // readings, what they mean, and its PDF.
-func tour(_ context.Context, c console, args []string) error {
+func tour(_ context.Context, c Console, args []string) error {
 	set := flag.NewFlagSet("tour", flag.ContinueOnError)
 	if _, err := parse(set, args); err != nil {
 		return err
@@ -35,18 +35,18 @@ func tour(_ context.Context, c console, args []string) error {
 	k := demo[0].Case
 	found := analyst.Analyse(&k)
 	u := units.Metric()
-	fmt.Fprintf(c.out, "%s\n%s\n", k.Title, k.Complaint.Text)
+	fmt.Fprintf(c.Out, "%s\n%s\n", k.Title, k.Complaint.Text)
 	l, err := diagram.LoopByID(k.Loop.Layout)
 	if err != nil {
 		return err
 	}
 	for i, r := range k.Rounds {
-		fmt.Fprintf(c.out, "\n%s\n", r.Label)
-		tellRound(c.out, l, picture.State(l, &k, found, i, say.English()))
+		fmt.Fprintf(c.Out, "\n%s\n", r.Label)
+		tellRound(c.Out, l, picture.State(l, &k, found, i, say.English()))
 	}
-	fmt.Fprintln(c.out, "\nWhat it means")
+	fmt.Fprintln(c.Out, "\nWhat it means")
 	for _, f := range found.Flags {
-		fmt.Fprintf(c.out, "  %-4s  %s\n", f.Severity, f.Text)
+		fmt.Fprintf(c.Out, "  %-4s  %s\n", f.Severity, f.Text)
 	}
 	const path = "Loopbook-demo.pdf"
 	err = library.WriteFile(path, func(f *os.File) error {
@@ -55,7 +55,7 @@ func tour(_ context.Context, c console, args []string) error {
 	if err != nil {
 		return err
 	}
-	fmt.Fprintf(c.out, "\nIts record is written to %s\n", path)
+	fmt.Fprintf(c.Out, "\nIts record is written to %s\n", path)
 	return nil
 }
 

@@ -1,4 +1,4 @@
-package main
+package command
 
 import (
 	"context"
@@ -10,7 +10,7 @@ import (
 )
 
 // similarCases prints the cases most like one.
-func similarCases(ctx context.Context, c console, args []string) error {
+func similarCases(ctx context.Context, c Console, args []string) error {
 	set := flag.NewFlagSet("similar", flag.ContinueOnError)
 	notebook := notebookFlag(set)
 	ids, err := parse(set, args)
@@ -30,7 +30,7 @@ func similarCases(ctx context.Context, c console, args []string) error {
 		return err
 	}
 	for _, a := range list {
-		fmt.Fprintf(c.out, "%s\t%.2f\t%s\t%s\t%s\n", a.ID, math.Round(a.Distance*100)/100, a.Title, a.Vehicle, a.Because)
+		fmt.Fprintf(c.Out, "%s\t%.2f\t%s\t%s\t%s\n", a.ID, math.Round(a.Distance*100)/100, a.Title, a.Vehicle, a.Because)
 	}
 	return nil
 }

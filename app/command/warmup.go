@@ -1,4 +1,4 @@
-package main
+package command
 
 import (
 	"context"
@@ -40,7 +40,7 @@ type columnAnswer struct {
 
 // warmUp prints an answer for each log. A file at fault is told and doesn't
 // keep the others from being answered.
-func warmUp(ctx context.Context, c console, args []string) error {
+func warmUp(ctx context.Context, c Console, args []string) error {
 	set := flag.NewFlagSet("warm-up", flag.ContinueOnError)
 	var o warmup.Options
 	columns := map[string]string{}
@@ -54,7 +54,7 @@ func warmUp(ctx context.Context, c console, args []string) error {
 	if len(files) == 0 {
 		return usagef("no file named")
 	}
-	out := json.NewEncoder(c.out)
+	out := json.NewEncoder(c.Out)
 	out.SetEscapeHTML(false)
 	var faults []error
 	for _, file := range files {
@@ -70,9 +70,9 @@ func warmUp(ctx context.Context, c console, args []string) error {
 	return errors.Join(faults...)
 }
 
-func readLog(ctx context.Context, c console, file string, o logfile.Options) (logfile.Read, error) {
+func readLog(ctx context.Context, c Console, file string, o logfile.Options) (logfile.Read, error) {
 	if file == "-" {
-		return logfile.From(ctx, "standard input", c.in, o)
+		return logfile.From(ctx, "standard input", c.In, o)
 	}
 	return logfile.FromFile(ctx, file, o)
 }

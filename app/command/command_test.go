@@ -1,4 +1,4 @@
-package main
+package command
 
 import (
 	"bytes"
@@ -15,11 +15,11 @@ import (
 func call(t *testing.T, stdin string, args ...string) (code int, out, errs string) {
 	t.Helper()
 	var o, e bytes.Buffer
-	code = run(context.Background(), args, console{in: strings.NewReader(stdin), out: &o, err: &e}, noWindow)
+	code = Run(context.Background(), args, Console{In: strings.NewReader(stdin), Out: &o, Err: &e}, noWindow)
 	return code, o.String(), e.String()
 }
 
-const exampleCase = "../testdata/cases/format-example.json"
+const exampleCase = "../../testdata/cases/format-example.json"
 
 func TestAnalysePrintsALineForEachCase(t *testing.T) {
 	text, err := os.ReadFile(exampleCase)

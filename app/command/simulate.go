@@ -1,4 +1,4 @@
-package main
+package command
 
 import (
 	"context"
@@ -15,7 +15,7 @@ import (
 )
 
 // simulate writes a simulated car as a time series or as a case.
-func simulate(_ context.Context, c console, args []string) error {
+func simulate(_ context.Context, c Console, args []string) error {
 	set := flag.NewFlagSet("simulate", flag.ContinueOnError)
 	car := simulation.Car{}
 	cause := set.String("cause", "none", "what is at fault")
@@ -53,13 +53,13 @@ func simulate(_ context.Context, c console, args []string) error {
 		}
 	}
 	if *asCSV {
-		return simulation.WriteCSV(c.out, car, steps)
+		return simulation.WriteCSV(c.Out, car, steps)
 	}
 	k, err := simulation.Simulate(car, steps, nil)
 	if err != nil {
 		return err
 	}
-	return exchange.WriteCase(c.out, k)
+	return exchange.WriteCase(c.Out, k)
 }
 
 func causeWords() string {

@@ -1,4 +1,4 @@
-package main
+package command
 
 import (
 	"context"
@@ -22,7 +22,7 @@ const analyseDraws = 100
 
 // analyse prints an answer for each file. A file at fault is told and doesn't
 // keep the others from being answered.
-func analyse(ctx context.Context, c console, args []string) error {
+func analyse(ctx context.Context, c Console, args []string) error {
 	set := flag.NewFlagSet("analyse", flag.ContinueOnError)
 	priorName := set.String("prior", "workshop", "workshop: causes as often as they are met; flat: all alike")
 	draws := set.Int("draws", analyseDraws, fmt.Sprintf("cars simulated of each cause; the window and the papers take %d", diagnosis.UsualDraws))
@@ -45,7 +45,7 @@ func analyse(ctx context.Context, c console, args []string) error {
 		return err
 	}
 	m.Crowds.Draws = *draws
-	out := json.NewEncoder(c.out)
+	out := json.NewEncoder(c.Out)
 	out.SetEscapeHTML(false)
 	var faults []error
 	for _, file := range files {
@@ -67,14 +67,14 @@ func analyse(ctx context.Context, c console, args []string) error {
 	return errors.Join(faults...)
 }
 
-func readBundle(c console, file string) (cases.Bundle, error) {
+func readBundle(c Console, file string) (cases.Bundle, error) {
 	if file == "-" {
-		return exchange.Read("standard input", c.in)
+		return exchange.Read("standard input", c.In)
 	}
 	return exchange.ReadFile(file)
 }
 
-func listLayouts(_ context.Context, c console, args []string) error {
+func listLayouts(_ context.Context, c Console, args []string) error {
 	if rest, err := parse(flag.NewFlagSet("layouts", flag.ContinueOnError), args); err != nil || len(rest) > 0 {
 		return usagef("takes no arguments")
 	}
@@ -83,11 +83,11 @@ func listLayouts(_ context.Context, c console, args []string) error {
 		return err
 	}
 	for _, l := range loops {
-		fmt.Fprintf(c.out, "%s\n  %s. %s\n  points:", l.ID, say.LoopName(l), say.LoopAbout(l))
+		fmt.Fprintf(c.Out, "%s\n  %s. %s\n  points:", l.ID, say.LoopName(l), say.LoopAbout(l))
 		for _, p := range l.Points {
-			fmt.Fprintf(c.out, " %s", string(p.Point))
+			fmt.Fprintf(c.Out, " %s", string(p.Point))
 		}
-		fmt.Fprintln(c.out)
+		fmt.Fprintln(c.Out)
 	}
 	return nil
 }

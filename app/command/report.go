@@ -1,4 +1,4 @@
-package main
+package command
 
 import (
 	"context"
@@ -15,7 +15,7 @@ import (
 	"loopbook/report"
 )
 
-func writeReport(ctx context.Context, c console, args []string) error {
+func writeReport(ctx context.Context, c Console, args []string) error {
 	set := flag.NewFlagSet("report", flag.ContinueOnError)
 	out := set.String("o", "", "the PDF to write")
 	paper := set.String("paper", "record", "customer, record or trainer")

@@ -1,4 +1,6 @@
-package main
+// Package command is what loopbook does on a terminal. It prints, needs no display, and knows no
+// toolkit; the window is opened by whom Run is given.
+package command
 
 import (
 	"context"
@@ -10,10 +12,10 @@ import (
 	"strings"
 )
 
-// console is where a command reads and writes.
-type console struct {
-	in       io.Reader
-	out, err io.Writer
+// Console is where a command reads and writes.
+type Console struct {
+	In       io.Reader
+	Out, Err io.Writer
 }
 
 // The exit codes.
@@ -31,7 +33,7 @@ type command struct {
 	usage string // its arguments
 	about string // one line
 	more  string // what --help adds
-	run   func(ctx context.Context, c console, args []string) error
+	run   func(ctx context.Context, c Console, args []string) error
 }
 
 func commands() map[string]command {
@@ -77,31 +79,31 @@ func commands() map[string]command {
 	}
 }
 
-// run carries out a command line and answers the exit code. Without arguments
+// Run carries out a command line and answers the exit code. Without arguments
 // it opens the window, on the notebook at a path or the user's own.
-func run(ctx context.Context, args []string, c console, window func(ctx context.Context, notebook string) error) int {
+func Run(ctx context.Context, args []string, c Console, window func(ctx context.Context, notebook string) error) int {
 	if len(args) == 0 || strings.HasPrefix(args[0], "--notebook") {
 		return exitCode(c, openOn(ctx, args, window))
 	}
 	name := args[0]
 	if name == "--help" || name == "-h" || name == "help" {
-		fmt.Fprint(c.out, overview())
+		fmt.Fprint(c.Out, overview())
 		return fine
 	}
 	cmd, ok := commands()[name]
 	if !ok {
-		fmt.Fprintf(c.err, "loopbook: no command %q\n\n%s", name, overview())
+		fmt.Fprintf(c.Err, "loopbook: no command %q\n\n%s", name, overview())
 		return wrongUsage
 	}
 	for _, a := range args[1:] {
 		if a == "--help" || a == "-h" {
-			fmt.Fprintf(c.out, "loopbook %s %s\n\n%s.\n%s\n", name, cmd.usage, strings.ToUpper(cmd.about[:1])+cmd.about[1:], cmd.more)
+			fmt.Fprintf(c.Out, "loopbook %s %s\n\n%s.\n%s\n", name, cmd.usage, strings.ToUpper(cmd.about[:1])+cmd.about[1:], cmd.more)
 			return fine
 		}
 	}
 	err := cmd.run(ctx, c, args[1:])
 	if errors.Is(err, errUsage) {
-		fmt.Fprintf(c.err, "loopbook %s: %v\nusage: loopbook %s %s\n", name, err, name, cmd.usage)
+		fmt.Fprintf(c.Err, "loopbook %s: %v\nusage: loopbook %s %s\n", name, err, name, cmd.usage)
 		return wrongUsage
 	}
 	return exitCode(c, err)
@@ -120,15 +122,15 @@ func openOn(ctx context.Context, args []string, window func(ctx context.Context,
 	return window(ctx, *path)
 }
 
-func exitCode(c console, err error) int {
+func exitCode(c Console, err error) int {
 	switch {
 	case err == nil:
 		return fine
 	case errors.Is(err, errUsage):
-		fmt.Fprintf(c.err, "loopbook: %v\n", err)
+		fmt.Fprintf(c.Err, "loopbook: %v\n", err)
 		return wrongUsage
 	}
-	fmt.Fprintf(c.err, "loopbook: %v\n", err)
+	fmt.Fprintf(c.Err, "loopbook: %v\n", err)
 	return wrongInput
 }
 

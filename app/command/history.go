@@ -1,4 +1,4 @@
-package main
+package command
 
 import (
 	"context"
@@ -14,7 +14,7 @@ import (
 )
 
 // printHistory prints the shop's history as a text, or as one JSON document.
-func printHistory(ctx context.Context, c console, args []string) error {
+func printHistory(ctx context.Context, c Console, args []string) error {
 	set := flag.NewFlagSet("history", flag.ContinueOnError)
 	notebook, asJSON := notebookFlag(set), set.Bool("json", false, "one JSON document")
 	if rest, err := parse(set, args); err != nil || len(rest) > 0 {
@@ -30,11 +30,11 @@ func printHistory(ctx context.Context, c console, args []string) error {
 		return err
 	}
 	if *asJSON {
-		out := json.NewEncoder(c.out)
+		out := json.NewEncoder(c.Out)
 		out.SetEscapeHTML(false)
 		return out.Encode(historyDocument(h))
 	}
-	writeHistory(c.out, h)
+	writeHistory(c.Out, h)
 	return nil
 }
 

@@ -1,4 +1,4 @@
-package main
+package command
 
 import (
 	"archive/zip"
@@ -23,7 +23,7 @@ func filled(t testing.TB, n int) (path string) {
 	t.Helper()
 	path = filepath.Join(t.TempDir(), "generated.db")
 	var out bytes.Buffer
-	if code := run(context.Background(), []string{"generate", "--cases", fmt.Sprint(n), "--seed", "3", "--notebook", path}, console{out: &out, err: &out}, noWindow); code != fine {
+	if code := Run(context.Background(), []string{"generate", "--cases", fmt.Sprint(n), "--seed", "3", "--notebook", path}, Console{Out: &out, Err: &out}, noWindow); code != fine {
 		t.Fatal(out.String())
 	}
 	return path
@@ -261,7 +261,7 @@ func TestAStoppedCommandSaysWhatIsKept(t *testing.T) {
 	ctx, cancel := context.WithCancel(context.Background())
 	var out bytes.Buffer
 	errs := &stopper{at: "128 cases", stop: cancel}
-	code := run(ctx, []string{"import", dir, "--notebook", notebook}, console{out: &out, err: errs}, noWindow)
+	code := Run(ctx, []string{"import", dir, "--notebook", notebook}, Console{Out: &out, Err: errs}, noWindow)
 	if code != wrongInput || !strings.Contains(errs.String(), "\nloopbook: stopped after 128 of 250 files") {
 		t.Errorf("import = %d, %q", code, errs)
 	}

@@ -1,4 +1,4 @@
-package main
+package command
 
 import (
 	"context"
@@ -17,9 +17,9 @@ import (
 )
 
 const (
-	coldDrive  = "../testdata/logs/cold_drive_full.csv"
-	endsEarly  = "../testdata/logs/cold_drive_ends_early.csv"
-	summerTown = "../testdata/logs/summer_town_drive.csv"
+	coldDrive  = "../../testdata/logs/cold_drive_full.csv"
+	endsEarly  = "../../testdata/logs/cold_drive_ends_early.csv"
+	summerTown = "../../testdata/logs/summer_town_drive.csv"
 )
 
 // warmUps calls the command and reads its lines.
@@ -169,7 +169,7 @@ func TestRealLogsRaiseNoFlag(t *testing.T) {
 		t.Fatal(err)
 	}
 	for _, file := range []string{coldDrive, summerTown, endsEarly} {
-		read, err := readLog(context.Background(), console{}, file, logfile.Options{})
+		read, err := readLog(context.Background(), Console{}, file, logfile.Options{})
 		if err != nil {
 			t.Fatal(err)
 		}

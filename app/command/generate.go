@@ -1,4 +1,4 @@
-package main
+package command
 
 import (
 	"context"
@@ -22,7 +22,7 @@ const yearsInvented = 12
 
 // generate fills a notebook with invented cases. It wants one by name, so that
 // nobody's own is filled by a slip.
-func generate(ctx context.Context, c console, args []string) error {
+func generate(ctx context.Context, c Console, args []string) error {
 	set := flag.NewFlagSet("generate", flag.ContinueOnError)
 	notebook := notebookFlag(set)
 	n, seed := set.Int("cases", 0, "how many"), set.Int64("seed", 1, "draws them")
@@ -46,8 +46,8 @@ func generate(ctx context.Context, c console, args []string) error {
 	if err != nil {
 		return err
 	}
-	defer fmt.Fprintln(c.err) // ends the line that counts
-	return g.fill(ctx, store, func(done int) { fmt.Fprintf(c.err, "\r%d of %d", done, *n) })
+	defer fmt.Fprintln(c.Err) // ends the line that counts
+	return g.fill(ctx, store, func(done int) { fmt.Fprintf(c.Err, "\r%d of %d", done, *n) })
 }
 
 type generator struct {

@@ -1,0 +1,75 @@
+package command
+
+import (
+	"context"
+	"errors"
+	"flag"
+	"fmt"
+	"io"
+	"path/filepath"
+	"strings"
+
+	"loopbook/app/library"
+	"loopbook/cases/anonymous"
+)
+
+// exportCase writes cases of the notebook to a file.
+func exportCase(ctx context.Context, c Console, args []string) error {
+	set := flag.NewFlagSet("export", flag.ContinueOnError)
+	notebook, out := notebookFlag(set), set.String("o", "", "the file to write")
+	hidden, hide := set.Bool("anonymous", false, "without the customer"), set.String("hide", "", "further words to hide, with commas between")
+	preview, all := set.Bool("preview", false, "tell what goes and what stays, and write nothing"), set.Bool("all", false, "every case")
+	found := set.String("search", "", "every case that a search finds")
+	notes := set.Bool("photo-notes", false, "photos with what the camera noted of place, time and device")
+	ids, err := parse(set, args)
+	if err != nil {
+		return err
+	}
+	switch {
+	case *preview && (len(ids) != 1 || !*hidden):
+		return usagef("--preview needs one ID and --anonymous")
+	case !*preview && *out == "":
+		return usagef("needs -o FILE")
+	case len(ids) == 0 && !*all && *found == "":
+		return usagef("needs an ID, --all or --search WORDS")
+	}
+	store, err := openRefreshed(ctx, c, *notebook)
+	if err != nil {
+		return err
+	}
+	defer store.Close()
+	g := library.Giving{Anonymous: *hidden, Hide: library.Listed(*hide), Notes: *notes}
+	if *preview {
+		_, told, err := g.Bundle(ctx, store, ids[0])
+		printPreview(c.Out, told)
+		return err
+	}
+	q, err := parseQuery(*found)
+	if err != nil {
+		return err
+	}
+	if strings.EqualFold(filepath.Ext(*out), ".csv") {
+		return library.WriteTable(ctx, store, q, *out)
+	}
+	if *all || *found != "" {
+		if ids, err = library.IDsOf(ctx, store, q); err != nil {
+			return err
+		}
+	}
+	if _, err = g.Write(ctx, store, ids, *out); errors.Is(err, library.ErrNeedsZip) {
+		return usagef("%v", err)
+	}
+	return err
+}
+
+// printPreview tells what goes and what stays.
+func printPreview(w io.Writer, p anonymous.Preview) {
+	for _, l := range p.Goes {
+		fmt.Fprintf(w, "goes\t%s\t%s\t%s → %s\n", l.Kind, l.Where, oneLine(l.Was), oneLine(l.Now))
+	}
+	for _, l := range p.Stays {
+		fmt.Fprintf(w, "stays\t%s\t%s\t%s\n", l.Kind, l.Where, oneLine(l.Was))
+	}
+}
+
+func oneLine(text string) string { return strings.Join(strings.Fields(text), " ") }
