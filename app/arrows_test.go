@@ -11,17 +11,18 @@ import (
 )
 
 // The house's arrows run one way: app → report → cases → diagram → assets.
-// Neighbours under cases/ don't know each other, nor do screens.
+// Neighbours under cases/ don't know each other, nor do screens. Within app, main → window and
+// command → desk → mind and library, and window → screens; the toolkit is the window's and the screens'.
 func TestArrowsRunOneWay(t *testing.T) {
 	floors := map[string]int{"assets": 0, "diagram": 1, "cases": 2, "report": 3, "app": 4}
 	for file, imports := range sources(t) {
 		room := filepath.ToSlash(filepath.Dir(file))
 		for _, path := range imports {
 			switch {
-			case strings.HasPrefix(path, "fyne.io/") && top(room) != "app":
-				t.Errorf("%s imports %s: the toolkit stays in app", file, path)
-			case strings.HasPrefix(path, "fyne.io/fyne/v2/app") && room != "app":
-				t.Errorf("%s imports %s: only main opens a display", file, path)
+			case strings.HasPrefix(path, "fyne.io/") && !paints(room):
+				t.Errorf("%s imports %s: the toolkit stays in the window and its screens", file, path)
+			case strings.HasPrefix(path, "fyne.io/fyne/v2/app") && room != "app/window":
+				t.Errorf("%s imports %s: only the window opens a display", file, path)
 			case (path == "database/sql" || strings.Contains(path, "sqlite3")) && room != "cases/sqlite":
 				t.Errorf("%s imports %s: SQL stays in cases/sqlite", file, path)
 			}
@@ -38,13 +39,41 @@ func TestArrowsRunOneWay(t *testing.T) {
 			if neighbours("app/ui/", room, other) && other != "app/ui/kit" {
 				t.Errorf("%s imports the screen %s: the window joins screens", file, path)
 			}
+			if may, why := inApp(room, other); !may {
+				t.Errorf("%s imports %s: %s", file, path, why)
+			}
 		}
 	}
 }
 
+// paints: the window, its rooms and the screens may know the toolkit.
+func paints(room string) bool { return within(room, "app/window") || within(room, "app/ui") }
+
+// inApp tells whether a room may import another one of app, and why not.
+func inApp(room, other string) (may bool, why string) {
+	switch {
+	case top(other) != "app":
+		return true, ""
+	case other == "app/window", other == "app/command":
+		return room == "app", "only main knows both ways in"
+	case within(other, "app/window"):
+		return room == "app/window", "that room is the window's own"
+	case within(other, "app/ui"):
+		return paints(room), "only the window shows screens"
+	case within(room, "app/ui"):
+		return false, "a screen takes data in and gives callbacks out"
+	case other == "app/desk":
+		return room == "app/window", "only the window sits at the desk"
+	}
+	return room != "app/mind" && room != "app/library", "it knows none of app's rooms"
+}
+
+// within: a room itself, or one in it.
+func within(room, of string) bool { return room == of || strings.HasPrefix(room, of+"/") }
+
 // inDiagnosis: diagnosis and the rooms within it, which read evidence.
 func inDiagnosis(room string) bool {
-	return room == "cases/diagnosis" || strings.HasPrefix(room, "cases/diagnosis/")
+	return within(room, "cases/diagnosis")
 }
 
 func top(room string) string {

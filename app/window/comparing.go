@@ -1,0 +1,201 @@
+package window
+
+import (
+	"cmp"
+	"encoding/json"
+	"fmt"
+	"reflect"
+	"slices"
+	"strings"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/dialog"
+
+	"loopbook/app/ui/compare"
+	"loopbook/app/ui/kit"
+	"loopbook/cases"
+	"loopbook/diagram"
+	"loopbook/diagram/say"
+	"loopbook/diagram/units"
+)
+
+// differences are the places at which two cases say something else, and those at which
+// they say the same.
+func differences(a, b cases.Case, u units.Set) (differ, same []compare.Row, err error) {
+	left, err := placesOf(a, u)
+	if err != nil {
+		return nil, nil, err
+	}
+	right, err := placesOf(b, u)
+	if err != nil {
+		return nil, nil, err
+	}
+	var places []string
+	keys := map[string][]string{} // that lead to a place
+	for _, side := range []map[string]told{left, right} {
+		for where, t := range side {
+			if keys[where] == nil {
+				places = append(places, where)
+			}
+			keys[where] = t.keys
+		}
+	}
+	order := keyOrder()
+	slices.SortFunc(places, func(x, y string) int {
+		return cmp.Or(cmp.Compare(order[keys[x][0]], order[keys[y][0]]), slices.Compare(keys[x], keys[y]), cmp.Compare(x, y))
+	})
+	for _, where := range places {
+		r := compare.Row{Where: where, Left: left[where].says, Right: right[where].says}
+		switch l, other := left[where].raw, right[where].raw; {
+		case l == other:
+			same = append(same, r)
+		case r.Left == r.Right: // rounded alike
+			r.Left, r.Right = l, other
+			fallthrough
+		default:
+			differ = append(differ, r)
+		}
+	}
+	return differ, same, nil
+}
+
+// keyOrder is where a case's keys stand in the format.
+func keyOrder() map[string]int {
+	order := map[string]int{}
+	of := reflect.TypeFor[cases.Case]()
+	for i := range of.NumField() {
+		order[of.Field(i).Tag.Get("json")] = i
+	}
+	return order
+}
+
+// told is what a case says at a place.
+type told struct {
+	keys []string // that lead to it
+	raw  string   // as the format has it: two that are rounded alike may differ
+	says string
+}
+
+// placesOf is every place of a case, in words, with what it says. Long series are told by
+// their length.
+func placesOf(c cases.Case, u units.Set) (map[string]told, error) {
+	text, err := cases.Encode(c)
+	if err != nil {
+		return nil, err
+	}
+	var whole map[string]any
+	if err := json.Unmarshal(text, &whole); err != nil {
+		return nil, err
+	}
+	for _, key := range []string{"format", "version", "id"} {
+		delete(whole, key)
+	}
+	t := &teller{units: u, out: map[string]told{}}
+	t.object(spot{}, whole)
+	return t.out, nil
+}
+
+// teller walks through a case's document.
+type teller struct {
+	units units.Set
+	out   map[string]told
+}
+
+// mostInList is how long a list of numbers or words is written out.
+const mostInList = 8
+
+func (t *teller) object(at spot, object map[string]any) {
+	for key, v := range object {
+		inner := at.key(key)
+		list, isList := v.([]any)
+		switch {
+		case v == nil:
+		case !isList:
+			t.value(inner, v)
+		case len(list) > 0 && !isObject(list[0]):
+			t.out[inner.words()] = told{inner.keys, fmt.Sprint(list), t.listWords(inner, list)}
+		default:
+			for i, one := range list {
+				t.value(inner.item(i, nameOf(one)), one)
+			}
+		}
+	}
+}
+
+func (t *teller) value(at spot, v any) {
+	if object, ok := v.(map[string]any); ok {
+		t.object(at, object)
+		return
+	}
+	t.out[at.words()] = told{at.keys, fmt.Sprint(v), at.value(v, t.units)}
+}
+
+func isObject(v any) bool {
+	_, is := v.(map[string]any)
+	return is
+}
+
+func (t *teller) listWords(at spot, list []any) string {
+	if len(list) > mostInList {
+		return kit.L("window.compare.values", len(list))
+	}
+	words := make([]string, len(list))
+	for i, x := range list {
+		words[i] = at.value(x, t.units)
+	}
+	return strings.Join(words, ", ")
+}
+
+// nameOf tells one thing of a list from the others: by its point, its kind, its code, its
+// label or its name.
+func nameOf(v any) string {
+	object, _ := v.(map[string]any)
+	word := func(key string) string {
+		text, _ := object[key].(string)
+		return text
+	}
+	if p := word("point"); p != "" {
+		return say.Place(diagram.Point(p)).String()
+	}
+	if k := word("kind"); k != "" {
+		return cases.TestKind(k).Name()
+	}
+	return cmp.Or(word("code"), word("label"), word("name"))
+}
+
+// showBeside puts two cases side by side.
+func (w *window) showBeside(a, b cases.Case) {
+	differ, same, err := differences(a, b, w.desk.Units)
+	if err != nil {
+		w.tell(err)
+		return
+	}
+	w.ask(w.besideDialog(kit.L("window.compare.title"), compare.New(titleOf(a), titleOf(b), differ, same)))
+}
+
+// compareWithLast puts the open case beside the one that was open before it.
+func (w *window) compareWithLast() {
+	if !w.desk.Open || w.before == "" || w.before == w.desk.Case.ID {
+		w.inform(kit.L("window.compare.no-other"))
+		return
+	}
+	other, err := w.desk.Store.Get(w.ctx, w.before)
+	if err != nil {
+		w.tell(err)
+		return
+	}
+	w.showBeside(w.desk.Case, other)
+}
+
+func (w *window) besideDialog(title string, content fyne.CanvasObject) dialog.Dialog {
+	d := w.look(title, kit.L("window.frame.close"), content)
+	d.Resize(w.window.Canvas().Size().Subtract(fyne.NewSize(160, 120)))
+	return d
+}
+
+func titleOf(c cases.Case) string {
+	if c.Title == "" {
+		return kit.L("window.notebook.no-title")
+	}
+	return c.Title
+}

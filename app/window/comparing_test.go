@@ -1,0 +1,44 @@
+package window
+
+import (
+	"testing"
+
+	"loopbook/app/ui/compare"
+	"loopbook/cases"
+	"loopbook/cases/casetest"
+	"loopbook/diagram/units"
+)
+
+func TestDifferencesAreTold(t *testing.T) {
+	a, b := casetest.Invented(1), casetest.Invented(1)
+	if differ, same, err := differences(a, b, units.Metric()); err != nil || len(differ) != 0 || len(same) < 20 {
+		t.Errorf("of the same case %d differ and %d don't, %v", len(differ), len(same), err)
+	}
+	b.ID = "another"
+	b.Vehicle.Make = "Ostrad"
+	b.Rounds[0].Readings[0].ShownC = casetest.P(*a.Rounds[0].Readings[0].ShownC + 5)
+	b.Lesson = ""
+	b.Logs = []cases.Log{{Name: "warm-up", TimeS: make([]float64, 100)}}
+	differ, _, err := differences(a, b, units.Metric())
+	if err != nil || len(differ) != 5 {
+		t.Fatalf("%d differ, %v: %+v; want the make, a reading, the lesson and the log's name and series", len(differ), err, differ)
+	}
+	find := func(where string) compare.Row {
+		for _, r := range differ {
+			if r.Where == where {
+				return r
+			}
+		}
+		t.Errorf("%q isn't told: %+v", where, differ)
+		return compare.Row{}
+	}
+	if r := find("Vehicle · make"); r.Left != a.Vehicle.Make || r.Right != "Ostrad" {
+		t.Errorf("make %+v", r)
+	}
+	if r := find("Lesson"); r.Left == "" || r.Right != "" {
+		t.Errorf("lesson %+v", r)
+	}
+	if r := find("Warm-up log 1, warm-up · times"); r.Right != "100 values" {
+		t.Errorf("log %+v", r)
+	}
+}

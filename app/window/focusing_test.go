@@ -1,0 +1,218 @@
+package window
+
+import (
+	"slices"
+	"strings"
+	"testing"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/widget"
+
+	"loopbook/app/ui/kit"
+	"loopbook/app/ui/kit/kittest"
+	"loopbook/cases"
+	"loopbook/diagram"
+)
+
+// tabTour is where Tab comes to, from nothing on until it is there again.
+func tabTour(w *window) []fyne.Focusable {
+	c := w.window.Canvas()
+	c.Unfocus()
+	var all []fyne.Focusable
+	for range 300 {
+		c.FocusNext()
+		if slices.Contains(all, c.Focused()) {
+			return all
+		}
+		all = append(all, c.Focused())
+	}
+	return nil
+}
+
+// From the last condition of a round Tab enters the hoses, and follows the flow.
+func TestTabGoesFromTheConditionsIntoTheHoses(t *testing.T) {
+	w, _ := shown(t)
+	w.newCase()
+	w.tabs.SelectIndex(hoseMapTab)
+	l, err := diagram.LoopByID("outlet-thermostat")
+	if err != nil {
+		t.Fatal(err)
+	}
+	tour := tabTour(w)
+	at := slices.Index(tour, w.hosemap.Read(0, l.Points[0].Point))
+	last, ok := tour[max(at-1, 0)].(*kit.Field)
+	if at < 1 || !ok {
+		t.Fatalf("before the first hose Tab is at %T", tour[max(at-1, 0)])
+	}
+	last.SetText("20")
+	if last.Leave(); w.desk.Case.Rounds[0].Gun.ReflectedC == nil {
+		t.Error("before the first hose Tab isn't at the last condition, what the hoses reflect")
+	}
+	for i, p := range l.Points {
+		if tour[at+i] != w.hosemap.Read(0, p.Point) {
+			t.Errorf("after %d hoses Tab isn't at %s", i, p.Point)
+		}
+	}
+}
+
+// A blank at Undo takes back what was typed last: Tab comes there when it has been
+// everywhere on a screen.
+func TestTabComesToUndoAfterTheScreen(t *testing.T) {
+	w, _ := shown(t)
+	w.newCase()
+	for tab := complaintTab; tab <= alikeTab; tab++ {
+		if tab == whatIfTab {
+			continue // its car runs until it is left
+		}
+		w.tabs.SelectIndex(tab)
+		w.desk.Edit("title", func(c *cases.Case) { c.Title += "x" }) // which can be taken back
+		tour := tabTour(w)
+		undo := slices.Index(tour, fyne.Focusable(w.head.undo))
+		screen := 0
+		for i, f := range tour {
+			if kit.Holds(w.tabs, f.(fyne.CanvasObject)) {
+				screen++
+				if i > undo {
+					t.Errorf("on %s Tab comes to a %T after Undo", w.tabs.Items[tab].Text, f)
+				}
+			}
+		}
+		if undo < 0 || undo != screen {
+			t.Errorf("on %s Undo is the %d. of %d, behind %d of the screen's", w.tabs.Items[tab].Text, undo+1, len(tour), screen)
+		}
+	}
+}
+
+// Whatever is written in a case, its window fits into 1280 by 800.
+func TestNoContentWidensTheWindow(t *testing.T) {
+	w, _ := shown(t)
+	w.newCase()
+	long := "after the night, before the start, with the heater at full and the bonnet open"
+	c := diagram.Celsius(88)
+	w.desk.Edit("long", func(k *cases.Case) {
+		k.Title, k.Vehicle.Make, k.Verdict.Cause, k.Verdict.ConfirmedBy = long, long, "fan-dead", "fan"
+		k.Rounds = nil
+		for _, s := range []cases.Stage{cases.BeforeRepair, cases.BeforeRepair, cases.AfterRepair} {
+			k.Rounds = append(k.Rounds, cases.Round{Label: long, Stage: s, Readings: []cases.Reading{{Point: diagram.EngineOut, ShownC: &c}}})
+		}
+		k.Repair.Parts = []cases.Part{{Name: long}}
+		k.Rounds[1].Heater = cases.HeaterFull
+		k.Codes = []cases.Code{{Code: "P0128", State: long}}
+	})
+	for tab := complaintTab; tab <= alikeTab; tab++ {
+		if tab == whatIfTab {
+			continue // its car runs until it is left
+		}
+		w.tabs.SelectIndex(tab)
+		if m := w.window.Content().MinSize(); m.Width > 1280 || m.Height > 800-menuHeight {
+			t.Errorf("%s wants %v", w.tabs.Items[tab].Text, m)
+		}
+	}
+}
+
+// menuHeight is what the menu takes of the window, about.
+const menuHeight = 28
+
+// Beside what was refused nothing says that all is kept.
+func TestTheHeadDoesNotSayKeptBesideARefusal(t *testing.T) {
+	w, _ := shown(t)
+	w.newCase()
+	said := func(when string, kept bool) {
+		t.Helper()
+		if got := strings.HasPrefix(w.head.kept.Text, "kept"); got != kept || (w.head.kept.Importance == widget.SuccessImportance) != kept {
+			t.Errorf("%s the head says %q", when, w.head.kept.Text)
+		}
+	}
+	w.tabs.SelectIndex(repairTab)
+	hours := firstField(t, w)
+	hours.SetText("x")
+	hours.Leave()
+	said("with a refusal", false)
+	w.tabs.SelectIndex(complaintTab)
+	said("on another screen", true)
+	w.tabs.SelectIndex(repairTab)
+	said("back at it", false)
+	hours.Revert()
+	said("with it taken back", true)
+	typeAt(t, w, diagram.Housing, "8o")
+	said("with a slip at a hose", false)
+	typeAt(t, w, diagram.Housing, "80")
+	said("with it mended", true)
+}
+
+// firstField is the first field of numbers on the screen.
+func firstField(t *testing.T, w *window) *kit.Field {
+	t.Helper()
+	for _, f := range tabTour(w) {
+		if f, ok := f.(*kit.Field); ok {
+			return f
+		}
+	}
+	t.Fatal("no field on the screen")
+	return nil
+}
+
+// Escape leads back to the case from the rooms beside it.
+func TestEscapeLeadsBackToTheCase(t *testing.T) {
+	w, _ := shown(t)
+	w.newCase()
+	for _, room := range []roomName{historyRoom, practiceRoom} {
+		for tabs := range 6 {
+			w.enter(room)
+			w.window.Canvas().Unfocus()
+			if tabs == 0 {
+				w.window.Canvas().OnTypedKey()(&fyne.KeyEvent{Name: fyne.KeyEscape})
+			} else {
+				tabAndEscape(w.window.Canvas(), tabs)
+			}
+			if w.rooms.now != caseRoom {
+				t.Errorf("after %d tabs and Escape room %d is still there", tabs, room)
+			}
+		}
+	}
+}
+
+// A dialog is answered before the keys do anything.
+func TestKeysDoNothingUnderADialog(t *testing.T) {
+	w, _ := shown(t)
+	w.newCase()
+	w.inform("look")
+	for _, m := range w.menu().Items {
+		for _, i := range m.Items {
+			if i.Action == nil || i.IsQuit {
+				continue
+			}
+			i.Action()
+			if over := w.window.Canvas().Overlays().List(); len(over) != 1 || !strings.Contains(kittest.Texts(over[0].(*widget.PopUp).Content), "look") {
+				t.Fatalf("%s leaves %d dialogs", i.Label, len(over))
+			}
+		}
+	}
+}
+
+// 1.234 of a currency of two places is 1234 or 1.23; of one of three it is what it says.
+func TestAPriceHasNoMorePlacesThanItsCurrency(t *testing.T) {
+	for _, tt := range []struct {
+		code, text string
+		want       float64 // 0: refused
+		source     string
+	}{
+		{"EUR", "1.234", 0, "ISO 4217: two places"},
+		{"EUR", "1,234", 0, "the same"},
+		{"EUR", "1.230", 0, "the same"},
+		{"EUR", "1.234,50", 1234.5, "the same"},
+		{"EUR", "31,4", 31.4, "the same"},
+		{"", "1.234", 0, "most have two"},
+		{"KWD", "1.234", 1.234, "ISO 4217: three places"},
+		{"JPY", "1.5", 0, "ISO 4217: none"},
+		{"JPY", "1 500", 1500, "the same"},
+	} {
+		v, err := readPrice(tt.code, tt.text)
+		if (err != nil) != (tt.want == 0) || v != tt.want {
+			t.Errorf("%s of %s is read as %g, %v; want %g (%s)", tt.text, tt.code, v, err, tt.want, tt.source)
+		}
+	}
+	if _, err := readPrice("EUR", "1.234"); err == nil || !strings.HasSuffix(err.Error(), ": write 1234.00 or 1.23") {
+		t.Errorf("the refusal says %v", err)
+	}
+}

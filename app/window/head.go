@@ -1,0 +1,97 @@
+package window
+
+import (
+	"strconv"
+	"strings"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/theme"
+	"fyne.io/fyne/v2/widget"
+
+	"loopbook/app/desk"
+	"loopbook/app/ui/kit"
+	"loopbook/cases"
+	"loopbook/diagram/units"
+)
+
+// head is the line over a case: what it is, undo and redo, and the quiet sign
+// that what was typed is kept.
+type head struct {
+	title, vehicle, kept *widget.Label
+	progress             *widget.Label // of what is computed for the case
+	undo, redo           *kit.Button
+	sign                 *fyne.Container
+	content              fyne.CanvasObject
+}
+
+func newHead(undo, redo func()) *head {
+	h := &head{title: widget.NewLabel(""), vehicle: kit.Small(""), kept: kit.Small(""), progress: kit.Caption(""), sign: container.NewCenter()}
+	h.title.SizeName, h.title.TextStyle.Bold, h.title.Truncation = theme.SizeNameHeadingText, true, fyne.TextTruncateEllipsis
+	h.kept.Truncation = fyne.TextTruncateOff
+	h.undo = kit.NewButtonWithIcon(kit.L("window.frame.undo"), theme.ContentUndoIcon(), undo)
+	h.redo = kit.NewButtonWithIcon(kit.L("window.frame.redo"), theme.ContentRedoIcon(), redo)
+	h.undo.Importance, h.redo.Importance = widget.LowImportance, widget.LowImportance
+	right := container.NewHBox(container.NewCenter(h.progress), h.undo, h.redo, container.NewCenter(container.NewHBox(h.sign, h.kept)))
+	h.content = container.NewBorder(nil, nil, nil, right, container.New(kit.Tight{More: 6}, h.title, h.vehicle))
+	return h
+}
+
+func (h *head) show(d *desk.Desk) {
+	h.title.SetText(d.Case.Title)
+	if d.Case.Title == "" {
+		h.title.SetText(kit.L("window.frame.new-case"))
+	}
+	h.vehicle.SetText(vehicleLine(d.Case, d.Units))
+	enable(h.undo, d.History.CanUndo)
+	enable(h.redo, d.History.CanRedo)
+}
+
+// showKept says since when all is kept, or that something on the screen isn't.
+func (h *head) showKept(d *desk.Desk, refused bool) {
+	sign := "fine"
+	h.kept.Importance = widget.SuccessImportance
+	text := kit.L("window.frame.kept", d.History.Saved.Local().Format("15:04"))
+	if refused {
+		sign, h.kept.Importance, text = "act", widget.DangerImportance, kit.L("window.frame.not-all-kept")
+	}
+	h.kept.SetText(text)
+	h.sign.Objects = []fyne.CanvasObject{kit.Sign(sign)}
+	h.sign.Refresh()
+}
+
+func enable(b *kit.Button, on bool) {
+	if on {
+		b.Enable()
+		return
+	}
+	b.Disable()
+}
+
+// vehicleLine is what is known of the vehicle and its loop, in one line.
+func vehicleLine(c cases.Case, u units.Set) string {
+	v := c.Vehicle
+	words := []string{strings.TrimSpace(strings.Join([]string{v.Make, v.Model, v.Engine}, " "))}
+	if v.Year != nil {
+		words = append(words, strconv.Itoa(*v.Year))
+	}
+	if v.OdometerKm != nil {
+		words = append(words, u.DistUnit(*v.OdometerKm))
+	}
+	if t := c.Loop.ThermostatOpensC; t != nil {
+		words = append(words, kit.L("window.frame.thermostat", u.TempUnit(*t)))
+	}
+	if p := c.Loop.CapKPa; p != nil {
+		words = append(words, kit.L("window.frame.cap", u.PressureUnit(*p)))
+	}
+	known := words[:0]
+	for _, w := range words {
+		if w != "" {
+			known = append(known, w)
+		}
+	}
+	if len(known) == 0 {
+		return kit.L("window.frame.no-vehicle")
+	}
+	return strings.Join(known, " · ")
+}

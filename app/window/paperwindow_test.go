@@ -1,0 +1,153 @@
+package window
+
+import (
+	"bytes"
+	"image"
+	"image/png"
+	"os"
+	"os/exec"
+	"path/filepath"
+	"strings"
+	"testing"
+
+	"fyne.io/fyne/v2"
+
+	"loopbook/cases"
+	"loopbook/diagram"
+	"loopbook/report"
+)
+
+func TestPapersAreMadeAsChosen(t *testing.T) {
+	w, _ := shown(t)
+	w.newCase()
+	typeAt(t, w, diagram.Housing, "60")
+	w.desk.Edit("customer", func(c *cases.Case) { c.Customer.Name = "Ada Peckwell" })
+	p, err := w.openPapers()
+	if err != nil {
+		t.Fatal(err)
+	}
+	if !bytes.HasPrefix(p.pdf, []byte("%PDF")) {
+		t.Fatal("no paper is made when its window opens")
+	}
+	customers := p.pdf
+	c := p.choice
+	c.Kind, c.Lang, c.Name = report.Trainer, "es", "Nordhang Garage"
+	p.view.OnChange(c)
+	if bytes.Equal(p.pdf, customers) || !bytes.Contains(p.pdf, []byte("/Lang (es)")) {
+		t.Error("another paper in another language is the same")
+	}
+	again, err := w.openPapers()
+	if err != nil {
+		t.Fatal(err)
+	}
+	if got := again.choice; got.Kind != report.Trainer || got.Lang != "es" || got.Name != "Nordhang Garage" || got.Named {
+		t.Errorf("the next papers begin with %+v", got)
+	}
+}
+
+func TestEachPaperOfACaseIsProposedANameOfItsOwn(t *testing.T) {
+	w, _ := shown(t)
+	w.newCase()
+	w.desk.Edit("title", func(c *cases.Case) { c.Title = "Hot: standing" })
+	p, err := w.openPapers()
+	if err != nil {
+		t.Fatal(err)
+	}
+	for kind, want := range map[report.Kind]string{
+		report.Customer: "Hot- standing - customer en.pdf",
+		report.Record:   "Hot- standing - record en.pdf",
+		report.Trainer:  "Hot- standing - trainer en.pdf",
+	} {
+		c := p.choice
+		c.Kind = kind
+		if p.view.OnChange(c); p.fileName() != want {
+			t.Errorf("the %s paper is called %q, want %q", kind, p.fileName(), want)
+		}
+	}
+}
+
+// What is opened to be printed has the name that Save proposes, after the paper's own case.
+func TestAnOpenedPaperIsNamedAsASavedOne(t *testing.T) {
+	home := t.TempDir()
+	t.Setenv("HOME", home)
+	w, _ := shown(t)
+	w.newCase()
+	w.desk.Edit("title", func(c *cases.Case) { c.Title = strings.Repeat("Hot while standing, ", 3) + "restless" }) // cut in the last word
+	p, err := w.openPapers()
+	if err != nil {
+		t.Fatal(err)
+	}
+	c := p.choice
+	c.Lang = "de"
+	p.view.OnChange(c)
+	w.newCase()
+	p.open()
+	files, err := os.ReadDir(filepath.Join(home, "Documents", "Loopbook"))
+	if err != nil || len(files) != 1 {
+		t.Fatalf("%v, %v, want one file", files, err)
+	}
+	if got := files[0].Name(); got != p.fileName() || !strings.HasSuffix(got, "standing - customer de.pdf") {
+		t.Errorf("opened as %q, saved as %q", got, p.fileName())
+	}
+}
+
+func TestPagesAreSeen(t *testing.T) {
+	if _, err := exec.LookPath("pdftoppm"); err != nil {
+		t.Skip("pdftoppm isn't installed")
+	}
+	w, _ := shown(t)
+	w.newCase()
+	p, err := w.openPapers()
+	if err != nil {
+		t.Fatal(err)
+	}
+	pages, said := pagesOf(w.ctx, p.pdf)
+	if len(pages) != 1 || said != "1 page." {
+		t.Errorf("%d pages, %q", len(pages), said)
+	}
+	if b := pages[0].Bounds(); b.Dy() <= b.Dx() {
+		t.Errorf("a page of A4 is %v", b)
+	}
+	if _, said := pagesOf(w.ctx, []byte("no PDF")); !strings.Contains(said, "can't be shown") {
+		t.Errorf("what isn't a PDF: %q", said)
+	}
+}
+
+func TestALogoIsKeptForAllPapers(t *testing.T) {
+	w, _ := shown(t)
+	w.newCase()
+	p, err := w.openPapers()
+	if err != nil {
+		t.Fatal(err)
+	}
+	bare := p.pdf
+	if err := p.takeLogo([]byte("no picture")); err == nil || w.prefs.logo() != nil && len(w.prefs.logo()) > 0 {
+		t.Errorf("what is no picture is taken: %v", err)
+	}
+	var raw bytes.Buffer
+	if err := png.Encode(&raw, image.NewRGBA(image.Rect(0, 0, 80, 40))); err != nil {
+		t.Fatal(err)
+	}
+	if err := p.takeLogo(raw.Bytes()); err != nil || len(w.prefs.logo()) == 0 || bytes.Equal(p.pdf, bare) {
+		t.Errorf("a logo: %v, %d bytes kept", err, len(w.prefs.logo()))
+	}
+	p.logo() // once more takes it off
+	if len(w.prefs.logo()) != 0 || p.choice.HasLogo {
+		t.Error("the logo stays")
+	}
+}
+
+// Escape closes the papers where nothing in them has the focus.
+func TestEscapeClosesThePapers(t *testing.T) {
+	w, _ := shown(t)
+	w.newCase()
+	p, err := w.openPapers()
+	if err != nil {
+		t.Fatal(err)
+	}
+	closed := false
+	p.window.SetOnClosed(func() { closed = true })
+	if p.window.Canvas().OnTypedKey()(&fyne.KeyEvent{Name: fyne.KeyEscape}); !closed {
+		t.Error("the papers stay open")
+	}
+}

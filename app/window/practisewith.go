@@ -1,0 +1,76 @@
+package window
+
+import (
+	"fmt"
+	"time"
+
+	"fyne.io/fyne/v2"
+
+	"loopbook/app/mind"
+	"loopbook/app/ui/kit"
+	"loopbook/cases"
+	"loopbook/cases/practice"
+)
+
+// answerPractice judges the answer apart from the window, keeps the result, and shows it.
+func (w *window) answerPractice(named cases.Cause, confidence float64) {
+	p := w.trains
+	if p.judging {
+		return
+	}
+	p.judging = true
+	s, own := p.session, p.own
+	answered := s.Copy()
+	w.practice.Tell(kit.L("window.practice.judging"))
+	w.start(func() {
+		beliefs, err := p.coach.Replay(w.ctx, answered)
+		if err == nil && own == nil {
+			var made mind.Way
+			made, err = p.coach.OwnWay(w.ctx, s.Whole())
+			own = &made
+		}
+		fyne.Do(func() {
+			p.judging = false
+			w.practice.Tell("")
+			if s != p.session {
+				return // stopped meanwhile
+			}
+			if err != nil {
+				w.tell(err)
+				return
+			}
+			w.keepResult(answered, named, confidence, own.Minutes)
+			w.practice.ShowResult(w.resultData(answered, practice.ScoreOf(named, s.Truth(), confidence), named, confidence, beliefs, *own))
+		})
+	})
+}
+
+func (w *window) keepResult(s *practice.Session, named cases.Cause, confidence, best float64) {
+	who := w.practice.Trainee()
+	if who == "" {
+		return // practised for oneself
+	}
+	c := s.Whole()
+	score := practice.ScoreOf(named, s.Truth(), confidence)
+	r := cases.Result{
+		Trainee: who, Class: w.trains.class, CaseID: c.ID, Title: c.Title, Finished: time.Now().UTC().Truncate(time.Second),
+		Named: named, Truth: s.Truth(), Confidence: confidence, Bits: score.Bits, Minutes: s.Minutes(), BestMinutes: best,
+	}
+	for _, i := range s.Bought() {
+		r.Bought = append(r.Bought, itemWord(i))
+	}
+	if err := w.desk.Store.AddResult(w.ctx, r); err != nil {
+		w.tell(err)
+	}
+}
+
+// itemWord names an item in a file, free of any language.
+func itemWord(i practice.Item) string {
+	switch i.Kind {
+	case practice.Point:
+		return fmt.Sprintf("%s in round %d", i.Point, i.At+1)
+	case practice.Test:
+		return string(i.Check)
+	}
+	return fmt.Sprintf("%s %d", i.Kind, i.At+1)
+}

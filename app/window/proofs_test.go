@@ -1,0 +1,135 @@
+package window
+
+import (
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+
+	"loopbook/app/library"
+	"loopbook/app/ui/kit"
+	"loopbook/cases"
+	"loopbook/cases/casetest"
+	"loopbook/report/chart"
+)
+
+// demoCase opens one of the invented cases in a new notebook.
+func demoCase(t *testing.T, w *window, id string) {
+	t.Helper()
+	bundles, err := library.DemoCases()
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, b := range bundles {
+		if strings.Contains(b.Case.Title, id) {
+			ids, err := w.desk.Store.PutAll(w.ctx, []cases.Bundle{b}, "demo")
+			if err != nil {
+				t.Fatal(err)
+			}
+			w.desk.Load(ids[0])
+			return
+		}
+	}
+	t.Fatalf("no demo case is titled %q", id)
+}
+
+// A demo case's repair is judged once its cars are there, and again by what is
+// changed since.
+func TestTheProofFollowsTheCase(t *testing.T) {
+	w, _ := shown(t)
+	demoCase(t, w, "Cold cabin on frosty mornings, P0128")
+	w.tabs.SelectIndex(proofTab)
+	d := w.proofData()
+	if len(d.Pairs) != 3 || d.Curves == nil || len(d.Rows) == 0 || d.Verdict == kit.L("window.proof.computing") {
+		t.Fatalf("pairs %v, %d differences, %q", d.Pairs, len(d.Rows), d.Verdict)
+	}
+	if (d.Open != "") != (d.Severity == "fine" && len(d.Repeat) > 0) {
+		t.Errorf("%s, to repeat %q, told %q", d.Severity, d.Repeat, d.Open)
+	}
+	w.desk.Edit("check", func(c *cases.Case) {
+		c.Tests = append(c.Tests, cases.Test{Kind: "bubbles", Stage: cases.BeforeRepair, Seen: casetest.P(true)})
+	})
+	if more := w.proofData(); more.Severity == "fine" || len(more.Repeat) != len(d.Repeat)+1 {
+		t.Errorf("a check that failed and is not repeated: %s, %q", more.Severity, more.Repeat)
+	}
+	w.desk.Edit("codes", func(c *cases.Case) { c.Repair.CodesAfter = []string{"P0128"} })
+	if d := w.proofData(); !strings.Contains(d.Codes, kit.L("window.proof.codes-back", "P0128")) || d.Severity == "fine" {
+		t.Errorf("a code that came back: %q, %s", d.Codes, d.Severity)
+	}
+	w.desk.Edit("rpm", func(c *cases.Case) {
+		for i := range c.Rounds {
+			if c.Rounds[i].Stage == cases.AfterRepair {
+				c.Rounds[i].EngineRPM = casetest.P(4000.0)
+			}
+		}
+	})
+	if d := w.proofData(); d.Pair != -1 || len(d.Unmatched) != len(w.desk.Case.Rounds) {
+		t.Errorf("other engine speeds: pair %d, unmatched %v", d.Pair, d.Unmatched)
+	}
+}
+
+// The bill says what can't be summed in its own place.
+func TestTheBillInWords(t *testing.T) {
+	r := cases.Repair{
+		Currency: "EUR", TaxPercent: casetest.P(20.0), LabourHours: casetest.P(0.5), LabourPricePerHour: casetest.P(99.0),
+		Parts: []cases.Part{{Name: "thermostat", Price: casetest.P(31.4)}, {Name: "seal"}},
+	}
+	b := billWords(r) // 31.40 + 49.50 = 80.90, and 16.18
+	if b.Parts[0] != "31.40 EUR" || b.Parts[1] != "" || b.Labour != "49.50 EUR" || b.Tax != "16.18 EUR" || b.Total != "97.08 EUR" || b.Remark == "" {
+		t.Errorf("%+v", b)
+	}
+	r.Currency = "coins"
+	if b := billWords(r); b.Total != "" || !strings.Contains(b.Remark, "repair.currency") {
+		t.Errorf("in coins: %+v", b)
+	}
+}
+
+// The places are the currency's (ISO 4217): two of the euro, none of the yen, three
+// of the Kuwaiti dinar.
+func TestPricesHaveTheCurrencysPlaces(t *testing.T) {
+	for _, tt := range []struct {
+		code  string
+		price float64
+		want  string
+	}{{"EUR", 64.9, "64.90"}, {"", 64.9, "64.90"}, {"JPY", 6490, "6490"}, {"KWD", 6.5, "6.500"}, {"EUR", 1e20, "100000000000000000000"}, {"coins", 64.9, "64.9"}} {
+		if got := writePrice(tt.code, tt.price); got != tt.want {
+			t.Errorf("writePrice(%q, %g) = %q, want %q", tt.code, tt.price, got, tt.want)
+		}
+	}
+}
+
+// Every plot is written as a picture and as vectors, under the case's title.
+func TestPlotsAreSaved(t *testing.T) {
+	home := t.TempDir()
+	t.Setenv("HOME", home)
+	t.Setenv("USERPROFILE", home)
+	w, _ := shown(t)
+	demoCase(t, w, "Cold cabin on frosty mornings, P0128")
+	lines := chart.Lines{X: "minutes", Y: "°C", Curves: []chart.Curve{{X: []float64{0, 1}, Y: []float64{20, 30}}}}
+	for kind, begins := range map[string]string{"png": "\x89PNG", "svg": "<?xml"} {
+		said := w.saveChart(lines, "heat: map", kind)
+		found, err := filepath.Glob(filepath.Join(home, "Documents", "Loopbook", "*heat- map."+kind))
+		if err != nil || len(found) != 1 || !strings.Contains(said, found[0]) {
+			t.Fatalf("%s: %q, %v", kind, said, found)
+		}
+		if text, err := os.ReadFile(found[0]); err != nil || !strings.HasPrefix(string(text), begins) {
+			t.Errorf("%s begins with %.8q, %v", kind, text, err)
+		}
+	}
+	if said := w.saveChart(chart.Lines{}, "none", "svg"); !strings.Contains(said, chart.ErrEmpty.Error()) {
+		t.Errorf("nothing to draw: %q", said)
+	}
+}
+
+func TestWhatIsNoCodeIsToldAfterTheRepairToo(t *testing.T) {
+	w, _ := shown(t)
+	w.newCase()
+	w.desk.Edit("codes", func(c *cases.Case) { c.Repair.CodesAfter = []string{"P0128", "P12"} })
+	if got := w.proofData().NoCodes; !strings.HasPrefix(got, "P12: no trouble code") {
+		t.Errorf("told: %q", got)
+	}
+	w.desk.Edit("codes", func(c *cases.Case) { c.Repair.CodesAfter = []string{cases.NoCodes} })
+	if got := w.proofData().NoCodes; got != "" {
+		t.Errorf("no codes: %q", got)
+	}
+}

@@ -1,0 +1,34 @@
+package window
+
+import (
+	"slices"
+	"strings"
+	"unicode/utf8"
+
+	"loopbook/app/ui/kit"
+	"loopbook/cases"
+	"loopbook/cases/vin"
+)
+
+// vinWords warn of a number that can't be right. It is kept all the same.
+func vinWords(v cases.Vehicle) string {
+	if strings.TrimSpace(v.VIN) == "" {
+		return ""
+	}
+	n := vin.Read(v.VIN)
+	switch n.Fault {
+	case vin.WrongSize:
+		return kit.L("window.vin.size", utf8.RuneCountInString(n.Text))
+	case vin.WrongSign:
+		return kit.L("window.vin.sign", n.At)
+	case vin.WrongCheck:
+		if n.Bound {
+			return kit.L("window.vin.check", string(n.Want))
+		}
+		return kit.L("window.vin.check-elsewhere", string(n.Want))
+	}
+	if years := n.Years(); n.Bound && v.Year != nil && len(years) > 0 && !slices.Contains(years, *v.Year) {
+		return kit.L("window.vin.year", years[0], *v.Year)
+	}
+	return ""
+}

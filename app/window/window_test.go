@@ -1,0 +1,315 @@
+package window
+
+import (
+	"context"
+	"path/filepath"
+	"strings"
+	"testing"
+	"time"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/test"
+
+	"loopbook/cases"
+	"loopbook/cases/sqlite"
+	"loopbook/diagram"
+	"loopbook/diagram/units"
+)
+
+// shown opens a window on a new notebook, in the toolkit's software driver.
+func shown(t *testing.T) (*window, string) {
+	t.Helper()
+	a := test.NewTempApp(t)
+	path := filepath.Join(t.TempDir(), "n.db")
+	store, err := sqlite.Open(context.Background(), path, time.Now)
+	if err != nil {
+		t.Fatal(err)
+	}
+	w, err := newWindow(context.Background(), a, store, func(read func()) { read() })
+	if err != nil {
+		t.Fatal(err)
+	}
+	t.Cleanup(func() { w.desk.Store.Close() })
+	w.desk.Mind.Crowds.Draws = 2 // enough to be there
+	return w, path
+}
+
+// typeAt types at a point of the drawing and leaves its field by Enter.
+func typeAt(t *testing.T, w *window, p diagram.Point, text string) {
+	t.Helper()
+	w.tabs.SelectIndex(hoseMapTab)
+	w.hosemap.Focus(p)
+	field := w.window.Canvas().Focused()
+	if field == nil {
+		t.Fatalf("no field has the focus for %s", p)
+	}
+	for _, r := range text {
+		field.TypedRune(r)
+	}
+	field.TypedKey(&fyne.KeyEvent{Name: fyne.KeyReturn})
+}
+
+func (w *window) shownC(p diagram.Point) *diagram.Celsius {
+	if r := w.desk.Case.Rounds[w.desk.Round].Reading(p); r != nil {
+		return r.ShownC
+	}
+	return nil
+}
+
+func TestWhatIsTypedIsOnTheDiskWhenTheFieldIsLeft(t *testing.T) {
+	w, path := shown(t)
+	w.newCase()
+	w.tabs.SelectIndex(hoseMapTab)
+	typeAt(t, w, diagram.Housing, "88,5")
+	typeAt(t, w, diagram.EngineOut, "41")
+	typeAt(t, w, diagram.RadIn, "-")
+
+	other, err := sqlite.Open(context.Background(), path, time.Now) // as after a crash
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer other.Close()
+	c, err := other.Get(context.Background(), w.desk.Case.ID)
+	if err != nil {
+		t.Fatal(err)
+	}
+	r := c.Rounds[0]
+	if got := r.Reading(diagram.Housing); got == nil || *got.ShownC != 88.5 {
+		t.Errorf("housing on disk = %+v, want 88.5", got)
+	}
+	if got := r.Reading(diagram.RadIn); got == nil || !got.CantReach() {
+		t.Errorf("upper hose, radiator on disk = %+v, want can't reach", got)
+	}
+	if !strings.HasPrefix(w.head.kept.Text, "kept ") {
+		t.Errorf("the sign of keeping says %q", w.head.kept.Text)
+	}
+}
+
+func TestEnterGoesAlongTheFlow(t *testing.T) {
+	w, _ := shown(t)
+	w.newCase()
+	w.tabs.SelectIndex(hoseMapTab)
+	l, err := diagram.LoopByID("outlet-thermostat")
+	if err != nil {
+		t.Fatal(err)
+	}
+	w.hosemap.Focus(l.Points[0].Point)
+	for i := range l.Points {
+		f := w.window.Canvas().Focused()
+		for _, r := range "5" {
+			f.TypedRune(r)
+		}
+		f.TypedKey(&fyne.KeyEvent{Name: fyne.KeyReturn})
+		if got := w.shownC(l.Points[i].Point); got == nil || *got != 5 {
+			t.Fatalf("after %d numbers %s shows %v, want 5", i+1, l.Points[i].Point, got)
+		}
+	}
+}
+
+func TestASlipIsMarkedAndNotKept(t *testing.T) {
+	w, _ := shown(t)
+	w.newCase()
+	typeAt(t, w, diagram.Housing, "7o")
+	typeAt(t, w, diagram.EngineOut, "4000")
+	if got := w.shownC(diagram.Housing); got != nil {
+		t.Errorf("7o was kept as %v", *got)
+	}
+	if s := w.desk.Slips; s[diagram.Housing].Text != "7o" || s[diagram.EngineOut].Text != "4000" {
+		t.Errorf("slips = %v, want both texts still there", s)
+	}
+	typeAt(t, w, diagram.RadIn, "70") // another field's edit leaves the slips in sight
+	if len(w.desk.Slips) != 2 {
+		t.Errorf("slips after another entry = %v", w.desk.Slips)
+	}
+}
+
+func TestUndoAndRedo(t *testing.T) {
+	w, _ := shown(t)
+	w.newCase()
+	typeAt(t, w, diagram.Housing, "88")
+	w.window.Canvas().Unfocus()
+	w.undo()
+	if got := w.shownC(diagram.Housing); got != nil {
+		t.Errorf("after undo housing shows %v", *got)
+	}
+	w.redo()
+	if got := w.shownC(diagram.Housing); got == nil || *got != 88 {
+		t.Errorf("after redo housing shows %v, want 88", got)
+	}
+}
+
+// Who takes back what was begun, and begins it after all, goes on in the round that came back.
+func TestUndoAndRedoTurnToTheirRound(t *testing.T) {
+	w, _ := shown(t)
+	w.newCase()
+	typeAt(t, w, diagram.Housing, "88")
+	w.hosemap.Begin(cases.Round{Label: "Raised idle", Stage: cases.BeforeRepair})
+	w.undo()
+	if n := len(w.desk.Case.Rounds); n != 1 || w.desk.Round != 0 {
+		t.Fatalf("after undo %d rounds, the shown one %d; want 1 and 0", n, w.desk.Round)
+	}
+	w.redo()
+	if n := len(w.desk.Case.Rounds); n != 2 || w.desk.Round != 1 {
+		t.Errorf("after redo %d rounds, the shown one %d; want 2 and 1", n, w.desk.Round)
+	}
+	typeAt(t, w, diagram.Housing, "85")
+	w.window.Canvas().Unfocus()
+	w.desk.ShowRound(0)
+	w.undo()
+	if w.desk.Round != 1 {
+		t.Errorf("85 was taken back out of sight: round %d is shown", w.desk.Round)
+	}
+	w.hosemap.Begin(cases.Round{Label: "Hot idle", Stage: cases.BeforeRepair}) // uses up the empty one
+	w.desk.ShowRound(0)
+	w.undo()
+	if w.desk.Round != 1 || w.desk.Case.Rounds[1].Label != "Raised idle" {
+		t.Errorf("after undo round %d of %+v is shown", w.desk.Round, w.desk.Case.Rounds)
+	}
+}
+
+func TestUnitsSwitchWhatIsTypedAndShown(t *testing.T) {
+	w, _ := shown(t)
+	w.newCase()
+	w.desk.Units = units.US()
+	w.show()
+	typeAt(t, w, diagram.Housing, "212")
+	if got := w.shownC(diagram.Housing); got == nil || *got != 100 {
+		t.Errorf("212 °F is kept as %v °C, want 100", got)
+	}
+	_, texts := drawingOf(w.desk)
+	if texts[diagram.Housing].Rest != "212" {
+		t.Errorf("the field shows %q, want 212", texts[diagram.Housing])
+	}
+}
+
+func TestRoundsAreAddedCopiedDeletedAndBroughtBack(t *testing.T) {
+	w, _ := shown(t)
+	w.newCase()
+	rpm := 820.0
+	w.desk.Edit("rpm", func(c *cases.Case) { c.Rounds[0].EngineRPM = &rpm })
+	typeAt(t, w, diagram.Housing, "88")
+	w.hosemap.AddRound("", true)
+	if n := len(w.desk.Case.Rounds); n != 2 || w.desk.Round != 1 {
+		t.Fatalf("%d rounds, the shown one %d; want 2 and 1", n, w.desk.Round)
+	}
+	second := w.desk.Case.Rounds[1]
+	if second.EngineRPM == nil || *second.EngineRPM != 820 || len(second.Readings) != 0 {
+		t.Errorf("the copy = %+v, want the conditions without the readings", second)
+	}
+	w.hosemap.DeleteRound(0)
+	if n := len(w.desk.Case.Rounds); n != 1 {
+		t.Fatalf("%d rounds after deleting", n)
+	}
+	w.undo()
+	if got := w.desk.Case.Rounds[0].Reading(diagram.Housing); got == nil || *got.ShownC != 88 {
+		t.Errorf("undo brought back %+v", w.desk.Case.Rounds)
+	}
+}
+
+func TestDeletedCaseComesBack(t *testing.T) {
+	w, _ := shown(t)
+	w.newCase()
+	id := w.desk.Case.ID
+	w.deleteCase()
+	if w.desk.Open || !w.greeting.Visible() {
+		t.Error("after deleting the case is still shown")
+	}
+	w.use(w.desk.Store) // as after a restart: nothing is remembered but what is on disk
+	w.restoreCase()
+	if !w.desk.Open || w.desk.Case.ID != id {
+		t.Errorf("brought back %q, want %q", w.desk.Case.ID, id)
+	}
+}
+
+func TestFoundAgainByAWord(t *testing.T) {
+	w, _ := shown(t)
+	w.newCase()
+	w.desk.Edit("title", func(c *cases.Case) { c.Title = "Kessel wird nie warm" })
+	w.newCase()
+	page, err := w.desk.Store.Search(context.Background(), cases.Query{Text: "kess"})
+	if err != nil || page.Total != 1 || page.Items[0].Title != "Kessel wird nie warm" {
+		t.Errorf("Search = %+v, %v", page, err)
+	}
+}
+
+func TestDemoOpensWithItsCases(t *testing.T) {
+	t.Setenv("XDG_DATA_HOME", t.TempDir())
+	w, _ := shown(t)
+	w.openDemo()
+	page, err := w.desk.Store.Search(context.Background(), cases.Query{})
+	if err != nil || page.Total < 8 {
+		t.Errorf("the demo notebook holds %d cases, %v; want at least 8", page.Total, err)
+	}
+	for _, s := range page.Items { // each can be shown
+		w.desk.Load(s.ID)
+		if !w.desk.Open || w.desk.Case.ID != s.ID {
+			t.Errorf("demo case %q does not open", s.Title)
+		}
+	}
+}
+
+// A corrected temperature is shown, what the gun showed is edited: else a
+// second edit would correct it twice.
+func TestACorrectionIsMadeOnce(t *testing.T) {
+	w, _ := shown(t)
+	w.newCase()
+	emissivity := 0.8
+	w.desk.Edit("gun", func(c *cases.Case) { c.Rounds[0].Gun.Emissivity = &emissivity })
+	typeAt(t, w, diagram.EngineOut, "90")
+	_, texts := drawingOf(w.desk)
+	if texts[diagram.EngineOut].Rest == "90" || texts[diagram.EngineOut].Edit != "90" {
+		t.Fatalf("the field holds %+v, want a corrected temperature at rest and 90 to edit", texts[diagram.EngineOut])
+	}
+	w.hosemap.Focus(diagram.EngineOut)
+	w.window.Canvas().Focused().TypedKey(&fyne.KeyEvent{Name: fyne.KeyReturn}) // looked at, not changed
+	w.window.Canvas().Unfocus()
+	if got := w.shownC(diagram.EngineOut); got == nil || *got != 90 {
+		t.Errorf("after a look the gun's value is %v, want 90", got)
+	}
+}
+
+// The menu must catch Ctrl Z and Ctrl Y by the toolkit's own names for them.
+func TestTheMenuTakesUndoAndRedo(t *testing.T) {
+	w, _ := shown(t)
+	taken := map[string]bool{}
+	for _, m := range w.menu().Items {
+		for _, i := range m.Items {
+			if i.Shortcut != nil {
+				taken[i.Shortcut.ShortcutName()] = true
+			}
+		}
+	}
+	for _, want := range []fyne.Shortcut{&fyne.ShortcutUndo{}, &fyne.ShortcutRedo{}} {
+		if !taken[want.ShortcutName()] {
+			t.Errorf("no menu item takes %s", want.ShortcutName())
+		}
+	}
+}
+
+func TestASecondRoundIsTakenAtItsOwnTime(t *testing.T) {
+	w, _ := shown(t)
+	w.newCase()
+	typeAt(t, w, diagram.Housing, "88")
+	w.hosemap.AddRound("", true)
+	if r := w.desk.Case.Rounds[1]; !r.Taken.IsZero() {
+		t.Errorf("the new round says it was taken at %v, before anything was measured", r.Taken)
+	}
+}
+
+// Half and half ethylene glycol: the ASHRAE tables give about -37 °C for
+// inhibited glycol at 52 mass %, and under a cap it boils well above 120 °C
+// (testdata/reference/glycol_freeze.csv, boiling_cap_altitude.csv).
+func TestTheFillingIsToldInWords(t *testing.T) {
+	half, holds := 50.0, diagram.KPa(103.421)
+	c := cases.Case{Loop: cases.Loop{CapKPa: &holds, Coolant: cases.Coolant{Base: cases.EthyleneGlycol, VolumePercent: &half}}}
+	if got := coolantWords(c, units.Metric()); !strings.Contains(got, "freezes at -3") || !strings.Contains(got, "boils at 1") {
+		t.Errorf("half and half: %q", got)
+	}
+	if got := coolantWords(cases.Case{}, units.Metric()); got != "" {
+		t.Errorf("nothing known: %q", got)
+	}
+	mix := cases.Case{Loop: cases.Loop{Coolant: cases.Coolant{Base: cases.EthyleneGlycol}}}
+	if got := coolantWords(mix, units.Metric()); got != "" {
+		t.Errorf("no strength known: %q", got)
+	}
+}
