@@ -67,3 +67,12 @@ func walkOf(check string) (cases.Round, bool) {
 	}
 	return cases.Round{}, false
 }
+
+// stageNow is that of a check that is begun: after the repair where one is noted,
+// or where all that was measured was measured after one.
+func stageNow(c *cases.Case) cases.Stage {
+	if kit.Repaired(c) {
+		return cases.AfterRepair
+	}
+	return diagnosis.StageOf(c)
+}

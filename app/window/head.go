@@ -1,9 +1,6 @@
 package window
 
 import (
-	"strconv"
-	"strings"
-
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/theme"
@@ -11,8 +8,7 @@ import (
 
 	"loopbook/app/desk"
 	"loopbook/app/ui/kit"
-	"loopbook/cases"
-	"loopbook/diagram/units"
+	"loopbook/app/window/words"
 )
 
 // head is the line over a case: what it is, undo and redo, and the quiet sign
@@ -42,7 +38,7 @@ func (h *head) show(d *desk.Desk) {
 	if d.Case.Title == "" {
 		h.title.SetText(kit.L("window.frame.new-case"))
 	}
-	h.vehicle.SetText(vehicleLine(d.Case, d.Units))
+	h.vehicle.SetText(words.Vehicle(d.Case, d.Units))
 	enable(h.undo, d.History.CanUndo)
 	enable(h.redo, d.History.CanRedo)
 }
@@ -66,32 +62,4 @@ func enable(b *kit.Button, on bool) {
 		return
 	}
 	b.Disable()
-}
-
-// vehicleLine is what is known of the vehicle and its loop, in one line.
-func vehicleLine(c cases.Case, u units.Set) string {
-	v := c.Vehicle
-	words := []string{strings.TrimSpace(strings.Join([]string{v.Make, v.Model, v.Engine}, " "))}
-	if v.Year != nil {
-		words = append(words, strconv.Itoa(*v.Year))
-	}
-	if v.OdometerKm != nil {
-		words = append(words, u.DistUnit(*v.OdometerKm))
-	}
-	if t := c.Loop.ThermostatOpensC; t != nil {
-		words = append(words, kit.L("window.frame.thermostat", u.TempUnit(*t)))
-	}
-	if p := c.Loop.CapKPa; p != nil {
-		words = append(words, kit.L("window.frame.cap", u.PressureUnit(*p)))
-	}
-	known := words[:0]
-	for _, w := range words {
-		if w != "" {
-			known = append(known, w)
-		}
-	}
-	if len(known) == 0 {
-		return kit.L("window.frame.no-vehicle")
-	}
-	return strings.Join(known, " · ")
 }

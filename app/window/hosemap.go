@@ -4,6 +4,7 @@ import (
 	"loopbook/app/desk"
 	"loopbook/app/ui/hosemap"
 	"loopbook/app/ui/kit"
+	"loopbook/app/window/words"
 	"loopbook/diagram"
 	"loopbook/diagram/drawing"
 	"loopbook/report/picture"
@@ -14,7 +15,7 @@ func (w *window) showHoseMap() {
 	picture, texts := drawingOf(d)
 	w.hosemap.Show(hosemap.Data{
 		Case: d.Case, Round: d.Round, Picture: picture, Texts: texts,
-		Flags: d.Found.Flags, Boiling: boilingWords(d.Found.Boiling, d.Units), ToDo: w.toDo(), Units: d.Units,
+		Flags: d.Found.Flags, Boiling: words.Boiling(d.Found.Boiling, d.Units), ToDo: w.toDo(), Units: d.Units,
 	})
 }
 

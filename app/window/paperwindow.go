@@ -8,6 +8,7 @@ import (
 	"image"
 	"image/png"
 	"io"
+	"net/url"
 	"os"
 	"os/exec"
 	"path/filepath"
@@ -291,3 +292,5 @@ func (p *paperWindow) takeLogo(raw []byte) error {
 	p.make()
 	return nil
 }
+
+func asURL(u fyne.URI) *url.URL { return &url.URL{Scheme: u.Scheme(), Path: u.Path()} }

@@ -8,6 +8,7 @@ import (
 	"loopbook/app/mind"
 	"loopbook/app/ui/kit"
 	view "loopbook/app/ui/practice"
+	"loopbook/app/window/words"
 	"loopbook/cases"
 	"loopbook/cases/practice"
 	"loopbook/diagram"
@@ -86,7 +87,7 @@ func complaintWords(c cases.Case, w *window) []string {
 	if out[0] == "" {
 		out[0] = kit.L("window.practice.silent")
 	}
-	return append(out, vehicleLine(c, w.desk.Units))
+	return append(out, words.Vehicle(c, w.desk.Units))
 }
 
 func roundWords(r cases.Round, i int) string {
@@ -139,7 +140,7 @@ func (w *window) itemSays(c cases.Case, i practice.Item) string {
 		}
 		return strings.Join(words, "; ")
 	}
-	r := checkResult(w.tables, &c, &c.Tests[i.At], u)
+	r := words.CheckResult(w.tables, &c, &c.Tests[i.At], u)
 	words := r.Says
 	for _, t := range r.Told {
 		words += "\n" + t.Text

@@ -10,6 +10,7 @@ import (
 	"loopbook/app/mind"
 	"loopbook/app/ui/kit"
 	view "loopbook/app/ui/proof"
+	"loopbook/app/window/words"
 	"loopbook/cases"
 	"loopbook/cases/diagnosis"
 	"loopbook/cases/diagnosis/proof"
@@ -220,7 +221,7 @@ func (w *window) proofChecks(p proof.Proof, to *view.Data) {
 		if at < 0 {
 			return kit.L("window.proof.not-done")
 		}
-		return checkResult(w.tables, &d.Case, &d.Case.Tests[at], d.Units).Says
+		return words.CheckResult(w.tables, &d.Case, &d.Case.Tests[at], d.Units).Says
 	}
 	for _, t := range p.Tests {
 		to.Checks = append(to.Checks, view.Row{Name: kit.Capital(t.Kind.Name()), Before: says(t.Before), After: says(t.After)})

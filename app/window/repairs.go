@@ -10,6 +10,7 @@ import (
 	"loopbook/app/ui/kit"
 	"loopbook/app/ui/repair"
 	"loopbook/app/ui/verdict"
+	"loopbook/app/window/words"
 	"loopbook/cases"
 	"loopbook/cases/access"
 	"loopbook/cases/money"
@@ -124,7 +125,7 @@ func (w *window) confirming() []verdict.Evidence {
 		if t.Stage == cases.AfterRepair {
 			continue
 		}
-		if r := checkResult(w.tables, &d.Case, t, d.Units); r.Says != "" {
+		if r := words.CheckResult(w.tables, &d.Case, t, d.Units); r.Says != "" {
 			out = append(out, verdict.Evidence{Word: string(t.Kind), Text: kit.L("window.verdict.check", t.Kind.Name(), strings.TrimSuffix(r.Says, "."))})
 		}
 	}

@@ -10,6 +10,7 @@ import (
 
 	"loopbook/app/ui/kit"
 	"loopbook/app/ui/share"
+	"loopbook/app/window/words"
 	"loopbook/cases"
 	"loopbook/cases/anonymous"
 	"loopbook/cases/photo"
@@ -109,9 +110,9 @@ func whereWords(l anonymous.Line) string {
 	case anonymous.Notes, anonymous.LogFile, anonymous.OtherFile, anonymous.PictureOf:
 		return kit.L("window.share.kind-"+string(l.Kind)) + " · " + l.Where
 	case anonymous.Unknown:
-		return kit.L("window.share.kind-"+string(l.Kind)) + " · " + placeWords(l.Where)
+		return kit.L("window.share.kind-"+string(l.Kind)) + " · " + words.Place(l.Where)
 	}
-	return placeWords(l.Where)
+	return words.Place(l.Where)
 }
 
 // lineWords is what a line says, in a person's words and units.
@@ -119,7 +120,7 @@ func lineWords(k anonymous.Kind, text string, u units.Set) string {
 	number, err := strconv.ParseFloat(text, 64)
 	switch {
 	case k == anonymous.Times:
-		return momentWords(text)
+		return words.Moment(text)
 	case err != nil:
 	case k == anonymous.Odometer:
 		return u.DistUnit(number)

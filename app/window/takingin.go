@@ -11,6 +11,7 @@ import (
 	"loopbook/app/library"
 	"loopbook/app/ui/compare"
 	"loopbook/app/ui/kit"
+	"loopbook/app/window/words"
 	"loopbook/cases"
 )
 
@@ -100,7 +101,7 @@ func (w *window) settleConflicts(left []cases.Met, of int) {
 		return
 	}
 	m := left[0]
-	differ, same, err := differences(m.Mine, m.Theirs.Case, w.desk.Units)
+	differ, same, err := words.Differences(m.Mine, m.Theirs.Case, w.desk.Units)
 	if err != nil {
 		w.tell(err)
 		return

@@ -36,6 +36,7 @@ import (
 	"loopbook/app/ui/verdict"
 	"loopbook/app/ui/warmup"
 	"loopbook/app/ui/whatif"
+	"loopbook/app/window/words"
 	"loopbook/cases"
 	"loopbook/cases/diagnosis/likelihood"
 	"loopbook/cases/evidence"
@@ -156,7 +157,9 @@ func newWindow(ctx context.Context, a fyne.App, store *sqlite.Store, start func(
 	w.window = a.NewWindow("Loopbook")
 	w.window.SetMaster()
 	d.Units = w.prefs.units()
-	w.checks = checks.New(d.Edit, checkWords(tables, w.saveChart))
+	told := words.Checks(tables)
+	told.Stage, told.Save = stageNow, w.saveChart
+	w.checks = checks.New(d.Edit, told)
 	if err := w.makePractice(); err != nil {
 		return nil, err
 	}
@@ -172,7 +175,7 @@ func newWindow(ctx context.Context, a fyne.App, store *sqlite.Store, start func(
 func (w *window) makeScreens() {
 	d := w.desk
 	w.makeNotebook()
-	w.complaint = complaint.New(d.Edit, complaint.Words{Code: d.Mind.Analyst.CodeMeaning, IsCode: evidence.IsCode, Coolant: coolantWords, VIN: vinWords})
+	w.complaint = complaint.New(d.Edit, complaint.Words{Code: d.Mind.Analyst.CodeMeaning, IsCode: evidence.IsCode, Coolant: words.Coolant, VIN: words.VIN})
 	w.makeRepair()
 	w.makeProof()
 	w.makePhotos()

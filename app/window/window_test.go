@@ -295,21 +295,3 @@ func TestASecondRoundIsTakenAtItsOwnTime(t *testing.T) {
 		t.Errorf("the new round says it was taken at %v, before anything was measured", r.Taken)
 	}
 }
-
-// Half and half ethylene glycol: the ASHRAE tables give about -37 °C for
-// inhibited glycol at 52 mass %, and under a cap it boils well above 120 °C
-// (testdata/reference/glycol_freeze.csv, boiling_cap_altitude.csv).
-func TestTheFillingIsToldInWords(t *testing.T) {
-	half, holds := 50.0, diagram.KPa(103.421)
-	c := cases.Case{Loop: cases.Loop{CapKPa: &holds, Coolant: cases.Coolant{Base: cases.EthyleneGlycol, VolumePercent: &half}}}
-	if got := coolantWords(c, units.Metric()); !strings.Contains(got, "freezes at -3") || !strings.Contains(got, "boils at 1") {
-		t.Errorf("half and half: %q", got)
-	}
-	if got := coolantWords(cases.Case{}, units.Metric()); got != "" {
-		t.Errorf("nothing known: %q", got)
-	}
-	mix := cases.Case{Loop: cases.Loop{Coolant: cases.Coolant{Base: cases.EthyleneGlycol}}}
-	if got := coolantWords(mix, units.Metric()); got != "" {
-		t.Errorf("no strength known: %q", got)
-	}
-}

@@ -1,4 +1,4 @@
-package window
+package words
 
 import (
 	"loopbook/app/ui/checks"
@@ -13,9 +13,9 @@ import (
 	"loopbook/diagram/units"
 )
 
-// checkWords are the words of the screen of checks, from the tables that the
-// causes are weighed by.
-func checkWords(t *likelihood.Tables, save kit.Saver) checks.Words {
+// Checks are the words of the screen of checks, from the tables that the
+// causes are weighed by; of which stage a check is and how a plot is saved the window adds.
+func Checks(t *likelihood.Tables) checks.Words {
 	infos := map[cases.TestKind]likelihood.Check{}
 	for _, c := range t.Checks() {
 		infos[cases.TestKind(c.Check)] = c
@@ -25,21 +25,10 @@ func checkWords(t *likelihood.Tables, save kit.Saver) checks.Words {
 			return checkInfo(diagnosis.Minded(infos[kind], overheated), kind, u)
 		},
 		Result: func(c *cases.Case, test *cases.Test, u units.Set) checks.Result {
-			return checkResult(t, c, test, u)
+			return CheckResult(t, c, test, u)
 		},
 		TopUp: topUpWords,
-		Stage: stageNow,
-		Save:  save,
 	}
-}
-
-// stageNow is that of a check that is begun: after the repair where one is noted,
-// or where all that was measured was measured after one.
-func stageNow(c *cases.Case) cases.Stage {
-	if kit.Repaired(c) {
-		return cases.AfterRepair
-	}
-	return diagnosis.StageOf(c)
 }
 
 func checkInfo(c diagnosis.Check, kind cases.TestKind, u units.Set) checks.Info {
@@ -51,7 +40,8 @@ func checkInfo(c diagnosis.Check, kind cases.TestKind, u units.Set) checks.Info 
 	}
 }
 
-func checkResult(t *likelihood.Tables, c *cases.Case, test *cases.Test, u units.Set) checks.Result {
+// CheckResult is how a check came out, with its findings and its sums.
+func CheckResult(t *likelihood.Tables, c *cases.Case, test *cases.Test, u units.Set) checks.Result {
 	found, by := evidence.Workshop(c, test), say.English().With(u)
 	r := checks.Result{}
 	for _, o := range t.Outcomes(test.Kind) {

@@ -1,4 +1,6 @@
-package window
+// Package words says what a case holds as the window's reader knows it: its places, its vehicle,
+// its coolant and its checks, in plain words and the units chosen. It paints nothing.
+package words
 
 import (
 	"fmt"
@@ -67,8 +69,8 @@ func known(words, key string) string {
 	return words
 }
 
-// placeWords are the words of a path as anonymous.Line has it: repair.parts[0].name.
-func placeWords(path string) string {
+// Place are the words of a path as anonymous.Line has it: repair.parts[0].name.
+func Place(path string) string {
 	var p spot
 	for _, step := range strings.Split(path, ".") {
 		key, rest, isItem := strings.Cut(step, "[")
@@ -134,7 +136,7 @@ func (p spot) number(v float64, u units.Set) string {
 func (p spot) word(word string) string {
 	switch key := p.last(); {
 	case key == "opened" || key == "taken":
-		return momentWords(word)
+		return Moment(word)
 	case key == "layout":
 		return kit.LayoutTitle(word)
 	case key == "fan" && p.keys[0] == "loop":
@@ -168,8 +170,8 @@ func vocabulary() map[string]func(string) string {
 	}
 }
 
-// momentWords is a time of the format as a person reads it, here.
-func momentWords(word string) string {
+// Moment is a time of the format as a person reads it, here.
+func Moment(word string) string {
 	t, err := time.Parse(time.RFC3339Nano, word)
 	if err != nil {
 		return word

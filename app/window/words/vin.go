@@ -1,4 +1,4 @@
-package window
+package words
 
 import (
 	"slices"
@@ -10,8 +10,8 @@ import (
 	"loopbook/cases/vin"
 )
 
-// vinWords warn of a number that can't be right. It is kept all the same.
-func vinWords(v cases.Vehicle) string {
+// VIN warn of a number that can't be right. It is kept all the same.
+func VIN(v cases.Vehicle) string {
 	if strings.TrimSpace(v.VIN) == "" {
 		return ""
 	}

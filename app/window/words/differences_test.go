@@ -1,4 +1,4 @@
-package window
+package words
 
 import (
 	"testing"
@@ -11,7 +11,7 @@ import (
 
 func TestDifferencesAreTold(t *testing.T) {
 	a, b := casetest.Invented(1), casetest.Invented(1)
-	if differ, same, err := differences(a, b, units.Metric()); err != nil || len(differ) != 0 || len(same) < 20 {
+	if differ, same, err := Differences(a, b, units.Metric()); err != nil || len(differ) != 0 || len(same) < 20 {
 		t.Errorf("of the same case %d differ and %d don't, %v", len(differ), len(same), err)
 	}
 	b.ID = "another"
@@ -19,7 +19,7 @@ func TestDifferencesAreTold(t *testing.T) {
 	b.Rounds[0].Readings[0].ShownC = casetest.P(*a.Rounds[0].Readings[0].ShownC + 5)
 	b.Lesson = ""
 	b.Logs = []cases.Log{{Name: "warm-up", TimeS: make([]float64, 100)}}
-	differ, _, err := differences(a, b, units.Metric())
+	differ, _, err := Differences(a, b, units.Metric())
 	if err != nil || len(differ) != 5 {
 		t.Fatalf("%d differ, %v: %+v; want the make, a reading, the lesson and the log's name and series", len(differ), err, differ)
 	}

@@ -1,4 +1,4 @@
-package window
+package words
 
 import (
 	"reflect"
@@ -43,7 +43,7 @@ func TestPlacesInWords(t *testing.T) {
 		"lesson": "Lesson", "repair.parts[0].name": "Repair · part 1 · name", "rounds[1].taken": "Round 2 · taken",
 		"photos[11].caption": "Photo 12 · caption", "vehicle.vin": "Vehicle · vehicle's number", "rounds[0].glow_plug": "Round 1 · glow plug", "tags[2]": "Tag 3",
 	} {
-		if got := placeWords(path); got != want {
+		if got := Place(path); got != want {
 			t.Errorf("%s is %q, want %q", path, got, want)
 		}
 	}
@@ -80,7 +80,7 @@ func TestWhatACaseSaysHasUnits(t *testing.T) {
 	d := c
 	d.Rounds = []cases.Round{c.Rounds[0]}
 	d.Rounds[0].Readings = []cases.Reading{{Point: diagram.RadIn, ShownC: casetest.P(diagram.Celsius(90.53)), Surface: cases.Surface{Word: "rubber"}}}
-	if differ, _, err := differences(c, d, units.Metric()); err != nil || len(differ) != 1 || differ[0].Left != "90.54" || differ[0].Right != "90.53" {
+	if differ, _, err := Differences(c, d, units.Metric()); err != nil || len(differ) != 1 || differ[0].Left != "90.54" || differ[0].Right != "90.53" {
 		t.Errorf("two readings that are written alike: %+v, %v", differ, err)
 	}
 }

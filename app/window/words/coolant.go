@@ -1,10 +1,6 @@
-package window
+package words
 
 import (
-	"net/url"
-
-	"fyne.io/fyne/v2"
-
 	"loopbook/cases"
 	"loopbook/cases/evidence"
 	"loopbook/diagram"
@@ -13,17 +9,17 @@ import (
 	"loopbook/diagram/units"
 )
 
-// boilingWords tells how far the loop is from boiling.
-func boilingWords(b *evidence.Boiling, u units.Set) string {
+// Boiling tells how far the loop is from boiling.
+func Boiling(b *evidence.Boiling, u units.Set) string {
 	if b == nil {
 		return ""
 	}
 	return say.English().With(u).Of("window.frame.boils", b.PointC, b.HottestC, b.MarginK, b.Where)
 }
 
-// coolantWords tell when the filling freezes, and boils under the cap, as far
+// Coolant tell when the filling freezes, and boils under the cap, as far
 // as its strength, the cap and the altitude are known.
-func coolantWords(c cases.Case, u units.Set) string {
+func Coolant(c cases.Case, u units.Set) string {
 	fill := c.Loop.Coolant
 	mix := coolant.Mixture{Base: coolant.Base(fill.Base)}
 	switch {
@@ -56,5 +52,3 @@ func coolantWords(c cases.Case, u units.Set) string {
 		return by.Of("window.frame.filling-both", words...)
 	}
 }
-
-func asURL(u fyne.URI) *url.URL { return &url.URL{Scheme: u.Scheme(), Path: u.Path()} }

@@ -1,4 +1,4 @@
-package window
+package words
 
 import (
 	"cmp"
@@ -8,9 +8,6 @@ import (
 	"slices"
 	"strings"
 
-	"fyne.io/fyne/v2"
-	"fyne.io/fyne/v2/dialog"
-
 	"loopbook/app/ui/compare"
 	"loopbook/app/ui/kit"
 	"loopbook/cases"
@@ -19,9 +16,9 @@ import (
 	"loopbook/diagram/units"
 )
 
-// differences are the places at which two cases say something else, and those at which
+// Differences are the places at which two cases say something else, and those at which
 // they say the same.
-func differences(a, b cases.Case, u units.Set) (differ, same []compare.Row, err error) {
+func Differences(a, b cases.Case, u units.Set) (differ, same []compare.Row, err error) {
 	left, err := placesOf(a, u)
 	if err != nil {
 		return nil, nil, err
@@ -161,41 +158,4 @@ func nameOf(v any) string {
 		return cases.TestKind(k).Name()
 	}
 	return cmp.Or(word("code"), word("label"), word("name"))
-}
-
-// showBeside puts two cases side by side.
-func (w *window) showBeside(a, b cases.Case) {
-	differ, same, err := differences(a, b, w.desk.Units)
-	if err != nil {
-		w.tell(err)
-		return
-	}
-	w.ask(w.besideDialog(kit.L("window.compare.title"), compare.New(titleOf(a), titleOf(b), differ, same)))
-}
-
-// compareWithLast puts the open case beside the one that was open before it.
-func (w *window) compareWithLast() {
-	if !w.desk.Open || w.before == "" || w.before == w.desk.Case.ID {
-		w.inform(kit.L("window.compare.no-other"))
-		return
-	}
-	other, err := w.desk.Store.Get(w.ctx, w.before)
-	if err != nil {
-		w.tell(err)
-		return
-	}
-	w.showBeside(w.desk.Case, other)
-}
-
-func (w *window) besideDialog(title string, content fyne.CanvasObject) dialog.Dialog {
-	d := w.look(title, kit.L("window.frame.close"), content)
-	d.Resize(w.window.Canvas().Size().Subtract(fyne.NewSize(160, 120)))
-	return d
-}
-
-func titleOf(c cases.Case) string {
-	if c.Title == "" {
-		return kit.L("window.notebook.no-title")
-	}
-	return c.Title
 }

@@ -1,4 +1,4 @@
-package window
+package words
 
 import (
 	"strings"
@@ -22,7 +22,7 @@ func TestOddNumbersAreTold(t *testing.T) {
 		{"1G4AH59H45O118341", 2005, "Character 11"},
 		{"118341", 2005, "this one has 6"},
 	} {
-		got := vinWords(cases.Vehicle{VIN: tt.vin, Year: casetest.P(tt.year)})
+		got := VIN(cases.Vehicle{VIN: tt.vin, Year: casetest.P(tt.year)})
 		if (got == "") != (tt.want == "") || !strings.Contains(got, tt.want) {
 			t.Errorf("%s of %d: %q, want %q", tt.vin, tt.year, got, tt.want)
 		}

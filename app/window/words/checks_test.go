@@ -1,0 +1,53 @@
+package words
+
+import (
+	"strings"
+	"testing"
+
+	"loopbook/cases"
+	"loopbook/cases/diagnosis/likelihood"
+	"loopbook/diagram/units"
+)
+
+// Mixing by volume, as every maker's table has it: of 7 l at 30 %, two sevenths
+// make way for concentrate to reach 50 %; a fifth of 5 l at 50 % for water to
+// reach 40 %.
+func TestToppingUpIsToldInWords(t *testing.T) {
+	tables, err := likelihood.Shipped()
+	if err != nil {
+		t.Fatal(err)
+	}
+	say := Checks(tables)
+	for _, tt := range []struct {
+		litres, have, want, with float64
+		words                    string
+	}{
+		{7, 30, 50, 100, "Drain 2 l and fill 2 l of concentrate. Then it freezes at -37 °C."},
+		{5, 50, 40, 100, "Drain 1 l and fill 1 l of water."},
+		{6, 30, 40, 50, "Drain 3 l and fill 3 l of coolant of 50 %."},
+		{6, 30, 60, 50, "doesn't bring it from 30 to 60 %"},
+		{6, 50, 50, 100, "as strong as wanted"},
+	} {
+		c := &cases.Case{Loop: cases.Loop{CapacityL: &tt.litres}}
+		if got := say.TopUp(c, &cases.Test{VolumePercent: &tt.have}, tt.want, tt.with, units.Metric()); !strings.Contains(got, tt.words) {
+			t.Errorf("%+v: %q", tt, got)
+		}
+	}
+	if got := say.TopUp(&cases.Case{}, &cases.Test{}, 50, 100, units.Metric()); got != "Measure the strength first." {
+		t.Errorf("nothing measured: %q", got)
+	}
+}
+
+func TestEveryCheckIsExplained(t *testing.T) {
+	tables, err := likelihood.Shipped()
+	if err != nil {
+		t.Fatal(err)
+	}
+	say := Checks(tables)
+	for _, kind := range cases.Words[cases.TestKind]() {
+		i := say.Info(kind, false, units.US())
+		if i.Title == "" || i.Minutes == "0 min" || i.Text == "" || i.Caution == "" || i.Accepts == "" || i.NotProven == "" || strings.Contains(i.Accepts, "kPa") {
+			t.Errorf("%s: %+v", kind, i)
+		}
+	}
+}
