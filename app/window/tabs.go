@@ -5,6 +5,7 @@ import (
 	"loopbook/app/ui/causes"
 	"loopbook/app/ui/kit"
 	"loopbook/app/ui/whatif"
+	"loopbook/app/window/tryout"
 	"loopbook/cases"
 	"loopbook/cases/diagnosis"
 )
@@ -94,11 +95,11 @@ func (w *window) showCauses() {
 
 func (w *window) makeWhatIf() {
 	w.whatif = whatif.New()
-	w.live = newLive(w.start, w.whatif.Show, w.tell)
-	w.whatif.OnChange = func(s whatif.Settings) { w.live.want(func(x *wish) { x.set = s }) }
-	w.whatif.OnPause = func(on bool) { w.live.want(func(x *wish) { x.paused = on }) }
-	w.whatif.OnCold = func() { w.live.want(func(x *wish) { x.again = fromCold }) }
-	w.whatif.OnWarm = func() { w.live.want(func(x *wish) { x.again = fromWarm }) }
+	w.live = tryout.New(w.start, w.whatif.Show, w.tell)
+	w.whatif.OnChange = func(s whatif.Settings) { w.live.Want(func(x *tryout.Wish) { x.Set = s }) }
+	w.whatif.OnPause = func(on bool) { w.live.Want(func(x *tryout.Wish) { x.Paused = on }) }
+	w.whatif.OnCold = func() { w.live.Want(func(x *tryout.Wish) { x.Again = tryout.FromCold }) }
+	w.whatif.OnWarm = func() { w.live.Want(func(x *tryout.Wish) { x.Again = tryout.FromWarm }) }
 }
 
 // showWhatIf lets the simulated car run while it is looked at. It begins with
@@ -106,7 +107,7 @@ func (w *window) makeWhatIf() {
 func (w *window) showWhatIf() {
 	d := w.desk
 	if !d.Open || w.tabs.SelectedIndex() != whatIfTab {
-		w.live.end()
+		w.live.End()
 		w.tried = ""
 		return
 	}
@@ -117,13 +118,13 @@ func (w *window) showWhatIf() {
 }
 
 func (w *window) tryOut() {
-	build, set, ok := trial(&w.desk.Case)
+	build, set, ok := tryout.Of(&w.desk.Case)
 	w.whatif.Put(set, w.desk.Units)
 	w.whatif.SetPaused(false)
 	if !ok {
-		w.live.end()
+		w.live.End()
 		w.whatif.Show(whatif.Shown{Facts: []whatif.Fact{{Name: kit.L("window.whatif.loop"), Value: kit.L("window.whatif.no-loop")}}})
 		return
 	}
-	w.live.begin(build, set, w.desk.Units)
+	w.live.Begin(build, set, w.desk.Units)
 }

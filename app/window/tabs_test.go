@@ -6,6 +6,7 @@ import (
 	"fyne.io/fyne/v2"
 
 	"loopbook/app/desk"
+	"loopbook/app/window/tryout"
 	"loopbook/cases"
 	"loopbook/cases/casetest"
 	"loopbook/cases/diagnosis/likelihood"
@@ -63,7 +64,7 @@ func TestOddsArePreferences(t *testing.T) {
 func TestWhatIfRunsOnlyWhileItIsLookedAt(t *testing.T) {
 	w, _ := shown(t)
 	var q queue
-	w.live.start = q.start
+	w.live = tryout.New(q.start, w.whatif.Show, w.tell)
 	w.newCase()
 	w.goToWhatIf()
 	if len(q) != 1 || w.tried == "" {

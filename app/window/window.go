@@ -36,6 +36,7 @@ import (
 	"loopbook/app/ui/verdict"
 	"loopbook/app/ui/warmup"
 	"loopbook/app/ui/whatif"
+	"loopbook/app/window/tryout"
 	"loopbook/app/window/words"
 	"loopbook/cases"
 	"loopbook/cases/diagnosis/likelihood"
@@ -69,7 +70,7 @@ func Open(ctx context.Context, path string) (err error) {
 	w.window.ShowAndRun()
 	end()
 	w.desk.Stop()
-	w.live.end()
+	w.live.End()
 	return w.desk.Store.Close()
 }
 
@@ -117,7 +118,7 @@ type window struct {
 	checks    *checks.View
 	causes    *causes.View
 	whatif    *whatif.View
-	live      *live
+	live      *tryout.Live
 	tried     string // the case whose loop What if was begun with
 	verdict   *verdict.View
 	repair    *repair.View

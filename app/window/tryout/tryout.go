@@ -1,4 +1,4 @@
-package window
+package tryout
 
 import (
 	"math"
@@ -133,8 +133,8 @@ func lifted(lift float64) drawing.Opening {
 	return drawing.Open
 }
 
-// trial is the build and the weather that the open case has.
-func trial(c *cases.Case) (ensemble.Setting, whatif.Settings, bool) {
+// Of is the build and the weather that the open case has.
+func Of(c *cases.Case) (ensemble.Setting, whatif.Settings, bool) {
 	set := whatif.Idle()
 	p, ok := diagnosis.PlanFor(c, diagnosis.StageOf(c))
 	if !ok {

@@ -1,4 +1,4 @@
-package window
+package tryout
 
 import (
 	"context"
@@ -16,7 +16,7 @@ import (
 
 func ordinary(t *testing.T, layout string) ensemble.Setting {
 	t.Helper()
-	build, _, ok := trial(&cases.Case{Loop: cases.Loop{Layout: layout}})
+	build, _, ok := Of(&cases.Case{Loop: cases.Loop{Layout: layout}})
 	if !ok {
 		t.Fatalf("no loop of layout %q", layout)
 	}
@@ -94,8 +94,8 @@ func TestFaultsShow(t *testing.T) {
 func TestACarIsPaintedAtEachTickUntilItEnds(t *testing.T) {
 	test.NewTempApp(t)
 	pictures := make(chan whatif.Shown, 10)
-	l := newLive(func(do func()) {}, func(s whatif.Shown) { pictures <- s }, func(err error) { t.Error(err) })
-	l.begin(ordinary(t, "outlet-thermostat"), whatif.Idle(), units.Metric())
+	l := New(func(do func()) {}, func(s whatif.Shown) { pictures <- s }, func(err error) { t.Error(err) })
+	l.Begin(ordinary(t, "outlet-thermostat"), whatif.Idle(), units.Metric())
 	ctx, end := context.WithCancel(context.Background())
 	ticks, ended := make(chan time.Time), make(chan error)
 	go func() { ended <- l.drive(ctx, ordinary(t, "outlet-thermostat"), ticks) }()
@@ -103,7 +103,7 @@ func TestACarIsPaintedAtEachTickUntilItEnds(t *testing.T) {
 	if got := time0(); got != "warmed up" {
 		t.Errorf("at first: %q, want warmed up", got)
 	}
-	l.want(func(w *wish) { w.again = fromCold })
+	l.Want(func(w *Wish) { w.Again = FromCold })
 	ticks <- time.Time{}
 	if got := time0(); got != "0 min from cold" {
 		t.Errorf("started cold: %q", got)
@@ -112,7 +112,7 @@ func TestACarIsPaintedAtEachTickUntilItEnds(t *testing.T) {
 		ticks <- time.Time{}
 		time0()
 	}
-	l.want(func(w *wish) { w.paused = true })
+	l.Want(func(w *Wish) { w.Paused = true })
 	ticks <- time.Time{}
 	if got := time0(); got != "2 min from cold" { // ten fifths of a second, 60 times as fast
 		t.Errorf("after ten ticks: %q, want 2 min from cold", got)

@@ -1,4 +1,6 @@
-package window
+// Package tryout drives a simulated car of the open case's loop, as it is asked to on the screen
+// of What if, and gives that screen what it shows.
+package tryout
 
 import (
 	"context"
@@ -19,47 +21,49 @@ const (
 	redraw    = 200 * time.Millisecond
 )
 
-// live lets a tryout run apart from the window and paints it a few times a
+// Live lets a tryout run apart from the window and paints it a few times a
 // second. Its methods are called on the Fyne goroutine.
-type live struct {
+type Live struct {
 	start func(func()) // runs the car apart from the window
 	show  func(whatif.Shown)
 	told  func(error)
 
 	cancel context.CancelFunc
 	mu     sync.Mutex
-	wish   wish
+	wish   Wish
 	shown  atomic.Bool // the last picture has been painted
 }
 
-// wish is what a person wants of the car.
-type wish struct {
-	set    whatif.Settings
+// Wish is what a person wants of the car.
+type Wish struct {
+	Set    whatif.Settings
 	units  units.Set
-	paused bool
-	again  again
+	Paused bool
+	Again  again
 	moved  bool // since the car looked last
 }
 
 // again is from where the car is to start again.
 type again int
 
+// FromCold is stone cold, FromWarm where the car comes to rest.
 const (
 	asItIs again = iota
-	fromCold
-	fromWarm
+	FromCold
+	FromWarm
 )
 
-func newLive(start func(func()), show func(whatif.Shown), told func(error)) *live {
-	return &live{start: start, show: show, told: told, cancel: func() {}}
+// New drives no car yet; it shows each picture and tells what fails on the Fyne goroutine.
+func New(start func(func()), show func(whatif.Shown), told func(error)) *Live {
+	return &Live{start: start, show: show, told: told, cancel: func() {}}
 }
 
-// begin runs a car, and ends the one before.
-func (l *live) begin(build ensemble.Setting, set whatif.Settings, u units.Set) {
-	l.end()
+// Begin runs a car, and ends the one before.
+func (l *Live) Begin(build ensemble.Setting, set whatif.Settings, u units.Set) {
+	l.End()
 	ctx, cancel := context.WithCancel(context.Background())
 	l.cancel = cancel
-	l.want(func(w *wish) { *w = wish{set: set, units: u} })
+	l.Want(func(w *Wish) { *w = Wish{Set: set, units: u} })
 	l.shown.Store(true)
 	l.start(func() {
 		ticker := time.NewTicker(redraw)
@@ -74,11 +78,11 @@ func (l *live) begin(build ensemble.Setting, set whatif.Settings, u units.Set) {
 	})
 }
 
-// end stops the car.
-func (l *live) end() { l.cancel() }
+// End stops the car.
+func (l *Live) End() { l.cancel() }
 
-// want changes what is wanted.
-func (l *live) want(change func(*wish)) {
+// Want changes what is wanted.
+func (l *Live) Want(change func(*Wish)) {
 	l.mu.Lock()
 	defer l.mu.Unlock()
 	change(&l.wish)
@@ -86,18 +90,18 @@ func (l *live) want(change func(*wish)) {
 }
 
 // take is what is wanted, taken by the car.
-func (l *live) take() wish {
+func (l *Live) take() Wish {
 	l.mu.Lock()
 	defer l.mu.Unlock()
 	w := l.wish
-	l.wish.moved, l.wish.again = false, asItIs
+	l.wish.moved, l.wish.Again = false, asItIs
 	return w
 }
 
 // drive is the car's own goroutine: at each tick it does what is wanted.
-func (l *live) drive(ctx context.Context, build ensemble.Setting, ticks <-chan time.Time) error {
+func (l *Live) drive(ctx context.Context, build ensemble.Setting, ticks <-chan time.Time) error {
 	w := l.take()
-	car, err := newTryout(build, w.set)
+	car, err := newTryout(build, w.Set)
 	for stale := true; err == nil; {
 		stale = stale && !l.paint(ctx, car, w.units)
 		select {
@@ -106,22 +110,22 @@ func (l *live) drive(ctx context.Context, build ensemble.Setting, ticks <-chan t
 		case <-ticks:
 		}
 		w = l.take()
-		stale = stale || w.moved || !w.paused
+		stale = stale || w.moved || !w.Paused
 		err = obey(car, w)
 	}
 	return err
 }
 
-func obey(car *tryout, w wish) error {
-	if err := car.turn(w.set); err != nil {
+func obey(car *tryout, w Wish) error {
+	if err := car.turn(w.Set); err != nil {
 		return err
 	}
 	switch {
-	case w.again == fromCold:
+	case w.Again == FromCold:
 		return car.start()
-	case w.again == fromWarm:
+	case w.Again == FromWarm:
 		return car.warm()
-	case w.paused:
+	case w.Paused:
 		return nil
 	}
 	return car.run(timesReal * redraw.Seconds())
@@ -129,7 +133,7 @@ func obey(car *tryout, w wish) error {
 
 // paint shows the car, unless the picture before still waits to be painted; it
 // reports whether it did.
-func (l *live) paint(ctx context.Context, car *tryout, u units.Set) bool {
+func (l *Live) paint(ctx context.Context, car *tryout, u units.Set) bool {
 	if !l.shown.Swap(false) {
 		return false
 	}
