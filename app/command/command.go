@@ -79,11 +79,11 @@ func commands() map[string]command {
 	}
 }
 
-// Run carries out a command line and answers the exit code. Without arguments
-// it opens the window, on the notebook at a path or the user's own.
+// Run carries out a command line and answers the exit code. Without a command it calls window, with
+// the path of the notebook that is named, or "" for the user's own.
 func Run(ctx context.Context, args []string, c Console, window func(ctx context.Context, notebook string) error) int {
 	if len(args) == 0 || strings.HasPrefix(args[0], "--notebook") {
-		return exitCode(c, openOn(ctx, args, window))
+		return exitCode(c, openWindow(ctx, args, window))
 	}
 	name := args[0]
 	if name == "--help" || name == "-h" || name == "help" {
@@ -109,7 +109,7 @@ func Run(ctx context.Context, args []string, c Console, window func(ctx context.
 	return exitCode(c, err)
 }
 
-func openOn(ctx context.Context, args []string, window func(ctx context.Context, notebook string) error) error {
+func openWindow(ctx context.Context, args []string, window func(ctx context.Context, notebook string) error) error {
 	set := flag.NewFlagSet("loopbook", flag.ContinueOnError)
 	path := notebookFlag(set)
 	rest, err := parse(set, args)
