@@ -17,6 +17,9 @@ func (w *window) begin(check string, at diagram.Point) {
 	case check == likelihood.HosePoint:
 		w.tabs.SelectIndex(hoseMapTab)
 		kit.Focus(w.hosemap.Read(judgedRound(w.desk.Plan(), -1), at))
+	case check == likelihood.ReadCodes:
+		w.tabs.SelectIndex(complaintTab)
+		kit.Focus(w.complaint.NewCode())
 	case check == likelihood.WarmUp:
 		w.tabs.SelectIndex(warmUpTab)
 		kit.Focus(w.warmup.First())

@@ -78,3 +78,13 @@ func TestFormsMindAnEngineThatWasTooHot(t *testing.T) {
 	w.begin(likelihood.RaisedIdle, "")
 	told("the round that is begun", w.hosemap.Content(), true)
 }
+
+// An advised reading of the codes begins where a code is written.
+func TestReadingTheCodesBeginsAtTheCodes(t *testing.T) {
+	w, _ := shown(t)
+	w.newCase()
+	w.begin(likelihood.ReadCodes, "")
+	if w.tabs.SelectedIndex() != complaintTab || w.window.Canvas().Focused() != w.complaint.NewCode() {
+		t.Errorf("tab %d, the caret in %T", w.tabs.SelectedIndex(), w.window.Canvas().Focused())
+	}
+}

@@ -74,6 +74,9 @@ func (v *View) Show(c cases.Case, u units.Set) {
 // First is the field where a new case begins: its title.
 func (v *View) First() fyne.Focusable { return v.form.First() }
 
+// NewCode is where the next code is written.
+func (v *View) NewCode() fyne.Focusable { return v.codes.next }
+
 // Leave keeps what is being typed.
 func (v *View) Leave() {
 	v.form.Leave()
