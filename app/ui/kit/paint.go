@@ -3,6 +3,7 @@ package kit
 import (
 	"image/color"
 	"maps"
+	"math"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/canvas"
@@ -64,9 +65,11 @@ func (p painter) polygon(sides uint, angle float32, center diagram.XY, radius fl
 	return p.place(g, square(center, radius))
 }
 
+// label writes in whole pixels: the toolkit rounds a size up, and what is drawn smaller would
+// run into what stands beside it.
 func (p painter) label(s drawing.Label) fyne.CanvasObject {
 	t := canvas.NewText(s.Text, p.color(s.Ink))
-	t.TextSize = float32(s.Size) * p.scale
+	t.TextSize = float32(math.Floor(s.Size * float64(p.scale)))
 	t.TextStyle.Bold = s.Bold
 	size := t.MinSize()
 	at := p.at(s.At)
