@@ -45,7 +45,7 @@ func newPlace(v *View) *place {
 	p.number.Title(kit.L("window.hosemap.emissivity"))
 	p.gun.Title(kit.L("window.hosemap.gun-set"))
 	p.reflected.Title(kit.L("window.hosemap.reflected"))
-	p.content = container.New(kit.Shares{160, 128, 66, 112, 82, 52, 74, 60},
+	p.content = container.New(kit.Shares{156, 128, 66, 112, 78, 52, 72, 70},
 		p.name, p.surface.Select, p.number, p.reach,
 		trailing(kit.L("window.hosemap.gun-set")), p.gun, trailing(kit.L("window.hosemap.reflected")), p.reflected)
 	return p
