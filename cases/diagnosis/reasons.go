@@ -97,6 +97,7 @@ type feature struct {
 	value  float64
 	sdK    float64
 	points []diagram.Point
+	delta  string // the difference's name, or ""
 }
 
 // features are all of the readings, and the layout's differences between them.
@@ -118,7 +119,7 @@ func (s *sheet) features() []feature {
 			a, b := s.reading(stop, d.From), s.reading(stop, d.To)
 			if a != nil && b != nil {
 				out = append(out, feature{stop: stop, a: a, b: b, title: say.DeltaName(d.Name), value: a.shownC - b.shownC,
-					sdK: math.Hypot(a.sdK, b.sdK) * 0.8, points: []diagram.Point{d.From, d.To}})
+					sdK: math.Hypot(a.sdK, b.sdK) * 0.8, points: []diagram.Point{d.From, d.To}, delta: d.Name})
 			}
 		}
 	}
@@ -179,11 +180,26 @@ func (s *sheet) words(f feature, own, healthy int) say.Text {
 		title = say.Of("reason.in-round", title, label)
 	}
 	low, high := s.span(f, healthy)
+	if known := s.expected(f); known != nil {
+		low, high = float64(*known.ExpectedLowK), float64(*known.ExpectedHighK)
+	}
 	if own == healthy {
 		return say.Of("reason.healthy", title, f.amount(f.value), f.amount(low), f.amount(high))
 	}
 	mine, most := s.span(f, own)
 	return say.Of("reason.cause", title, f.amount(f.value), f.amount(mine), f.amount(most), f.amount(low), f.amount(high))
+}
+
+// expected is the finding of a difference that has a range on the hose map, which a reason
+// tells as well; nil where it has none.
+func (s *sheet) expected(f feature) *evidence.Delta {
+	for i := range s.found.Deltas {
+		d := &s.found.Deltas[i]
+		if d.Name == f.delta && d.Round == s.plan.Rounds[f.stop] && d.ExpectedLowK != nil && d.ExpectedHighK != nil {
+			return d
+		}
+	}
+	return nil
 }
 
 // amount is a number of the feature as the quantity that it is.
