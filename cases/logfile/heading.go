@@ -33,6 +33,9 @@ func (l *layout) headings(samples []sample) []heading {
 		h.unit = u
 		h.key, h.score = named(h.words, all, others)
 		h.other = slices.ContainsFunc(h.words, func(w string) bool { return others[w] })
+		if whole, ok := unitOf(text); ok && whole.of == revolutions { // U/min names an engine's speed, not a minimum
+			h.key, h.score, h.other = RPM, 100, false
+		}
 		out[i] = h
 	}
 	return out

@@ -18,7 +18,7 @@ func TestNames(t *testing.T) {
 			"Kühlmitteltemperatur", "Kuehlmitteltemperatur [°C]", "Kuhlmittel-Temperatur", "Motortemperatur", "Kühlwassertemperatur (Ist)",
 			"Temperatura refrigerante", "Temperatura del líquido refrigerante del motor", "TEMP. REFRIGERANTE", "Temperatura del agua",
 		},
-		"rpm":    {"RPM", "Engine RPM [RPM]", "engine speed (1/min)", "EngineSpeed", "Drehzahl", "Motordrehzahl U/min", "Revoluciones", "Régimen del motor", "Velocidad del motor"},
+		"rpm":    {"RPM", "Engine RPM [RPM]", "engine speed (1/min)", "EngineSpeed", "Drehzahl", "Motordrehzahl U/min", "U/min", "[1/min]", "Upm", "Revoluciones", "Régimen del motor", "Velocidad del motor"},
 		"speed":  {"Vehicle speed", "Vehicle Speed Sensor [km/h]", "VSS", "Speed", "speed_kmh", "km/h", "Geschwindigkeit", "Fahrzeuggeschwindigkeit in km/h", "Velocidad", "Velocidad del vehículo"},
 		"intake": {"IAT", "Intake Air Temperature [°C]", "intake air", "Ansauglufttemperatur", "Ansaugluft-Temp.", "Temperatura del aire de admisión", "Temp. admision"},
 		"load":   {"Load", "Calculated engine load [%]", "Engine load value", "Motorlast", "Last", "Carga", "Carga calculada del motor (%)"},
