@@ -482,6 +482,10 @@ func TestBandOfALog(t *testing.T) {
 			t.Errorf("at %g s: %g to %g °C", band.TimeS[i], band.LowC[i], band.HighC[i])
 		}
 	}
+	l.EctC[0] = 8
+	if other, _ := diagnosis.PlanForLog(&c, &l, 0); other.Setting.Starts[0].AmbientC != 8 {
+		t.Errorf("an engine of 8 °C began in air of %g °C", float64(other.Setting.Starts[0].AmbientC))
+	}
 	c.Loop.Layout = "of-another-world"
 	if _, ok := diagnosis.PlanForLog(&c, &l, 0); ok {
 		t.Error("a loop that isn't known has a band")

@@ -51,20 +51,21 @@ func PlanForLog(c *cases.Case, l *cases.Log, startS float64) (Plan, bool) {
 	return p, true
 }
 
-// airOf is the air outside: the case's, a round's, or what a cold log begins with.
+// airOf is the air outside: the case's, a round's, or what a cold log begins with. No engine
+// is much colder than its air: a log that begins so was written on another day.
 func airOf(c *cases.Case, l *cases.Log) diagram.Celsius {
-	if c.Site.AmbientC == nil {
-		if slices.ContainsFunc(c.Rounds, func(r cases.Round) bool { return r.AmbientC != nil }) {
-			return ambient(c, -1)
-		}
-		const cold = 35
-		for _, column := range [][]float64{l.IntakeC, l.EctC} {
-			if len(column) > 0 && column[0] < cold {
-				return diagram.Celsius(math.Round(max(column[0], -40)))
-			}
+	air := ambient(c, -1)
+	noted := c.Site.AmbientC != nil || slices.ContainsFunc(c.Rounds, func(r cases.Round) bool { return r.AmbientC != nil })
+	if noted && !(len(l.EctC) > 0 && l.EctC[0] < float64(air-otherDayK)) {
+		return air
+	}
+	const cold = 35
+	for _, column := range [][]float64{l.IntakeC, l.EctC} {
+		if len(column) > 0 && column[0] < cold {
+			return diagram.Celsius(math.Round(max(column[0], -40)))
 		}
 	}
-	return ambient(c, -1)
+	return air
 }
 
 // runAlong is how the car was run on the way to each point: a column's mean, or what it
