@@ -198,9 +198,13 @@ func (r *listRenderer) Layout(room fyne.Size) {
 	r.wheel.Resize(room)
 }
 
-// TypedKey leaves Escape to the window.
+// TypedKey leaves Escape to the window, and chooses by Enter too: the toolkit knows a space alone.
 func (l *List) TypedKey(e *fyne.KeyEvent) {
-	if !escaped(l, e) {
+	switch {
+	case escaped(l, e):
+	case e.Name == fyne.KeyReturn || e.Name == fyne.KeyEnter:
+		l.List.TypedKey(&fyne.KeyEvent{Name: fyne.KeySpace})
+	default:
 		l.List.TypedKey(e)
 	}
 }

@@ -77,6 +77,7 @@ func New(now func() time.Time) *View {
 			v.OnOpen(id)
 		}
 	}
+	v.search.After = v.firstHit
 	v.makeSort()
 	v.facets = newFacets(v.toggle)
 	v.saved = newSaved(v)
@@ -152,6 +153,14 @@ func (v *View) tell(readAs string) {
 	}
 	v.problem.SetText(text)
 	kit.Reveal(v.problem, text != "", v.frame.Size().Width)
+}
+
+// firstHit is what Enter in the search goes on to: the list, where it has a line.
+func (v *View) firstHit() fyne.Focusable {
+	if v.total == 0 {
+		return nil
+	}
+	return v.list
 }
 
 // FocusSearch puts the caret into the search.

@@ -130,6 +130,35 @@ func TestTappingARowOpensIt(t *testing.T) {
 	}
 }
 
+// Enter in the search goes to what was found, and Enter there opens it.
+func TestEnterOpensWhatWasFound(t *testing.T) {
+	test.NewTempApp(t)
+	v := New(func() time.Time { return noon })
+	w := test.NewTempWindow(t, v.Content())
+	w.Resize(fyne.NewSize(232, 700))
+	v.Row = func(i int) (cases.Summary, bool) { return cases.Summary{ID: "x", Title: "Cold feet"}, true }
+	opened := -1
+	v.OnOpen = func(row int) { opened = row }
+	enter := func() { w.Canvas().Focused().TypedKey(&fyne.KeyEvent{Name: fyne.KeyReturn}) }
+	v.Show(2, -1, "")
+	v.FocusSearch()
+	enter()
+	if w.Canvas().Focused() != fyne.Focusable(v.list) {
+		t.Fatalf("Enter goes on to %T", w.Canvas().Focused())
+	}
+	w.Canvas().Focused().TypedKey(&fyne.KeyEvent{Name: fyne.KeyDown})
+	enter()
+	if opened != 1 {
+		t.Errorf("opened row %d, want 1", opened)
+	}
+	v.Show(0, -1, "")
+	v.FocusSearch()
+	enter()
+	if w.Canvas().Focused() == fyne.Focusable(v.list) {
+		t.Error("Enter goes on to an empty list")
+	}
+}
+
 func TestAnEmptyAnswerSaysSo(t *testing.T) {
 	test.NewTempApp(t)
 	v := New(func() time.Time { return noon })
