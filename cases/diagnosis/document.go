@@ -51,10 +51,13 @@ func (r Reason) Times() say.Text {
 	return say.Of("reason.times-whole", min(f, 999))
 }
 
-// Text is how it is done; air isn't read as a hose is.
+// Text is how it is done, and why it stands first; air isn't read as a hose is.
 func (c Check) Text() say.Text {
-	if c.Point.Air() {
+	switch {
+	case c.Point.Air():
 		return say.Of("check.hose-point.air")
+	case c.Proof:
+		return say.Sentences(say.Of("check.proof"), c.Check.Text())
 	}
 	return c.Check.Text()
 }

@@ -16,6 +16,7 @@ type Check struct {
 	likelihood.Check
 	Point diagram.Point // of a hose to read; "": none
 	Bits  float64       // expected information about the cause
+	Proof bool          // it would prove the cause that is as good as settled
 	Hot   bool          // the engine is run for it, which has been too hot
 }
 
@@ -54,17 +55,18 @@ func (c Check) PerMinute() float64 { return c.Bits / c.Minutes }
 // leastBits is what a check must promise to be named.
 const leastBits = 0.01
 
-// Next are the checks that aren't done yet, the most told per minute first.
+// Next are the checks that aren't done yet, the most told per minute first; before them what
+// would prove a cause that is as good as settled.
 func (j *Judge) Next(r Ranking) []Check {
 	s := &r.sheet
 	var out []Check
 	offer := func(c Check) {
-		if c.Bits >= leastBits {
+		if c.Proof || c.Bits >= leastBits {
 			out = append(out, c)
 		}
 	}
 	done := outcomes(s.c, s.plan.Stage)
-	joint, hot := s.joint(), s.overheated()
+	joint, hot, proof := s.joint(), s.overheated(), j.proof(s)
 	for _, row := range j.tables.Checks() {
 		check, kind := Minded(row, hot), cases.TestKind(row.Check)
 		switch {
@@ -86,7 +88,7 @@ func (j *Judge) Next(r Ranking) []Check {
 				offer(check)
 			}
 		case !isDone(done, kind):
-			check.Bits = testBits(s.chance, j.tables.Outcomes(kind))
+			check.Bits, check.Proof = testBits(s.chance, j.tables.Outcomes(kind)), kind == proof
 			offer(check)
 		}
 	}
@@ -94,9 +96,14 @@ func (j *Judge) Next(r Ranking) []Check {
 	return out
 }
 
-// byWorth puts the most told per minute first.
+// byWorth puts a proof first, then the most told per minute.
 func byWorth(checks []Check) {
-	sort.SliceStable(checks, func(a, b int) bool { return checks[a].PerMinute() > checks[b].PerMinute() })
+	sort.SliceStable(checks, func(a, b int) bool {
+		if checks[a].Proof != checks[b].Proof {
+			return checks[a].Proof
+		}
+		return checks[a].PerMinute() > checks[b].PerMinute()
+	})
 }
 
 func isDone(done []outcome, kind cases.TestKind) bool {
