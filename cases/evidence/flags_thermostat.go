@@ -10,6 +10,7 @@ const (
 	coldHoseK  diagram.DeltaK  = 15 // DT7: over the air outside, no flow; common practice
 	followsK   diagram.DeltaK  = 15 // DT9: under the engine, flow; common practice
 	stepFromK  diagram.DeltaK  = 10 // DT6: over the rating, the step is judged; common practice
+	backK      diagram.DeltaK  = 30 // F02: the hose behind a shut thermostat under the engine; common practice
 	earlyK     diagram.DeltaK  = 6  // F04: under the rating, an opening is early; common practice
 	hotDayC    diagram.Celsius = 35 // what an unnoted day may be, common practice
 	noCallFrom                 = drivenMinutes
@@ -33,6 +34,9 @@ func (m *moment) shutOff() []say.Text {
 	}
 	if d := m.delta(ThermostatStep); d != nil && d.State == High && m.over(stepFromK) {
 		return []say.Text{m.ends(d), d.text()}
+	}
+	if hose, ok := m.at(diagram.EngineOut); ok && m.side() == diagram.Outlet && m.over(stepFromK) && m.engine.c.Minus(hose.TrueC) >= backK {
+		return []say.Text{say.Of("because.stands-back", say.Place(hose.Point), hose.TrueC, m.engine.c.Minus(hose.TrueC), backK)}
 	}
 	if hose, ok := m.farHose(); ok && hose.TrueC <= m.ambientC+diagram.Celsius(coldHoseK) {
 		return []say.Text{readingText(hose), m.outsideText(UsualAmbientC), say.Of("because.no-flow", coldHoseK)}
