@@ -63,6 +63,19 @@ func (m *moment) mostC() (diagram.Celsius, bool) {
 	return best, ok
 }
 
+// saidC is the highest temperature that is told for the coolant's: a reading that is too doubtful
+// to judge by keeps the cap shut, but its figure isn't told where there is a better one.
+func (m *moment) saidC() (diagram.Celsius, bool) {
+	best, ok := m.hottestLiquid()
+	if t := m.round.EctC; t != nil && *t > best {
+		best, ok = *t, true
+	}
+	if ok && best > OpenBelowC {
+		return best, true
+	}
+	return m.mostC()
+}
+
 // lastHot is the last round that was hot and after which none shows the engine
 // cold; nil: none.
 func lastHot(all []*moment) *moment {
@@ -84,7 +97,7 @@ func hotCaution(all []*moment) []Flag {
 	if m == nil {
 		return nil
 	}
-	t, ok := m.mostC()
+	t, ok := m.saidC()
 	text := say.Of("flag.hot-caution-before", t, m.i+1, OpenBelowC)
 	switch {
 	case !ok || t <= OpenBelowC:

@@ -44,6 +44,22 @@ func TestCapStaysShutUntilTheCaseShowsItCold(t *testing.T) {
 	}
 }
 
+// A figure that is too uncertain to judge by keeps the cap shut, but isn't told as the coolant's
+// (cast iron emits 0.60 to 0.95 of what a black body does: testdata/reference/emissivity.csv).
+func TestADoubtfulReadingIsNoFigure(t *testing.T) {
+	housing := cases.Reading{Point: diagram.Housing, ShownC: casetest.P(diagram.Celsius(94)), Surface: cases.Surface{Word: "cast-iron"}}
+	for ect, want := range map[diagram.Celsius]string{97: "Coolant at 97 °C", 0: "keep the cap shut"} {
+		c := &cases.Case{Loop: cases.Loop{Layout: "outlet-thermostat"}, Rounds: []cases.Round{{Readings: []cases.Reading{housing}}}}
+		if ect > 0 {
+			c.Rounds[0].EctC = casetest.P(ect)
+		}
+		f := analyst(t).Analyse(c)
+		if flag := find(f, "hot-caution"); !f.Rounds[0].CapShut || !f.Rounds[0].Readings[diagram.Housing].Doubtful || flag == nil || !strings.Contains(flag.Text.String(), want) {
+			t.Errorf("scanned at %g °C: %+v, want %q", float64(ect), flag, want)
+		}
+	}
+}
+
 // What can hurt stands before what only asks for something: the hazards come first in
 // any report (testdata/trade has the limits; the order is common practice).
 func TestCautionsComeFirst(t *testing.T) {
