@@ -51,10 +51,16 @@ func date(t time.Time) string {
 
 // Cell is the text as a cell that no spreadsheet takes for a formula: one that
 // begins as a formula does (OWASP, CSV injection: = + - @ tab carriage return; ASVS
-// 1.2.10 adds the null sign) gets a quotation mark before it.
+// 1.2.10 adds the null sign) gets a quotation mark before it. A number below zero computes
+// nothing, and behind a mark it would be left out of a sum.
 func Cell(text string) string {
-	if text != "" && strings.ContainsRune("=+-@\t\r\x00\n", rune(text[0])) {
+	if text != "" && strings.ContainsRune("=+-@\t\r\x00\n", rune(text[0])) && !belowZero(text) {
 		return "'" + text
 	}
 	return text
+}
+
+func belowZero(text string) bool {
+	digits, is := strings.CutPrefix(text, "-")
+	return is && digits != "" && strings.Trim(digits, "0123456789.") == "" && strings.Count(digits, ".") <= 1
 }

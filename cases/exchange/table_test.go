@@ -42,3 +42,12 @@ func TestNoCellIsAFormula(t *testing.T) {
 		t.Errorf("opened %q, want 2024-01-08", rows[1][1])
 	}
 }
+
+// A column of scores adds up in a spreadsheet: its numbers below zero are numbers.
+func TestANumberBelowZeroStaysOne(t *testing.T) {
+	for text, want := range map[string]string{"-0.94": "-0.94", "-4": "-4", "-": "'-", "-1-1": "'-1-1", "-1.2.3": "'-1.2.3", "-1e9": "'-1e9", "+1": "'+1"} {
+		if got := exchange.Cell(text); got != want {
+			t.Errorf("Cell(%q) = %q, want %q", text, got, want)
+		}
+	}
+}
