@@ -14,6 +14,7 @@ type Button struct {
 	widget.Button
 	Of      fyne.CanvasObject // what comes into sight with it; nil: the button alone
 	byEnter bool
+	focused bool
 }
 
 // NewButton makes a button that a space presses.
@@ -36,12 +37,19 @@ func (b *Button) ByEnter() *Button {
 
 // FocusGained brings the button into sight, or what it is of.
 func (b *Button) FocusGained() {
+	b.focused = true
 	b.Button.FocusGained()
 	if b.Of != nil {
 		InSight(b.Of)
 		return
 	}
 	InSight(b)
+}
+
+// FocusLost takes the ring away.
+func (b *Button) FocusLost() {
+	b.focused = false
+	b.Button.FocusLost()
 }
 
 // TypedKey presses, or leaves the key to the window.
