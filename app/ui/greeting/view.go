@@ -38,7 +38,7 @@ func New(choices ...Choice) fyne.CanvasObject {
 
 func card(c Choice, first bool) fyne.CanvasObject {
 	ground := kit.NewGround(drawing.Card, drawing.Edge, 8)
-	button := kit.NewButton(c.Button, c.Do)
+	button := kit.NewButton(c.Button, c.Do).ByEnter()
 	if first {
 		ground.Ink(drawing.Card, drawing.Accent, 2.5)
 		button.Importance = widget.HighImportance
@@ -48,8 +48,8 @@ func card(c Choice, first bool) fyne.CanvasObject {
 	head := container.NewHBox(widget.NewIcon(c.Icon), kit.Heading(c.Title))
 	text := widget.NewLabel(c.Text)
 	text.Wrapping = fyne.TextWrapWord
-	body := container.NewVBox(head, text, container.New(kit.Shares{150, 80}, button, key))
-	return kit.On(ground, container.NewPadded(body))
+	foot := container.New(kit.Shares{150, 80}, button, key) // level with the other cards', however many lines stand over it
+	return kit.On(ground, container.NewPadded(container.NewBorder(container.NewVBox(head, text), foot, nil, nil)))
 }
 
 // vignette is the loop in little, without readings.
