@@ -81,6 +81,17 @@ func TestFarAboveRatingIsSwitchedOff(t *testing.T) {
 	}
 }
 
+// In the red nobody is told to switch off before it: the first card says to.
+func TestInTheRedItIsTooLateForBefore(t *testing.T) {
+	c := toCase(healthy("outlet-thermostat", warm2500).open(112, 15))
+	c.Rounds[0].Gauge = cases.GaugeRed
+	f := analyst(t).Analyse(c)
+	stop, above := find(f, "stop-hot"), find(f, "engine-above-rating")
+	if stop == nil || above == nil || strings.Contains(above.Text.String(), "before the red zone") {
+		t.Errorf("gauge in the red: %+v and %+v", stop, above)
+	}
+}
+
 // A thermostat opens within 3 K of what is given (TH1, published, M2), and is no surer at its other
 // end: at the very degree of full opening the bypass may be open still.
 func TestBypassIsNotJudgedAtTheVeryDegree(t *testing.T) {

@@ -167,7 +167,7 @@ func (m *moment) aboveRating() []Flag {
 		return nil
 	}
 	key := "flag.engine-above-rating"
-	if m.over(switchOffK) {
+	if m.over(switchOffK) && m.round.Gauge != cases.GaugeRed { // nobody switches off before what is there
 		key = "flag.engine-far-above-rating"
 	}
 	return []Flag{m.flag("engine-above-rating", Act, nil,
