@@ -79,7 +79,7 @@ func (a *Analyst) moments(c *cases.Case) []*moment {
 func (m *moment) flags() []Flag {
 	var out []Flag
 	for _, rule := range []func() []Flag{
-		m.aboveRating, m.notOpening, m.flowRestricted, m.airSide, m.fanNotRunning, m.fanRunning,
+		m.gaugeAgainstSensor, m.aboveRating, m.notOpening, m.flowRestricted, m.airSide, m.fanNotRunning, m.fanRunning,
 		m.bypassOpen, m.passingEarly, m.belowTarget,
 		m.heaterFlow, m.heaterAirSide, m.starved, m.sensorDisagrees,
 		m.hoseUneven, m.impossible, m.standsAlone, m.doubtful, m.notInLayout,

@@ -1,6 +1,7 @@
 package evidence
 
 import (
+	"loopbook/cases"
 	"loopbook/diagram"
 	"loopbook/diagram/say"
 )
@@ -31,4 +32,20 @@ func (m *moment) sensorDisagrees() []Flag {
 	}
 	return []Flag{m.flag("sensor-compare", Look, points,
 		say.Of("flag.sensor-compare", *m.round.EctC, w.TrueC, say.Place(w.Point)), apart, d.text())}
+}
+
+// redOnACoolSensor reports whether the gauge stands in the red while the scan tool shows an engine
+// that isn't above its rating.
+func (m *moment) redOnACoolSensor() bool {
+	return m.round.Gauge == cases.GaugeRed && m.round.EctC != nil && m.engine.regime != Above
+}
+
+// gaugeAgainstSensor: nobody knows yet which of them is right, and a sensor without coolant shows
+// too little; so the engine is taken for hot.
+func (m *moment) gaugeAgainstSensor() []Flag {
+	if !m.redOnACoolSensor() {
+		return nil
+	}
+	return []Flag{m.flag("gauge-against-sensor", Act, nil,
+		say.Of("flag.gauge-against-sensor", *m.round.EctC), say.Of("because.dry-sensor"))}
 }
