@@ -35,13 +35,26 @@ func (m *moment) shutOff() []say.Text {
 	if d := m.delta(ThermostatStep); d != nil && d.State == High && m.over(stepFromK) {
 		return []say.Text{m.ends(d), d.text()}
 	}
-	if hose, ok := m.at(diagram.EngineOut); ok && m.side() == diagram.Outlet && m.over(stepFromK) && m.engine.c.Minus(hose.TrueC) >= backK {
+	if hose, ok := m.at(diagram.EngineOut); ok && m.side() == diagram.Outlet && m.standsBack(hose) && !m.heaterStandsBack() {
 		return []say.Text{say.Of("because.stands-back", say.Place(hose.Point), hose.TrueC, m.engine.c.Minus(hose.TrueC), backK)}
 	}
 	if hose, ok := m.farHose(); ok && hose.TrueC <= m.ambientC+diagram.Celsius(coldHoseK) {
 		return []say.Text{readingText(hose), m.outsideText(UsualAmbientC), say.Of("because.no-flow", coldHoseK)}
 	}
 	return nil
+}
+
+// standsBack reports whether a hose is so far under an engine above its rating that nothing comes
+// through it.
+func (m *moment) standsBack(hose Reading) bool {
+	return m.over(stepFromK) && m.engine.c.Minus(hose.TrueC) >= backK
+}
+
+// heaterStandsBack: where the heater gets nothing either, it isn't the thermostat that keeps the
+// coolant back, but air or a lack of it.
+func (m *moment) heaterStandsBack() bool {
+	supply, ok := m.at(diagram.HeaterIn)
+	return ok && m.standsBack(supply)
 }
 
 // over reports whether the engine is that much above its rating.
@@ -120,6 +133,9 @@ func (m *moment) wasHot() bool {
 // belowTarget: warm-up's verdict, in the regulator's form. That a round can't tell isn't said where
 // the radiator tells already.
 func (m *moment) belowTarget() []Flag {
+	if m.redOnACoolSensor() {
+		return nil
+	}
 	cool := m.engine.regime == Shut || m.engine.regime == Below
 	rule := m.rating.targetRule()
 	fellBack := m.wasHot() && PaceOf(m.round) == OnRoad

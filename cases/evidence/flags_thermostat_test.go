@@ -13,23 +13,52 @@ import (
 // hose" from 30 K on, testdata/trade/signatures.csv; common practice).
 func TestALukewarmHoseBehindAHotEngineIsShutOff(t *testing.T) {
 	for name, tt := range map[string]struct {
-		layout    string
-		ect, hose diagram.Celsius
-		want      bool
+		layout            string
+		ect, hose, heater diagram.Celsius
+		want              bool
 	}{
-		"luke-warm":              {"outlet-thermostat", 112, 48, true},
-		"cooler by what is lost": {"outlet-thermostat", 112, 90, false},
-		"just over its rating":   {"outlet-thermostat", 95, 48, false},
-		"before the thermostat":  {"inlet-thermostat", 112, 48, false},
+		"luke-warm":              {"outlet-thermostat", 112, 48, 104, true},
+		"cooler by what is lost": {"outlet-thermostat", 112, 90, 104, false},
+		"just over its rating":   {"outlet-thermostat", 95, 48, 88, false},
+		"before the thermostat":  {"inlet-thermostat", 112, 48, 104, false},
+		"no coolant anywhere":    {"outlet-thermostat", 112, 60, 40, false}, // F09: what both lack is coolant
 	} {
 		c := &cases.Case{
 			Loop: cases.Loop{Layout: tt.layout, ThermostatOpensC: casetest.P(diagram.Celsius(88))}, Site: cases.Site{AmbientC: casetest.P(diagram.Celsius(22))},
 			Rounds: []cases.Round{{MinutesSinceStart: casetest.P(15.0), EngineRPM: casetest.P(800.0), EctC: &tt.ect, Readings: []cases.Reading{
 				{Point: diagram.EngineOut, ShownC: &tt.hose}, {Point: diagram.RadIn, ShownC: casetest.P(tt.hose - 8)},
+				{Point: diagram.HeaterIn, ShownC: &tt.heater},
 			}}},
 		}
 		if got := find(analyst(t).Analyse(c), "thermostat-not-opening") != nil; got != tt.want {
 			t.Errorf("%s: told as shut %v, want %v", name, got, tt.want)
+		}
+	}
+}
+
+// A sensor without coolant round it shows the air or the steam there is, far too little (F09: the
+// engine gets hot while it shows nothing; common practice). With the gauge in the red the engine is
+// hot, whatever the scan tool says.
+func TestTheRedOnACoolSensorIsTold(t *testing.T) {
+	for name, tt := range map[string]struct {
+		ect   diagram.Celsius
+		gauge cases.Gauge
+		want  bool
+	}{
+		"dry sensor":     {70, cases.GaugeRed, true},
+		"hot indeed":     {114, cases.GaugeRed, false},
+		"a middle gauge": {70, "middle", false},
+	} {
+		c := &cases.Case{
+			Loop:   cases.Loop{Layout: "outlet-thermostat", ThermostatOpensC: casetest.P(diagram.Celsius(88))},
+			Rounds: []cases.Round{{MinutesSinceStart: casetest.P(25.0), EngineRPM: casetest.P(800.0), EctC: &tt.ect, Gauge: tt.gauge}},
+		}
+		f := analyst(t).Analyse(c)
+		if got := find(f, "gauge-against-sensor") != nil; got != tt.want {
+			t.Errorf("%s: told %v, want %v", name, got, tt.want)
+		}
+		if tt.want && (find(f, "engine-below-target") != nil || find(f, "warm-up-no-call") != nil) {
+			t.Errorf("%s: called too cold as well", name)
 		}
 	}
 }
