@@ -100,7 +100,7 @@ func hotCaution(all []*moment) []Flag {
 	t, ok := m.saidC()
 	text := say.Of("flag.hot-caution-before", t, m.i+1, OpenBelowC)
 	switch {
-	case !ok || t <= OpenBelowC:
+	case !ok || t <= OpenBelowC || m.redOnACoolSensor():
 		text = say.Of("flag.hot-caution-gauge", OpenBelowC)
 	case m.i == len(all)-1:
 		text = say.Of("flag.hot-caution", t, OpenBelowC)

@@ -1,6 +1,7 @@
 package evidence_test
 
 import (
+	"strings"
 	"testing"
 
 	"loopbook/cases"
@@ -56,6 +57,9 @@ func TestTheRedOnACoolSensorIsTold(t *testing.T) {
 		f := analyst(t).Analyse(c)
 		if got := find(f, "gauge-against-sensor") != nil; got != tt.want {
 			t.Errorf("%s: told %v, want %v", name, got, tt.want)
+		}
+		if caution := find(f, "hot-caution"); strings.Contains(caution.Text.String(), "by its gauge") != tt.want {
+			t.Errorf("%s: %s", name, caution.Text)
 		}
 		if tt.want && (find(f, "engine-below-target") != nil || find(f, "warm-up-no-call") != nil) {
 			t.Errorf("%s: called too cold as well", name)
