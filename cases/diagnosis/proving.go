@@ -17,8 +17,11 @@ const (
 )
 
 // proof is the check by which the cause that is as good as settled shows itself best; "" where
-// none is settled or none would.
+// none is settled or none would, or where codes are to be read before anything is taken apart.
 func (j *Judge) proof(s *sheet) cases.TestKind {
+	if s.lampUnread() {
+		return ""
+	}
 	best, proof := 0.0, cases.TestKind("")
 	for cause, p := range s.chance {
 		if p < settledFrom || cases.Words[cases.Cause]()[cause] == cases.Healthy {

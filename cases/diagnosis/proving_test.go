@@ -33,6 +33,12 @@ func TestACauseAsGoodAsSettledIsProved(t *testing.T) {
 			}
 		}
 	}
+	fan.Complaint.Symptoms = append(fan.Complaint.Symptoms, "warning-light")
+	for _, n := range b.judge.Next(b.rank(t, fan, diagnosis.Prior{})) {
+		if n.Proof {
+			t.Errorf("with a lamp that is lit and no code read, %s is asked for as a proof", n.Title())
+		}
+	}
 	if next := b.judge.Next(b.rank(t, idle("inlet-thermostat", 90, nil), diagnosis.Prior{})); len(next) == 0 || next[0].Proof {
 		t.Errorf("with nothing settled a proof is asked for: %+v", next)
 	}
