@@ -44,7 +44,7 @@ func (p *Plan) lookAhead(c *cases.Case) {
 func (p *Plan) wanted(c *cases.Case, walk string) bool {
 	switch walk {
 	case likelihood.RaisedIdle:
-		return !p.walked(c, raised)
+		return !p.walked(c, raised) && !p.farAbove(c)
 	case likelihood.HotIdle:
 		return !p.walked(c, p.hotIdle)
 	case likelihood.AfterRoad:
@@ -92,6 +92,17 @@ func (p *Plan) hotIdle(r *cases.Round) bool {
 // more: where a fan is late.
 func (p *Plan) hot(r *cases.Round) bool {
 	return !onRoad(r) && (r.EctC != nil && *r.EctC >= evidence.FanDueC(p.opensC()) || r.Gauge == cases.GaugeAboveMiddle || r.Gauge == cases.GaugeRed)
+}
+
+// farAbove reports whether the engine was last so far over its rating that it is let cool, and not
+// held at speed beside that word.
+func (p *Plan) farAbove(c *cases.Case) bool {
+	for n := len(p.Rounds) - 1; n >= 0; n-- {
+		if r := &c.Rounds[p.Rounds[n]]; r.TellsWarmth() {
+			return r.EctC != nil && r.EctC.Minus(p.opensC()) >= evidence.SwitchOffK
+		}
+	}
+	return false
 }
 
 func (p *Plan) opensC() diagram.Celsius {

@@ -164,9 +164,9 @@ func (m *moment) orByGauge(key, byGauge string) say.Text {
 	return say.Of(key, *m.engine.c)
 }
 
-// switchOffK is how far over its rating an engine is soon let cool: a usual one is
+// SwitchOffK is how far over its rating an engine is soon let cool: a usual one is
 // past where fans start then, and near their second speed (FN1, FN5; judgement).
-const switchOffK diagram.DeltaK = 15
+const SwitchOffK diagram.DeltaK = 15
 
 // aboveRating lets a standing engine wait for its fan.
 func (m *moment) aboveRating() []Flag {
@@ -183,7 +183,7 @@ func (m *moment) aboveRating() []Flag {
 		return nil
 	}
 	key := "flag.engine-above-rating"
-	if m.over(switchOffK) && m.round.Gauge != cases.GaugeRed { // nobody switches off before what is there
+	if m.over(SwitchOffK) && m.round.Gauge != cases.GaugeRed { // nobody switches off before what is there
 		key = "flag.engine-far-above-rating"
 	}
 	return []Flag{m.flag("engine-above-rating", Act, nil,
