@@ -37,6 +37,7 @@ type faulty struct {
 	sensorSlope  float64 // of its excess over ambient, added to what it shows
 	sensorStuckC float64 // what it shows whatever there is; 0: it isn't stuck
 	fanPart      float64 // of the air that it should move
+	heats        bool    // a heated thermostat's heater, always
 	fanOff       bool
 	fanStuck     bool
 }
@@ -86,7 +87,7 @@ func (f Fault) on(p Params) (Params, faulty, error) {
 		x.softHose = leastSoft * math.Pow(2e3, s)
 	case "bypass-open":
 		x.bypassStays = 0.5 + 0.5*s
-		scale(&p.BypassDrop, 3e-5)
+		p.BypassDrop *= math.Pow(3e-5, s*s)
 		if f.Form > 0.8 { // no thermostat fitted
 			x.least = 1
 		}
@@ -119,8 +120,10 @@ func (f Fault) on(p Params) (Params, faulty, error) {
 		x.fanPart = 1 + f.Form // at full speed rather than the one that cycles
 	case "heater-air-side":
 		x.cabinBlocked = 0.4 + 0.55*s
-	case "thermostat-heater-fault": // most heaters fail as a whole; other thermostats have none
-		p.WaxHeaterK *= 0.4 * (1 - s)
+	case "thermostat-heater-fault": // most heaters fail as a whole, some drivers never let go; other thermostats have none
+		if x.heats = f.Form > 0.8; !x.heats {
+			p.WaxHeaterK *= 0.4 * (1 - s)
+		}
 	case "cap-vacuum-stuck":
 		// sucks hoses flat as the car cools overnight: no temperature tells
 	default:
@@ -162,7 +165,7 @@ func (f Fault) Silent(l *diagram.Loop, p Params) bool {
 	q, x, err := f.on(p)
 	q.CapKPa = p.CapKPa
 	if !l.Heated() {
-		q.WaxHeaterK = p.WaxHeaterK
+		q.WaxHeaterK, x.heats = p.WaxHeaterK, false
 	}
 	return err == nil && q == p && x == sound()
 }
@@ -188,14 +191,15 @@ func (f Fault) airLocks(p *Params, x *faulty) {
 }
 
 // misreads sets a sensor's fault: an offset, one that grows with warmth, or a
-// value at which it is stuck.
+// value at which it is stuck. The mildest are under what fails a sensor by itself (DT16) and over what passes
+// it (DT15, common practice).
 func (f Fault) misreads(x *faulty, sign float64) {
 	s := f.Severity
 	switch {
 	case f.Form <= 0.65:
-		x.sensorK = sign * (6 + 24*s)
+		x.sensorK = sign * (2 + 28*s)
 	case f.Form <= 0.85:
-		x.sensorSlope = sign * (0.12 + 0.28*s)
+		x.sensorSlope = sign * (0.06 + 0.34*s)
 	default:
 		x.sensorStuckC = 80 + sign*(15+40*s)
 	}

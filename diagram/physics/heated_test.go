@@ -27,6 +27,9 @@ func TestHeatedThermostatHoldsItsBands(t *testing.T) {
 	within("F22 WIDLE, ECT", bad["WIDLE ect"], 100, 110)
 	within("F22 under load, fall not seen", bad["ROAD ect"]-sound["ROAD ect"], 10, 20)
 
+	stays := visit(t, heated, physics.Fault{Cause: "thermostat-heater-fault", Severity: 1, Form: 1}) // its driver never lets go
+	within("heated always, ECT at warm idle in the band of load (TH7)", stays["WIDLE ect"], 82, 90)
+
 	p := typical(t)
 	mild := car(t, heated, physics.Fault{}, at(20))
 	run(t, mild, p.Road(1800, 0), nil)
@@ -43,11 +46,12 @@ func TestOtherThermostatsHaveNoHeaterToFail(t *testing.T) {
 		}
 		sound := car(t, l.ID, physics.Fault{}, at(20))
 		bad := car(t, l.ID, physics.Fault{Cause: "thermostat-heater-fault", Severity: 1}, at(20))
-		for _, s := range []*physics.Sim{sound, bad} {
+		stays := car(t, l.ID, physics.Fault{Cause: "thermostat-heater-fault", Severity: 1, Form: 1}, at(20))
+		for _, s := range []*physics.Sim{sound, bad, stays} {
 			run(t, s, typical(t).Road(1800, 0), nil)
 		}
-		if a, b := point(t, sound, diagram.RadOut), point(t, bad, diagram.RadOut); a != b {
-			t.Errorf("%s: the lower hose at %g, with the fault at %g", l.ID, a, b)
+		if a, b, c := point(t, sound, diagram.RadOut), point(t, bad, diagram.RadOut), point(t, stays, diagram.RadOut); a != b || a != c {
+			t.Errorf("%s: the lower hose at %g, with the fault at %g and %g", l.ID, a, b, c)
 		}
 	}
 }

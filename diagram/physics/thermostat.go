@@ -48,9 +48,9 @@ const fanOverK = 15
 
 // heatWax tells by how much the heater warms the wax over its coolant, K. The
 // engine's control has it on under load: halfway between what 2500 rpm without
-// load and a steady road make, and above.
+// load and a steady road make, and above. A driver that doesn't let go has it on always.
 func (s *Sim) heatWax(st Stage) float64 {
-	if s.heated && st.HeatKW > (s.p.RaisedHeatKW+s.p.RoadHeatKW)/2 {
+	if s.heated && (s.f.heats || st.HeatKW > (s.p.RaisedHeatKW+s.p.RoadHeatKW)/2) {
 		return s.p.WaxHeaterK
 	}
 	return 0
