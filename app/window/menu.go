@@ -59,7 +59,7 @@ func (w *window) menus() *fyne.MainMenu {
 		fyne.NewMenu(kit.L("window.frame.go"),
 			key(kit.L("window.frame.complaint"), fyne.Key1, w.ofCase(func() { w.goTo(complaintTab) })),
 			key(kit.L("window.frame.warm-up"), fyne.Key2, w.ofCase(func() { w.goTo(warmUpTab) })),
-			key(kit.L("window.frame.hose-map"), fyne.Key3, w.ofCase(func() { w.goTo(hoseMapTab) })),
+			key(kit.L("window.frame.hose-map"), fyne.Key3, w.ofCase(w.goToHoseMap)),
 			key(kit.L("window.frame.checks"), fyne.Key4, w.ofCase(w.goToChecks)),
 			key(kit.L("window.frame.causes"), fyne.Key5, w.ofCase(w.goToCauses)),
 			key(kit.L("window.verdict.tab"), fyne.Key6, w.ofCase(func() { w.goTo(verdictTab) })),
@@ -195,6 +195,13 @@ func (w *window) goTo(tab int) {
 		w.enter(caseRoom)
 	}
 	w.tabs.SelectIndex(tab)
+}
+
+// goToHoseMap keeps what is being typed first, so that the hose that is left counts as read.
+func (w *window) goToHoseMap() {
+	w.leave()
+	w.goTo(hoseMapTab)
+	kit.Focus(w.hosemap.Unread())
 }
 
 func (w *window) goToCauses() {

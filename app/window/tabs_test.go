@@ -186,3 +186,40 @@ func TestTheProofBeginsTheRoundThatIsMissing(t *testing.T) {
 		t.Errorf("typed at once: %v", got)
 	}
 }
+
+// The hose map's key leads to the first hose that isn't read yet, past one that can't be reached, and
+// to the first again once all are read.
+func TestTheHoseMapsKeyLeadsToTheFirstUnreadHose(t *testing.T) {
+	w, _ := shown(t)
+	w.newCase()
+	l, err := diagram.LoopByID("outlet-thermostat")
+	if err != nil {
+		t.Fatal(err)
+	}
+	first := l.Points[0].Point
+	for i, text := range []string{"90", "-", "88"} {
+		w.goTo(complaintTab)
+		w.goToHoseMap()
+		at := w.window.Canvas().Focused()
+		if at == nil || at != w.hosemap.Read(0, l.Points[i].Point) {
+			t.Fatalf("with %d hoses read the key leads to %v, not to %s", i, at, l.Points[i].Point)
+		}
+		for _, r := range text {
+			at.TypedRune(r)
+		}
+	}
+	w.goToHoseMap()
+	if got := w.window.Canvas().Focused(); got != w.hosemap.Read(0, l.Points[3].Point) {
+		t.Errorf("while a hose is typed at, the key doesn't lead to the next")
+	}
+	for _, p := range l.Points {
+		typeAt(t, w, p.Point, "80")
+	}
+	w.goTo(complaintTab)
+	w.goToHoseMap()
+	if got := w.window.Canvas().Focused(); got != w.hosemap.Read(0, first) {
+		t.Errorf("with all read the key doesn't lead to %s", first)
+	}
+	w.desk.Edit("none", func(c *cases.Case) { c.Rounds = nil })
+	w.goToHoseMap()
+}

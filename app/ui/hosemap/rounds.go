@@ -152,6 +152,21 @@ func (v *View) Read(round int, at diagram.Point) fyne.Focusable {
 	return v.loop.Field(at)
 }
 
+// Unread is the field of the first hose along the flow that the round hasn't read yet, or the first
+// of all where each is read; nil where there is no round.
+func (v *View) Unread() fyne.Focusable {
+	r := v.data.round()
+	if r == nil {
+		return nil
+	}
+	for _, e := range v.data.Picture.Entries {
+		if r.Reading(e.Point) == nil {
+			return v.loop.Field(e.Point)
+		}
+	}
+	return v.loop.Field("")
+}
+
 // Begin adds a round to walk, or shows the one that was begun so, and answers its first field: a
 // screen that was never painted doesn't know its canvas. Another one that was begun and has
 // nothing in it yet is used up.
