@@ -5,7 +5,6 @@ import (
 	"fyne.io/fyne/v2/driver/desktop"
 
 	"loopbook/app/ui/kit"
-	"loopbook/diagram/units"
 )
 
 // menu holds every shortcut too: while a field has the focus, only the menu's
@@ -106,57 +105,6 @@ func quitItem(do func()) *fyne.MenuItem {
 	m := key(kit.L("window.frame.quit"), fyne.KeyQ, do)
 	m.IsQuit = true
 	return m
-}
-
-func (w *window) unitsMenu() *fyne.Menu {
-	now := w.desk.Units
-	choice := func(label string, chosen bool, change func(*units.Set)) *fyne.MenuItem {
-		m := fyne.NewMenuItem(label, func() {
-			w.leave()
-			change(&w.desk.Units)
-			w.prefs.setUnits(w.desk.Units)
-			w.window.SetMainMenu(w.menu())
-			w.desk.Slips = nil
-			w.show()
-		})
-		m.Checked = chosen
-		return m
-	}
-	menu := fyne.NewMenu(kit.L("window.frame.units"))
-	for _, t := range []units.Temperature{units.C, units.F} {
-		menu.Items = append(menu.Items, choice(string(t), now.Temperature == t, func(u *units.Set) { u.Temperature = t }))
-	}
-	menu.Items = append(menu.Items, fyne.NewMenuItemSeparator())
-	for _, p := range []units.Pressure{units.KPa, units.PSI, units.Bar} {
-		menu.Items = append(menu.Items, choice(string(p), now.Pressure == p, func(u *units.Set) { u.Pressure = p }))
-	}
-	menu.Items = append(menu.Items, fyne.NewMenuItemSeparator())
-	for _, d := range []units.Distance{units.Km, units.Miles} {
-		menu.Items = append(menu.Items, choice(string(d), now.Distance == d, func(u *units.Set) { u.Distance = d }))
-	}
-	return menu
-}
-
-func (w *window) lightMenu() *fyne.Menu {
-	menu := fyne.NewMenu(kit.L("window.frame.light"))
-	for _, l := range []struct {
-		light kit.Light
-		label string
-	}{
-		{kit.System, kit.L("window.frame.light-desktop")},
-		{kit.Bright, kit.L("window.frame.light-bright")},
-		{kit.Dim, kit.L("window.frame.light-dark")},
-	} {
-		m := fyne.NewMenuItem(l.label, func() {
-			w.prefs.setLight(l.light)
-			w.app.Settings().SetTheme(kit.NewTheme(l.light))
-			w.window.SetMainMenu(w.menu())
-			w.show()
-		})
-		m.Checked = w.prefs.light() == l.light
-		menu.Items = append(menu.Items, m)
-	}
-	return menu
 }
 
 // undo takes back what is being typed; with nothing typed, the last edit.

@@ -1,13 +1,18 @@
 package window
 
 import (
+	"fmt"
 	"slices"
 	"strings"
 	"testing"
 
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/driver/desktop"
 	"fyne.io/fyne/v2/widget"
 
+	"loopbook/app/ui/kit"
 	"loopbook/app/ui/kit/kittest"
+	"loopbook/diagram/units"
 )
 
 // A key that would act on a case says what is missing while none is open, once, rather than
@@ -40,5 +45,67 @@ func TestKeysOfACaseSayThatNoneIsOpen(t *testing.T) {
 	w.newCase()
 	if n := len(w.window.Canvas().Overlays().List()); n != 0 {
 		t.Errorf("with a case begun %d notices say that none is open", n)
+	}
+}
+
+// pressed does what the menu has for a key with Control and Shift.
+func pressed(t *testing.T, w *window, k fyne.KeyName) {
+	t.Helper()
+	name := (&desktop.CustomShortcut{KeyName: k, Modifier: fyne.KeyModifierShortcutDefault | fyne.KeyModifierShift}).ShortcutName()
+	for _, m := range w.window.MainMenu().Items {
+		for _, i := range m.Items {
+			if i.Shortcut != nil && i.Shortcut.ShortcutName() == name {
+				i.Action()
+				return
+			}
+		}
+	}
+	t.Fatalf("%s does nothing", name)
+}
+
+// A key for each of what the units and the light can be goes round it, without a case too.
+func TestKeysGoRoundUnitsAndLight(t *testing.T) {
+	w, _ := shown(t)
+	w.window.SetMainMenu(w.menu())
+	light := func() string { return string(w.prefs.light()) }
+	for _, tt := range []struct {
+		key  fyne.KeyName
+		now  func() string
+		want []string
+	}{
+		{fyne.KeyT, func() string { return string(w.desk.Units.Temperature) }, []string{string(units.F), string(units.C)}},
+		{fyne.KeyP, func() string { return string(w.prefs.units().Pressure) }, []string{string(units.PSI), string(units.Bar), string(units.KPa)}},
+		{fyne.KeyD, func() string { return string(w.desk.Units.Distance) }, []string{string(units.Miles), string(units.Km)}},
+		{fyne.KeyL, light, []string{string(kit.Bright), string(kit.Dim), string(kit.System)}},
+	} {
+		for _, want := range tt.want {
+			if pressed(t, w, tt.key); tt.now() != want {
+				t.Errorf("%s leads to %s, want %s", tt.key, tt.now(), want)
+			}
+		}
+	}
+}
+
+// No key stands in the menu twice, whatever is chosen.
+func TestNoKeyStandsTwiceInTheMenu(t *testing.T) {
+	w, _ := shown(t)
+	for range 3 {
+		w.window.SetMainMenu(w.menu())
+		seen := map[string]string{}
+		for _, m := range w.window.MainMenu().Items {
+			for _, i := range m.Items {
+				if i.Shortcut == nil {
+					continue
+				}
+				if at := fmt.Sprint(m.Label, ", ", i.Label); seen[i.Shortcut.ShortcutName()] != "" {
+					t.Errorf("%s is of %s and of %s", i.Shortcut.ShortcutName(), seen[i.Shortcut.ShortcutName()], at)
+				} else {
+					seen[i.Shortcut.ShortcutName()] = at
+				}
+			}
+		}
+		for _, k := range []fyne.KeyName{fyne.KeyT, fyne.KeyP, fyne.KeyD, fyne.KeyL} {
+			pressed(t, w, k)
+		}
 	}
 }
