@@ -2,6 +2,7 @@ package window
 
 import (
 	"math"
+	"slices"
 
 	"loopbook/app/desk"
 	"loopbook/app/mind"
@@ -32,6 +33,7 @@ func causesOf(d *desk.Desk) causes.Data {
 	out.For, out.Against = reasonLines(a.Chosen.For, d.Units), reasonLines(a.Chosen.Against, d.Units)
 	out.Checks = checkLines(a.Thought, roundToRead(a), d.Units)
 	out.Beside = besideLine(a.Thought.Beside, d.Units)
+	out.Order = orderOf(besideless(a.Thought))
 	out.Next, _ = nextStep(&d.Case)
 	out.Basis, out.Standing = basisOf(a), standingOf(a)
 	putBeside(d, &out, a)
@@ -57,12 +59,9 @@ func checkLines(t mind.Thought, round string, u units.Set) []causes.Check {
 	doubt := t.Ranking.Doubt()
 	out := make([]causes.Check, 0, len(t.Next))
 	points, told := 0, map[string]bool{}
-	for _, c := range t.Next {
-		if b := t.Beside; b != nil && len(b.Next) > 0 && b.Next[0].Check.Check == c.Check.Check {
-			continue // it stands with the second fault
-		}
+	for _, c := range besideless(t) {
 		line := checkLine(c, u)
-		line.Worth = kit.L("window.causes.settles", 100*min(c.Bits/doubt, 1))
+		line.Worth = worth(c, doubt)
 		if c.Point != "" {
 			line.Title = kit.L("window.causes.read-point", say.Place(c.Point))
 			if points++; points > mostPoints {
@@ -77,6 +76,30 @@ func checkLines(t mind.Thought, round string, u units.Set) []causes.Check {
 		out = append(out, line)
 	}
 	return out
+}
+
+// besideless are the next checks without the one that stands with the second fault.
+func besideless(t mind.Thought) []diagnosis.Check {
+	b := t.Beside
+	return slices.DeleteFunc(slices.Clone(t.Next), func(c diagnosis.Check) bool {
+		return b != nil && len(b.Next) > 0 && b.Next[0].Check.Check == c.Check.Check
+	})
+}
+
+// worth says what a check is good for: a proof hardly settles what is as good as settled.
+func worth(c diagnosis.Check, doubt float64) string {
+	if c.Proof {
+		return kit.L("window.causes.proves")
+	}
+	return kit.L("window.causes.settles", 100*min(c.Bits/doubt, 1))
+}
+
+// orderOf says in which order the checks stand.
+func orderOf(next []diagnosis.Check) string {
+	if len(next) > 0 && next[0].Proof {
+		return kit.L("window.causes.proof-order")
+	}
+	return kit.L("window.causes.next-order")
 }
 
 func checkLine(c diagnosis.Check, u units.Set) causes.Check {

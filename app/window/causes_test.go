@@ -103,3 +103,38 @@ func TestNoMarksBeforeTheRangesAreThere(t *testing.T) {
 		t.Errorf("marked before: %t, after: %t; want only after", strings.Contains(before, "K under"), strings.Contains(after, "K under"))
 	}
 }
+
+// What proves a cause that is as good as settled says so, and no longer how much it settles: next to
+// nothing is open then.
+func TestTheProvingCheckSaysThatItProves(t *testing.T) {
+	speed, minutes := 0.0, 30.0
+	c := idling(108)
+	c.Loop.Layout = "inlet-thermostat"
+	c.Complaint.Symptoms = []cases.Symptom{"coolant-loss", "white-exhaust", "bubbles-in-bottle", "hoses-hard-cold"}
+	c.Rounds[0].SpeedKmh, c.Rounds[0].MinutesSinceStart = &speed, &minutes
+	seen := true
+	c.Tests = []cases.Test{{Kind: "bubbles", Stage: cases.BeforeRepair, Seen: &seen}}
+	d, q := waiting(t, c)
+	q.runAll()
+	data := causesOf(d)
+	next := d.Answer().Thought.Next
+	if len(next) < 2 || !next[0].Proof {
+		t.Fatalf("%s at %.2f, with %+v first", data.Causes[0].Cause, data.Causes[0].Probability, next)
+	}
+	if got := data.Checks[0]; got.Check != next[0].Check.Check || got.Worth != "proves the likeliest cause" {
+		t.Errorf("the card of %s says %q", got.Check, got.Worth)
+	}
+	for _, other := range data.Checks[1:] {
+		if !strings.Contains(other.Worth, "of what is open") {
+			t.Errorf("the card of %s says %q", other.Check, other.Worth)
+		}
+	}
+	if !strings.HasPrefix(data.Order, "the proof first") {
+		t.Errorf("the checks are said to stand by %q", data.Order)
+	}
+	d, q = waiting(t, idling(90))
+	q.runAll()
+	if data := causesOf(d); data.Order != "most learned per minute first" || strings.Contains(data.Checks[0].Worth, "proves") {
+		t.Errorf("with nothing settled %q, the first check %q", data.Order, data.Checks[0].Worth)
+	}
+}

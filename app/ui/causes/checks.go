@@ -19,7 +19,7 @@ type Next struct {
 // showHead names the checks; once there is a verdict what follows it comes first, and
 // the checks are what might still be done.
 func (v *View) showHead() {
-	order := kit.Small(kit.L("window.causes.next-order"))
+	order := kit.Small(v.data.Order)
 	n := v.data.Next
 	if n.Title == "" {
 		v.head.Objects = []fyne.CanvasObject{container.New(kit.Tight{More: 4}, kit.Heading(kit.L("window.causes.next")), order)}

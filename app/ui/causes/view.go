@@ -35,6 +35,7 @@ type Data struct {
 
 	Next   Next // what comes after the verdict
 	Checks []Check
+	Order  string  // in which they stand
 	Beside *Beside // what the judged cause is no reason for; nil: nothing
 	Basis  string  // what the causes were weighed from
 	Blank  bool    // from nothing: the odds before this case
@@ -72,7 +73,7 @@ type Check struct {
 
 	Title   string
 	Minutes string
-	Worth   string // how much of what is open it settles
+	Worth   string // how much of what is open it settles, or that it proves
 	Text    string
 	Needs   string // of the engine; "": anything
 	Caution string
