@@ -386,3 +386,42 @@ func TestThePreviewFollowsTheNewestWish(t *testing.T) {
 		t.Errorf("without Anonymous: %s", text)
 	}
 }
+
+// An answer that is still being judged when its case is given up doesn't hold up the next case.
+func TestACaseGivenUpDoesNotHoldUpTheNext(t *testing.T) {
+	w := withDemo(t)
+	w.searchFor("cause:pump-weak stage:closed")
+	row, ok := w.pages.row(0)
+	if !ok {
+		t.Fatal("no case to practise on")
+	}
+	c, err := w.desk.Store.Get(w.ctx, row.ID)
+	if err != nil {
+		t.Fatal(err)
+	}
+	var q queue
+	w.start = q.start
+	w.enter(practiceRoom)
+	w.practiseOn(c, "", nil)
+	w.answerPractice("pump-weak", 0.9)
+	w.buyEvidence(0)
+	if bought := w.trains.session.Bought(); !w.trains.judging || len(bought) != 0 {
+		t.Errorf("while the answer is judged %d items are bought", len(bought))
+	}
+	w.stopPractice()
+	w.practiseOn(c, "", nil)
+	next := w.trains.session
+	w.buyEvidence(0)
+	w.answerPractice("pump-weak", 0.9)
+	if len(next.Bought()) != 1 || !w.trains.judging {
+		t.Fatalf("in the next case %d items are bought, judging %t", len(next.Bought()), w.trains.judging)
+	}
+	q.next() // the way through the case that was given up
+	q.next() // its answer
+	if w.trains.session != next || !w.trains.judging {
+		t.Error("the case that was given up ends the judging of the next")
+	}
+	if q.runAll(); w.trains.judging {
+		t.Error("all is judged, and the judging goes on")
+	}
+}

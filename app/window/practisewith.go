@@ -7,7 +7,6 @@ import (
 	"fyne.io/fyne/v2"
 
 	"loopbook/app/mind"
-	"loopbook/app/ui/kit"
 	"loopbook/cases"
 	"loopbook/cases/practice"
 )
@@ -18,10 +17,9 @@ func (w *window) answerPractice(named cases.Cause, confidence float64) {
 	if p.judging {
 		return
 	}
-	p.judging = true
+	w.judgePractice(true)
 	s, own := p.session, p.own
 	answered := s.Copy()
-	w.practice.Tell(kit.L("window.practice.judging"))
 	w.start(func() {
 		beliefs, err := p.coach.Replay(w.ctx, answered)
 		if err == nil && own == nil {
@@ -30,11 +28,10 @@ func (w *window) answerPractice(named cases.Cause, confidence float64) {
 			own = &made
 		}
 		fyne.Do(func() {
-			p.judging = false
-			w.practice.Tell("")
 			if s != p.session {
 				return // stopped meanwhile
 			}
+			w.judgePractice(false)
 			if err != nil {
 				w.tell(err)
 				return
@@ -43,6 +40,12 @@ func (w *window) answerPractice(named cases.Cause, confidence float64) {
 			w.practice.ShowResult(w.resultData(answered, practice.ScoreOf(named, s.Truth(), confidence), named, confidence, beliefs, *own))
 		})
 	})
+}
+
+// judgePractice begins or ends the judging of the session's answer; a session that is stopped ends it too.
+func (w *window) judgePractice(on bool) {
+	w.trains.judging = on
+	w.practice.Judge(on)
 }
 
 func (w *window) keepResult(s *practice.Session, named cases.Cause, confidence, best float64) {

@@ -29,7 +29,7 @@ type practising struct {
 	chosen  string    // class that the trainer looks at
 	own     *mind.Way // the program's own; nil while it is reckoned
 	trainer bool      // the trainer's half is in sight
-	judging bool      // an answer is given and being judged
+	judging bool      // the session's answer is given and being judged
 	cancel  context.CancelFunc
 }
 
@@ -163,6 +163,7 @@ func (w *window) nextOfClass() { w.goThrough(w.trains.class, w.trains.queue) }
 func (w *window) stopPractice() {
 	w.trains.cancel()
 	w.trains.session = nil
+	w.judgePractice(false)
 	w.showPractice()
 	w.showRail()
 }
@@ -171,6 +172,7 @@ func (w *window) stopPractice() {
 func (w *window) leaveLibrary() {
 	w.trains.cancel()
 	w.trains.session, w.trains.chosen = nil, ""
+	w.judgePractice(false)
 	if w.ranking != nil {
 		w.ranking()
 	}

@@ -48,6 +48,13 @@ func (t *items) show(groups []Group) {
 	}
 }
 
+// enable lets all be bought, or none.
+func (t *items) enable(on bool) {
+	for _, c := range t.cells {
+		enable(c.button, on)
+	}
+}
+
 func (t *items) layOut(groups []Group) {
 	t.cells = nil
 	t.content.Objects = nil

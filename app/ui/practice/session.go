@@ -60,6 +60,7 @@ type session struct {
 	confidence *kit.Slider
 	sure       *widget.Label
 	answer     *kit.Button
+	judging    bool // the answer is given: nothing is bought or answered any more
 	content    fyne.CanvasObject
 }
 
@@ -99,7 +100,7 @@ func call(do func()) {
 
 // begin forgets the last answer.
 func (s *session) begin() {
-	s.named = ""
+	s.named, s.judging = "", false
 	s.items.forget()
 	s.cause.Put("")
 	s.confidence.SetValue(50)
@@ -107,13 +108,26 @@ func (s *session) begin() {
 	s.ready()
 }
 
-// ready lets an answer be given once a cause is named.
+// judge takes what can be bought and answered out of use while an answer is judged; giving up stays.
+func (s *session) judge(on bool) {
+	s.judging = on
+	s.ready()
+}
+
+// ready lets an answer be given once a cause is named, and nothing be done once one was given.
 func (s *session) ready() {
-	if s.named == "" {
-		s.answer.Disable()
+	s.items.enable(!s.judging)
+	enable(s.cause, !s.judging)
+	enable(s.confidence, !s.judging)
+	enable(s.answer, !s.judging && s.named != "")
+}
+
+func enable(w fyne.Disableable, on bool) {
+	if on {
+		w.Enable()
 		return
 	}
-	s.answer.Enable()
+	w.Disable()
 }
 
 func (s *session) show(d Session) {
@@ -128,6 +142,7 @@ func (s *session) show(d Session) {
 	s.spent.SetText(d.Spent)
 	s.drawing.Draw(d.Drawing)
 	s.items.show(d.Groups)
+	s.ready() // they may be laid out anew
 	s.tell(d.Told)
 }
 

@@ -65,6 +65,15 @@ func (v *View) SetTrainee(name string) { v.start.trainee.SetText(name) }
 // Tell says what is being reckoned; empty: nothing.
 func (v *View) Tell(text string) { v.state.SetText(text) }
 
+// Judge says that the answer is being judged, and takes what can be bought out of use meanwhile.
+func (v *View) Judge(on bool) {
+	v.session.judge(on)
+	v.Tell("")
+	if on {
+		v.Tell(kit.L("window.practice.judging"))
+	}
+}
+
 // ShowStart shows the choice.
 func (v *View) ShowStart(d Start) {
 	v.start.show(d)

@@ -144,3 +144,37 @@ func TestNoButtonMovesWhenEvidenceIsBought(t *testing.T) {
 		t.Errorf("told: %q", said)
 	}
 }
+
+// While an answer is judged nothing looks as if it could be bought or answered; one can give up.
+func TestNothingIsBoughtWhileAnAnswerIsJudged(t *testing.T) {
+	v := screen(t)
+	bought, answers, stopped := 0, 0, 0
+	v.OnBuy = func(int) { bought++ }
+	v.OnAnswer = func(cases.Cause, float64) { answers++ }
+	v.OnStop = func() { stopped++ }
+	d := Session{Title: "The complaint", Groups: []Group{{Title: "warm idle", Items: []Item{{Name: "Upper hose", Cost: "1 min"}}}}}
+	press := func() {
+		for _, b := range []string{"Upper hose · 1 min", "That's it", "Give up"} {
+			test.Tap(buttons(v.Content(), map[string]*kit.Button{})[b])
+		}
+	}
+	v.Begin(d)
+	v.session.cause.SetSelected(cases.Cause("cap-weak").Name())
+	v.Judge(true)
+	v.ShowSession(d)
+	if press(); bought != 0 || answers != 0 || stopped != 1 {
+		t.Errorf("judging: %d bought, %d answers, %d times given up; want only that", bought, answers, stopped)
+	}
+	if said := kittest.Texts(v.Content()); !strings.Contains(said, "Judging every step") || !v.session.cause.Disabled() || !v.session.confidence.Disabled() {
+		t.Errorf("judging, cause and sureness can be changed, or nobody says that it is judged: %q", said)
+	}
+	v.Judge(false)
+	if press(); bought != 1 || answers != 1 {
+		t.Errorf("judged: %d bought, %d answers, want one each", bought, answers)
+	}
+	v.Judge(true)
+	v.Begin(d)
+	if press(); bought != 2 || answers != 1 {
+		t.Errorf("in the next case %d bought, %d answers, want another one bought", bought, answers)
+	}
+}
