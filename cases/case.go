@@ -79,6 +79,12 @@ type Loop struct {
 	Extra            Extra            `json:"-"`
 }
 
+// Heated reports whether the loop's thermostat has a heater, as far as its layout is known.
+func (l Loop) Heated() bool {
+	layout, err := diagram.LoopByID(l.Layout)
+	return err == nil && layout.Heated()
+}
+
 // Coolant is what the loop is filled with.
 type Coolant struct {
 	Base          Base     `json:"base"`

@@ -97,12 +97,19 @@ func (p *Plan) hot(r *cases.Round) bool {
 // farAbove reports whether the engine was last so far over its rating that it is let cool, and not
 // held at speed beside that word.
 func (p *Plan) farAbove(c *cases.Case) bool {
+	i := p.lastWarmth(c)
+	return i >= 0 && c.Rounds[i].EctC != nil && c.Rounds[i].EctC.Minus(p.opensC()) >= evidence.SwitchOffK
+}
+
+// lastWarmth is the plan's last round that tells how warm the engine was, or -1: one that is only
+// begun saw nothing.
+func (p *Plan) lastWarmth(c *cases.Case) int {
 	for n := len(p.Rounds) - 1; n >= 0; n-- {
-		if r := &c.Rounds[p.Rounds[n]]; r.TellsWarmth() {
-			return r.EctC != nil && r.EctC.Minus(p.opensC()) >= evidence.SwitchOffK
+		if i := p.Rounds[n]; c.Rounds[i].TellsWarmth() {
+			return i
 		}
 	}
-	return false
+	return -1
 }
 
 func (p *Plan) opensC() diagram.Celsius {

@@ -118,16 +118,10 @@ func (s *sheet) bars(check likelihood.Check, done []outcome) bool {
 }
 
 // tooHot reports whether the engine was last seen so hot that it is to be switched
-// off: then nothing is asked for that needs it to run. A round that is only begun saw
-// nothing.
+// off: then nothing is asked for that needs it to run.
 func (s *sheet) tooHot() bool {
-	for stop := s.last(); stop >= 0; stop-- {
-		i := s.plan.Rounds[stop]
-		if r := &s.c.Rounds[i]; r.TellsWarmth() {
-			return evidence.TooHotToRun(r, s.found.Rounds[i])
-		}
-	}
-	return false
+	i := s.plan.lastWarmth(s.c)
+	return i >= 0 && evidence.TooHotToRun(&s.c.Rounds[i], s.found.Rounds[i])
 }
 
 func (s *sheet) overheated() bool { return overheated(s.c, s.found, s.plan.Stage) }

@@ -179,10 +179,7 @@ func (s *sheet) words(f feature, own, healthy int) say.Text {
 	if label := s.c.Rounds[s.plan.Rounds[f.stop]].Title(); !label.Empty() {
 		title = say.Of("reason.in-round", title, label)
 	}
-	low, high := s.span(f, healthy)
-	if known := s.expected(f); known != nil {
-		low, high = float64(*known.ExpectedLowK), float64(*known.ExpectedHighK)
-	}
+	low, high := s.expected(f, healthy)
 	if own == healthy {
 		return say.Of("reason.healthy", title, f.amount(f.value), f.amount(low), f.amount(high))
 	}
@@ -190,16 +187,15 @@ func (s *sheet) words(f feature, own, healthy int) say.Text {
 	return say.Of("reason.cause", title, f.amount(f.value), f.amount(mine), f.amount(most), f.amount(low), f.amount(high))
 }
 
-// expected is the finding of a difference that has a range on the hose map, which a reason
-// tells as well; nil where it has none.
-func (s *sheet) expected(f feature) *evidence.Delta {
-	for i := range s.found.Deltas {
-		d := &s.found.Deltas[i]
+// expected is what a healthy loop would show of a feature: of a difference what the hose map says,
+// where it has a range there.
+func (s *sheet) expected(f feature, healthy int) (low, high float64) {
+	for _, d := range s.found.Deltas {
 		if d.Name == f.delta && d.Round == s.plan.Rounds[f.stop] && d.ExpectedLowK != nil && d.ExpectedHighK != nil {
-			return d
+			return float64(*d.ExpectedLowK), float64(*d.ExpectedHighK)
 		}
 	}
-	return nil
+	return s.span(f, healthy)
 }
 
 // amount is a number of the feature as the quantity that it is.

@@ -48,13 +48,20 @@ func (m *moment) warmByGauge() bool {
 	return false
 }
 
+// believedC is the highest temperature of the coolant by what can be judged by: the sensor, or the
+// hottest point.
+func (m *moment) believedC() (diagram.Celsius, bool) {
+	best, ok := m.hottestLiquid()
+	if t := m.round.EctC; t != nil && (!ok || *t > best) {
+		return *t, true
+	}
+	return best, ok
+}
+
 // mostC is the highest temperature that the round notes of the coolant, whoever
 // is right.
 func (m *moment) mostC() (diagram.Celsius, bool) {
-	best, ok := m.hottestLiquid()
-	if t := m.round.EctC; t != nil && (!ok || *t > best) {
-		best, ok = *t, true
-	}
+	best, ok := m.believedC()
 	for p, r := range m.readings {
 		if !p.Air() && (!ok || r.TrueC > best) {
 			best, ok = r.TrueC, true
@@ -66,12 +73,8 @@ func (m *moment) mostC() (diagram.Celsius, bool) {
 // saidC is the highest temperature that is told for the coolant's: a reading that is too doubtful
 // to judge by keeps the cap shut, but its figure isn't told where there is a better one.
 func (m *moment) saidC() (diagram.Celsius, bool) {
-	best, ok := m.hottestLiquid()
-	if t := m.round.EctC; t != nil && *t > best {
-		best, ok = *t, true
-	}
-	if ok && best > OpenBelowC {
-		return best, true
+	if t, ok := m.believedC(); ok && t > OpenBelowC {
+		return t, true
 	}
 	return m.mostC()
 }
