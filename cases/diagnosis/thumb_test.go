@@ -154,7 +154,8 @@ func shown() map[string]string {
 	return map[string]string{
 		"pressure-hold fails": "external-leak 2.5 combustion-leak 1", "cap weak": "cap-weak 4", "cap vacuum-stuck": "cap-vacuum-stuck 4",
 		"combustion-gas positive": "combustion-leak 4", "combustion-gas pass": "combustion-leak -1.5",
-		"coolant too-strong": "coolant-mix-wrong 3", "coolant too-weak": "coolant-mix-wrong 3", "coolant fouled": "coolant-mix-wrong 3",
+		"coolant too-strong": "coolant-mix-wrong 3", "coolant too-weak": "coolant-mix-wrong 3",
+		"coolant far-too-strong": "coolant-mix-wrong 3", "coolant far-too-weak": "coolant-mix-wrong 3", "coolant fouled": "coolant-mix-wrong 3",
 		"thermostat-bench shut": "thermostat-stuck-closed 4", "thermostat-bench open": "thermostat-stuck-open 4", "thermostat-bench early": "thermostat-early 4",
 		"thermostat-bench late": "thermostat-late 4", "thermostat-bench small-lift": "thermostat-late 3", "thermostat-bench pass": healthyThermostat,
 		"sensor-resistance low": "sensor-reads-low 4", "sensor-resistance high": "sensor-reads-high 4",

@@ -71,21 +71,21 @@ func frozen(c *cases.Case, t *cases.Test) judgement {
 func strength(percent float64, how say.Text, tolerance float64) judgement {
 	because := []say.Text{say.Of("because.strength", percent, how),
 		say.Of("because.strength-rule", weakPercent, strongPercent, inhibitPercent, uselessPercent)}
-	weak := func(s Severity, text say.Text) judgement {
-		return found("too-weak", ofCase("coolant-too-weak", s, text, because...))
+	weak := func(outcome string, s Severity, text say.Text) judgement {
+		return found(outcome, ofCase("coolant-too-weak", s, text, because...))
 	}
-	strong := func(s Severity, text say.Text) judgement {
-		return found("too-strong", ofCase("coolant-too-strong", s, text, because...))
+	strong := func(outcome string, s Severity, text say.Text) judgement {
+		return found(outcome, ofCase("coolant-too-strong", s, text, because...))
 	}
 	switch {
 	case percent < inhibitPercent-tolerance:
-		return weak(Act, say.Of("flag.coolant-useless"))
+		return weak("far-too-weak", Act, say.Of("flag.coolant-useless"))
 	case percent < weakPercent-tolerance:
-		return weak(Look, say.Of("flag.coolant-weak"))
+		return weak("too-weak", Look, say.Of("flag.coolant-weak"))
 	case percent > uselessPercent+tolerance:
-		return strong(Act, say.Of("flag.coolant-much-too-strong"))
+		return strong("far-too-strong", Act, say.Of("flag.coolant-much-too-strong"))
 	case percent > strongPercent+tolerance:
-		return strong(Look, say.Of("flag.coolant-strong"))
+		return strong("too-strong", Look, say.Of("flag.coolant-strong"))
 	}
 	return judgement{outcome: Pass}
 }

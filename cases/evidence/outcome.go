@@ -16,7 +16,7 @@ const Pass = "pass"
 //	pressure-hold      slight, fails
 //	cap                weak, late, vacuum-stuck
 //	combustion-gas     positive
-//	coolant            too-strong, too-weak, fouled, rusty, ph-out, stray
+//	coolant            too-strong, far-too-strong, too-weak, far-too-weak, fouled, rusty, ph-out, stray
 //	thermostat-bench   shut, open, early, late, small-lift
 //	sensor-resistance  low, high: what the sensor would show
 //	fan                dead, runs, late

@@ -34,7 +34,9 @@ func TestOutcome(t *testing.T) {
 		{"CO1 published", cases.Test{Kind: "coolant", VolumePercent: percent(50), Looks: "clear"}, "pass"},
 		{"CO1 published: weak", cases.Test{Kind: "coolant", VolumePercent: percent(36)}, "too-weak"},
 		{"CO1 published: strong", cases.Test{Kind: "coolant", VolumePercent: percent(64)}, "too-strong"},
-		{"EGF30 published: weak", cases.Test{Kind: "coolant", FreezeC: degC(-15)}, "too-weak"},
+		{"CO2 published: no inhibitor left", cases.Test{Kind: "coolant", VolumePercent: percent(30)}, "far-too-weak"},
+		{"CO3 published: past what is useful", cases.Test{Kind: "coolant", VolumePercent: percent(75)}, "far-too-strong"},
+		{"EGF30 published: weak", cases.Test{Kind: "coolant", FreezeC: degC(-15)}, "far-too-weak"},
 		{"M16 published", cases.Test{Kind: "coolant", VolumePercent: percent(50), Looks: "oily"}, "fouled"},
 		{"M16 published", cases.Test{Kind: "coolant", Looks: "rusty", PH: percent(6.8)}, "rusty"},
 		{"CO8 common practice", cases.Test{Kind: "coolant", PH: percent(6.8), StrayV: percent(0.45)}, "ph-out"},
@@ -127,8 +129,8 @@ func TestFillOutcome(t *testing.T) {
 		c    *cases.Case
 		want string
 	}{
-		{stated(50), "pass"}, {stated(80), "too-strong"}, {stated(15), "too-weak"},
-		{&cases.Case{Loop: cases.Loop{Coolant: cases.Coolant{Base: cases.Water}}}, "too-weak"},
+		{stated(50), "pass"}, {stated(80), "far-too-strong"}, {stated(15), "far-too-weak"},
+		{&cases.Case{Loop: cases.Loop{Coolant: cases.Coolant{Base: cases.Water}}}, "far-too-weak"},
 		{&cases.Case{}, ""},
 		{stated(80, cases.Test{Kind: "coolant", VolumePercent: casetest.P(50.0)}), ""},
 	} {

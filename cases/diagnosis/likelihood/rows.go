@@ -15,7 +15,7 @@ var ErrData = errors.New("likelihood data at fault")
 
 // Bounds of a share of cars: see the package's comment.
 const (
-	leastShare = 0.005
+	leastShare = 0.002
 	mostShare  = 0.98
 )
 

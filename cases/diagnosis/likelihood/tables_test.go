@@ -102,7 +102,7 @@ func TestOutcomesSumToOne(t *testing.T) {
 			}
 			for c, p := range o.P {
 				total[c] += p
-				if math.Abs(math.Exp(f.Log[c])-p) > 1e-12 || !(p >= 0.005 && p <= 0.99) {
+				if math.Abs(math.Exp(f.Log[c])-p) > 1e-12 || !(p >= 0.002 && p <= 0.99) {
 					t.Errorf("%s %s: %g, its log %g", kind, o.Word, p, f.Log[c])
 				}
 			}
