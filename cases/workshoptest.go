@@ -77,6 +77,20 @@ type BenchPoint struct {
 	Extra   Extra            `json:"-"`
 }
 
+// WayUp tells of each point of heated water whether it was met while that was warmed. One that doesn't
+// say was. Where all claim the way down and the water still got hotter from each to the next, they are
+// of the way up too: nobody begins cold by cooling, and the word is also taken for a heated
+// thermostat's current, which was off.
+func WayUp(points []BenchPoint) func(BenchPoint) bool {
+	down := func(p BenchPoint) bool { return p.Heating != nil && !*p.Heating }
+	onlyWarmed := len(points) > 1
+	for i, p := range points {
+		hotter := p.WaterC != nil && (i == 0 || points[i-1].WaterC != nil && *p.WaterC > *points[i-1].WaterC)
+		onlyWarmed = onlyWarmed && down(p) && hotter
+	}
+	return func(p BenchPoint) bool { return onlyWarmed || !down(p) }
+}
+
 // OhmPoint is one line of a sensor's reference curve.
 type OhmPoint struct {
 	TempC *diagram.Celsius `json:"temp_c"`

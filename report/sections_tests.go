@@ -129,10 +129,12 @@ func measured(t *cases.Test) facts {
 // bench writes the lines of a thermostat's or a sensor's record.
 func (s *sheet) bench(t *cases.Test) {
 	unit := string(s.by.Units.Temperature)
+	heats := cases.WayUp(t.Points)
 	var lift, ohm [][]cell
 	for _, b := range t.Points {
 		if b.WaterC != nil || b.LiftMM != nil {
-			way := s.by.Say(yes(b.Heating, say.Of("record.heating"), say.Of("record.cooling")))
+			up := heats(b)
+			way := s.by.Say(yes(&up, say.Of("record.heating"), say.Of("record.cooling")))
 			lift = append(lift, cells(s.bare(b.WaterC), s.decimal(b.LiftMM), way))
 		}
 		if b.TempC != nil || b.Ohm != nil {

@@ -102,8 +102,9 @@ func stillOpen(t *cases.Test) (diagram.Celsius, float64, bool) {
 // say is of the way up.
 func benchPoints(t *cases.Test, heating bool) []lifts.Point {
 	var out []lifts.Point
+	heats := cases.WayUp(t.Points)
 	for _, p := range t.Points {
-		if p.WaterC != nil && p.LiftMM != nil && is(p.Heating, false) != heating {
+		if p.WaterC != nil && p.LiftMM != nil && heats(p) == heating {
 			out = append(out, lifts.Point{WaterC: *p.WaterC, MM: *p.LiftMM})
 		}
 	}

@@ -100,6 +100,13 @@ func TestOutcomeInHeatedWater(t *testing.T) {
 		if got := evidence.Outcome(&cases.Case{}, &test); got != tt.want {
 			t.Errorf("lift %v from %g °C on: %q, want %q", tt.liftMM, tt.firstC, got, tt.want)
 		}
+		// Water that gets hotter all the way was not cooled, whatever the points say.
+		for i := range test.Points {
+			test.Points[i].Heating = casetest.P(false)
+		}
+		if got := evidence.Outcome(&cases.Case{}, &test); got != tt.want {
+			t.Errorf("lift %v from %g °C on, said to be of the way down: %q, want %q", tt.liftMM, tt.firstC, got, tt.want)
+		}
 	}
 }
 

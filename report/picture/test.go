@@ -29,7 +29,7 @@ const leastPoints = 3
 func bench(t *cases.Test, by say.Speaker) (chart.Lines, bool) {
 	u := by.Units
 	lines := chart.Lines{X: by.Of("chart.water", string(u.Temperature)), Y: by.Of("chart.lift")}
-	points := 0
+	points, heats := 0, cases.WayUp(t.Points)
 	for _, way := range []struct {
 		name    string
 		heating bool
@@ -37,7 +37,7 @@ func bench(t *cases.Test, by say.Speaker) (chart.Lines, bool) {
 	}{{by.Of("chart.heating"), true, chart.Main}, {by.Of("chart.cooling"), false, chart.Second}} {
 		c := chart.Curve{Name: way.name, Kind: way.kind}
 		for _, p := range t.Points {
-			if heats := p.Heating == nil || *p.Heating; p.WaterC != nil && p.LiftMM != nil && heats == way.heating {
+			if p.WaterC != nil && p.LiftMM != nil && heats(p) == way.heating {
 				c.X, c.Y = append(c.X, u.FromC(*p.WaterC)), append(c.Y, *p.LiftMM)
 			}
 		}
