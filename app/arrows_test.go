@@ -11,8 +11,9 @@ import (
 )
 
 // The house's arrows run one way: app → report → cases → diagram → assets.
-// Neighbours under cases/ don't know each other, nor do screens. Within app, main → window and
-// command → desk → mind and library, and window → screens; the toolkit is the window's and the screens'.
+// Neighbours under cases/ don't know each other, nor do screens, nor the window's parts. Within app,
+// main → window → its parts → desk → mind and library, the parts → screens, and main → command → mind and
+// library; the toolkit is the window's, its parts' and the screens'.
 func TestArrowsRunOneWay(t *testing.T) {
 	floors := map[string]int{"assets": 0, "diagram": 1, "cases": 2, "report": 3, "app": 4}
 	for file, imports := range sources(t) {
@@ -57,15 +58,23 @@ func inApp(room, other string) (may bool, why string) {
 	case other == "app/window", other == "app/command":
 		return room == "app", "only main knows both ways in"
 	case within(other, "app/window"):
-		return room == "app/window", "that room is the window's own"
+		return within(room, "app/window") && (room == "app/window" || shared(other)), "the window joins its parts"
 	case within(other, "app/ui"):
 		return paints(room), "only the window shows screens"
 	case within(room, "app/ui"):
 		return false, "a screen takes data in and gives callbacks out"
 	case other == "app/desk":
-		return room == "app/window", "only the window sits at the desk"
+		return within(room, "app/window") && !plain(room), "only the window and its parts sit at the desk"
 	}
 	return room != "app/mind" && room != "app/library", "it knows none of app's rooms"
+}
+
+// shared: what each part of the window may use. Other parts don't know each other.
+func shared(room string) bool { return plain(room) || within(room, "app/window/bench") }
+
+// plain: what the parts of the window share without a case.
+func plain(room string) bool {
+	return room == "app/window/asking" || room == "app/window/filename" || room == "app/window/words"
 }
 
 // within: a room itself, or one in it.

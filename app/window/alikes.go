@@ -17,25 +17,25 @@ func (w *window) makeAlike() {
 	w.alike = view.New()
 	w.alike.OnOpen = w.openCase
 	w.alike.OnCompare = func(id string) {
-		other, err := w.desk.Store.Get(w.ctx, id)
+		other, err := w.at.Desk.Store.Get(w.at.Ctx, id)
 		if err != nil {
-			w.tell(err)
+			w.at.Ask.Tell(err)
 			return
 		}
-		w.showBeside(w.desk.Case, other)
+		w.showBeside(w.at.Desk.Case, other)
 	}
 }
 
 // showAlike finds the cases like the open one, apart from the window.
 func (w *window) showAlike() {
-	store, id := w.desk.Store, w.desk.Case.ID
-	w.start(func() {
-		list, err := library.Alike(w.ctx, store, id)
+	store, id := w.at.Desk.Store, w.at.Desk.Case.ID
+	w.at.Start(func() {
+		list, err := library.Alike(w.at.Ctx, store, id)
 		fyne.Do(func() {
 			switch {
-			case store != w.desk.Store || id != w.desk.Case.ID: // another one is open by now
+			case store != w.at.Desk.Store || id != w.at.Desk.Case.ID: // another one is open by now
 			case err != nil:
-				w.tell(err)
+				w.at.Ask.Tell(err)
 			default:
 				w.alike.Show(alikeTally(list), alikeRows(list))
 			}

@@ -22,7 +22,7 @@ func TestEscapeClosesADialogWhereverTheFocusIs(t *testing.T) {
 	w, _ := shown(t)
 	w.newCase()
 	over := w.window.Canvas().Overlays()
-	for what, open := range map[string]func(){"a notice": func() { w.inform("x") }, "a chart": w.showRounds, "the export": w.chooseShare} {
+	for what, open := range map[string]func(){"a notice": func() { w.at.Ask.Inform("x") }, "a chart": w.showRounds, "the export": w.chooseShare} {
 		for tabs := 1; tabs <= 7; tabs++ {
 			open()
 			tabAndEscape(w.window.Canvas(), tabs)
@@ -31,8 +31,8 @@ func TestEscapeClosesADialogWhereverTheFocusIs(t *testing.T) {
 			}
 		}
 	}
-	w.inform("below")
-	w.inform("above")
+	w.at.Ask.Inform("below")
+	w.at.Ask.Inform("above")
 	tabAndEscape(w.window.Canvas(), 1)
 	if len(over.List()) != 1 {
 		t.Fatalf("%d dialogs after the first Escape, want one", len(over.List()))

@@ -16,7 +16,7 @@ func (w *window) begin(check string, at diagram.Point) {
 	switch round, walk := walkOf(check); {
 	case check == likelihood.HosePoint:
 		w.tabs.SelectIndex(hoseMapTab)
-		kit.Focus(w.hosemap.Read(judgedRound(w.desk.Plan(), -1), at))
+		kit.Focus(w.hosemap.Read(judgedRound(w.at.Desk.Plan(), -1), at))
 	case check == likelihood.ReadCodes:
 		w.tabs.SelectIndex(complaintTab)
 		kit.Focus(w.complaint.NewCode())
@@ -24,9 +24,9 @@ func (w *window) begin(check string, at diagram.Point) {
 		w.tabs.SelectIndex(warmUpTab)
 		kit.Focus(w.warmup.First())
 	case walk:
-		round.Stage = stageNow(&w.desk.Case)
-		if n := len(w.desk.Case.Rounds); n > 0 {
-			last := w.desk.Case.Rounds[n-1]
+		round.Stage = stageNow(&w.at.Desk.Case)
+		if n := len(w.at.Desk.Case.Rounds); n > 0 {
+			last := w.at.Desk.Case.Rounds[n-1]
 			round.Gun = last.Gun
 			if round.Heater == "" {
 				round.Heater = last.Heater
@@ -43,7 +43,7 @@ func (w *window) begin(check string, at diagram.Point) {
 // toDo is how the round that is shown is walked, while nothing is measured in it: a check that was
 // begun is read where it is done.
 func (w *window) toDo() hosemap.ToDo {
-	d := w.desk
+	d := w.at.Desk
 	if d.Round < 0 || d.Round >= len(d.Case.Rounds) || d.Case.Rounds[d.Round].Measured() {
 		return hosemap.ToDo{}
 	}

@@ -7,6 +7,7 @@ import (
 	"fyne.io/fyne/v2/widget"
 
 	"loopbook/app/ui/kit"
+	"loopbook/app/window/filename"
 	"loopbook/diagram"
 	"loopbook/report/chart"
 	"loopbook/report/picture"
@@ -27,7 +28,7 @@ func (w *window) saveChart(c chart.Chart, name, kind string) string {
 	text, err := draw(c, chart.Plain(), fileWidth, fileHeight)
 	path := ""
 	if err == nil {
-		path, err = filePath(caseFile(w.desk.Case.Title, name, "."+kind))
+		path, err = filename.InDocuments(filename.OfCase(w.at.Desk.Case.Title, name, "."+kind))
 	}
 	if err == nil {
 		err = os.WriteFile(path, text, 0o644)
@@ -40,7 +41,7 @@ func (w *window) saveChart(c chart.Chart, name, kind string) string {
 
 // showRounds shows the rounds' temperatures along the flow, a line for each.
 func (w *window) showRounds() {
-	d := w.desk
+	d := w.at.Desk
 	w.leave()
 	title, size := kit.L("window.plot.rounds"), w.window.Canvas().Size()
 	var content fyne.CanvasObject = widget.NewLabel(kit.L("window.plot.no-rounds"))
@@ -51,5 +52,5 @@ func (w *window) showRounds() {
 			content = kit.Roomy(fyne.NewSize(size.Width*0.8, size.Height*0.7), plot.Content)
 		}
 	}
-	w.ask(w.look(title, kit.L("window.plot.close"), content))
+	w.at.Ask.Show(w.at.Ask.Look(title, kit.L("window.plot.close"), content))
 }

@@ -27,25 +27,25 @@ func TestACheckIsTypedAndWeighed(t *testing.T) {
 		}
 		w.window.Canvas().Focused().TypedKey(&fyne.KeyEvent{Name: fyne.KeyReturn})
 	}
-	if c := w.desk.Case.Tests; len(c) != 1 || c[0].Kind != "pressure-hold" || *c[0].EndKPa != 60 || c[0].Stage != cases.BeforeRepair {
+	if c := w.at.Desk.Case.Tests; len(c) != 1 || c[0].Kind != "pressure-hold" || *c[0].EndKPa != 60 || c[0].Stage != cases.BeforeRepair {
 		t.Fatalf("tests = %+v", c)
 	}
 	found := false
-	for _, f := range w.desk.Found.Flags {
+	for _, f := range w.at.Desk.Found.Flags {
 		found = found || f.ID == "pressure-drop"
 	}
-	if basis := causesOf(w.desk).Basis; !found || !strings.Contains(basis, "1 test") {
-		t.Errorf("flags %+v, basis %q", w.desk.Found.Flags, basis)
+	if basis := causesOf(w.at.Desk).Basis; !found || !strings.Contains(basis, "1 test") {
+		t.Errorf("flags %+v, basis %q", w.at.Desk.Found.Flags, basis)
 	}
 	w.checkAgain()
 	w.deleteCheck() // of what isn't begun
-	if len(w.desk.Case.Tests) != 1 {
-		t.Errorf("left: %+v", w.desk.Case.Tests)
+	if len(w.at.Desk.Case.Tests) != 1 {
+		t.Errorf("left: %+v", w.at.Desk.Case.Tests)
 	}
 	w.undo()
 	w.undo()
-	if len(w.desk.Case.Tests) != 0 {
-		t.Errorf("after two steps back: %+v", w.desk.Case.Tests)
+	if len(w.at.Desk.Case.Tests) != 0 {
+		t.Errorf("after two steps back: %+v", w.at.Desk.Case.Tests)
 	}
 }
 
@@ -73,7 +73,7 @@ func TestFormsMindAnEngineThatWasTooHot(t *testing.T) {
 	}
 	all(false)
 	red := diagram.Celsius(118)
-	w.desk.Edit("a reading", func(c *cases.Case) { c.Rounds[0].EctC = &red })
+	w.at.Desk.Edit("a reading", func(c *cases.Case) { c.Rounds[0].EctC = &red })
 	all(true)
 	w.begin(likelihood.RaisedIdle, "")
 	told("the round that is begun", w.hosemap.Content(), true)

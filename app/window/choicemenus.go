@@ -32,7 +32,7 @@ func choiceItems(k fyne.KeyName, all ...choice) []*fyne.MenuItem {
 }
 
 func (w *window) unitsMenu() *fyne.Menu {
-	now := w.desk.Units
+	now := w.at.Desk.Units
 	offer := func(label string, chosen bool, change func(*units.Set)) choice {
 		return choice{label, chosen, func() { w.setUnits(change) }}
 	}
@@ -54,10 +54,10 @@ func (w *window) unitsMenu() *fyne.Menu {
 
 func (w *window) setUnits(change func(*units.Set)) {
 	w.leave()
-	change(&w.desk.Units)
-	w.prefs.setUnits(w.desk.Units)
+	change(&w.at.Desk.Units)
+	w.prefs.setUnits(w.at.Desk.Units)
 	w.window.SetMainMenu(w.menu())
-	w.desk.Slips = nil
+	w.at.Desk.Slips = nil
 	w.show()
 }
 

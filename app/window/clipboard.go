@@ -18,13 +18,13 @@ func (w *window) pastePhoto() {
 		w.addPhotos(paths)
 		return
 	}
-	ctx := w.ctx
+	ctx := w.at.Ctx
 	w.leave()
 	if data := copiedPicture(ctx); len(data) > 0 {
 		w.takePhotos(1, func(int) (newPhoto, error) { return newPhoto{kit.L("window.photos.pasted") + ".png", data}, nil })
 		return
 	}
-	w.inform(kit.L("window.photos.clipboard-empty"))
+	w.at.Ask.Inform(kit.L("window.photos.clipboard-empty"))
 }
 
 // copiedPhotos are the picture files that a text names, one a line, as file

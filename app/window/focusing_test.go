@@ -45,7 +45,7 @@ func TestTabGoesFromTheConditionsIntoTheHoses(t *testing.T) {
 		t.Fatalf("before the first hose Tab is at %T", tour[max(at-1, 0)])
 	}
 	last.SetText("20")
-	if last.Leave(); w.desk.Case.Rounds[0].Gun.ReflectedC == nil {
+	if last.Leave(); w.at.Desk.Case.Rounds[0].Gun.ReflectedC == nil {
 		t.Error("before the first hose Tab isn't at the last condition, what the hoses reflect")
 	}
 	for i, p := range l.Points {
@@ -65,7 +65,7 @@ func TestTabComesToUndoAfterTheScreen(t *testing.T) {
 			continue // its car runs until it is left
 		}
 		w.tabs.SelectIndex(tab)
-		w.desk.Edit("title", func(c *cases.Case) { c.Title += "x" }) // which can be taken back
+		w.at.Desk.Edit("title", func(c *cases.Case) { c.Title += "x" }) // which can be taken back
 		tour := tabTour(w)
 		undo := slices.Index(tour, fyne.Focusable(w.head.undo))
 		screen := 0
@@ -89,7 +89,7 @@ func TestNoContentWidensTheWindow(t *testing.T) {
 	w.newCase()
 	long := "after the night, before the start, with the heater at full and the bonnet open"
 	c := diagram.Celsius(88)
-	w.desk.Edit("long", func(k *cases.Case) {
+	w.at.Desk.Edit("long", func(k *cases.Case) {
 		k.Title, k.Vehicle.Make, k.Verdict.Cause, k.Verdict.ConfirmedBy = long, long, "fan-dead", "fan"
 		k.Rounds = nil
 		for _, s := range []cases.Stage{cases.BeforeRepair, cases.BeforeRepair, cases.AfterRepair} {
@@ -176,7 +176,7 @@ func TestEscapeLeadsBackToTheCase(t *testing.T) {
 func TestKeysDoNothingUnderADialog(t *testing.T) {
 	w, _ := shown(t)
 	w.newCase()
-	w.inform("look")
+	w.at.Ask.Inform("look")
 	for _, m := range w.menu().Items {
 		for _, i := range m.Items {
 			if i.Action == nil || i.IsQuit {

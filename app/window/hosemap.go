@@ -11,7 +11,7 @@ import (
 )
 
 func (w *window) showHoseMap() {
-	d := w.desk
+	d := w.at.Desk
 	picture, texts := drawingOf(d)
 	w.hosemap.Show(hosemap.Data{
 		Case: d.Case, Round: d.Round, Picture: picture, Texts: texts,

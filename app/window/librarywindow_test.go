@@ -27,10 +27,10 @@ import (
 func withDemo(t *testing.T) *window {
 	t.Helper()
 	w, _ := shown(t)
-	if err := library.FillDemo(w.ctx, w.desk.Store); err != nil {
+	if err := library.FillDemo(w.at.Ctx, w.at.Desk.Store); err != nil {
 		t.Fatal(err)
 	}
-	w.use(w.desk.Store)
+	w.use(w.at.Desk.Store)
 	w.trains.coach.Mind.Crowds.Draws = 2
 	return w
 }
@@ -43,7 +43,7 @@ func TestAFilterIsClickedAndItsSearchKept(t *testing.T) {
 		t.Errorf("filtered %d of %d", w.pages.total, all)
 	}
 	w.keepSearch("pumps", "cause:pump-weak")
-	list, err := w.desk.Store.SavedSearches(w.ctx)
+	list, err := w.at.Desk.Store.SavedSearches(w.at.Ctx)
 	if err != nil || len(list) != 1 {
 		t.Errorf("kept %v, %v", list, err)
 	}
@@ -56,11 +56,11 @@ func TestAFilterIsClickedAndItsSearchKept(t *testing.T) {
 func TestTheHistoryPageIsFilled(t *testing.T) {
 	w := withDemo(t)
 	w.enter(historyRoom)
-	h, err := library.History(w.ctx, w.desk.Store)
+	h, err := library.History(w.at.Ctx, w.at.Desk.Store)
 	if err != nil || h.Closed == 0 {
 		t.Fatal(h.Closed, err)
 	}
-	d := historyData(h, nil, w.desk.Units)
+	d := historyData(h, nil, w.at.Desk.Units)
 	if len(d.Left) == 0 || len(d.Left[0].Lines) == 0 || !strings.Contains(d.Left[0].Lines[0].Name.Search, "code:") {
 		t.Errorf("history %+v", d.Left)
 	}
@@ -125,7 +125,7 @@ func TestPracticeIsPlayedThrough(t *testing.T) {
 	if !w.rail.Visible() {
 		t.Error("a trainer has no list to choose from")
 	}
-	results, err := w.desk.Store.Results(w.ctx, "Tuesday")
+	results, err := w.at.Desk.Store.Results(w.at.Ctx, "Tuesday")
 	if err != nil || len(results) != n || results[0].Trainee != "Liv" || results[0].Bits <= 0 || len(results[0].Bought) != 2 {
 		t.Errorf("results %+v, %v", results, err)
 	}
@@ -152,7 +152,7 @@ func TestRetiredCasesAreLeftOut(t *testing.T) {
 	if err != nil || len(before) == 0 {
 		t.Fatal(before, err)
 	}
-	if err := w.desk.Store.Retire(w.ctx, before[0], true); err != nil {
+	if err := w.at.Desk.Store.Retire(w.at.Ctx, before[0], true); err != nil {
 		t.Fatal(err)
 	}
 	if after, err := w.practisable(); err != nil || len(after) != len(before)-1 {
@@ -188,8 +188,8 @@ func TestAVerdictKeepsTheGuess(t *testing.T) {
 		t.Skip("the demo has no open case")
 	}
 	w.openCase(s.ID)
-	w.desk.Edit("verdict", func(c *cases.Case) { c.Verdict.Cause = "cap-weak" })
-	d, err := w.desk.Store.Digest(w.ctx, s.ID)
+	w.at.Desk.Edit("verdict", func(c *cases.Case) { c.Verdict.Cause = "cap-weak" })
+	d, err := w.at.Desk.Store.Digest(w.at.Ctx, s.ID)
 	if err != nil || d.Guess.First == "" || d.Guess.FirstP <= 0 {
 		t.Errorf("guess %+v, %v", d.Guess, err)
 	}
@@ -226,7 +226,7 @@ func topSays(w *window) string {
 
 func TestImportAsksAboutConflicts(t *testing.T) {
 	w := withDemo(t)
-	mine := w.desk.Case
+	mine := w.at.Desk.Case
 	theirs := casetest.Invented(1)
 	theirs.ID = mine.ID
 	path := filepath.Join(t.TempDir(), "theirs.zip")
@@ -234,34 +234,34 @@ func TestImportAsksAboutConflicts(t *testing.T) {
 		t.Fatal(err)
 	}
 	w.takeAll([]string{path})
-	if c, err := w.desk.Store.Get(w.ctx, mine.ID); err != nil || c.Title != mine.Title {
+	if c, err := w.at.Desk.Store.Get(w.at.Ctx, mine.ID); err != nil || c.Title != mine.Title {
 		t.Errorf("before the choice it is %q, %v", c.Title, err)
 	}
 	total := w.pages.total
 	test.Tap(button(t, w, kit.L("window.share.keep-both")))
-	if w.pages.total != total+1 || w.window.Canvas().Overlays().Top() != nil || w.desk.Case.Title != theirs.Title {
-		t.Errorf("keeping both leaves %d of %d cases, %q open", w.pages.total, total, w.desk.Case.Title)
+	if w.pages.total != total+1 || w.window.Canvas().Overlays().Top() != nil || w.at.Desk.Case.Title != theirs.Title {
+		t.Errorf("keeping both leaves %d of %d cases, %q open", w.pages.total, total, w.at.Desk.Case.Title)
 	}
 	w.openCase(mine.ID)
 	w.settle([]cases.Met{{ID: mine.ID, Theirs: cases.Bundle{Case: theirs}}}, cases.TakeTheirs, func() {})
-	if w.desk.Case.Title != theirs.Title {
-		t.Errorf("after the choice %q is open", w.desk.Case.Title)
+	if w.at.Desk.Case.Title != theirs.Title {
+		t.Errorf("after the choice %q is open", w.at.Desk.Case.Title)
 	}
-	w.desk.Undo()
-	if w.desk.Case.Title != mine.Title {
-		t.Errorf("undone it is %q", w.desk.Case.Title)
+	w.at.Desk.Undo()
+	if w.at.Desk.Case.Title != mine.Title {
+		t.Errorf("undone it is %q", w.at.Desk.Case.Title)
 	}
 }
 
 // theirsOf are conflicts with the first cases of the list.
 func theirsOf(t *testing.T, w *window, n int) (list []cases.Met) {
 	t.Helper()
-	page, err := w.desk.Store.Search(w.ctx, cases.Query{Limit: n})
+	page, err := w.at.Desk.Store.Search(w.at.Ctx, cases.Query{Limit: n})
 	if err != nil || len(page.Items) != n {
 		t.Fatal(page.Items, err)
 	}
 	for i, s := range page.Items {
-		mine, err := w.desk.Store.Get(w.ctx, s.ID)
+		mine, err := w.at.Desk.Store.Get(w.at.Ctx, s.ID)
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -277,7 +277,7 @@ func TestOneChoiceSettlesTheRest(t *testing.T) {
 	w := withDemo(t)
 	list := theirsOf(t, w, 3)
 	title := func(i int) string {
-		c, err := w.desk.Store.Get(w.ctx, list[i].ID)
+		c, err := w.at.Desk.Store.Get(w.at.Ctx, list[i].ID)
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -316,7 +316,7 @@ func TestOneChoiceSettlesTheRest(t *testing.T) {
 
 func TestAStoppedImportSaysWhatStays(t *testing.T) {
 	w := withDemo(t)
-	w.took(library.Takings{Files: 4, Of: 9, Met: []cases.Met{{Meeting: cases.MeetsNone, ID: w.desk.Case.ID}}, Titles: []string{"one"}})
+	w.took(library.Takings{Files: 4, Of: 9, Met: []cases.Met{{Meeting: cases.MeetsNone, ID: w.at.Desk.Case.ID}}, Titles: []string{"one"}})
 	if says := topSays(w); !strings.Contains(says, kit.L("window.share.stopped", 4, 9)) {
 		t.Errorf("it says %q", says)
 	}
@@ -352,9 +352,9 @@ func TestAnExportSaysWhereItLies(t *testing.T) {
 // The preview is made apart from the window, and only the newest wish is shown.
 func TestThePreviewFollowsTheNewestWish(t *testing.T) {
 	w := withDemo(t)
-	w.desk.Edit("customer", func(c *cases.Case) { c.Customer.Name, c.Lesson = "Dorian Peckwell", "Ask at the green gate." })
+	w.at.Desk.Edit("customer", func(c *cases.Case) { c.Customer.Name, c.Lesson = "Dorian Peckwell", "Ask at the green gate." })
 	var waiting []func()
-	w.start = func(do func()) { waiting = append(waiting, do) }
+	w.at.Start = func(do func()) { waiting = append(waiting, do) }
 	e := share.NewExport([]string{"this", "shown", "all", "table"})
 	p := w.newSharePreview(e)
 	says := func() (text string) { // in the part that scrolls
@@ -395,12 +395,12 @@ func TestACaseGivenUpDoesNotHoldUpTheNext(t *testing.T) {
 	if !ok {
 		t.Fatal("no case to practise on")
 	}
-	c, err := w.desk.Store.Get(w.ctx, row.ID)
+	c, err := w.at.Desk.Store.Get(w.at.Ctx, row.ID)
 	if err != nil {
 		t.Fatal(err)
 	}
 	var q queue
-	w.start = q.start
+	w.at.Start = q.start
 	w.enter(practiceRoom)
 	w.practiseOn(c, "", nil)
 	w.answerPractice("pump-weak", 0.9)

@@ -41,7 +41,7 @@ func (w *window) askColumns(path string, read logfile.Read, why error) {
 		top = kit.Paragraphs(kit.Span{Text: why.Error(), Bold: true}, kit.Span{Text: kit.L("window.columns.by-hand"), Small: true})
 	}
 	body := container.NewBorder(top, nil, nil, nil, container.NewVBox(rows, widget.NewSeparator(), preview(read)))
-	w.ask(w.offer(kit.L("window.columns.title"), kit.L("window.columns.read"), kit.L("window.columns.leave"), kit.Wide(640, body), func() {
+	w.at.Ask.Show(w.at.Ask.Offer(kit.L("window.columns.title"), kit.L("window.columns.read"), kit.L("window.columns.leave"), kit.Wide(640, body), func() {
 		chosen := map[string]string{}
 		for key, pick := range picks {
 			chosen[key] = ""

@@ -82,11 +82,11 @@ func (w *window) menus() *fyne.MainMenu {
 func (w *window) ofCase(do func()) func() {
 	return func() {
 		switch {
-		case w.desk.Open:
+		case w.at.Desk.Open:
 			do()
 		case w.window.Canvas().Overlays().Top() == nil: // it may stand there already
-			w.missing = w.message(kit.L("window.frame.nothing"), kit.L("window.frame.none-open"))
-			ask(w.window, w.missing, func() { w.missing = nil })
+			w.missing = w.at.Ask.Notice(kit.L("window.frame.nothing"), kit.L("window.frame.none-open"))
+			w.at.Ask.ShowThen(w.missing, func() { w.missing = nil })
 		}
 	}
 }
@@ -112,12 +112,12 @@ func (w *window) undo() {
 	if f, ok := w.window.Canvas().Focused().(interface{ Revert() bool }); ok && f.Revert() {
 		return
 	}
-	w.unasked(w.ofCase(w.desk.Undo))
+	w.unasked(w.ofCase(w.at.Desk.Undo))
 }
 
 func (w *window) redo() {
 	w.leave()
-	w.desk.Redo()
+	w.at.Desk.Redo()
 }
 
 func (w *window) addRound() {
@@ -128,12 +128,12 @@ func (w *window) addRound() {
 
 func (w *window) deleteCase() {
 	w.leave()
-	w.desk.Remove()
+	w.at.Desk.Remove()
 }
 
 func (w *window) restoreCase() {
 	w.leave()
-	w.desk.Restore()
+	w.at.Desk.Restore()
 }
 
 // goTo turns to a page of the open case from wherever one is, but for who practises:

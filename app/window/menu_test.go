@@ -73,9 +73,9 @@ func TestKeysGoRoundUnitsAndLight(t *testing.T) {
 		now  func() string
 		want []string
 	}{
-		{fyne.KeyT, func() string { return string(w.desk.Units.Temperature) }, []string{string(units.F), string(units.C)}},
+		{fyne.KeyT, func() string { return string(w.at.Desk.Units.Temperature) }, []string{string(units.F), string(units.C)}},
 		{fyne.KeyP, func() string { return string(w.prefs.units().Pressure) }, []string{string(units.PSI), string(units.Bar), string(units.KPa)}},
-		{fyne.KeyD, func() string { return string(w.desk.Units.Distance) }, []string{string(units.Miles), string(units.Km)}},
+		{fyne.KeyD, func() string { return string(w.at.Desk.Units.Distance) }, []string{string(units.Miles), string(units.Km)}},
 		{fyne.KeyL, light, []string{string(kit.Bright), string(kit.Dim), string(kit.System)}},
 	} {
 		for _, want := range tt.want {

@@ -23,6 +23,8 @@ import (
 	"loopbook/app/mind"
 	"loopbook/app/ui/kit"
 	"loopbook/app/ui/papers"
+	"loopbook/app/window/asking"
+	"loopbook/app/window/filename"
 	"loopbook/cases"
 	"loopbook/cases/photo"
 	"loopbook/report"
@@ -32,6 +34,7 @@ import (
 type paperWindow struct {
 	w        *window
 	window   fyne.Window
+	ask      *asking.Asker
 	view     *papers.View
 	c        cases.Case        // as it was when its papers were asked for
 	files    map[string]string // its files' hashes by their names
@@ -46,27 +49,28 @@ type paperWindow struct {
 func (w *window) print() {
 	w.leave()
 	if _, err := w.openPapers(); err != nil {
-		w.tell(err)
+		w.at.Ask.Tell(err)
 	}
 }
 
 func (w *window) openPapers() (*paperWindow, error) {
-	d := w.desk
-	c, err := d.Store.Get(w.ctx, d.Case.ID)
+	d := w.at.Desk
+	c, err := d.Store.Get(w.at.Ctx, d.Case.ID)
 	if err != nil {
 		return nil, err
 	}
-	files, err := library.HashesOf(w.ctx, d.Store, c.ID)
+	files, err := library.HashesOf(w.at.Ctx, d.Store, c.ID)
 	if err != nil {
 		return nil, err
 	}
-	history, err := d.Store.History(w.ctx, d.Case.ID)
+	history, err := d.Store.History(w.at.Ctx, d.Case.ID)
 	if err != nil {
 		return nil, err
 	}
 	p := &paperWindow{w: w, view: papers.New(), c: c, files: files, revision: history.Revision, choice: w.prefs.paper(), cancel: func() {}}
-	p.photo = w.pictures.smaller.Opener(w.ctx, d.Store, c.Photos, files)
+	p.photo = w.pictures.smaller.Opener(w.at.Ctx, d.Store, c.Photos, files)
 	p.window = w.app.NewWindow(kit.L("window.papers.title", c.Title))
+	p.ask = asking.Over(p.window)
 	p.window.SetContent(p.view.Content())
 	p.window.Resize(fyne.NewSize(1040, 760))
 	p.window.SetOnClosed(func() { p.cancel() })
@@ -101,11 +105,11 @@ func (p *paperWindow) keys() {
 // choice drops what is under way.
 func (p *paperWindow) make() {
 	p.cancel()
-	ctx, cancel := context.WithCancel(p.w.ctx)
+	ctx, cancel := context.WithCancel(p.w.at.Ctx)
 	p.cancel, p.pdf = cancel, nil
 	p.view.Say(kit.L("window.papers.making"))
-	units, choice, logo := p.w.desk.Units, p.choice, p.w.prefs.logo()
-	p.w.start(func() {
+	units, choice, logo := p.w.at.Desk.Units, p.choice, p.w.prefs.logo()
+	p.w.at.Start(func() {
 		var out bytes.Buffer
 		m, err := p.material(ctx, choice)
 		m.Shop = report.Shop{Name: choice.Name, Address: choice.Address, Logo: logo}
@@ -137,13 +141,13 @@ func (p *paperWindow) make() {
 func (p *paperWindow) material(ctx context.Context, choice papers.Choice) (m report.Material, err error) {
 	b, anonymous := cases.Bundle{Case: p.c}, choice.Kind == report.Trainer && !choice.Named
 	if anonymous {
-		b.Files, err = library.Contents(ctx, p.w.desk.Store, p.files)
+		b.Files, err = library.Contents(ctx, p.w.at.Desk.Store, p.files)
 	}
 	if err == nil {
 		b, err = mind.PaperBundle(b, choice.Kind, choice.Named)
 	}
 	if err == nil {
-		m, err = p.w.desk.Mind.Material(ctx, b)
+		m, err = p.w.at.Desk.Mind.Material(ctx, b)
 	}
 	m.Revision = p.revision
 	if !anonymous {
@@ -209,7 +213,7 @@ func (p *paperWindow) open() {
 	if p.pdf == nil {
 		return
 	}
-	path, err := filePath(p.fileName())
+	path, err := filename.InDocuments(p.fileName())
 	if err == nil {
 		err = library.WriteFile(path, p.write)
 	}
@@ -232,7 +236,7 @@ func (p *paperWindow) save() {
 	if p.pdf == nil {
 		return
 	}
-	d := dialog.NewFileSave(func(f fyne.URIWriteCloser, err error) {
+	p.ask.SaveFile(p.fileName(), nil, func(f fyne.URIWriteCloser, err error) {
 		if err != nil || f == nil {
 			return
 		}
@@ -242,13 +246,12 @@ func (p *paperWindow) save() {
 			return
 		}
 		p.view.Say(kit.L("window.papers.saved", f.URI().Path()))
-	}, p.window)
-	askName(p.window, d, p.fileName())
+	})
 }
 
 // fileName is the paper's, saved or opened: each kind has its own in each language.
 func (p *paperWindow) fileName() string {
-	return caseFile(p.c.Title, string(p.choice.Kind)+" "+string(p.choice.Lang), ".pdf")
+	return filename.OfCase(p.c.Title, string(p.choice.Kind)+" "+string(p.choice.Lang), ".pdf")
 }
 
 // longLogo keeps a logo small enough for the preferences.
@@ -277,7 +280,7 @@ func (p *paperWindow) logo() {
 		}
 	}, p.window)
 	d.SetFilter(storage.NewExtensionFileFilter([]string{".png", ".jpg", ".jpeg"}))
-	ask(p.window, d, func() {})
+	p.ask.Show(d)
 }
 
 // takeLogo keeps a smaller copy of the picture for all papers to come.

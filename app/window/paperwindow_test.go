@@ -21,7 +21,7 @@ func TestPapersAreMadeAsChosen(t *testing.T) {
 	w, _ := shown(t)
 	w.newCase()
 	typeAt(t, w, diagram.Housing, "60")
-	w.desk.Edit("customer", func(c *cases.Case) { c.Customer.Name = "Ada Peckwell" })
+	w.at.Desk.Edit("customer", func(c *cases.Case) { c.Customer.Name = "Ada Peckwell" })
 	p, err := w.openPapers()
 	if err != nil {
 		t.Fatal(err)
@@ -48,7 +48,7 @@ func TestPapersAreMadeAsChosen(t *testing.T) {
 func TestEachPaperOfACaseIsProposedANameOfItsOwn(t *testing.T) {
 	w, _ := shown(t)
 	w.newCase()
-	w.desk.Edit("title", func(c *cases.Case) { c.Title = "Hot: standing" })
+	w.at.Desk.Edit("title", func(c *cases.Case) { c.Title = "Hot: standing" })
 	p, err := w.openPapers()
 	if err != nil {
 		t.Fatal(err)
@@ -72,7 +72,7 @@ func TestAnOpenedPaperIsNamedAsASavedOne(t *testing.T) {
 	t.Setenv("HOME", home)
 	w, _ := shown(t)
 	w.newCase()
-	w.desk.Edit("title", func(c *cases.Case) { c.Title = strings.Repeat("Hot while standing, ", 3) + "restless" }) // cut in the last word
+	w.at.Desk.Edit("title", func(c *cases.Case) { c.Title = strings.Repeat("Hot while standing, ", 3) + "restless" }) // cut in the last word
 	p, err := w.openPapers()
 	if err != nil {
 		t.Fatal(err)
@@ -101,14 +101,14 @@ func TestPagesAreSeen(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	pages, said := pagesOf(w.ctx, p.pdf)
+	pages, said := pagesOf(w.at.Ctx, p.pdf)
 	if len(pages) != 1 || said != "1 page." {
 		t.Errorf("%d pages, %q", len(pages), said)
 	}
 	if b := pages[0].Bounds(); b.Dy() <= b.Dx() {
 		t.Errorf("a page of A4 is %v", b)
 	}
-	if _, said := pagesOf(w.ctx, []byte("no PDF")); !strings.Contains(said, "can't be shown") {
+	if _, said := pagesOf(w.at.Ctx, []byte("no PDF")); !strings.Contains(said, "can't be shown") {
 		t.Errorf("what isn't a PDF: %q", said)
 	}
 }

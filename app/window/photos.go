@@ -13,6 +13,7 @@ import (
 	"loopbook/app/library"
 	"loopbook/app/ui/kit"
 	view "loopbook/app/ui/photos"
+	"loopbook/app/window/filename"
 	"loopbook/cases"
 	"loopbook/cases/photo"
 	"loopbook/diagram"
@@ -31,8 +32,8 @@ type photos struct {
 
 func (w *window) makePhotos() {
 	w.pictures = &photos{smaller: library.NewSmaller(), drop: func() {}}
-	w.photos = view.New(w.desk.Edit)
-	w.photos.PointName = func(p diagram.Point) string { return w.desk.By().Say(say.PointName(p)) }
+	w.photos = view.New(w.at.Desk.Edit)
+	w.photos.PointName = func(p diagram.Point) string { return w.at.Desk.By().Say(say.PointName(p)) }
 	w.photos.OnAdd, w.photos.OnPaste, w.photos.OnOpen = w.choosePhoto, w.pastePhoto, w.openPhoto
 }
 
@@ -42,15 +43,15 @@ const cardPixels = 640
 // showPhotos paints the pictures; those that aren't read yet are read apart from
 // the window.
 func (w *window) showPhotos() {
-	d, had := w.desk, w.pictures
+	d, had := w.at.Desk, w.pictures
 	if had.of != d.Case.ID {
 		had.drop()
 		had.of, had.small, had.says = d.Case.ID, map[string]view.Photo{}, ""
-		had.reading, had.drop = context.WithCancel(w.ctx)
+		had.reading, had.drop = context.WithCancel(w.at.Ctx)
 	}
-	hashes, err := library.HashesOf(w.ctx, d.Store, d.Case.ID)
+	hashes, err := library.HashesOf(w.at.Ctx, d.Store, d.Case.ID)
 	if err != nil {
-		w.tell(err)
+		w.at.Ask.Tell(err)
 		return
 	}
 	data := view.Data{Case: d.Case, Says: had.says, Points: pointsOf(&d.Case)}
@@ -83,8 +84,8 @@ func pointsOf(c *cases.Case) []diagram.Point {
 }
 
 func (w *window) readPhoto(key, hash string) {
-	ctx, store := w.pictures.reading, w.desk.Store
-	w.start(func() {
+	ctx, store := w.pictures.reading, w.at.Desk.Store
+	w.at.Start(func() {
 		shown := view.Photo{}
 		img, err := w.pictures.smaller.Image(ctx, store, hash, cardPixels)
 		if err != nil {
@@ -107,12 +108,12 @@ func (w *window) readPhoto(key, hash string) {
 // readAhead makes the smaller copies of the open case's pictures, one after the other and
 // apart from the window, before anybody looks at them or prints them.
 func (w *window) readAhead() {
-	ctx, store, list := w.ctx, w.desk.Store, w.desk.Case.Photos
-	hashes, err := library.HashesOf(ctx, store, w.desk.Case.ID)
+	ctx, store, list := w.at.Ctx, w.at.Desk.Store, w.at.Desk.Case.Photos
+	hashes, err := library.HashesOf(ctx, store, w.at.Desk.Case.ID)
 	if err != nil || len(list) == 0 {
 		return // a fault is told where they are shown
 	}
-	w.start(func() {
+	w.at.Start(func() {
 		for _, p := range list {
 			if hash, here := hashes[p.File]; here {
 				_, _ = w.pictures.smaller.Of(ctx, store, hash) // a fault is told where it is shown
@@ -132,7 +133,7 @@ func isPhoto(path string) bool {
 }
 
 func (w *window) choosePhoto() {
-	w.pickFile(photoEndings(), func(file fyne.URI) { w.addPhotos([]string{file.Path()}) })
+	w.at.Ask.OpenFile(photoEndings(), func(file fyne.URI) { w.addPhotos([]string{file.Path()}) })
 }
 
 // photoName is a name that no other picture of the case has.
@@ -143,7 +144,7 @@ func photoName(name, hash string, taken map[string]string) string {
 		}
 	}
 	ending := strings.ToLower(filepath.Ext(name))
-	base := "photos/" + fileName(strings.TrimSuffix(name, filepath.Ext(name)))
+	base := "photos/" + filename.Of(strings.TrimSuffix(name, filepath.Ext(name)))
 	file := base + ending
 	for n := 2; taken[file] != ""; n++ {
 		file = fmt.Sprintf("%s-%d%s", base, n, ending)
@@ -153,16 +154,16 @@ func photoName(name, hash string, taken map[string]string) string {
 
 // openPhoto shows a picture as large as the window lets it be.
 func (w *window) openPhoto(i int) {
-	d := w.desk
+	d := w.at.Desk
 	p := d.Case.Photos[i]
-	hashes, err := library.HashesOf(w.ctx, d.Store, d.Case.ID)
+	hashes, err := library.HashesOf(w.at.Ctx, d.Store, d.Case.ID)
 	if err != nil {
-		w.tell(err)
+		w.at.Ask.Tell(err)
 		return
 	}
-	img, err := w.pictures.smaller.Image(w.ctx, d.Store, hashes[p.File], photo.LongSide)
+	img, err := w.pictures.smaller.Image(w.at.Ctx, d.Store, hashes[p.File], photo.LongSide)
 	if err != nil {
-		w.tell(err)
+		w.at.Ask.Tell(err)
 		return
 	}
 	picture := canvas.NewImageFromImage(img)
@@ -173,7 +174,7 @@ func (w *window) openPhoto(i int) {
 	if title == "" {
 		title = p.File
 	}
-	w.ask(w.look(title, kit.L("window.photos.close"), picture))
+	w.at.Ask.Show(w.at.Ask.Look(title, kit.L("window.photos.close"), picture))
 }
 
 // photosAmong are the paths of those files that are taken for pictures.

@@ -46,13 +46,13 @@ func TestDroppedPhotosAreKept(t *testing.T) {
 		w.importURIs([]fyne.URI{storage.NewFileURI(path)})
 	}
 	var files []string
-	for _, p := range w.desk.Case.Photos {
+	for _, p := range w.at.Desk.Case.Photos {
 		files = append(files, p.File)
 	}
 	if !slices.Equal(files, []string{"photos/hose.jpg", "photos/hose-2.jpg"}) {
 		t.Fatalf("the case has %v", files)
 	}
-	b, err := w.desk.Store.Bundle(context.Background(), w.desk.Case.ID)
+	b, err := w.at.Desk.Store.Bundle(context.Background(), w.at.Desk.Case.ID)
 	want, errRead := os.ReadFile(second)
 	if err != nil || errRead != nil || !bytes.Equal(b.Files["photos/hose-2.jpg"], want) {
 		t.Errorf("kept %d bytes of %d: %v, %v", len(b.Files["photos/hose-2.jpg"]), len(want), err, errRead)
@@ -70,8 +70,8 @@ func TestWhatIsNoPhotoChangesNothing(t *testing.T) {
 		t.Fatal(err)
 	}
 	w.addPhotos([]string{pictureFile(t, "fine.jpg", color.Black), path})
-	if len(w.desk.Case.Photos) != 0 {
-		t.Errorf("photos %+v", w.desk.Case.Photos)
+	if len(w.at.Desk.Case.Photos) != 0 {
+		t.Errorf("photos %+v", w.at.Desk.Case.Photos)
 	}
 }
 
@@ -111,7 +111,7 @@ func TestPhotosLeaveWithoutTheirNotes(t *testing.T) {
 		g    library.Giving
 		says bool
 	}{{library.Giving{}, false}, {library.Giving{Notes: true}, true}, {library.Giving{Anonymous: true}, false}} {
-		b, _, err := tt.g.Bundle(context.Background(), w.desk.Store, w.desk.Case.ID)
+		b, _, err := tt.g.Bundle(context.Background(), w.at.Desk.Store, w.at.Desk.Case.ID)
 		if err != nil || len(b.Case.Photos) != 1 {
 			t.Fatalf("%+v: %v, %+v", tt.g, err, b.Case.Photos)
 		}
@@ -128,20 +128,20 @@ func TestManyPhotosAreTakenInApartFromTheWindow(t *testing.T) {
 	w, _ := shown(t)
 	w.newCase()
 	var q queue
-	w.start = q.start
+	w.at.Start = q.start
 	pictures := func() (paths []string) {
 		for i := range 6 {
-			paths = append(paths, pictureFile(t, fmt.Sprintf("h%d.jpg", i), color.Gray{Y: uint8(30*i + len(w.desk.Case.Photos))}))
+			paths = append(paths, pictureFile(t, fmt.Sprintf("h%d.jpg", i), color.Gray{Y: uint8(30*i + len(w.at.Desk.Case.Photos))}))
 		}
 		return paths
 	}
 	w.addPhotos(pictures())
-	if len(q) != 1 || len(w.desk.Case.Photos) != 0 {
-		t.Fatalf("%d things are under way and %d photos are there; want one and none", len(q), len(w.desk.Case.Photos))
+	if len(q) != 1 || len(w.at.Desk.Case.Photos) != 0 {
+		t.Fatalf("%d things are under way and %d photos are there; want one and none", len(q), len(w.at.Desk.Case.Photos))
 	}
 	q.next()
-	if len(w.desk.Case.Photos) != 6 {
-		t.Fatalf("the case has %d photos, want 6", len(w.desk.Case.Photos))
+	if len(w.at.Desk.Case.Photos) != 6 {
+		t.Fatalf("the case has %d photos, want 6", len(w.at.Desk.Case.Photos))
 	}
 	ctx, stop := context.WithCancel(context.Background())
 	var all []newPhoto
@@ -152,7 +152,7 @@ func TestManyPhotosAreTakenInApartFromTheWindow(t *testing.T) {
 		}
 		all = append(all, newPhoto{"again.jpg", data})
 	}
-	files, err := attachPhotos(ctx, w.desk.Store, w.desk.Case.ID, all, func(i int) {
+	files, err := attachPhotos(ctx, w.at.Desk.Store, w.at.Desk.Case.ID, all, func(i int) {
 		if i == 1 {
 			stop()
 		}
@@ -160,8 +160,8 @@ func TestManyPhotosAreTakenInApartFromTheWindow(t *testing.T) {
 	if err != nil || len(files) != 2 {
 		t.Fatalf("stopped at the second, %v are kept, %v", files, err)
 	}
-	w.tookPhotos(w.desk.Store, w.desk.Case.ID, files, len(all), true)
-	if n := len(w.desk.Case.Photos); n != 8 || !strings.Contains(w.pictures.says, "2 of 6") {
+	w.tookPhotos(w.at.Desk.Store, w.at.Desk.Case.ID, files, len(all), true)
+	if n := len(w.at.Desk.Case.Photos); n != 8 || !strings.Contains(w.pictures.says, "2 of 6") {
 		t.Errorf("the case has %d photos and says %q", n, w.pictures.says)
 	}
 }

@@ -30,11 +30,11 @@ import (
 
 func hashOfPhoto(t *testing.T, w *window, i int) string {
 	t.Helper()
-	hashes, err := library.HashesOf(w.ctx, w.desk.Store, w.desk.Case.ID)
-	if err != nil || hashes[w.desk.Case.Photos[i].File] == "" {
+	hashes, err := library.HashesOf(w.at.Ctx, w.at.Desk.Store, w.at.Desk.Case.ID)
+	if err != nil || hashes[w.at.Desk.Case.Photos[i].File] == "" {
 		t.Fatalf("files %v, %v", hashes, err)
 	}
-	return hashes[w.desk.Case.Photos[i].File]
+	return hashes[w.at.Desk.Case.Photos[i].File]
 }
 
 // A picture is made smaller when it is added, stays as it came, and its copy goes
@@ -44,24 +44,24 @@ func TestASmallerCopyIsMadeAndGoes(t *testing.T) {
 	w.newCase()
 	w.addPhotos([]string{pictureFile(t, "hose.jpg", color.Black)})
 	hash := hashOfPhoto(t, w, 0)
-	kept, err := w.desk.Store.Smaller(w.ctx, hash)
+	kept, err := w.at.Desk.Store.Smaller(w.at.Ctx, hash)
 	if err != nil {
 		t.Fatalf("once it was shown: %v", err)
 	}
-	full, err := w.desk.Store.Attachment(w.ctx, hash)
+	full, err := w.at.Desk.Store.Attachment(w.at.Ctx, hash)
 	if err != nil {
 		t.Fatal(err)
 	}
 	if want, err := photo.SmallJPEG(full, photo.LongSide); err != nil || !bytes.Equal(kept, want) {
 		t.Errorf("the copy has %d bytes, want %d, %v", len(kept), len(want), err)
 	}
-	w.desk.Remove()
-	if _, err := w.desk.Store.Smaller(w.ctx, hash); !errors.Is(err, cases.ErrNoFile) {
+	w.at.Desk.Remove()
+	if _, err := w.at.Desk.Store.Smaller(w.at.Ctx, hash); !errors.Is(err, cases.ErrNoFile) {
 		t.Errorf("of a deleted case: %v", err)
 	}
-	w.desk.Restore()
+	w.at.Desk.Restore()
 	w.showPhotos()
-	if p := w.pictures.small[w.desk.Case.Photos[0].File+hash]; p.Image == nil || p.Problem != "" {
+	if p := w.pictures.small[w.at.Desk.Case.Photos[0].File+hash]; p.Image == nil || p.Problem != "" {
 		t.Errorf("brought back it shows %+v", p)
 	}
 }
@@ -76,10 +76,10 @@ func TestAKeptCopyIsShown(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if _, err := attachPhotos(w.ctx, w.desk.Store, w.desk.Case.ID, []newPhoto{{"hose.jpg", data}}, func(int) {}); err != nil {
+	if _, err := attachPhotos(w.at.Ctx, w.at.Desk.Store, w.at.Desk.Case.ID, []newPhoto{{"hose.jpg", data}}, func(int) {}); err != nil {
 		t.Fatal(err)
 	}
-	hash, err := w.desk.Store.PutAttachment(w.ctx, data)
+	hash, err := w.at.Desk.Store.PutAttachment(w.at.Ctx, data)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -87,10 +87,10 @@ func TestAKeptCopyIsShown(t *testing.T) {
 	if err := jpeg.Encode(&other, image.NewRGBA(image.Rect(0, 0, 33, 11)), nil); err != nil {
 		t.Fatal(err)
 	}
-	if err := w.desk.Store.KeepSmaller(w.ctx, hash, other.Bytes()); err != nil {
+	if err := w.at.Desk.Store.KeepSmaller(w.at.Ctx, hash, other.Bytes()); err != nil {
 		t.Fatal(err)
 	}
-	w.desk.Edit("photo", func(c *cases.Case) { c.Photos = []cases.Photo{{File: "photos/hose.jpg"}} })
+	w.at.Desk.Edit("photo", func(c *cases.Case) { c.Photos = []cases.Photo{{File: "photos/hose.jpg"}} })
 	w.tabs.SelectIndex(photosTab)
 	if p := w.pictures.small["photos/hose.jpg"+hash]; p.Image == nil || p.Image.Bounds().Dx() != 33 {
 		t.Errorf("the screen shows %+v", p)
@@ -128,7 +128,7 @@ func TestABrokenPictureIsTold(t *testing.T) {
 	if p := w.pictures.small["photos/cut.jpg"+hash]; want == nil || p.Problem != want.Error() || p.Image != nil {
 		t.Errorf("the screen shows %+v, want %v", p, want)
 	}
-	if _, err := w.desk.Store.Smaller(w.ctx, hash); !errors.Is(err, cases.ErrNoFile) {
+	if _, err := w.at.Desk.Store.Smaller(w.at.Ctx, hash); !errors.Is(err, cases.ErrNoFile) {
 		t.Errorf("its copy: %v", err)
 	}
 	p, err := w.openPapers()
@@ -154,7 +154,7 @@ func TestAnImportedPictureIsMadeSmaller(t *testing.T) {
 		t.Fatal(err)
 	}
 	w.takeAll([]string{path})
-	if _, err := w.desk.Store.Smaller(w.ctx, hashOfPhoto(t, w, 0)); err != nil || w.tabs.SelectedIndex() == photosTab {
+	if _, err := w.at.Desk.Store.Smaller(w.at.Ctx, hashOfPhoto(t, w, 0)); err != nil || w.tabs.SelectedIndex() == photosTab {
 		t.Errorf("%v; tab %d is in sight", err, w.tabs.SelectedIndex())
 	}
 }
@@ -175,9 +175,9 @@ func TestACopyIsMadeOnce(t *testing.T) {
 	w, _ := shown(t)
 	w.newCase()
 	w.addPhotos([]string{pictureFile(t, "hose.jpg", color.White)})
-	hash, store := hashOfPhoto(t, w, 0), &counted{Store: w.desk.Store}
-	w.desk.Remove()
-	w.desk.Restore() // without its copy
+	hash, store := hashOfPhoto(t, w, 0), &counted{Store: w.at.Desk.Store}
+	w.at.Desk.Remove()
+	w.at.Desk.Restore() // without its copy
 	for _, s := range []*library.Smaller{library.NewSmaller(), library.NewSmaller()} {
 		var work sync.WaitGroup
 		for range 8 {
@@ -229,8 +229,8 @@ func fortyPhotos(b *testing.B) (w *window, id string) {
 	if err != nil {
 		b.Fatal(err)
 	}
-	b.Cleanup(func() { w.desk.Store.Close() })
-	w.desk.Mind.Crowds.Draws = 2
+	b.Cleanup(func() { w.at.Desk.Store.Close() })
+	w.at.Desk.Mind.Crowds.Draws = 2
 	return w, ids[0]
 }
 
@@ -238,7 +238,7 @@ func fortyPhotos(b *testing.B) (w *window, id string) {
 // them, from the notebook.
 func BenchmarkFortyPhotosOfTheNotebook(b *testing.B) {
 	w, id := fortyPhotos(b)
-	ctx, store := w.ctx, w.desk.Store
+	ctx, store := w.at.Ctx, w.at.Desk.Store
 	forget := func() { // a deleted case's copies go
 		if err := store.Delete(ctx, id); err != nil {
 			b.Fatal(err)
@@ -255,7 +255,7 @@ func BenchmarkFortyPhotosOfTheNotebook(b *testing.B) {
 	if err != nil {
 		b.Fatal(err)
 	}
-	m, err := w.desk.Mind.Material(ctx, cases.Bundle{Case: c})
+	m, err := w.at.Desk.Mind.Material(ctx, cases.Bundle{Case: c})
 	if err != nil {
 		b.Fatal(err)
 	}
@@ -267,7 +267,7 @@ func BenchmarkFortyPhotosOfTheNotebook(b *testing.B) {
 	}
 	screen := func(b *testing.B) {
 		w.pictures.of = ""
-		w.desk.Load(id)
+		w.at.Desk.Load(id)
 		w.tabs.SelectIndex(photosTab)
 		w.showPhotos()
 	}

@@ -56,7 +56,7 @@ func (w *window) sessionData() view.Session {
 		}
 	}
 	if l, err := diagram.LoopByID(c.Loop.Layout); err == nil && p.shown < len(c.Rounds) {
-		d.Drawing = drawing.Draw(l, picture.State(l, &c, found, p.shown, w.desk.By()), true)
+		d.Drawing = drawing.Draw(l, picture.State(l, &c, found, p.shown, w.at.Desk.By()), true)
 	}
 	return d
 }
@@ -87,7 +87,7 @@ func complaintWords(c cases.Case, w *window) []string {
 	if out[0] == "" {
 		out[0] = kit.L("window.practice.silent")
 	}
-	return append(out, words.Vehicle(c, w.desk.Units))
+	return append(out, words.Vehicle(c, w.at.Desk.Units))
 }
 
 func roundWords(r cases.Round, i int) string {
@@ -123,7 +123,7 @@ func boughtName(c cases.Case, i practice.Item) string {
 
 // itemSays is what an item that was bought says.
 func (w *window) itemSays(c cases.Case, i practice.Item) string {
-	u := w.desk.Units
+	u := w.at.Desk.Units
 	switch i.Kind {
 	case practice.Point:
 		return u.TempUnit(*c.Rounds[i.At].Reading(i.Point).ShownC)
@@ -135,7 +135,7 @@ func (w *window) itemSays(c cases.Case, i practice.Item) string {
 			return ""
 		}
 		var words []string
-		for _, f := range picture.WarmUpFacts(found.WarmUps[i.At].Result, w.desk.By()) {
+		for _, f := range picture.WarmUpFacts(found.WarmUps[i.At].Result, w.at.Desk.By()) {
 			words = append(words, f[0]+": "+f[1])
 		}
 		return strings.Join(words, "; ")
@@ -154,7 +154,7 @@ func (w *window) itemSays(c cases.Case, i practice.Item) string {
 func dashWords(r cases.Round, w *window) string {
 	var words []string
 	if r.EctC != nil {
-		words = append(words, kit.L("window.practice.scan", w.desk.Units.TempUnit(*r.EctC)))
+		words = append(words, kit.L("window.practice.scan", w.at.Desk.Units.TempUnit(*r.EctC)))
 	}
 	if r.Gauge != "" {
 		words = append(words, kit.L("window.practice.gauge", r.Gauge.Name()))

@@ -20,11 +20,11 @@ func (w *window) answerPractice(named cases.Cause, confidence float64) {
 	w.judgePractice(true)
 	s, own := p.session, p.own
 	answered := s.Copy()
-	w.start(func() {
-		beliefs, err := p.coach.Replay(w.ctx, answered)
+	w.at.Start(func() {
+		beliefs, err := p.coach.Replay(w.at.Ctx, answered)
 		if err == nil && own == nil {
 			var made mind.Way
-			made, err = p.coach.OwnWay(w.ctx, s.Whole())
+			made, err = p.coach.OwnWay(w.at.Ctx, s.Whole())
 			own = &made
 		}
 		fyne.Do(func() {
@@ -33,7 +33,7 @@ func (w *window) answerPractice(named cases.Cause, confidence float64) {
 			}
 			w.judgePractice(false)
 			if err != nil {
-				w.tell(err)
+				w.at.Ask.Tell(err)
 				return
 			}
 			w.keepResult(answered, named, confidence, own.Minutes)
@@ -62,8 +62,8 @@ func (w *window) keepResult(s *practice.Session, named cases.Cause, confidence, 
 	for _, i := range s.Bought() {
 		r.Bought = append(r.Bought, itemWord(i))
 	}
-	if err := w.desk.Store.AddResult(w.ctx, r); err != nil {
-		w.tell(err)
+	if err := w.at.Desk.Store.AddResult(w.at.Ctx, r); err != nil {
+		w.at.Ask.Tell(err)
 	}
 }
 

@@ -41,7 +41,7 @@ func (w *window) makePractice() error {
 	w.trains = &practising{coach: k, cancel: func() {}}
 	v := view.New(func() { w.enter(caseRoom) })
 	w.practice = v
-	v.OnOpenOne = func() { w.practiseOn(w.desk.Case, "", nil) }
+	v.OnOpenOne = func() { w.practiseOn(w.at.Desk.Case, "", nil) }
 	v.OnSimulated = w.practiseSimulated
 	v.OnClass = w.practiseClass
 	v.OnBuy = w.buyEvidence
@@ -63,7 +63,7 @@ func (w *window) makePractice() error {
 }
 
 func (w *window) isKept(id string) bool {
-	_, err := w.desk.Store.Get(w.ctx, id)
+	_, err := w.at.Desk.Store.Get(w.at.Ctx, id)
 	return err == nil
 }
 
@@ -71,16 +71,16 @@ func (w *window) isKept(id string) bool {
 func (w *window) practiseOn(c cases.Case, class string, queue []string) {
 	s, err := practice.Begin(c, w.trains.coach.Costs)
 	if err != nil {
-		w.tell(err)
+		w.at.Ask.Tell(err)
 		return
 	}
 	p := w.trains
 	p.cancel()
-	ctx, cancel := context.WithCancel(w.ctx)
+	ctx, cancel := context.WithCancel(w.at.Ctx)
 	p.session, p.class, p.queue, p.own, p.cancel, p.shown = s, class, queue, nil, cancel, 0
 	w.practice.Begin(w.sessionData())
 	w.showRail()
-	w.start(func() {
+	w.at.Start(func() {
 		own, err := p.coach.OwnWay(ctx, c)
 		fyne.Do(func() {
 			if ctx.Err() == nil && err == nil {
@@ -94,12 +94,12 @@ func (w *window) practiseOn(c cases.Case, class string, queue []string) {
 func (w *window) practiseSimulated(how view.Difficulty) {
 	seed := rand.Int63()
 	w.practice.Tell(kit.L("window.practice.making"))
-	w.start(func() {
+	w.at.Start(func() {
 		c, ok := simulated(w.trains.coach, seed, how)
 		fyne.Do(func() {
 			w.practice.Tell("")
 			if !ok {
-				w.tell(fmt.Errorf("no simulated car of that difficulty was found: try again"))
+				w.at.Ask.Tell(fmt.Errorf("no simulated car of that difficulty was found: try again"))
 				return
 			}
 			w.practiseOn(c, "", nil)
@@ -108,14 +108,14 @@ func (w *window) practiseSimulated(how view.Difficulty) {
 }
 
 func (w *window) practiseClass(name string) {
-	list, err := w.desk.Store.Classes(w.ctx)
+	list, err := w.at.Desk.Store.Classes(w.at.Ctx)
 	if err != nil {
-		w.tell(err)
+		w.at.Ask.Tell(err)
 		return
 	}
-	retired, err := w.desk.Store.Retired(w.ctx)
+	retired, err := w.at.Desk.Store.Retired(w.at.Ctx)
 	if err != nil {
-		w.tell(err)
+		w.at.Ask.Tell(err)
 		return
 	}
 	for _, c := range list {
@@ -132,7 +132,7 @@ func (w *window) practiseClass(name string) {
 
 // toPractise is a case of the notebook, and whether it is there and can be practised.
 func (w *window) toPractise(id string) (cases.Case, bool) {
-	c, err := w.desk.Store.Get(w.ctx, id)
+	c, err := w.at.Desk.Store.Get(w.at.Ctx, id)
 	if err == nil {
 		_, err = practice.Begin(c, w.trains.coach.Costs)
 	}
@@ -186,7 +186,7 @@ func (w *window) buyEvidence(number int) {
 	}
 	item := s.Items()[number]
 	if err := s.Buy(item); err != nil {
-		w.tell(err)
+		w.at.Ask.Tell(err)
 		return
 	}
 	if item.Kind == practice.Point || item.Kind == practice.Dash {
@@ -213,8 +213,8 @@ func simulated(k *mind.Coach, seed int64, how view.Difficulty) (cases.Case, bool
 
 // canPractise tells why the open case can't be practised; "": it can.
 func (w *window) canPractise() string {
-	switch _, err := practice.Begin(w.desk.Case, w.trains.coach.Costs); {
-	case !w.desk.Open:
+	switch _, err := practice.Begin(w.at.Desk.Case, w.trains.coach.Costs); {
+	case !w.at.Desk.Open:
 		return kit.L("window.practice.none-open")
 	case err != nil && slices.Contains([]error{practice.ErrOpen}, err):
 		return kit.L("window.practice.not-closed")

@@ -31,7 +31,7 @@ type proofs struct {
 
 func (w *window) makeProof() {
 	w.proofs = &proofs{}
-	w.proof = view.New(w.desk.Edit, w.saveChart)
+	w.proof = view.New(w.at.Desk.Edit, w.saveChart)
 	w.proof.OnAgain = func(i int) {
 		w.leave()
 		w.tabs.SelectIndex(hoseMapTab)
@@ -45,7 +45,7 @@ func (w *window) showProof() { w.proof.Show(w.proofData()) }
 
 // proofData is the proof in words, by the crowd that is there.
 func (w *window) proofData() view.Data {
-	d := w.desk
+	d := w.at.Desk
 	if w.proofs.of != d.Case.ID {
 		w.proofs.of, w.proofs.pair = d.Case.ID, 0
 	}
@@ -106,7 +106,7 @@ func severityOf(v proof.Verdict) string {
 // then it is simulated apart from the window, and those of the stage's logs with it,
 // where there is anything to judge.
 func (w *window) crowdAfter(g mind.Grounds) *ensemble.Ensemble {
-	m, key, missing := w.desk.Mind, "", []diagnosis.Plan(nil)
+	m, key, missing := w.at.Desk.Mind, "", []diagnosis.Plan(nil)
 	if len(g.Plan.Rounds)+len(g.Logs) == 0 {
 		return nil
 	}
@@ -118,7 +118,7 @@ func (w *window) crowdAfter(g mind.Grounds) *ensemble.Ensemble {
 	}
 	if len(missing) > 0 && key != w.proofs.key { // else it is under way
 		w.proofs.key = key
-		w.start(func() { w.simulateAfter(missing, key) })
+		w.at.Start(func() { w.simulateAfter(missing, key) })
 	}
 	return m.Crowd(g)
 }
@@ -128,7 +128,7 @@ func (w *window) simulateAfter(missing []diagnosis.Plan, key string) {
 	var err error
 	for _, p := range missing {
 		if err == nil {
-			_, err = w.desk.Mind.Crowds.Get(w.ctx, p, nil)
+			_, err = w.at.Desk.Mind.Crowds.Get(w.at.Ctx, p, nil)
 		}
 	}
 	fyne.Do(func() {
@@ -182,7 +182,7 @@ func outNow(p proof.Pair, name string) bool {
 // proofCurves lay the first pair of warm-ups over each other; one without its
 // like stands alone.
 func (w *window) proofCurves(p proof.Proof, to *view.Data) {
-	d := w.desk
+	d := w.at.Desk
 	if len(p.Logs) == 0 {
 		return
 	}
@@ -216,7 +216,7 @@ func resultAt(d *desk.Desk, i int) warmup.Result {
 
 // proofChecks tell how each check came out in either stage.
 func (w *window) proofChecks(p proof.Proof, to *view.Data) {
-	d := w.desk
+	d := w.at.Desk
 	says := func(at int) string {
 		if at < 0 {
 			return kit.L("window.proof.not-done")

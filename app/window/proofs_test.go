@@ -22,11 +22,11 @@ func demoCase(t *testing.T, w *window, id string) {
 	}
 	for _, b := range bundles {
 		if strings.Contains(b.Case.Title, id) {
-			ids, err := w.desk.Store.PutAll(w.ctx, []cases.Bundle{b}, "demo")
+			ids, err := w.at.Desk.Store.PutAll(w.at.Ctx, []cases.Bundle{b}, "demo")
 			if err != nil {
 				t.Fatal(err)
 			}
-			w.desk.Load(ids[0])
+			w.at.Desk.Load(ids[0])
 			return
 		}
 	}
@@ -46,24 +46,24 @@ func TestTheProofFollowsTheCase(t *testing.T) {
 	if (d.Open != "") != (d.Severity == "fine" && len(d.Repeat) > 0) {
 		t.Errorf("%s, to repeat %q, told %q", d.Severity, d.Repeat, d.Open)
 	}
-	w.desk.Edit("check", func(c *cases.Case) {
+	w.at.Desk.Edit("check", func(c *cases.Case) {
 		c.Tests = append(c.Tests, cases.Test{Kind: "bubbles", Stage: cases.BeforeRepair, Seen: casetest.P(true)})
 	})
 	if more := w.proofData(); more.Severity == "fine" || len(more.Repeat) != len(d.Repeat)+1 {
 		t.Errorf("a check that failed and is not repeated: %s, %q", more.Severity, more.Repeat)
 	}
-	w.desk.Edit("codes", func(c *cases.Case) { c.Repair.CodesAfter = []string{"P0128"} })
+	w.at.Desk.Edit("codes", func(c *cases.Case) { c.Repair.CodesAfter = []string{"P0128"} })
 	if d := w.proofData(); !strings.Contains(d.Codes, kit.L("window.proof.codes-back", "P0128")) || d.Severity == "fine" {
 		t.Errorf("a code that came back: %q, %s", d.Codes, d.Severity)
 	}
-	w.desk.Edit("rpm", func(c *cases.Case) {
+	w.at.Desk.Edit("rpm", func(c *cases.Case) {
 		for i := range c.Rounds {
 			if c.Rounds[i].Stage == cases.AfterRepair {
 				c.Rounds[i].EngineRPM = casetest.P(4000.0)
 			}
 		}
 	})
-	if d := w.proofData(); d.Pair != -1 || len(d.Unmatched) != len(w.desk.Case.Rounds) {
+	if d := w.proofData(); d.Pair != -1 || len(d.Unmatched) != len(w.at.Desk.Case.Rounds) {
 		t.Errorf("other engine speeds: pair %d, unmatched %v", d.Pair, d.Unmatched)
 	}
 }
@@ -124,11 +124,11 @@ func TestPlotsAreSaved(t *testing.T) {
 func TestWhatIsNoCodeIsToldAfterTheRepairToo(t *testing.T) {
 	w, _ := shown(t)
 	w.newCase()
-	w.desk.Edit("codes", func(c *cases.Case) { c.Repair.CodesAfter = []string{"P0128", "P12"} })
+	w.at.Desk.Edit("codes", func(c *cases.Case) { c.Repair.CodesAfter = []string{"P0128", "P12"} })
 	if got := w.proofData().NoCodes; !strings.HasPrefix(got, "P12: no trouble code") {
 		t.Errorf("told: %q", got)
 	}
-	w.desk.Edit("codes", func(c *cases.Case) { c.Repair.CodesAfter = []string{cases.NoCodes} })
+	w.at.Desk.Edit("codes", func(c *cases.Case) { c.Repair.CodesAfter = []string{cases.NoCodes} })
 	if got := w.proofData().NoCodes; got != "" {
 		t.Errorf("no codes: %q", got)
 	}

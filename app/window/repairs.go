@@ -19,7 +19,7 @@ import (
 )
 
 func (w *window) makeRepair() {
-	w.verdict = verdict.New(w.desk.Edit)
+	w.verdict = verdict.New(w.at.Desk.Edit)
 	w.verdict.OnPaper = w.print
 	w.repair = repair.New(w.editRepair, repair.Money{
 		Parse: func(code string) (string, error) {
@@ -71,14 +71,14 @@ func readPrice(code, text string) (float64, error) {
 
 // editRepair keeps an edit, and for the next case what the shop asks for.
 func (w *window) editRepair(what string, change func(*cases.Case)) {
-	w.desk.Edit(what, change)
-	if r := w.desk.Case.Repair; r.Currency != "" {
+	w.at.Desk.Edit(what, change)
+	if r := w.at.Desk.Case.Repair; r.Currency != "" {
 		w.prefs.setUsualRepair(r)
 	}
 }
 
 func (w *window) showVerdict() {
-	d := w.desk
+	d := w.at.Desk
 	data := verdict.Data{Case: d.Case, Units: d.Units, Evidence: w.confirming()}
 	if a := d.Answer(); a.Case != nil && !a.Thought.Ranking.Blank && a.Thought.Ranking.Stage == cases.BeforeRepair {
 		data.RuledOut = ruledOut(a)
@@ -113,7 +113,7 @@ func odd(a desk.Answer, cause cases.Cause) string {
 // confirming is what the case holds from before the repair that a cause can be
 // confirmed by.
 func (w *window) confirming() []verdict.Evidence {
-	d := w.desk
+	d := w.at.Desk
 	out := w.roundsMeasured()
 	for i, l := range d.Case.Logs {
 		if l.Stage != cases.AfterRepair {
@@ -133,7 +133,7 @@ func (w *window) confirming() []verdict.Evidence {
 }
 
 func (w *window) roundsMeasured() []verdict.Evidence {
-	d := w.desk
+	d := w.at.Desk
 	rounds, off := 0, 0
 	for i, r := range d.Found.Rounds {
 		if len(r.Readings) == 0 || d.Case.Rounds[i].Stage == cases.AfterRepair {
@@ -165,11 +165,11 @@ func logTold(d *desk.Desk, i int) string {
 }
 
 func (w *window) showRepair() {
-	d := w.desk
+	d := w.at.Desk
 	data := repair.Data{Case: d.Case, Units: d.Units, Bill: billWords(d.Case.Repair)}
 	advice, err := access.For(&d.Case)
 	if err != nil {
-		w.tell(err)
+		w.at.Ask.Tell(err)
 		return
 	}
 	by := d.By()

@@ -32,12 +32,12 @@ func (w *window) makeNotebook() {
 
 // openCase turns to a case from wherever it was found.
 func (w *window) openCase(id string) {
-	if id != w.desk.Case.ID || !w.desk.Open {
+	if id != w.at.Desk.Case.ID || !w.at.Desk.Open {
 		w.leave()
-		if w.desk.Open {
-			w.before = w.desk.Case.ID
+		if w.at.Desk.Open {
+			w.before = w.at.Desk.Case.ID
 		}
-		w.desk.Load(id)
+		w.at.Desk.Load(id)
 	}
 	w.enter(caseRoom)
 }
@@ -46,17 +46,17 @@ func (w *window) openCase(id string) {
 func (w *window) searchFor(text string) { w.notebook.SetText(text) }
 
 func (w *window) keepSearch(name, text string) {
-	if err := w.desk.Store.SaveSearch(w.ctx, name, text); err != nil {
-		w.tell(err)
+	if err := w.at.Desk.Store.SaveSearch(w.at.Ctx, name, text); err != nil {
+		w.at.Ask.Tell(err)
 		return
 	}
 	w.showSearches()
 }
 
 func (w *window) showSearches() {
-	list, err := w.desk.Store.SavedSearches(w.ctx)
+	list, err := w.at.Desk.Store.SavedSearches(w.at.Ctx)
 	if err != nil {
-		w.tell(err)
+		w.at.Ask.Tell(err)
 		return
 	}
 	var names []string
@@ -77,18 +77,18 @@ func (w *window) countFilters() {
 
 // bringUpToDate makes what an older program's notebook lacks, apart from the window.
 func (w *window) bringUpToDate() {
-	store, stale := w.desk.Store, false
-	w.start(func() {
-		err := store.Refresh(w.ctx, func(int) { stale = true })
+	store, stale := w.at.Desk.Store, false
+	w.at.Start(func() {
+		err := store.Refresh(w.at.Ctx, func(int) { stale = true })
 		if err == nil { // read once now, so that the first question needn't wait for it
-			err = store.EachDigest(w.ctx, func(*cases.Digest) {})
+			err = store.EachDigest(w.at.Ctx, func(*cases.Digest) {})
 		}
 		fyne.Do(func() {
-			if store != w.desk.Store {
+			if store != w.at.Desk.Store {
 				return // another notebook is open by now
 			}
 			if err != nil {
-				w.tell(err)
+				w.at.Ask.Tell(err)
 			}
 			if stale {
 				w.pages.ask(w.pages.query)

@@ -29,7 +29,7 @@ type sharePreview struct {
 }
 
 func (w *window) newSharePreview(e *share.Export) *sharePreview {
-	ctx, store, id := w.ctx, w.desk.Store, w.desk.Case.ID
+	ctx, store, id := w.at.Ctx, w.at.Desk.Store, w.at.Desk.Case.ID
 	return &sharePreview{w: w, e: e, drop: func() {}, read: sync.OnceValues(func() (cases.Bundle, error) { return store.Bundle(ctx, id) })}
 }
 
@@ -37,9 +37,9 @@ func (w *window) newSharePreview(e *share.Export) *sharePreview {
 // is in sight stays, so that nothing flickers while somebody types.
 func (p *sharePreview) show(wish share.Wish) {
 	p.drop()
-	ctx, cancel := context.WithCancel(p.w.ctx)
+	ctx, cancel := context.WithCancel(p.w.at.Ctx)
 	p.drop = cancel
-	if text := withoutPreview(wish, p.w.desk.Open); text != "" {
+	if text := withoutPreview(wish, p.w.at.Desk.Open); text != "" {
 		p.seen = false
 		p.e.Show(text, share.Preview{})
 		return
@@ -47,7 +47,7 @@ func (p *sharePreview) show(wish share.Wish) {
 	if !p.seen {
 		p.e.Show(kit.L("window.share.preview-making"), share.Preview{})
 	}
-	p.w.start(func() {
+	p.w.at.Start(func() {
 		p.turn.Lock()
 		defer p.turn.Unlock()
 		if ctx.Err() != nil {
@@ -77,7 +77,7 @@ func (p *sharePreview) made(wish share.Wish, told anonymous.Preview, err error) 
 		text = kit.L("window.share.preview-many")
 	}
 	p.seen = true
-	p.e.Show(text, previewLines(told, p.w.desk.Units))
+	p.e.Show(text, previewLines(told, p.w.at.Desk.Units))
 }
 
 // withoutPreview is what is said where there is nothing to preview; "": there is.

@@ -5,13 +5,11 @@ import (
 	"strings"
 
 	"fyne.io/fyne/v2"
-	"fyne.io/fyne/v2/dialog"
-	"fyne.io/fyne/v2/storage"
-	"fyne.io/fyne/v2/widget"
 
 	"loopbook/app/library"
 	"loopbook/app/ui/kit"
 	"loopbook/app/ui/share"
+	"loopbook/app/window/filename"
 	"loopbook/cases"
 	"loopbook/cases/sqlite"
 )
@@ -24,9 +22,9 @@ func (w *window) chooseShare() {
 	p := w.newSharePreview(e)
 	e.OnWish = p.show
 	p.show(e.Wish())
-	d := w.offer(kit.L("window.share.title"), kit.L("window.share.write"), kit.L("window.frame.close"), e.Content(), func() { w.writeShare(e.Wish()) })
+	d := w.at.Ask.Offer(kit.L("window.share.title"), kit.L("window.share.write"), kit.L("window.frame.close"), e.Content(), func() { w.writeShare(e.Wish()) })
 	d.Resize(w.window.Canvas().Size().Subtract(fyne.NewSize(200, 120)))
-	ask(w.window, d, p.drop)
+	w.at.Ask.ShowThen(d, p.drop)
 }
 
 func givingOf(wish share.Wish) library.Giving {
@@ -40,43 +38,41 @@ func (w *window) writeShare(wish share.Wish) {
 		ending = ".csv"
 	}
 	if wish.Scope == share.This {
-		if !w.desk.Open {
+		if !w.at.Desk.Open {
 			return
 		}
-		name = w.desk.Case.Title
+		name = w.at.Desk.Case.Title
 		if wish.Anonymous {
 			name = kit.L("window.share.anonymous-name")
 		}
 	}
-	d := dialog.NewFileSave(func(f fyne.URIWriteCloser, err error) {
+	w.at.Ask.SaveFile(filename.Of(name)+ending, []string{ending}, func(f fyne.URIWriteCloser, err error) {
 		if err != nil {
-			w.tell(err)
+			w.at.Ask.Tell(err)
 			return
 		}
 		if f != nil {
 			f.Close()
 			w.shareTo(wish, f.URI().Path())
 		}
-	}, w.window)
-	d.SetFilter(storage.NewExtensionFileFilter([]string{ending}))
-	askName(w.window, d, fileName(name)+ending)
+	})
 }
 
 func (w *window) shareTo(wish share.Wish, path string) {
-	store, q, id := w.desk.Store, w.pages.query, w.desk.Case.ID
+	store, q, id := w.at.Desk.Store, w.pages.query, w.at.Desk.Case.ID
 	if wish.Scope == share.All {
 		q = cases.Query{}
 	}
-	ctx, done := w.busy(kit.L("window.share.writing"))
-	w.start(func() {
-		files, err := giveTo(ctx, store, givingOf(wish), wish.Scope, q, id, path)
+	busy := w.at.Ask.Busy(w.at.Ctx, kit.L("window.share.writing"))
+	w.at.Start(func() {
+		files, err := giveTo(busy.Ctx, store, givingOf(wish), wish.Scope, q, id, path)
 		fyne.Do(func() {
-			switch stopped := done(); {
+			switch stopped := busy.Done(); {
 			case stopped:
 			case err != nil:
-				w.tell(err)
+				w.at.Ask.Tell(err)
 			default:
-				w.ask(w.message(kit.L("window.share.kept-title"), keptWords(wish, files)))
+				w.at.Ask.Show(w.at.Ask.Notice(kit.L("window.share.kept-title"), keptWords(wish, files)))
 			}
 		})
 	})
@@ -90,23 +86,6 @@ func keptWords(wish share.Wish, files []string) string {
 		word = "window.share.kept-anonymous"
 	}
 	return kit.L(word, strings.Join(files, "\n"))
-}
-
-// busy shows that something is under way until done is called, which tells whether a
-// person stopped it: by the button, or by Escape.
-func (w *window) busy(text string) (ctx context.Context, done func() (stopped bool)) {
-	ctx, cancel := context.WithCancel(w.ctx)
-	w.working = widget.NewLabel(text)
-	d := dialog.NewCustomWithoutButtons(kit.L("window.share.busy"), kit.Wide(360, w.working), w.window)
-	d.SetButtons([]fyne.CanvasObject{kit.NewButton(kit.L("window.share.stop"), d.Hide).ByEnter()})
-	ask(w.window, d, cancel)
-	return ctx, func() bool {
-		if ctx.Err() != nil {
-			return true // and its dialog is gone
-		}
-		d.Hide()
-		return false
-	}
 }
 
 // giveTo writes what a person chose in the window, and names the files.

@@ -31,18 +31,18 @@ func (w *window) makeHistory() {
 
 // showHistory gathers the history apart from the window and shows it.
 func (w *window) showHistory() {
-	store, u := w.desk.Store, w.desk.Units
-	w.start(func() {
-		h, err := library.History(w.ctx, store)
+	store, u := w.at.Desk.Store, w.at.Desk.Units
+	w.at.Start(func() {
+		h, err := library.History(w.at.Ctx, store)
 		var lines map[int64]cases.Summary
 		if err == nil {
 			lines, err = linesOf(w, h)
 		}
 		fyne.Do(func() {
 			switch {
-			case store != w.desk.Store: // another notebook is open by now
+			case store != w.at.Desk.Store: // another notebook is open by now
 			case err != nil:
-				w.tell(err)
+				w.at.Ask.Tell(err)
 			default:
 				w.history.Show(historyData(h, lines, u))
 			}
@@ -55,7 +55,7 @@ func linesOf(w *window, h experience.History) (map[int64]cases.Summary, error) {
 	out := map[int64]cases.Summary{}
 	for _, r := range h.Returned[:min(len(h.Returned), mostLines)] {
 		keys := []int64{r.First, r.Second}
-		list, err := w.desk.Store.Summaries(w.ctx, keys)
+		list, err := w.at.Desk.Store.Summaries(w.at.Ctx, keys)
 		if err != nil {
 			return nil, err
 		}
@@ -179,10 +179,10 @@ func (w *window) rankClosed() {
 		w.ranking() // pressed again: stop
 		return
 	}
-	ctx, cancel := context.WithCancel(w.ctx)
+	ctx, cancel := context.WithCancel(w.at.Ctx)
 	w.ranking = cancel
-	store := w.desk.Store
-	w.start(func() {
+	store := w.at.Desk.Store
+	w.at.Start(func() {
 		err := mind.RankClosed(ctx, store, func(done, of int) {
 			fyne.Do(func() { w.history.Tell(kit.L("window.history.ranking", done, of)) })
 		})
@@ -190,7 +190,7 @@ func (w *window) rankClosed() {
 			w.ranking = nil
 			w.history.Tell("")
 			if err != nil && ctx.Err() == nil {
-				w.tell(err)
+				w.at.Ask.Tell(err)
 			}
 			w.showHistory()
 		})

@@ -12,30 +12,30 @@ import (
 
 // showBeside puts two cases side by side.
 func (w *window) showBeside(a, b cases.Case) {
-	differ, same, err := words.Differences(a, b, w.desk.Units)
+	differ, same, err := words.Differences(a, b, w.at.Desk.Units)
 	if err != nil {
-		w.tell(err)
+		w.at.Ask.Tell(err)
 		return
 	}
-	w.ask(w.besideDialog(kit.L("window.compare.title"), compare.New(titleOf(a), titleOf(b), differ, same)))
+	w.at.Ask.Show(w.besideDialog(kit.L("window.compare.title"), compare.New(titleOf(a), titleOf(b), differ, same)))
 }
 
 // compareWithLast puts the open case beside the one that was open before it.
 func (w *window) compareWithLast() {
-	if !w.desk.Open || w.before == "" || w.before == w.desk.Case.ID {
-		w.inform(kit.L("window.compare.no-other"))
+	if !w.at.Desk.Open || w.before == "" || w.before == w.at.Desk.Case.ID {
+		w.at.Ask.Inform(kit.L("window.compare.no-other"))
 		return
 	}
-	other, err := w.desk.Store.Get(w.ctx, w.before)
+	other, err := w.at.Desk.Store.Get(w.at.Ctx, w.before)
 	if err != nil {
-		w.tell(err)
+		w.at.Ask.Tell(err)
 		return
 	}
-	w.showBeside(w.desk.Case, other)
+	w.showBeside(w.at.Desk.Case, other)
 }
 
 func (w *window) besideDialog(title string, content fyne.CanvasObject) dialog.Dialog {
-	d := w.look(title, kit.L("window.frame.close"), content)
+	d := w.at.Ask.Look(title, kit.L("window.frame.close"), content)
 	d.Resize(w.window.Canvas().Size().Subtract(fyne.NewSize(160, 120)))
 	return d
 }

@@ -11,7 +11,7 @@ import (
 )
 
 func (w *window) makeCauses() {
-	d := w.desk
+	d := w.at.Desk
 	o := d.Odds
 	o.Flat, o.Learn = w.prefs.flat(), w.prefs.learn()
 	d.Believe(o)
@@ -47,7 +47,7 @@ func (w *window) makeCauses() {
 // showTab paints the screen that is looked at. The others wait until they are:
 // all of them together take longer than a person should wait for a field.
 func (w *window) showTab() {
-	d := w.desk
+	d := w.at.Desk
 	w.showWhatIf()
 	if !d.Open {
 		return
@@ -76,26 +76,26 @@ func (w *window) showTab() {
 }
 
 // showProgress says how far the causes are computed.
-func (w *window) showProgress() { w.head.progress.SetText(w.desk.Progress()) }
+func (w *window) showProgress() { w.head.progress.SetText(w.at.Desk.Progress()) }
 
 // showCauses paints the causes where they are looked at, and how far they are
 // computed.
 func (w *window) showCauses() {
 	w.showProgress()
 	switch at := w.tabs.SelectedIndex(); {
-	case !w.desk.Open:
+	case !w.at.Desk.Open:
 	case at == causesTab:
-		w.causes.Show(causesOf(w.desk))
+		w.causes.Show(causesOf(w.at.Desk))
 	case at == verdictTab:
 		w.showVerdict()
 	case at == hoseMapTab:
-		w.hosemap.ShowLikely(w.desk.Answer().Thought.Ranking.Stage, likelyOf(w.desk), standingOf(w.desk.Answer()))
+		w.hosemap.ShowLikely(w.at.Desk.Answer().Thought.Ranking.Stage, likelyOf(w.at.Desk), standingOf(w.at.Desk.Answer()))
 	}
 }
 
 func (w *window) makeWhatIf() {
 	w.whatif = whatif.New()
-	w.live = tryout.New(w.start, w.whatif.Show, w.tell)
+	w.live = tryout.New(w.at.Start, w.whatif.Show, w.at.Ask.Tell)
 	w.whatif.OnChange = func(s whatif.Settings) { w.live.Want(func(x *tryout.Wish) { x.Set = s }) }
 	w.whatif.OnPause = func(on bool) { w.live.Want(func(x *tryout.Wish) { x.Paused = on }) }
 	w.whatif.OnCold = func() { w.live.Want(func(x *tryout.Wish) { x.Again = tryout.FromCold }) }
@@ -105,7 +105,7 @@ func (w *window) makeWhatIf() {
 // showWhatIf lets the simulated car run while it is looked at. It begins with
 // the open case's loop, ratings and weather.
 func (w *window) showWhatIf() {
-	d := w.desk
+	d := w.at.Desk
 	if !d.Open || w.tabs.SelectedIndex() != whatIfTab {
 		w.live.End()
 		w.tried = ""
@@ -118,13 +118,13 @@ func (w *window) showWhatIf() {
 }
 
 func (w *window) tryOut() {
-	build, set, ok := tryout.Of(&w.desk.Case)
-	w.whatif.Put(set, w.desk.Units)
+	build, set, ok := tryout.Of(&w.at.Desk.Case)
+	w.whatif.Put(set, w.at.Desk.Units)
 	w.whatif.SetPaused(false)
 	if !ok {
 		w.live.End()
 		w.whatif.Show(whatif.Shown{Facts: []whatif.Fact{{Name: kit.L("window.whatif.loop"), Value: kit.L("window.whatif.no-loop")}}})
 		return
 	}
-	w.live.Begin(build, set, w.desk.Units)
+	w.live.Begin(build, set, w.at.Desk.Units)
 }

@@ -17,11 +17,11 @@ func TestTheHoseMapTellsWhatIsLikely(t *testing.T) {
 	w, _ := shown(t)
 	w.newCase()
 	w.tabs.SelectIndex(hoseMapTab)
-	if got := likelyOf(w.desk); got != nil {
+	if got := likelyOf(w.at.Desk); got != nil {
 		t.Errorf("before anything is measured it tells %+v", got)
 	}
 	typeAt(t, w, diagram.Housing, "60")
-	if got := likelyOf(w.desk); len(got) != 3 || got[0].Chance < got[1].Chance {
+	if got := likelyOf(w.at.Desk); len(got) != 3 || got[0].Chance < got[1].Chance {
 		t.Errorf("with a reading it tells %+v, want three, the likeliest first", got)
 	}
 }
@@ -29,12 +29,12 @@ func TestTheHoseMapTellsWhatIsLikely(t *testing.T) {
 func TestCausesAreShownWithWhatTheyWereWeighedFrom(t *testing.T) {
 	w, _ := shown(t)
 	w.newCase()
-	if got := causesOf(w.desk); !got.Blank || got.Basis != "Nothing is measured, told or tested yet." {
+	if got := causesOf(w.at.Desk); !got.Blank || got.Basis != "Nothing is measured, told or tested yet." {
 		t.Errorf("a new case: blank %t, %q", got.Blank, got.Basis)
 	}
 	typeAt(t, w, diagram.Housing, "60")
 	w.goToCauses()
-	d := causesOf(w.desk)
+	d := causesOf(w.at.Desk)
 	if want := "Weighed from 1 round, 1 reading, 0 warm-ups, 0 symptoms, 0 codes and 0 tests before repair, by 2 simulated cars of each cause."; d.Basis != want {
 		t.Errorf("basis = %q, want %q", d.Basis, want)
 	}
@@ -42,7 +42,7 @@ func TestCausesAreShownWithWhatTheyWereWeighedFrom(t *testing.T) {
 		t.Errorf("%q is chosen of %+v, with %d checks", d.Chosen, d.Causes[0], len(d.Checks))
 	}
 	w.causes.OnCause("pump-weak")
-	if got := causesOf(w.desk).Chosen; got != "pump-weak" {
+	if got := causesOf(w.at.Desk).Chosen; got != "pump-weak" {
 		t.Errorf("after choosing pump-weak reasons are of %q", got)
 	}
 }
@@ -52,10 +52,10 @@ func TestOddsArePreferences(t *testing.T) {
 	w.newCase()
 	w.causes.OnFlat(true)
 	w.causes.OnLearn(false)
-	if !w.prefs.flat() || w.prefs.learn() != desk.LearnNo || !w.desk.Odds.Prior().Flat {
-		t.Errorf("flat %t, learn %q, prior %+v", w.prefs.flat(), w.prefs.learn(), w.desk.Odds.Prior())
+	if !w.prefs.flat() || w.prefs.learn() != desk.LearnNo || !w.at.Desk.Odds.Prior().Flat {
+		t.Errorf("flat %t, learn %q, prior %+v", w.prefs.flat(), w.prefs.learn(), w.at.Desk.Odds.Prior())
 	}
-	c := causesOf(w.desk).Causes
+	c := causesOf(w.at.Desk).Causes
 	if first, last := c[0].Probability, c[len(c)-1].Probability; first > 1.01*last && last > 0.01 {
 		t.Errorf("all alike they run from %g to %g", last, first)
 	}
@@ -64,13 +64,13 @@ func TestOddsArePreferences(t *testing.T) {
 func TestWhatIfRunsOnlyWhileItIsLookedAt(t *testing.T) {
 	w, _ := shown(t)
 	var q queue
-	w.live = tryout.New(q.start, w.whatif.Show, w.tell)
+	w.live = tryout.New(q.start, w.whatif.Show, w.at.Ask.Tell)
 	w.newCase()
 	w.goToWhatIf()
 	if len(q) != 1 || w.tried == "" {
 		t.Fatalf("%d cars run, want one", len(q))
 	}
-	w.desk.Edit("title", func(*cases.Case) {})
+	w.at.Desk.Edit("title", func(*cases.Case) {})
 	if len(q) != 1 {
 		t.Error("an edit of the case began another car")
 	}
@@ -87,11 +87,11 @@ func TestACauseTakenAsTheVerdictIsUndone(t *testing.T) {
 	w, _ := shown(t)
 	w.newCase()
 	w.causes.OnTake("pump-weak")
-	if got := w.desk.Case.Verdict.Cause; got != "pump-weak" || causesOf(w.desk).Verdict != got {
+	if got := w.at.Desk.Case.Verdict.Cause; got != "pump-weak" || causesOf(w.at.Desk).Verdict != got {
 		t.Errorf("the verdict is %q", got)
 	}
 	w.undo()
-	if got := w.desk.Case.Verdict.Cause; got != "" {
+	if got := w.at.Desk.Case.Verdict.Cause; got != "" {
 		t.Errorf("after undo the verdict is %q", got)
 	}
 }
@@ -109,7 +109,7 @@ func TestAnAdvisedCheckIsBegunWhereItIsDone(t *testing.T) {
 	w, _ := shown(t)
 	w.newCase()
 	typeAt(t, w, diagram.Housing, "91")
-	w.desk.Case.Rounds[0].Heater = cases.HeaterHalf
+	w.at.Desk.Case.Rounds[0].Heater = cases.HeaterHalf
 	for i, tt := range []struct {
 		walk, label string
 		rpm, kmh    float64
@@ -123,16 +123,16 @@ func TestAnAdvisedCheckIsBegunWhereItIsDone(t *testing.T) {
 			w.goToCauses()
 			w.causes.OnBegin(tt.walk, "")
 		}
-		n := len(w.desk.Case.Rounds)
-		r := w.desk.Case.Rounds[n-1]
-		if n != i+2 || w.desk.Round != n-1 || r.Label != tt.label || noted(r.EngineRPM) != tt.rpm || noted(r.SpeedKmh) != tt.kmh ||
+		n := len(w.at.Desk.Case.Rounds)
+		r := w.at.Desk.Case.Rounds[n-1]
+		if n != i+2 || w.at.Desk.Round != n-1 || r.Label != tt.label || noted(r.EngineRPM) != tt.rpm || noted(r.SpeedKmh) != tt.kmh ||
 			r.Heater != tt.heater || r.Stage != cases.BeforeRepair || w.tabs.SelectedIndex() != hoseMapTab {
 			t.Fatalf("%s: %d rounds, the last one %+v", tt.walk, n, r)
 		}
 		if do := w.toDo(); do.Title == "" || do.Text == "" || do.Caution == "" {
 			t.Errorf("%s: on the hose map stands %+v", tt.walk, do)
 		}
-		w.desk.Case.Rounds[n-1].EctC = casetest.P(diagram.Celsius(91))
+		w.at.Desk.Case.Rounds[n-1].EctC = casetest.P(diagram.Celsius(91))
 		if do := w.toDo(); do.Title != "" {
 			t.Errorf("%s: measured, %q still stands there", tt.walk, do.Title)
 		}
@@ -153,14 +153,14 @@ func TestAnAdvisedCheckIsBegunWhereItIsDone(t *testing.T) {
 	if w.tabs.SelectedIndex() != warmUpTab {
 		t.Errorf("the warm-up is begun on page %d", w.tabs.SelectedIndex())
 	}
-	w.desk.Case.Verdict.Cause, w.desk.Case.Repair.LabourHours = "pump-weak", casetest.P(1.0)
+	w.at.Desk.Case.Verdict.Cause, w.at.Desk.Case.Repair.LabourHours = "pump-weak", casetest.P(1.0)
 	w.causes.OnBegin(likelihood.RaisedIdle, "")
-	if r := w.desk.Case.Rounds[w.desk.Round]; r.Stage != cases.AfterRepair {
+	if r := w.at.Desk.Case.Rounds[w.at.Desk.Round]; r.Stage != cases.AfterRepair {
 		t.Errorf("after the repair a round of %q is begun", r.Stage)
 	}
-	n := len(w.desk.Case.Rounds)
-	if w.causes.OnBegin(likelihood.HotIdle, ""); len(w.desk.Case.Rounds) != n || w.desk.Case.Rounds[n-1].Label != "Hot idle, fan" {
-		t.Errorf("a round with nothing in it isn't used up: %d rounds, %+v", len(w.desk.Case.Rounds), w.desk.Case.Rounds[n-1])
+	n := len(w.at.Desk.Case.Rounds)
+	if w.causes.OnBegin(likelihood.HotIdle, ""); len(w.at.Desk.Case.Rounds) != n || w.at.Desk.Case.Rounds[n-1].Label != "Hot idle, fan" {
+		t.Errorf("a round with nothing in it isn't used up: %d rounds, %+v", len(w.at.Desk.Case.Rounds), w.at.Desk.Case.Rounds[n-1])
 	}
 }
 
@@ -175,8 +175,8 @@ func TestTheProofBeginsTheRoundThatIsMissing(t *testing.T) {
 		t.Fatalf("offered: %v", again)
 	}
 	w.proof.OnAgain(0)
-	if n := len(w.desk.Case.Rounds); n != 2 || w.desk.Round != 1 || w.desk.Case.Rounds[1].Stage != cases.AfterRepair || w.tabs.SelectedIndex() != hoseMapTab {
-		t.Fatalf("%d rounds, the shown one %d of stage %q", n, w.desk.Round, w.desk.Case.Rounds[w.desk.Round].Stage)
+	if n := len(w.at.Desk.Case.Rounds); n != 2 || w.at.Desk.Round != 1 || w.at.Desk.Case.Rounds[1].Stage != cases.AfterRepair || w.tabs.SelectedIndex() != hoseMapTab {
+		t.Fatalf("%d rounds, the shown one %d of stage %q", n, w.at.Desk.Round, w.at.Desk.Case.Rounds[w.at.Desk.Round].Stage)
 	}
 	for _, r := range "91" {
 		w.window.Canvas().Focused().TypedRune(r)
@@ -220,6 +220,6 @@ func TestTheHoseMapsKeyLeadsToTheFirstUnreadHose(t *testing.T) {
 	if got := w.window.Canvas().Focused(); got != w.hosemap.Read(0, first) {
 		t.Errorf("with all read the key doesn't lead to %s", first)
 	}
-	w.desk.Edit("none", func(c *cases.Case) { c.Rounds = nil })
+	w.at.Desk.Edit("none", func(c *cases.Case) { c.Rounds = nil })
 	w.goToHoseMap()
 }

@@ -5,12 +5,12 @@ import (
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
-	"fyne.io/fyne/v2/dialog"
 	"fyne.io/fyne/v2/widget"
 
 	"loopbook/app/library"
 	"loopbook/app/ui/compare"
 	"loopbook/app/ui/kit"
+	"loopbook/app/window/asking"
 	"loopbook/app/window/words"
 	"loopbook/cases"
 )
@@ -20,19 +20,19 @@ import (
 func (w *window) takeAll(paths []string) {
 	files, err := library.Importable(paths)
 	if err != nil {
-		w.tell(err)
+		w.at.Ask.Tell(err)
 		return
 	}
 	w.leave()
-	store := w.desk.Store
-	ctx, done := w.busy(kit.L("window.share.reading", 0, len(files), 0))
-	w.start(func() {
-		t, err := library.Take(ctx, store, files, nil, func(n, taken int) {
-			fyne.Do(func() { w.working.SetText(kit.L("window.share.reading", n, len(files), taken)) })
+	store := w.at.Desk.Store
+	busy := w.at.Ask.Busy(w.at.Ctx, kit.L("window.share.reading", 0, len(files), 0))
+	w.at.Start(func() {
+		t, err := library.Take(busy.Ctx, store, files, nil, func(n, taken int) {
+			fyne.Do(func() { busy.Say(kit.L("window.share.reading", n, len(files), taken)) })
 		})
 		fyne.Do(func() {
-			if stopped := done(); err != nil && !stopped {
-				w.tell(err)
+			if stopped := busy.Done(); err != nil && !stopped {
+				w.at.Ask.Tell(err)
 				return
 			}
 			w.took(t)
@@ -42,29 +42,20 @@ func (w *window) takeAll(paths []string) {
 
 // chooseFolder takes every case and bundle of a folder.
 func (w *window) chooseFolder() {
-	d := dialog.NewFolderOpen(func(folder fyne.ListableURI, err error) {
-		switch {
-		case err != nil:
-			w.tell(err)
-		case folder != nil:
-			w.takeAll([]string{folder.Path()})
-		}
-	}, w.window)
-	d.Resize(fyne.NewSize(900, 600))
-	w.ask(d)
+	w.at.Ask.OpenFolder(func(path string) { w.takeAll([]string{path}) })
 }
 
 // took shows what was taken, opens the last, and then turns to the conflicts.
 func (w *window) took(t library.Takings) {
 	for i := len(t.Met) - 1; i >= 0; i-- {
 		if t.Met[i].Meeting != cases.MeetsOther {
-			w.desk.Load(t.Met[i].ID)
+			w.at.Desk.Load(t.Met[i].ID)
 			w.readAhead()
 			break
 		}
 	}
 	w.enter(caseRoom)
-	w.desk.Kept()
+	w.at.Desk.Kept()
 	conflicts := func() { w.settleConflicts(t.Conflicts, len(t.Conflicts)) }
 	if len(t.Refused) > 0 || len(t.Met) > 1 || t.Files < t.Of || t.Known() > 0 {
 		w.tellTaken(t, conflicts)
@@ -90,7 +81,7 @@ func (w *window) tellTaken(t library.Takings, then func()) {
 	}
 	message := widget.NewLabel(strings.Join(lines, "\n"))
 	message.Wrapping = fyne.TextWrapWord
-	ask(w.window, w.look(kit.L("window.share.taken-title"), kit.L("window.frame.close"), kit.Wide(520, message)), then)
+	w.at.Ask.ShowThen(w.at.Ask.Look(kit.L("window.share.taken-title"), kit.L("window.frame.close"), kit.Wide(520, message)), then)
 }
 
 // settleConflicts shows the first of the conflicts that are left side by side; the
@@ -101,9 +92,9 @@ func (w *window) settleConflicts(left []cases.Met, of int) {
 		return
 	}
 	m := left[0]
-	differ, same, err := words.Differences(m.Mine, m.Theirs.Case, w.desk.Units)
+	differ, same, err := words.Differences(m.Mine, m.Theirs.Case, w.at.Desk.Units)
 	if err != nil {
-		w.tell(err)
+		w.at.Ask.Tell(err)
 		return
 	}
 	title := kit.L("window.share.conflict", titleOf(m.Mine))
@@ -116,42 +107,39 @@ func (w *window) settleConflicts(left []cases.Met, of int) {
 	}
 	content := container.NewBorder(container.NewVBox(kit.Paragraphs(kit.Span{Text: kit.L("window.share.conflict-text"), Small: true}), all), nil, nil, nil,
 		compare.New(kit.L("window.share.mine"), kit.L("window.share.theirs"), differ, same))
-	d := dialog.NewCustomWithoutButtons(title, content, w.window)
-	choice := func(words string, c cases.Choice) fyne.CanvasObject {
-		return kit.NewButton(words, func() {
-			d.Hide()
+	choice := func(words string, c cases.Choice) asking.Choice {
+		return asking.Choice{Words: words, Take: func() {
 			n := 1
 			if all.Checked {
 				n = len(left)
 			}
 			w.settle(left[:n], c, func() { w.settleConflicts(left[n:], of) })
-		}).ByEnter()
+		}}
 	}
-	d.SetButtons([]fyne.CanvasObject{
-		choice(kit.L("window.share.keep-mine"), cases.KeepMine), choice(kit.L("window.share.take-theirs"), cases.TakeTheirs), choice(kit.L("window.share.keep-both"), cases.KeepBoth),
-	})
+	d := w.at.Ask.Choose(title, content,
+		choice(kit.L("window.share.keep-mine"), cases.KeepMine), choice(kit.L("window.share.take-theirs"), cases.TakeTheirs), choice(kit.L("window.share.keep-both"), cases.KeepBoth))
 	d.Resize(w.window.Canvas().Size().Subtract(fyne.NewSize(160, 120)))
-	w.ask(d)
+	w.at.Ask.Show(d)
 }
 
 // settle ends conflicts by one choice, apart from the window, and opens the last of them.
 func (w *window) settle(list []cases.Met, c cases.Choice, then func()) {
-	store := w.desk.Store
-	ctx, done := w.busy(kit.L("window.share.settling", len(list)))
-	w.start(func() {
+	store := w.at.Desk.Store
+	busy := w.at.Ask.Busy(w.at.Ctx, kit.L("window.share.settling", len(list)))
+	w.at.Start(func() {
 		var id string
 		var err error
-		for i := 0; i < len(list) && err == nil && ctx.Err() == nil; i++ {
-			id, err = store.Resolve(ctx, list[i].Theirs, c, "imported")
+		for i := 0; i < len(list) && err == nil && busy.Ctx.Err() == nil; i++ {
+			id, err = store.Resolve(busy.Ctx, list[i].Theirs, c, "imported")
 		}
 		fyne.Do(func() {
-			if stopped := done(); err != nil && !stopped {
-				w.tell(err)
+			if stopped := busy.Done(); err != nil && !stopped {
+				w.at.Ask.Tell(err)
 				return
 			}
 			if id != "" { // else it was stopped before the first
-				w.desk.Load(id)
-				w.desk.Kept()
+				w.at.Desk.Load(id)
+				w.at.Desk.Kept()
 			}
 			then()
 		})

@@ -48,25 +48,25 @@ const fewPhotos = 3
 // takePhotos takes pictures into the open case, apart from the window: a camera's are
 // large.
 func (w *window) takePhotos(n int, read func(i int) (newPhoto, error)) {
-	d := w.desk
+	d := w.at.Desk
 	if !d.Open {
-		w.tell(errors.New(kit.L("window.photos.no-case")))
+		w.at.Ask.Tell(errors.New(kit.L("window.photos.no-case")))
 		return
 	}
 	w.leave()
 	id, store := d.Case.ID, d.Store
-	ctx, done, tell := w.ctx, func() bool { return false }, func(string) {}
+	ctx, done, tell := w.at.Ctx, func() bool { return false }, func(string) {}
 	if n > fewPhotos {
-		ctx, done = w.busy(kit.L("window.photos.looking", 1, n))
-		says := w.working
-		tell = func(text string) { fyne.Do(func() { says.SetText(text) }) }
+		busy := w.at.Ask.Busy(ctx, kit.L("window.photos.looking", 1, n))
+		ctx, done = busy.Ctx, busy.Done
+		tell = func(text string) { fyne.Do(func() { busy.Say(text) }) }
 	}
-	w.start(func() {
+	w.at.Start(func() {
 		files, err := takeIn(ctx, store, id, n, read, tell)
 		fyne.Do(func() {
 			stopped := done()
 			if err != nil {
-				w.tell(fmt.Errorf("%w\nThe case is as it was", err))
+				w.at.Ask.Tell(fmt.Errorf("%w\nThe case is as it was", err))
 				return
 			}
 			w.tookPhotos(store, id, files, n, stopped)
@@ -128,15 +128,15 @@ func attachPhotos(ctx context.Context, store *sqlite.Store, id string, all []new
 // tookPhotos puts pictures that are kept into their case, and shows them, unless another
 // one is open by now.
 func (w *window) tookPhotos(store *sqlite.Store, id string, files []string, n int, stopped bool) {
-	d := w.desk
+	d := w.at.Desk
 	if d.Store != store || d.Case.ID != id {
-		c, err := store.Get(w.ctx, id)
+		c, err := store.Get(w.at.Ctx, id)
 		if err == nil {
 			files = hang(&c, files)
-			_, err = store.Put(w.ctx, c, kit.L("window.photos.added", len(files)))
+			_, err = store.Put(w.at.Ctx, c, kit.L("window.photos.added", len(files)))
 		}
 		if err != nil {
-			w.tell(err)
+			w.at.Ask.Tell(err)
 		}
 		return
 	}

@@ -9,6 +9,7 @@ import (
 	"loopbook/app/library"
 	"loopbook/app/ui/kit"
 	view "loopbook/app/ui/practice"
+	"loopbook/app/window/filename"
 	"loopbook/cases"
 	"loopbook/cases/exchange"
 )
@@ -26,8 +27,8 @@ func (w *window) makeTrainer() {
 	}
 	v.OnMove = w.moveInClass
 	v.OnRetire = func(retired bool) {
-		if err := w.desk.Store.Retire(w.ctx, w.desk.Case.ID, retired); err != nil {
-			w.tell(err)
+		if err := w.at.Desk.Store.Retire(w.at.Ctx, w.at.Desk.Case.ID, retired); err != nil {
+			w.at.Ask.Tell(err)
 		}
 	}
 	v.OnExport = w.exportResults
@@ -37,7 +38,7 @@ func (w *window) makeTrainer() {
 func (w *window) makeClass(name string) {
 	ids, err := w.practisable()
 	if err != nil {
-		w.tell(err)
+		w.at.Ask.Tell(err)
 		return
 	}
 	w.trains.chosen = name
@@ -46,14 +47,14 @@ func (w *window) makeClass(name string) {
 
 // practisable are the settled cases that the list shows, retired ones left out.
 func (w *window) practisable() ([]string, error) {
-	retired, err := w.desk.Store.Retired(w.ctx)
+	retired, err := w.at.Desk.Store.Retired(w.at.Ctx)
 	if err != nil {
 		return nil, err
 	}
 	q := w.pages.query
 	q.Where = append(q.Where[:len(q.Where):len(q.Where)], cases.Condition{Field: cases.ByStage, Words: []string{cases.StageClosed}})
 	q.Limit, q.Offset = mostInClass, 0
-	page, err := w.desk.Store.Search(w.ctx, q)
+	page, err := w.at.Desk.Store.Search(w.at.Ctx, q)
 	var ids []string
 	for _, s := range page.Items {
 		if !retired[s.ID] {
@@ -64,17 +65,17 @@ func (w *window) practisable() ([]string, error) {
 }
 
 func (w *window) saveClass(c cases.Class) {
-	if err := w.desk.Store.SaveClass(w.ctx, c); err != nil {
-		w.tell(err)
+	if err := w.at.Desk.Store.SaveClass(w.at.Ctx, c); err != nil {
+		w.at.Ask.Tell(err)
 	}
 	w.showPractice()
 }
 
 // moveInClass moves a case up, or takes it out where by is 0.
 func (w *window) moveInClass(at, by int) {
-	list, err := w.desk.Store.Classes(w.ctx)
+	list, err := w.at.Desk.Store.Classes(w.at.Ctx)
 	if err != nil {
-		w.tell(err)
+		w.at.Ask.Tell(err)
 		return
 	}
 	for _, c := range list {
@@ -97,23 +98,23 @@ func (w *window) showPractice() {
 	}
 	d, err := w.startData()
 	if err != nil {
-		w.tell(err)
+		w.at.Ask.Tell(err)
 		return
 	}
 	w.practice.ShowStart(d)
 }
 
 func (w *window) startData() (view.Start, error) {
-	store, ctx := w.desk.Store, w.ctx
+	store, ctx := w.at.Desk.Store, w.at.Ctx
 	d := view.Start{Chosen: w.trains.chosen, Why: w.canPractise()}
-	if w.desk.Open {
-		d.Open, d.Lesson = titleOf(w.desk.Case), w.desk.Case.Lesson
+	if w.at.Desk.Open {
+		d.Open, d.Lesson = titleOf(w.at.Desk.Case), w.at.Desk.Case.Lesson
 	}
 	retired, err := store.Retired(ctx)
 	if err != nil {
 		return d, err
 	}
-	d.Retired = retired[w.desk.Case.ID]
+	d.Retired = retired[w.at.Desk.Case.ID]
 	list, err := store.Classes(ctx)
 	if err != nil {
 		return d, err
@@ -136,7 +137,7 @@ func (w *window) startData() (view.Start, error) {
 }
 
 func (w *window) titleByID(id string) string {
-	c, err := w.desk.Store.Get(w.ctx, id)
+	c, err := w.at.Desk.Store.Get(w.at.Ctx, id)
 	if err != nil {
 		return kit.L("window.practice.gone", id)
 	}
@@ -186,16 +187,16 @@ func resultRows(results []cases.Result) []view.Row {
 
 // exportResults writes the results of the chosen class as CSV beside the papers.
 func (w *window) exportResults() {
-	results, err := w.desk.Store.Results(w.ctx, w.trains.chosen)
+	results, err := w.at.Desk.Store.Results(w.at.Ctx, w.trains.chosen)
 	path := ""
 	if err == nil {
-		path, err = filePath(fileName(kit.L("window.practice.file", w.trains.chosen)) + ".csv")
+		path, err = filename.InDocuments(filename.Of(kit.L("window.practice.file", w.trains.chosen)) + ".csv")
 	}
 	if err == nil {
 		err = library.WriteFile(path, func(f *os.File) error { return writeResults(f, results) })
 	}
 	if err != nil {
-		w.tell(err)
+		w.at.Ask.Tell(err)
 		return
 	}
 	w.practice.Tell(kit.L("window.practice.written", path))

@@ -14,6 +14,7 @@ import (
 
 	"loopbook/app/ui/kit"
 	view "loopbook/app/ui/warmup"
+	"loopbook/app/window/filename"
 	"loopbook/cases"
 	"loopbook/cases/diagnosis"
 	"loopbook/cases/evidence"
@@ -42,7 +43,7 @@ type warmups struct {
 // warmed up as the log's car was run. The air outside is what the log began in
 // where the case doesn't say.
 func (w *window) expectLog(l *cases.Log, startS float64) {
-	c := w.desk.Case
+	c := w.at.Desk.Case
 	p, ok := diagnosis.PlanForLog(&c, l, startS)
 	key := ""
 	if ok {
@@ -55,8 +56,8 @@ func (w *window) expectLog(l *cases.Log, startS float64) {
 	if !ok {
 		return
 	}
-	w.start(func() {
-		e, err := w.desk.Mind.Crowds.Get(w.ctx, p.Healthy(), nil)
+	w.at.Start(func() {
+		e, err := w.at.Desk.Mind.Crowds.Get(w.at.Ctx, p.Healthy(), nil)
 		fyne.Do(func() {
 			if err == nil && w.logs.key == key {
 				band := diagnosis.BandOf(e, startS)
@@ -69,7 +70,7 @@ func (w *window) expectLog(l *cases.Log, startS float64) {
 
 func (w *window) makeWarmUp() {
 	w.logs = &warmups{cancel: func() {}}
-	w.warmup = view.New(w.desk.Edit, time.Now)
+	w.warmup = view.New(w.at.Desk.Edit, time.Now)
 	w.warmup.OnFile = w.chooseLog
 	w.warmup.OnLog = func(i int) { w.logs.shown = i; w.showWarmUp() }
 	w.warmup.OnSave = w.saveShown
@@ -78,7 +79,7 @@ func (w *window) makeWarmUp() {
 
 // showWarmUp paints the log that is looked at.
 func (w *window) showWarmUp() {
-	d := w.desk
+	d := w.at.Desk
 	w.logs.follow(&d.Case)
 	i := min(w.logs.shown, len(d.Case.Logs)-1)
 	if i < 0 && len(d.Case.Logs) > 0 {
@@ -123,7 +124,7 @@ func remarks(r warmup.Result, u units.Set) []string {
 }
 
 func (w *window) chooseLog() {
-	w.pickFile(logEndings(), func(file fyne.URI) { w.readLog(file.Path()) })
+	w.at.Ask.OpenFile(logEndings(), func(file fyne.URI) { w.readLog(file.Path()) })
 }
 
 func logEndings() []string { return []string{".csv", ".txt", ".tsv", ".log"} }
@@ -143,14 +144,14 @@ const keptSamples = 3000
 
 // readLogAs reads the file with columns that were said by hand (nil: found out).
 func (w *window) readLogAs(path string, by map[string]string) {
-	d := w.desk
+	d := w.at.Desk
 	if !d.Open {
-		w.tell(errors.New("a log belongs to a case: open one, or begin one, and drop the file again"))
+		w.at.Ask.Tell(errors.New("a log belongs to a case: open one, or begin one, and drop the file again"))
 		return
 	}
 	w.logs.follow(&d.Case)
 	w.logs.cancel()
-	ctx, cancel := context.WithCancel(w.ctx)
+	ctx, cancel := context.WithCancel(w.at.Ctx)
 	w.logs.cancel = cancel
 	id, name, size := d.Case.ID, filepath.Base(path), int64(1)
 	if info, err := os.Stat(path); err == nil {
@@ -163,7 +164,7 @@ func (w *window) readLogAs(path string, by map[string]string) {
 	w.tabs.SelectIndex(warmUpTab)
 	w.showWarmUp()
 	remembered := w.prefs.columns
-	w.start(func() {
+	w.at.Start(func() {
 		o := logfile.Options{Map: by, Progress: progress, MaxSamples: keptSamples}
 		read, err := logfile.FromFile(ctx, path, o)
 		if by == nil && len(read.Header) > 0 {
@@ -196,7 +197,7 @@ func keepOriginal(ctx context.Context, store *sqlite.Store, id, path string, siz
 	if err != nil {
 		return err
 	}
-	name := "logs/" + fileName(strings.TrimSuffix(filepath.Base(path), filepath.Ext(path))) + strings.ToLower(filepath.Ext(path))
+	name := "logs/" + filename.Of(strings.TrimSuffix(filepath.Base(path), filepath.Ext(path))) + strings.ToLower(filepath.Ext(path))
 	return store.Attach(ctx, id, name, data)
 }
 
@@ -207,7 +208,7 @@ func (w *window) logRead(path string, read logfile.Read, again bool, err error) 
 	case err != nil && len(read.Header) > 0:
 		w.askColumns(path, read, err)
 	case err != nil:
-		w.tell(fmt.Errorf("%w\nThe case is as it was", err))
+		w.at.Ask.Tell(fmt.Errorf("%w\nThe case is as it was", err))
 	default:
 		w.logs.path, w.logs.read = path, read
 		w.takeLog(filepath.Base(path), read, again)
@@ -224,10 +225,10 @@ func (w *window) logReads(ctx context.Context, text string) {
 // takeLog puts a log into the case; read again it replaces itself.
 func (w *window) takeLog(name string, read logfile.Read, again bool) {
 	l := read.Log
-	l.Name, l.Stage = strings.TrimSuffix(name, filepath.Ext(name)), kit.StageNow(&w.desk.Case)
-	at := w.logs.placeOf(w.desk.Case.Logs, l, again)
+	l.Name, l.Stage = strings.TrimSuffix(name, filepath.Ext(name)), kit.StageNow(&w.at.Desk.Case)
+	at := w.logs.placeOf(w.at.Desk.Case.Logs, l, again)
 	w.logs.shown = at
-	w.desk.Edit(kit.L("window.frame.log-edit", l.Name), func(c *cases.Case) {
+	w.at.Desk.Edit(kit.L("window.frame.log-edit", l.Name), func(c *cases.Case) {
 		if at < len(c.Logs) {
 			l.Stage = c.Logs[at].Stage
 			c.Logs[at] = l
@@ -253,7 +254,7 @@ func (l *warmups) placeOf(logs []cases.Log, read cases.Log, again bool) int {
 
 // saveShown writes the shown log's curve.
 func (w *window) saveShown(kind string) {
-	d, i := w.desk, w.logs.shown
+	d, i := w.at.Desk, w.logs.shown
 	if i < 0 || i >= len(d.Case.Logs) {
 		return
 	}

@@ -31,18 +31,18 @@ func TestDroppedLogGoesIntoTheCase(t *testing.T) {
 	}
 	w.newCase()
 	w.readLog(path)
-	if logs := w.desk.Case.Logs; len(logs) != 1 || logs[0].Name != "drive" || len(logs[0].EctC) != 60 || w.tabs.SelectedIndex() != warmUpTab {
+	if logs := w.at.Desk.Case.Logs; len(logs) != 1 || logs[0].Name != "drive" || len(logs[0].EctC) != 60 || w.tabs.SelectedIndex() != warmUpTab {
 		t.Fatalf("%d logs: %+v", len(logs), logs)
 	}
-	if files, err := w.desk.Store.Attachments(w.ctx, w.desk.Case.ID); err != nil || len(files) != 1 || files[0].Name != "logs/drive.csv" {
+	if files, err := w.at.Desk.Store.Attachments(w.at.Ctx, w.at.Desk.Case.ID); err != nil || len(files) != 1 || files[0].Name != "logs/drive.csv" {
 		t.Errorf("kept as it came: %+v, %v", files, err)
 	}
 	if err := os.WriteFile(path, []byte("no numbers at all"), 0o644); err != nil {
 		t.Fatal(err)
 	}
 	w.readLog(path)
-	if len(w.desk.Case.Logs) != 1 {
-		t.Errorf("a faulty file left %d logs", len(w.desk.Case.Logs))
+	if len(w.at.Desk.Case.Logs) != 1 {
+		t.Errorf("a faulty file left %d logs", len(w.at.Desk.Case.Logs))
 	}
 	if isLog("case.json") || !isLog("A.CSV") {
 		t.Error("files are taken for what they aren't")
@@ -64,12 +64,12 @@ func TestColumnsAreRememberedByHeading(t *testing.T) {
 	w.newCase()
 	chosen := map[string]string{"time": "Time", "ect": "B"}
 	w.readLogAs(path, chosen)
-	if logs := w.desk.Case.Logs; len(logs) != 1 || logs[0].EctC[0] != 70 {
+	if logs := w.at.Desk.Case.Logs; len(logs) != 1 || logs[0].EctC[0] != 70 {
 		t.Fatalf("by hand: %+v", logs)
 	}
 	w.prefs.setColumns(logfile.Fingerprint([]string{"Time", "A", "B"}), chosen)
 	w.readLog(path)
-	if logs := w.desk.Case.Logs; len(logs) != 1 || logs[0].EctC[0] != 70 {
+	if logs := w.at.Desk.Case.Logs; len(logs) != 1 || logs[0].EctC[0] != 70 {
 		t.Errorf("read again: %d logs, the first begins at %g", len(logs), logs[0].EctC[0])
 	}
 }
@@ -93,18 +93,18 @@ func TestALogAfterTheRepairStandsBesideTheFirst(t *testing.T) {
 	w.newCase()
 	save(10)
 	save(12) // read again
-	if logs := w.desk.Case.Logs; len(logs) != 1 || logs[0].EctC[0] != 12 || logs[0].Stage != cases.BeforeRepair {
+	if logs := w.at.Desk.Case.Logs; len(logs) != 1 || logs[0].EctC[0] != 12 || logs[0].Stage != cases.BeforeRepair {
 		t.Fatalf("before the repair: %d logs, %+v", len(logs), logs)
 	}
-	w.desk.Edit("repair", func(c *cases.Case) {
+	w.at.Desk.Edit("repair", func(c *cases.Case) {
 		c.Verdict.Cause, c.Repair.Parts = "thermostat-stuck-open", []cases.Part{{Name: "thermostat"}}
 	})
 	save(20)
-	logs := w.desk.Case.Logs
+	logs := w.at.Desk.Case.Logs
 	if len(logs) != 2 || logs[0].EctC[0] != 12 || logs[1].EctC[0] != 20 || logs[1].Stage != cases.AfterRepair {
 		t.Errorf("after the repair: %d logs, %+v", len(logs), logs)
 	}
-	if stage := stageNow(&w.desk.Case); stage != cases.AfterRepair {
+	if stage := stageNow(&w.at.Desk.Case); stage != cases.AfterRepair {
 		t.Errorf("a check is begun %q", stage)
 	}
 }
@@ -118,12 +118,12 @@ func TestTheLogsFindingsStandBesideIt(t *testing.T) {
 	for i, want := range []bool{true, false} { // before the repair, and after it
 		w.logs.shown = i
 		w.showWarmUp()
-		found := w.desk.Found.WarmUps[i].Flags
+		found := w.at.Desk.Found.WarmUps[i].Flags
 		if len(found) > 0 != want {
 			t.Fatalf("log %d: %d findings", i, len(found))
 		}
 		for _, f := range found {
-			if text := w.desk.By().Say(f.Text); !strings.Contains(kittest.Texts(w.warmup.Content()), text) {
+			if text := w.at.Desk.By().Say(f.Text); !strings.Contains(kittest.Texts(w.warmup.Content()), text) {
 				t.Errorf("log %d: %q isn't told", i, text)
 			}
 		}
@@ -176,18 +176,18 @@ func TestARowIsMendedInTheWindow(t *testing.T) {
 	choose()
 	types("19")
 	press(fyne.KeyReturn)
-	if got := w.desk.Case.Logs[0].EctC; !slices.Equal(got, []float64{14, 19, 25}) {
+	if got := w.at.Desk.Case.Logs[0].EctC; !slices.Equal(got, []float64{14, 19, 25}) {
 		t.Errorf("mended: %v", got)
 	}
-	w.desk.Undo()
-	if got := w.desk.Case.Logs[0].EctC; !slices.Equal(got, []float64{14, 91, 25}) {
+	w.at.Desk.Undo()
+	if got := w.at.Desk.Case.Logs[0].EctC; !slices.Equal(got, []float64{14, 91, 25}) {
 		t.Errorf("undone: %v", got)
 	}
 	for range 3 {
-		w.desk.Undo()
+		w.at.Desk.Undo()
 	}
-	if len(w.desk.Case.Logs) != 0 {
-		t.Errorf("with every row undone there are logs %+v", w.desk.Case.Logs)
+	if len(w.at.Desk.Case.Logs) != 0 {
+		t.Errorf("with every row undone there are logs %+v", w.at.Desk.Case.Logs)
 	}
 }
 
@@ -196,7 +196,7 @@ func TestARowIsMendedInTheWindow(t *testing.T) {
 func TestATypedWarmUpRowIsKeptOnLeaving(t *testing.T) {
 	w, _ := shown(t)
 	w.newCase()
-	first := w.desk.Case.ID
+	first := w.at.Desk.Case.ID
 	writes := func(minute, c string) {
 		w.tabs.SelectIndex(warmUpTab)
 		kit.Focus(w.warmup.First())
@@ -208,7 +208,7 @@ func TestATypedWarmUpRowIsKeptOnLeaving(t *testing.T) {
 	w.tabs.SelectIndex(causesTab)
 	writes("2", "30")
 	w.newCase()
-	if n := len(w.desk.Case.Logs); n != 0 {
+	if n := len(w.at.Desk.Case.Logs); n != 0 {
 		t.Errorf("the new case has %d logs", n)
 	}
 	w.openCase(first)
@@ -216,11 +216,11 @@ func TestATypedWarmUpRowIsKeptOnLeaving(t *testing.T) {
 	w.leave() // as the window closes
 	writes("4", "hot")
 	w.newCase()
-	c, err := w.desk.Store.Get(w.ctx, first)
+	c, err := w.at.Desk.Store.Get(w.at.Ctx, first)
 	if err != nil {
 		t.Fatal(err)
 	}
-	if len(c.Logs) != 1 || !slices.Equal(c.Logs[0].EctC, []float64{20, 30, 40}) || w.desk.Case.ID == first {
-		t.Errorf("kept are %+v, and %q is open", c.Logs, w.desk.Case.ID)
+	if len(c.Logs) != 1 || !slices.Equal(c.Logs[0].EctC, []float64{20, 30, 40}) || w.at.Desk.Case.ID == first {
+		t.Errorf("kept are %+v, and %q is open", c.Logs, w.at.Desk.Case.ID)
 	}
 }

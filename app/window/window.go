@@ -16,7 +16,6 @@ import (
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/dialog"
 	"fyne.io/fyne/v2/theme"
-	"fyne.io/fyne/v2/widget"
 
 	"loopbook/app/desk"
 	"loopbook/app/library"
@@ -36,6 +35,8 @@ import (
 	"loopbook/app/ui/verdict"
 	"loopbook/app/ui/warmup"
 	"loopbook/app/ui/whatif"
+	"loopbook/app/window/asking"
+	"loopbook/app/window/bench"
 	"loopbook/app/window/tryout"
 	"loopbook/app/window/words"
 	"loopbook/cases"
@@ -69,9 +70,9 @@ func Open(ctx context.Context, path string) (err error) {
 	go endBySignal(ctx, end)
 	w.window.ShowAndRun()
 	end()
-	w.desk.Stop()
+	w.at.Desk.Stop()
 	w.live.End()
-	return w.desk.Store.Close()
+	return w.at.Desk.Store.Close()
 }
 
 // endPatience is how long the program may take to end after a signal.
@@ -102,13 +103,11 @@ func noDisplay(err *error) {
 
 // window joins the screens to the desk.
 type window struct {
-	ctx    context.Context
 	app    fyne.App
 	window fyne.Window
 	prefs  preferences
-	desk   *desk.Desk
+	at     bench.Bench
 	pages  *pages
-	start  func(func())
 
 	notebook  *notebook.View
 	complaint *complaint.View
@@ -133,7 +132,6 @@ type window struct {
 	greeting  fyne.CanvasObject
 	rooms     *rooms
 	rail      fyne.CanvasObject // the list of cases
-	working   *widget.Label     // says how far something is that takes a while
 	before    string            // the case that was open before this one
 	missing   dialog.Dialog     // says that no case is open; nil: it isn't said
 	history   *history.View
@@ -153,10 +151,11 @@ func newWindow(ctx context.Context, a fyne.App, store *sqlite.Store, start func(
 	if err != nil {
 		return nil, err
 	}
-	w := &window{ctx: ctx, app: a, start: start, prefs: preferences{a.Preferences()}, desk: d, tables: tables}
+	w := &window{app: a, prefs: preferences{a.Preferences()}, tables: tables}
 	a.Settings().SetTheme(kit.NewTheme(w.prefs.light()))
 	w.window = a.NewWindow("Loopbook")
 	w.window.SetMaster()
+	w.at = bench.Bench{Ctx: ctx, Desk: d, Ask: asking.Over(w.window), Start: start, Leave: w.leave}
 	d.Units = w.prefs.units()
 	told := words.Checks(tables)
 	told.Stage, told.Save = stageNow, w.saveChart
@@ -174,7 +173,7 @@ func newWindow(ctx context.Context, a fyne.App, store *sqlite.Store, start func(
 }
 
 func (w *window) makeScreens() {
-	d := w.desk
+	d := w.at.Desk
 	w.makeNotebook()
 	w.complaint = complaint.New(d.Edit, complaint.Words{Code: d.Mind.Analyst.CodeMeaning, IsCode: evidence.IsCode, Coolant: words.Coolant, VIN: words.VIN})
 	w.makeRepair()
@@ -218,7 +217,7 @@ func (w *window) makeScreens() {
 		greeting.Choice{Title: kit.L("window.frame.demo"), Text: kit.L("window.frame.demo-text"), Button: kit.L("window.frame.demo-open"), Key: "Ctrl D", Icon: theme.StorageIcon(), Do: w.openDemo},
 		greeting.Choice{Title: kit.L("window.frame.import-title"), Text: kit.L("window.frame.import-text"), Button: kit.L("window.frame.import-choose"), Key: "Ctrl I", Icon: theme.DownloadIcon(), Do: w.chooseImport},
 	)
-	d.Changed, d.Told = w.show, w.tell
+	d.Changed, d.Told = w.show, w.at.Ask.Tell
 	d.Kept = func() { w.pages.ask(w.pages.query) } // another title may be found now
 	w.makeHistory()
 	w.rooms = newRooms(map[roomName]fyne.CanvasObject{
@@ -249,15 +248,15 @@ const (
 // use turns to a notebook.
 func (w *window) use(store *sqlite.Store) {
 	w.leaveLibrary()
-	if old := w.desk.Store; old != store {
+	if old := w.at.Desk.Store; old != store {
 		defer old.Close()
 	}
-	w.desk.Store = store
-	w.pages = newPages(store, w.start)
-	w.pages.told, w.pages.filled = w.tell, w.notebook.Refresh
+	w.at.Desk.Store = store
+	w.pages = newPages(store, w.at.Start)
+	w.pages.told, w.pages.filled = w.at.Ask.Tell, w.notebook.Refresh
 	w.pages.changed = w.answered
 	w.notebook.Row = w.pages.row
-	w.desk.Close()
+	w.at.Desk.Close()
 	w.notebook.SetText("")
 	w.showSearches()
 	w.bringUpToDate()
@@ -266,9 +265,9 @@ func (w *window) use(store *sqlite.Store) {
 
 // answered shows a search's answer; a notebook opens at its newest case.
 func (w *window) answered() {
-	if !w.desk.Open && w.pages.total > 0 && w.pages.query.IsZero() {
+	if !w.at.Desk.Open && w.pages.total > 0 && w.pages.query.IsZero() {
 		if s, ok := w.pages.row(0); ok {
-			w.desk.Load(s.ID)
+			w.at.Desk.Load(s.ID)
 		}
 	}
 	w.countFilters()
@@ -277,7 +276,7 @@ func (w *window) answered() {
 
 // show paints what the desk holds.
 func (w *window) show() {
-	d := w.desk
+	d := w.at.Desk
 	if !d.Open {
 		w.showWhatIf()
 		w.case_.Hide()
@@ -298,16 +297,18 @@ func (w *window) show() {
 
 // showKept says whether all is kept that stands on the screen.
 func (w *window) showKept() {
-	slip := w.tabs.SelectedIndex() == hoseMapTab && len(w.desk.Slips) > 0
-	w.head.showKept(w.desk, slip || kit.Refusing(w.tabs))
+	slip := w.tabs.SelectedIndex() == hoseMapTab && len(w.at.Desk.Slips) > 0
+	w.head.showKept(w.at.Desk, slip || kit.Refusing(w.tabs))
 }
 
 // list shows the rows of the search, and which of them is open.
-func (w *window) list() { w.notebook.Show(w.pages.total, w.pages.find(w.desk.Case.ID), w.pages.readAs) }
+func (w *window) list() {
+	w.notebook.Show(w.pages.total, w.pages.find(w.at.Desk.Case.ID), w.pages.readAs)
+}
 
 // leave keeps what is being typed anywhere.
 func (w *window) leave() {
-	if !w.desk.Open {
+	if !w.at.Desk.Open {
 		return
 	}
 	w.hosemap.Leave()
@@ -330,7 +331,7 @@ func (w *window) quit() {
 
 func (w *window) newCase() {
 	w.leave()
-	w.desk.Begin()
+	w.at.Desk.Begin()
 	w.tabs.SelectIndex(complaintTab)
 	kit.Focus(w.complaint.First())
 }

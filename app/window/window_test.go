@@ -29,8 +29,8 @@ func shown(t *testing.T) (*window, string) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	t.Cleanup(func() { w.desk.Store.Close() })
-	w.desk.Mind.Crowds.Draws = 2 // enough to be there
+	t.Cleanup(func() { w.at.Desk.Store.Close() })
+	w.at.Desk.Mind.Crowds.Draws = 2 // enough to be there
 	return w, path
 }
 
@@ -50,7 +50,7 @@ func typeAt(t *testing.T, w *window, p diagram.Point, text string) {
 }
 
 func (w *window) shownC(p diagram.Point) *diagram.Celsius {
-	if r := w.desk.Case.Rounds[w.desk.Round].Reading(p); r != nil {
+	if r := w.at.Desk.Case.Rounds[w.at.Desk.Round].Reading(p); r != nil {
 		return r.ShownC
 	}
 	return nil
@@ -69,7 +69,7 @@ func TestWhatIsTypedIsOnTheDiskWhenTheFieldIsLeft(t *testing.T) {
 		t.Fatal(err)
 	}
 	defer other.Close()
-	c, err := other.Get(context.Background(), w.desk.Case.ID)
+	c, err := other.Get(context.Background(), w.at.Desk.Case.ID)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -114,12 +114,12 @@ func TestASlipIsMarkedAndNotKept(t *testing.T) {
 	if got := w.shownC(diagram.Housing); got != nil {
 		t.Errorf("7o was kept as %v", *got)
 	}
-	if s := w.desk.Slips; s[diagram.Housing].Text != "7o" || s[diagram.EngineOut].Text != "4000" {
+	if s := w.at.Desk.Slips; s[diagram.Housing].Text != "7o" || s[diagram.EngineOut].Text != "4000" {
 		t.Errorf("slips = %v, want both texts still there", s)
 	}
 	typeAt(t, w, diagram.RadIn, "70") // another field's edit leaves the slips in sight
-	if len(w.desk.Slips) != 2 {
-		t.Errorf("slips after another entry = %v", w.desk.Slips)
+	if len(w.at.Desk.Slips) != 2 {
+		t.Errorf("slips after another entry = %v", w.at.Desk.Slips)
 	}
 }
 
@@ -145,38 +145,38 @@ func TestUndoAndRedoTurnToTheirRound(t *testing.T) {
 	typeAt(t, w, diagram.Housing, "88")
 	w.hosemap.Begin(cases.Round{Label: "Raised idle", Stage: cases.BeforeRepair})
 	w.undo()
-	if n := len(w.desk.Case.Rounds); n != 1 || w.desk.Round != 0 {
-		t.Fatalf("after undo %d rounds, the shown one %d; want 1 and 0", n, w.desk.Round)
+	if n := len(w.at.Desk.Case.Rounds); n != 1 || w.at.Desk.Round != 0 {
+		t.Fatalf("after undo %d rounds, the shown one %d; want 1 and 0", n, w.at.Desk.Round)
 	}
 	w.redo()
-	if n := len(w.desk.Case.Rounds); n != 2 || w.desk.Round != 1 {
-		t.Errorf("after redo %d rounds, the shown one %d; want 2 and 1", n, w.desk.Round)
+	if n := len(w.at.Desk.Case.Rounds); n != 2 || w.at.Desk.Round != 1 {
+		t.Errorf("after redo %d rounds, the shown one %d; want 2 and 1", n, w.at.Desk.Round)
 	}
 	typeAt(t, w, diagram.Housing, "85")
 	w.window.Canvas().Unfocus()
-	w.desk.ShowRound(0)
+	w.at.Desk.ShowRound(0)
 	w.undo()
-	if w.desk.Round != 1 {
-		t.Errorf("85 was taken back out of sight: round %d is shown", w.desk.Round)
+	if w.at.Desk.Round != 1 {
+		t.Errorf("85 was taken back out of sight: round %d is shown", w.at.Desk.Round)
 	}
 	w.hosemap.Begin(cases.Round{Label: "Hot idle", Stage: cases.BeforeRepair}) // uses up the empty one
-	w.desk.ShowRound(0)
+	w.at.Desk.ShowRound(0)
 	w.undo()
-	if w.desk.Round != 1 || w.desk.Case.Rounds[1].Label != "Raised idle" {
-		t.Errorf("after undo round %d of %+v is shown", w.desk.Round, w.desk.Case.Rounds)
+	if w.at.Desk.Round != 1 || w.at.Desk.Case.Rounds[1].Label != "Raised idle" {
+		t.Errorf("after undo round %d of %+v is shown", w.at.Desk.Round, w.at.Desk.Case.Rounds)
 	}
 }
 
 func TestUnitsSwitchWhatIsTypedAndShown(t *testing.T) {
 	w, _ := shown(t)
 	w.newCase()
-	w.desk.Units = units.US()
+	w.at.Desk.Units = units.US()
 	w.show()
 	typeAt(t, w, diagram.Housing, "212")
 	if got := w.shownC(diagram.Housing); got == nil || *got != 100 {
 		t.Errorf("212 °F is kept as %v °C, want 100", got)
 	}
-	_, texts := drawingOf(w.desk)
+	_, texts := drawingOf(w.at.Desk)
 	if texts[diagram.Housing].Rest != "212" {
 		t.Errorf("the field shows %q, want 212", texts[diagram.Housing])
 	}
@@ -186,47 +186,47 @@ func TestRoundsAreAddedCopiedDeletedAndBroughtBack(t *testing.T) {
 	w, _ := shown(t)
 	w.newCase()
 	rpm := 820.0
-	w.desk.Edit("rpm", func(c *cases.Case) { c.Rounds[0].EngineRPM = &rpm })
+	w.at.Desk.Edit("rpm", func(c *cases.Case) { c.Rounds[0].EngineRPM = &rpm })
 	typeAt(t, w, diagram.Housing, "88")
 	w.hosemap.AddRound("", true)
-	if n := len(w.desk.Case.Rounds); n != 2 || w.desk.Round != 1 {
-		t.Fatalf("%d rounds, the shown one %d; want 2 and 1", n, w.desk.Round)
+	if n := len(w.at.Desk.Case.Rounds); n != 2 || w.at.Desk.Round != 1 {
+		t.Fatalf("%d rounds, the shown one %d; want 2 and 1", n, w.at.Desk.Round)
 	}
-	second := w.desk.Case.Rounds[1]
+	second := w.at.Desk.Case.Rounds[1]
 	if second.EngineRPM == nil || *second.EngineRPM != 820 || len(second.Readings) != 0 {
 		t.Errorf("the copy = %+v, want the conditions without the readings", second)
 	}
 	w.hosemap.DeleteRound(0)
-	if n := len(w.desk.Case.Rounds); n != 1 {
+	if n := len(w.at.Desk.Case.Rounds); n != 1 {
 		t.Fatalf("%d rounds after deleting", n)
 	}
 	w.undo()
-	if got := w.desk.Case.Rounds[0].Reading(diagram.Housing); got == nil || *got.ShownC != 88 {
-		t.Errorf("undo brought back %+v", w.desk.Case.Rounds)
+	if got := w.at.Desk.Case.Rounds[0].Reading(diagram.Housing); got == nil || *got.ShownC != 88 {
+		t.Errorf("undo brought back %+v", w.at.Desk.Case.Rounds)
 	}
 }
 
 func TestDeletedCaseComesBack(t *testing.T) {
 	w, _ := shown(t)
 	w.newCase()
-	id := w.desk.Case.ID
+	id := w.at.Desk.Case.ID
 	w.deleteCase()
-	if w.desk.Open || !w.greeting.Visible() {
+	if w.at.Desk.Open || !w.greeting.Visible() {
 		t.Error("after deleting the case is still shown")
 	}
-	w.use(w.desk.Store) // as after a restart: nothing is remembered but what is on disk
+	w.use(w.at.Desk.Store) // as after a restart: nothing is remembered but what is on disk
 	w.restoreCase()
-	if !w.desk.Open || w.desk.Case.ID != id {
-		t.Errorf("brought back %q, want %q", w.desk.Case.ID, id)
+	if !w.at.Desk.Open || w.at.Desk.Case.ID != id {
+		t.Errorf("brought back %q, want %q", w.at.Desk.Case.ID, id)
 	}
 }
 
 func TestFoundAgainByAWord(t *testing.T) {
 	w, _ := shown(t)
 	w.newCase()
-	w.desk.Edit("title", func(c *cases.Case) { c.Title = "Kessel wird nie warm" })
+	w.at.Desk.Edit("title", func(c *cases.Case) { c.Title = "Kessel wird nie warm" })
 	w.newCase()
-	page, err := w.desk.Store.Search(context.Background(), cases.Query{Text: "kess"})
+	page, err := w.at.Desk.Store.Search(context.Background(), cases.Query{Text: "kess"})
 	if err != nil || page.Total != 1 || page.Items[0].Title != "Kessel wird nie warm" {
 		t.Errorf("Search = %+v, %v", page, err)
 	}
@@ -236,13 +236,13 @@ func TestDemoOpensWithItsCases(t *testing.T) {
 	t.Setenv("XDG_DATA_HOME", t.TempDir())
 	w, _ := shown(t)
 	w.openDemo()
-	page, err := w.desk.Store.Search(context.Background(), cases.Query{})
+	page, err := w.at.Desk.Store.Search(context.Background(), cases.Query{})
 	if err != nil || page.Total < 8 {
 		t.Errorf("the demo notebook holds %d cases, %v; want at least 8", page.Total, err)
 	}
 	for _, s := range page.Items { // each can be shown
-		w.desk.Load(s.ID)
-		if !w.desk.Open || w.desk.Case.ID != s.ID {
+		w.at.Desk.Load(s.ID)
+		if !w.at.Desk.Open || w.at.Desk.Case.ID != s.ID {
 			t.Errorf("demo case %q does not open", s.Title)
 		}
 	}
@@ -254,9 +254,9 @@ func TestACorrectionIsMadeOnce(t *testing.T) {
 	w, _ := shown(t)
 	w.newCase()
 	emissivity := 0.8
-	w.desk.Edit("gun", func(c *cases.Case) { c.Rounds[0].Gun.Emissivity = &emissivity })
+	w.at.Desk.Edit("gun", func(c *cases.Case) { c.Rounds[0].Gun.Emissivity = &emissivity })
 	typeAt(t, w, diagram.EngineOut, "90")
-	_, texts := drawingOf(w.desk)
+	_, texts := drawingOf(w.at.Desk)
 	if texts[diagram.EngineOut].Rest == "90" || texts[diagram.EngineOut].Edit != "90" {
 		t.Fatalf("the field holds %+v, want a corrected temperature at rest and 90 to edit", texts[diagram.EngineOut])
 	}
@@ -291,7 +291,7 @@ func TestASecondRoundIsTakenAtItsOwnTime(t *testing.T) {
 	w.newCase()
 	typeAt(t, w, diagram.Housing, "88")
 	w.hosemap.AddRound("", true)
-	if r := w.desk.Case.Rounds[1]; !r.Taken.IsZero() {
+	if r := w.at.Desk.Case.Rounds[1]; !r.Taken.IsZero() {
 		t.Errorf("the new round says it was taken at %v, before anything was measured", r.Taken)
 	}
 }

@@ -1,20 +1,26 @@
-package window
+package asking
 
 import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/dialog"
+	"fyne.io/fyne/v2/storage"
 	"fyne.io/fyne/v2/widget"
 
 	"loopbook/app/ui/kit"
 )
 
-// askName asks where a file is kept, under the name that is proposed.
-func askName(over fyne.Window, d *dialog.FileDialog, name string) {
+// SaveFile asks where a file is kept, under the name that is proposed, and with one of the endings
+// where some are named. What is taken is the toolkit's answer: nil and no error where nothing is kept.
+func (a *Asker) SaveFile(name string, endings []string, take func(fyne.URIWriteCloser, error)) {
+	d := dialog.NewFileSave(take, a.over)
+	if len(endings) > 0 {
+		d.SetFilter(storage.NewExtensionFileFilter(endings))
+	}
 	d.SetFileName(name)
-	d.Resize(fyne.NewSize(900, 600)) // a name is long, and cut in the toolkit's own size
-	ask(over, d, func() {})
-	canvas := over.Canvas()
+	d.Resize(filesSize())
+	a.Show(d)
+	canvas := a.over.Canvas()
 	if theirs, ok := canvas.Focused().(*widget.Entry); ok {
 		canvas.Focus(ourName(canvas.Overlays().Top(), theirs, name))
 	}

@@ -1,0 +1,98 @@
+// Package asking shows dialogs over a window: notices, questions, files to be chosen, and how far
+// something is. Escape closes each of them wherever the focus is.
+package asking
+
+import (
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/dialog"
+	"fyne.io/fyne/v2/theme"
+	"fyne.io/fyne/v2/widget"
+
+	"loopbook/app/ui/kit"
+)
+
+// Asker shows dialogs over one window.
+type Asker struct{ over fyne.Window }
+
+// Over asks over that window.
+func Over(w fyne.Window) *Asker { return &Asker{over: w} }
+
+// Size is what the window has room for.
+func (a *Asker) Size() fyne.Size { return a.over.Canvas().Size() }
+
+// Asking reports whether a dialog waits for an answer.
+func (a *Asker) Asking() bool { return a.over.Canvas().Overlays().Top() != nil }
+
+// Tell says what did not work.
+func (a *Asker) Tell(err error) { a.Show(a.Notice(kit.L("window.frame.failed"), err.Error())) }
+
+// Inform says why there is nothing to do, where nothing failed.
+func (a *Asker) Inform(text string) { a.Show(a.Notice(kit.L("window.frame.nothing"), text)) }
+
+// Notice is a dialog that says something.
+func (a *Asker) Notice(title, text string) dialog.Dialog {
+	message := widget.NewLabel(text)
+	message.Wrapping = fyne.TextWrapWord
+	return a.Look(title, kit.L("window.frame.close"), kit.Wide(420, message))
+}
+
+// Look is a dialog to be looked at and closed. The toolkit's own buttons keep Escape to
+// themselves while they have the focus.
+func (a *Asker) Look(title, words string, content fyne.CanvasObject) *dialog.CustomDialog {
+	d := dialog.NewCustomWithoutButtons(title, content, a.over)
+	d.SetButtons([]fyne.CanvasObject{kit.NewButton(words, d.Hide).ByEnter()})
+	return d
+}
+
+// Offer is a dialog that does something, or is left.
+func (a *Asker) Offer(title, does, leaves string, content fyne.CanvasObject, do func()) *dialog.CustomDialog {
+	d := dialog.NewCustomWithoutButtons(title, content, a.over)
+	yes := kit.NewButtonWithIcon(does, theme.ConfirmIcon(), func() {
+		d.Hide()
+		do()
+	}).ByEnter()
+	yes.Importance = widget.HighImportance
+	d.SetButtons([]fyne.CanvasObject{kit.NewButtonWithIcon(leaves, theme.CancelIcon(), d.Hide).ByEnter(), yes})
+	return d
+}
+
+// Choice is one of the answers to a question.
+type Choice struct {
+	Words string
+	Take  func()
+}
+
+// Choose is a question with an answer on each of its buttons.
+func (a *Asker) Choose(title string, content fyne.CanvasObject, choices ...Choice) *dialog.CustomDialog {
+	d := dialog.NewCustomWithoutButtons(title, content, a.over)
+	buttons := make([]fyne.CanvasObject, len(choices))
+	for i, c := range choices {
+		buttons[i] = kit.NewButton(c.Words, func() {
+			d.Hide()
+			c.Take()
+		}).ByEnter()
+	}
+	d.SetButtons(buttons)
+	return d
+}
+
+// Show shows a dialog that Escape closes too.
+func (a *Asker) Show(d dialog.Dialog) { a.ShowThen(d, func() {}) }
+
+// ShowThen shows a dialog. Escape closes it, and then does what it did before; then is called
+// when it is closed, however that was.
+func (a *Asker) ShowThen(d dialog.Dialog, then func()) {
+	canvas := a.over.Canvas()
+	before := canvas.OnTypedKey()
+	canvas.Unfocus()
+	canvas.SetOnTypedKey(func(e *fyne.KeyEvent) {
+		if e.Name == fyne.KeyEscape {
+			d.Hide()
+		}
+	})
+	d.SetOnClosed(func() {
+		canvas.SetOnTypedKey(before)
+		then()
+	})
+	d.Show()
+}
