@@ -38,7 +38,7 @@ func (w *window) menus() *fyne.MainMenu {
 			key(kit.L("window.frame.new-case"), fyne.KeyN, w.newCase),
 			key(kit.L("window.frame.import"), fyne.KeyI, w.chooseImport),
 			key(kit.L("window.frame.export"), fyne.KeyE, w.chooseShare),
-			key(kit.L("window.frame.print"), fyne.KeyP, w.ofCase(w.print)),
+			key(kit.L("window.frame.print"), fyne.KeyP, w.ofCase(w.papers.Print)),
 			fyne.NewMenuItemSeparator(),
 			fyne.NewMenuItem(kit.L("window.frame.own"), w.openOwn),
 			key(kit.L("window.frame.demo"), fyne.KeyD, w.openDemo),

@@ -41,7 +41,7 @@ func TestKeysOfACaseSayThatNoneIsOpen(t *testing.T) {
 	if asked < 20 {
 		t.Errorf("%d keys were asked", asked)
 	}
-	w.ofCase(w.print)()
+	w.ofCase(w.papers.Print)()
 	w.newCase()
 	if n := len(w.window.Canvas().Overlays().List()); n != 0 {
 		t.Errorf("with a case begun %d notices say that none is open", n)

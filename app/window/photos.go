@@ -31,7 +31,6 @@ type photos struct {
 }
 
 func (w *window) makePhotos() {
-	w.pictures = &photos{smaller: library.NewSmaller(), drop: func() {}}
 	w.photos = view.New(w.at.Desk.Edit)
 	w.photos.PointName = func(p diagram.Point) string { return w.at.Desk.By().Say(say.PointName(p)) }
 	w.photos.OnAdd, w.photos.OnPaste, w.photos.OnOpen = w.choosePhoto, w.pastePhoto, w.openPhoto

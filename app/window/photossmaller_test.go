@@ -66,7 +66,7 @@ func TestASmallerCopyIsMadeAndGoes(t *testing.T) {
 	}
 }
 
-// What the notebook keeps is what screens and papers show: it isn't made anew. The
+// What the notebook keeps is what the screen shows: it isn't made anew. The
 // copy here is of another size than any that would be made.
 func TestAKeptCopyIsShown(t *testing.T) {
 	w, _ := shown(t)
@@ -95,22 +95,9 @@ func TestAKeptCopyIsShown(t *testing.T) {
 	if p := w.pictures.small["photos/hose.jpg"+hash]; p.Image == nil || p.Image.Bounds().Dx() != 33 {
 		t.Errorf("the screen shows %+v", p)
 	}
-	p, err := w.openPapers()
-	if err != nil {
-		t.Fatal(err)
-	}
-	if got, err := p.photo("photos/hose.jpg"); err != nil || !bytes.Equal(got, other.Bytes()) {
-		t.Errorf("the paper is given %d bytes, %v", len(got), err)
-	}
-	c := p.choice
-	c.Kind = report.Record
-	p.view.OnChange(c)
-	if n := bytes.Count(p.pdf, []byte("/Subtype /Image")); n != 1 || !bytes.Contains(p.pdf, []byte("/Width 33")) {
-		t.Errorf("%d pictures on the paper", n)
-	}
 }
 
-// A picture that breaks off is told on its card and on paper, and has no copy.
+// A picture that breaks off is told on its card, and has no copy.
 func TestABrokenPictureIsTold(t *testing.T) {
 	w, _ := shown(t)
 	w.newCase()
@@ -130,13 +117,6 @@ func TestABrokenPictureIsTold(t *testing.T) {
 	}
 	if _, err := w.at.Desk.Store.Smaller(w.at.Ctx, hash); !errors.Is(err, cases.ErrNoFile) {
 		t.Errorf("its copy: %v", err)
-	}
-	p, err := w.openPapers()
-	if err != nil {
-		t.Fatal(err)
-	}
-	if _, err := p.photo("photos/cut.jpg"); err == nil {
-		t.Error("the paper is given a picture that can't be opened")
 	}
 }
 

@@ -1,17 +1,12 @@
 package window
 
 import (
-	"encoding/base64"
-
 	"fyne.io/fyne/v2"
 
 	"loopbook/app/desk"
 	"loopbook/app/ui/kit"
-	"loopbook/app/ui/papers"
 	"loopbook/cases"
-	"loopbook/diagram/say"
 	"loopbook/diagram/units"
-	"loopbook/report"
 )
 
 // Preferences are what a person has chosen for the window. They live in the
@@ -68,37 +63,4 @@ func (p preferences) setUsualRepair(r cases.Repair) {
 			p.SetFloat(key, *v)
 		}
 	}
-}
-
-// paper is what was chosen for the last paper.
-func (p preferences) paper() papers.Choice {
-	return papers.Choice{
-		Kind: report.Kind(p.StringWithFallback("paper", string(report.Customer))), Lang: say.Lang(p.StringWithFallback("paper-language", string(say.EN))),
-		Page: report.Page(p.StringWithFallback("paper-size", string(report.A4))), Answer: p.BoolWithFallback("paper-answer", true),
-		Name: p.String("shop"), Address: p.String("shop-address"), HasLogo: p.String("shop-logo") != "",
-	}
-}
-
-// setPaper keeps all but whether a sheet names its customer: that is to be asked
-// for each time.
-func (p preferences) setPaper(c papers.Choice) {
-	p.SetString("paper", string(c.Kind))
-	p.SetString("paper-language", string(c.Lang))
-	p.SetString("paper-size", string(c.Page))
-	p.SetBool("paper-answer", c.Answer)
-	p.SetString("shop", c.Name)
-	p.SetString("shop-address", c.Address)
-}
-
-// logo is the picture of the shop's head; nil: there is none.
-func (p preferences) logo() []byte {
-	raw, err := base64.StdEncoding.DecodeString(p.String("shop-logo"))
-	if err != nil {
-		return nil
-	}
-	return raw
-}
-
-func (p preferences) setLogo(raw []byte) {
-	p.SetString("shop-logo", base64.StdEncoding.EncodeToString(raw))
 }

@@ -20,7 +20,7 @@ import (
 
 func (w *window) makeRepair() {
 	w.verdict = verdict.New(w.at.Desk.Edit)
-	w.verdict.OnPaper = w.print
+	w.verdict.OnPaper = w.papers.Print
 	w.repair = repair.New(w.editRepair, repair.Money{
 		Parse: func(code string) (string, error) {
 			c, err := money.ParseCurrency(code)

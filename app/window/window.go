@@ -37,6 +37,7 @@ import (
 	"loopbook/app/ui/whatif"
 	"loopbook/app/window/asking"
 	"loopbook/app/window/bench"
+	"loopbook/app/window/papers"
 	"loopbook/app/window/tryout"
 	"loopbook/app/window/words"
 	"loopbook/cases"
@@ -124,6 +125,7 @@ type window struct {
 	proof     *proof.View
 	proofs    *proofs
 	photos    *gallery.View
+	papers    *papers.Papers
 	pictures  *photos
 	tables    *likelihood.Tables
 	head      *head
@@ -163,6 +165,8 @@ func newWindow(ctx context.Context, a fyne.App, store *sqlite.Store, start func(
 	if err := w.makePractice(); err != nil {
 		return nil, err
 	}
+	w.pictures = &photos{smaller: library.NewSmaller(), drop: func() {}}
+	w.papers = papers.New(w.at, a, w.pictures.smaller, w.quit)
 	w.makeScreens()
 	w.use(store)
 	w.window.SetMainMenu(w.menu())

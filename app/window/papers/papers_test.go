@@ -1,4 +1,4 @@
-package window
+package papers
 
 import (
 	"bytes"
@@ -12,17 +12,26 @@ import (
 
 	"fyne.io/fyne/v2"
 
+	"loopbook/app/library"
+	"loopbook/app/window/bench/benchtest"
 	"loopbook/cases"
 	"loopbook/diagram"
 	"loopbook/report"
 )
 
+// begun are the papers of a new case.
+func begun(t *testing.T) *Papers {
+	t.Helper()
+	m := benchtest.New(t)
+	m.Desk.Begin()
+	return New(m.Bench, m.App, library.NewSmaller(), func() {})
+}
+
 func TestPapersAreMadeAsChosen(t *testing.T) {
-	w, _ := shown(t)
-	w.newCase()
-	typeAt(t, w, diagram.Housing, "60")
-	w.at.Desk.Edit("customer", func(c *cases.Case) { c.Customer.Name = "Ada Peckwell" })
-	p, err := w.openPapers()
+	b := begun(t)
+	b.at.Desk.Typed(diagram.Housing, "60")
+	b.at.Desk.Edit("customer", func(c *cases.Case) { c.Customer.Name = "Ada Peckwell" })
+	p, err := b.open()
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -36,7 +45,7 @@ func TestPapersAreMadeAsChosen(t *testing.T) {
 	if bytes.Equal(p.pdf, customers) || !bytes.Contains(p.pdf, []byte("/Lang (es)")) {
 		t.Error("another paper in another language is the same")
 	}
-	again, err := w.openPapers()
+	again, err := b.open()
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -46,10 +55,9 @@ func TestPapersAreMadeAsChosen(t *testing.T) {
 }
 
 func TestEachPaperOfACaseIsProposedANameOfItsOwn(t *testing.T) {
-	w, _ := shown(t)
-	w.newCase()
-	w.at.Desk.Edit("title", func(c *cases.Case) { c.Title = "Hot: standing" })
-	p, err := w.openPapers()
+	b := begun(t)
+	b.at.Desk.Edit("title", func(c *cases.Case) { c.Title = "Hot: standing" })
+	p, err := b.open()
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -70,17 +78,16 @@ func TestEachPaperOfACaseIsProposedANameOfItsOwn(t *testing.T) {
 func TestAnOpenedPaperIsNamedAsASavedOne(t *testing.T) {
 	home := t.TempDir()
 	t.Setenv("HOME", home)
-	w, _ := shown(t)
-	w.newCase()
-	w.at.Desk.Edit("title", func(c *cases.Case) { c.Title = strings.Repeat("Hot while standing, ", 3) + "restless" }) // cut in the last word
-	p, err := w.openPapers()
+	b := begun(t)
+	b.at.Desk.Edit("title", func(c *cases.Case) { c.Title = strings.Repeat("Hot while standing, ", 3) + "restless" }) // cut in the last word
+	p, err := b.open()
 	if err != nil {
 		t.Fatal(err)
 	}
 	c := p.choice
 	c.Lang = "de"
 	p.view.OnChange(c)
-	w.newCase()
+	b.at.Desk.Begin()
 	p.open()
 	files, err := os.ReadDir(filepath.Join(home, "Documents", "Loopbook"))
 	if err != nil || len(files) != 1 {
@@ -95,53 +102,50 @@ func TestPagesAreSeen(t *testing.T) {
 	if _, err := exec.LookPath("pdftoppm"); err != nil {
 		t.Skip("pdftoppm isn't installed")
 	}
-	w, _ := shown(t)
-	w.newCase()
-	p, err := w.openPapers()
+	b := begun(t)
+	p, err := b.open()
 	if err != nil {
 		t.Fatal(err)
 	}
-	pages, said := pagesOf(w.at.Ctx, p.pdf)
+	pages, said := pagesOf(b.at.Ctx, p.pdf)
 	if len(pages) != 1 || said != "1 page." {
 		t.Errorf("%d pages, %q", len(pages), said)
 	}
 	if b := pages[0].Bounds(); b.Dy() <= b.Dx() {
 		t.Errorf("a page of A4 is %v", b)
 	}
-	if _, said := pagesOf(w.at.Ctx, []byte("no PDF")); !strings.Contains(said, "can't be shown") {
+	if _, said := pagesOf(b.at.Ctx, []byte("no PDF")); !strings.Contains(said, "can't be shown") {
 		t.Errorf("what isn't a PDF: %q", said)
 	}
 }
 
 func TestALogoIsKeptForAllPapers(t *testing.T) {
-	w, _ := shown(t)
-	w.newCase()
-	p, err := w.openPapers()
+	b := begun(t)
+	p, err := b.open()
 	if err != nil {
 		t.Fatal(err)
 	}
 	bare := p.pdf
-	if err := p.takeLogo([]byte("no picture")); err == nil || w.prefs.logo() != nil && len(w.prefs.logo()) > 0 {
+	if err := p.takeLogo([]byte("no picture")); err == nil || b.kept.logo() != nil && len(b.kept.logo()) > 0 {
 		t.Errorf("what is no picture is taken: %v", err)
 	}
 	var raw bytes.Buffer
 	if err := png.Encode(&raw, image.NewRGBA(image.Rect(0, 0, 80, 40))); err != nil {
 		t.Fatal(err)
 	}
-	if err := p.takeLogo(raw.Bytes()); err != nil || len(w.prefs.logo()) == 0 || bytes.Equal(p.pdf, bare) {
-		t.Errorf("a logo: %v, %d bytes kept", err, len(w.prefs.logo()))
+	if err := p.takeLogo(raw.Bytes()); err != nil || len(b.kept.logo()) == 0 || bytes.Equal(p.pdf, bare) {
+		t.Errorf("a logo: %v, %d bytes kept", err, len(b.kept.logo()))
 	}
 	p.logo() // once more takes it off
-	if len(w.prefs.logo()) != 0 || p.choice.HasLogo {
+	if len(b.kept.logo()) != 0 || p.choice.HasLogo {
 		t.Error("the logo stays")
 	}
 }
 
 // Escape closes the papers where nothing in them has the focus.
 func TestEscapeClosesThePapers(t *testing.T) {
-	w, _ := shown(t)
-	w.newCase()
-	p, err := w.openPapers()
+	b := begun(t)
+	p, err := b.open()
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -1,0 +1,71 @@
+package papers
+
+import (
+	"os"
+	"path/filepath"
+	"slices"
+	"testing"
+
+	"fyne.io/fyne/v2"
+)
+
+// tabAndEscape moves the focus on a number of times and presses Escape.
+func tabAndEscape(c fyne.Canvas, times int) {
+	for range times {
+		c.FocusNext()
+	}
+	c.Focused().TypedKey(&fyne.KeyEvent{Name: fyne.KeyEscape})
+}
+
+func TestEscapeClosesThePapersWhereverTheFocusIs(t *testing.T) {
+	for tabs := 1; tabs <= 10; tabs++ {
+		b := begun(t)
+		p, err := b.open()
+		if err != nil {
+			t.Fatal(err)
+		}
+		tabAndEscape(p.window.Canvas(), tabs)
+		if slices.Contains(fyne.CurrentApp().Driver().AllWindows(), p.window) {
+			t.Errorf("the papers stay open after %d tabs and Escape", tabs)
+		}
+	}
+}
+
+// The name for a file is typed over what is proposed; the first Escape takes it back, the next
+// closes the dialog, and Enter keeps the file.
+func TestANameForAFileIsTypedTakenBackAndKept(t *testing.T) {
+	home := t.TempDir()
+	t.Setenv("HOME", home)
+	b := begun(t)
+	p, err := b.open()
+	if err != nil {
+		t.Fatal(err)
+	}
+	canvas, over := p.window.Canvas(), p.window.Canvas().Overlays()
+	key := func(k fyne.KeyName) { canvas.Focused().TypedKey(&fyne.KeyEvent{Name: k}) }
+	typed := func(text string) {
+		for _, r := range text {
+			canvas.Focused().TypedRune(r)
+		}
+	}
+	p.save()
+	typed("mine")
+	key(fyne.KeyEscape)
+	if over.Top() == nil {
+		t.Fatal("the dialog is gone with what was typed")
+	}
+	if key(fyne.KeyEscape); over.Top() != nil {
+		t.Fatal("Escape doesn't close the dialog")
+	}
+	for _, name := range []string{"", "mine.pdf"} {
+		p.save()
+		typed(name)
+		key(fyne.KeyReturn)
+		if name == "" {
+			name = p.fileName()
+		}
+		if _, err := os.Stat(filepath.Join(home, name)); err != nil || over.Top() != nil {
+			t.Errorf("Enter doesn't keep %q: %v, open: %v", name, err, over.Top() != nil)
+		}
+	}
+}

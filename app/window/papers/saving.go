@@ -1,0 +1,62 @@
+package papers
+
+import (
+	"net/url"
+	"os"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/storage"
+
+	"loopbook/app/library"
+	"loopbook/app/ui/kit"
+	"loopbook/app/window/filename"
+)
+
+// save asks where the paper is kept.
+func (p *window) save() {
+	if p.pdf == nil {
+		return
+	}
+	p.ask.SaveFile(p.fileName(), nil, func(f fyne.URIWriteCloser, err error) {
+		if err != nil || f == nil {
+			return
+		}
+		f.Close()
+		if err := library.WriteFile(f.URI().Path(), p.write); err != nil {
+			p.view.Say(err.Error())
+			return
+		}
+		p.view.Say(kit.L("window.papers.saved", f.URI().Path()))
+	})
+}
+
+// open hands the paper to the system's program, which prints too.
+func (p *window) open() {
+	if p.pdf == nil {
+		return
+	}
+	path, err := filename.InDocuments(p.fileName())
+	if err == nil {
+		err = library.WriteFile(path, p.write)
+	}
+	if err != nil {
+		p.view.Say(err.Error())
+		return
+	}
+	p.view.Say(kit.L("window.papers.saved", path))
+	if err := p.of.app.OpenURL(asURL(storage.NewFileURI(path))); err != nil {
+		p.view.Say(kit.L("window.papers.not-opened", path, err.Error()))
+	}
+}
+
+func (p *window) write(f *os.File) error {
+	_, err := f.Write(p.pdf)
+	return err
+}
+
+// fileName is the paper's, saved or opened: each kind has its own in each language.
+func (p *window) fileName() string {
+	return filename.OfCase(p.about.c.Title, string(p.choice.Kind)+" "+string(p.choice.Lang), ".pdf")
+}
+
+func asURL(u fyne.URI) *url.URL { return &url.URL{Scheme: u.Scheme(), Path: u.Path()} }

@@ -1,0 +1,56 @@
+package papers
+
+import (
+	"context"
+
+	"loopbook/app/library"
+	"loopbook/app/mind"
+	view "loopbook/app/ui/papers"
+	"loopbook/cases"
+	"loopbook/report"
+)
+
+// subject is the case as it was when its papers were asked for.
+type subject struct {
+	c        cases.Case
+	files    map[string]string // its files' hashes by their names
+	photo    func(file string) ([]byte, error)
+	revision int
+}
+
+func (p *Papers) subject() (subject, error) {
+	d := p.at.Desk
+	c, err := d.Store.Get(p.at.Ctx, d.Case.ID)
+	if err != nil {
+		return subject{}, err
+	}
+	files, err := library.HashesOf(p.at.Ctx, d.Store, c.ID)
+	if err != nil {
+		return subject{}, err
+	}
+	history, err := d.Store.History(p.at.Ctx, c.ID)
+	if err != nil {
+		return subject{}, err
+	}
+	return subject{c: c, files: files, photo: p.smaller.Opener(p.at.Ctx, d.Store, c.Photos, files), revision: history.Revision}, nil
+}
+
+// material judges the case for the paper. One that is anonymous is made of the files
+// as they came, any other shows the smaller copies of its pictures.
+func (p *Papers) material(ctx context.Context, s subject, choice view.Choice) (m report.Material, err error) {
+	b, anonymous := cases.Bundle{Case: s.c}, choice.Kind == report.Trainer && !choice.Named
+	if anonymous {
+		b.Files, err = library.Contents(ctx, p.at.Desk.Store, s.files)
+	}
+	if err == nil {
+		b, err = mind.PaperBundle(b, choice.Kind, choice.Named)
+	}
+	if err == nil {
+		m, err = p.at.Desk.Mind.Material(ctx, b)
+	}
+	m.Revision = s.revision
+	if !anonymous {
+		m.Photo = s.photo
+	}
+	return m, err
+}
