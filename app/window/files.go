@@ -5,6 +5,7 @@ import (
 
 	"loopbook/app/library"
 	"loopbook/app/ui/kit"
+	"loopbook/app/window/photos"
 )
 
 func (w *window) openDemo() {
@@ -59,8 +60,8 @@ func (w *window) importURIs(files []fyne.URI) {
 		w.readLog(files[0].Path())
 		return
 	}
-	if photos := photosAmong(files); len(photos) == len(files) {
-		w.addPhotos(photos)
+	if pictures := photos.Among(files); len(pictures) == len(files) {
+		w.photos.Add(pictures)
 		return
 	}
 	paths := make([]string, len(files))

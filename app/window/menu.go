@@ -49,7 +49,7 @@ func (w *window) menus() *fyne.MainMenu {
 			item(kit.L("window.frame.undo"), &fyne.ShortcutUndo{}, w.undo), // the toolkit's own names for Ctrl Z and Y
 			item(kit.L("window.frame.redo"), &fyne.ShortcutRedo{}, w.ofCase(w.redo)),
 			fyne.NewMenuItemSeparator(),
-			item(kit.L("window.photos.paste-menu"), &desktop.CustomShortcut{KeyName: fyne.KeyV, Modifier: fyne.KeyModifierShortcutDefault | fyne.KeyModifierShift}, w.ofCase(w.pastePhoto)),
+			item(kit.L("window.photos.paste-menu"), &desktop.CustomShortcut{KeyName: fyne.KeyV, Modifier: fyne.KeyModifierShortcutDefault | fyne.KeyModifierShift}, w.ofCase(w.photos.Paste)),
 			fyne.NewMenuItemSeparator(),
 			key(kit.L("window.frame.find"), fyne.KeyF, w.notebook.FocusSearch),
 			fyne.NewMenuItem(kit.L("window.frame.delete-case"), w.ofCase(w.deleteCase)),

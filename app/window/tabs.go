@@ -5,6 +5,7 @@ import (
 	"loopbook/app/ui/causes"
 	"loopbook/app/ui/kit"
 	"loopbook/app/ui/whatif"
+	"loopbook/app/window/bench"
 	"loopbook/app/window/tryout"
 	"loopbook/cases"
 	"loopbook/cases/diagnosis"
@@ -44,6 +45,11 @@ func (w *window) makeCauses() {
 	}
 }
 
+// tab is a screen's own place among the tabs.
+func (w *window) tab(at int) bench.Tab {
+	return bench.Tab{Open: func() { w.tabs.SelectIndex(at) }, InSight: func() bool { return w.tabs.SelectedIndex() == at }}
+}
+
 // showTab paints the screen that is looked at. The others wait until they are:
 // all of them together take longer than a person should wait for a field.
 func (w *window) showTab() {
@@ -70,7 +76,7 @@ func (w *window) showTab() {
 	case proofTab:
 		w.showProof()
 	case photosTab:
-		w.showPhotos()
+		w.photos.Show()
 	}
 	w.showCauses()
 }

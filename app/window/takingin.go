@@ -50,7 +50,7 @@ func (w *window) took(t library.Takings) {
 	for i := len(t.Met) - 1; i >= 0; i-- {
 		if t.Met[i].Meeting != cases.MeetsOther {
 			w.at.Desk.Load(t.Met[i].ID)
-			w.readAhead()
+			w.photos.ReadAhead()
 			break
 		}
 	}

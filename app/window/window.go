@@ -28,7 +28,6 @@ import (
 	"loopbook/app/ui/hosemap"
 	"loopbook/app/ui/kit"
 	"loopbook/app/ui/notebook"
-	gallery "loopbook/app/ui/photos"
 	"loopbook/app/ui/practice"
 	"loopbook/app/ui/proof"
 	"loopbook/app/ui/repair"
@@ -38,6 +37,7 @@ import (
 	"loopbook/app/window/asking"
 	"loopbook/app/window/bench"
 	"loopbook/app/window/papers"
+	"loopbook/app/window/photos"
 	"loopbook/app/window/tryout"
 	"loopbook/app/window/words"
 	"loopbook/cases"
@@ -124,9 +124,8 @@ type window struct {
 	repair    *repair.View
 	proof     *proof.View
 	proofs    *proofs
-	photos    *gallery.View
+	photos    *photos.Photos
 	papers    *papers.Papers
-	pictures  *photos
 	tables    *likelihood.Tables
 	head      *head
 	tabs      *container.AppTabs
@@ -165,8 +164,9 @@ func newWindow(ctx context.Context, a fyne.App, store *sqlite.Store, start func(
 	if err := w.makePractice(); err != nil {
 		return nil, err
 	}
-	w.pictures = &photos{smaller: library.NewSmaller(), drop: func() {}}
-	w.papers = papers.New(w.at, a, w.pictures.smaller, w.quit)
+	smaller := library.NewSmaller()
+	w.papers = papers.New(w.at, a, smaller, w.quit)
+	w.photos = photos.New(w.at, w.tab(photosTab), smaller, a.Clipboard().Content)
 	w.makeScreens()
 	w.use(store)
 	w.window.SetMainMenu(w.menu())
@@ -182,7 +182,6 @@ func (w *window) makeScreens() {
 	w.complaint = complaint.New(d.Edit, complaint.Words{Code: d.Mind.Analyst.CodeMeaning, IsCode: evidence.IsCode, Coolant: words.Coolant, VIN: words.VIN})
 	w.makeRepair()
 	w.makeProof()
-	w.makePhotos()
 	w.hosemap = hosemap.New()
 	w.hosemap.Edit, w.hosemap.OnReading, w.hosemap.OnRound = d.Edit, d.Typed, d.ShowRound
 	w.hosemap.OnLayout = func(id string) { d.Edit(kit.L("window.frame.layout-edit"), func(c *cases.Case) { c.Loop.Layout = id }) }

@@ -1,4 +1,4 @@
-package window
+package photos
 
 import (
 	"context"
@@ -11,20 +11,20 @@ import (
 	"loopbook/app/ui/kit"
 )
 
-// pastePhoto takes the picture in the clipboard, or the picture files that were
+// Paste takes the picture in the clipboard, or the picture files that were
 // copied.
-func (w *window) pastePhoto() {
-	if paths := copiedPhotos(w.app.Clipboard().Content()); len(paths) > 0 {
-		w.addPhotos(paths)
+func (p *Photos) Paste() {
+	if paths := copiedPhotos(p.copied()); len(paths) > 0 {
+		p.Add(paths)
 		return
 	}
-	ctx := w.at.Ctx
-	w.leave()
+	ctx := p.at.Ctx
+	p.at.Leave()
 	if data := copiedPicture(ctx); len(data) > 0 {
-		w.takePhotos(1, func(int) (newPhoto, error) { return newPhoto{kit.L("window.photos.pasted") + ".png", data}, nil })
+		p.take(1, func(int) (newPhoto, error) { return newPhoto{kit.L("window.photos.pasted") + ".png", data}, nil })
 		return
 	}
-	w.at.Ask.Inform(kit.L("window.photos.clipboard-empty"))
+	p.at.Ask.Inform(kit.L("window.photos.clipboard-empty"))
 }
 
 // copiedPhotos are the picture files that a text names, one a line, as file

@@ -1,0 +1,49 @@
+package photos
+
+import (
+	"fmt"
+	"path/filepath"
+	"slices"
+	"strings"
+
+	"fyne.io/fyne/v2"
+
+	"loopbook/app/window/filename"
+)
+
+// endings are of files that are taken for pictures; what they really are
+// is told by their content.
+func endings() []string {
+	return []string{".jpg", ".jpeg", ".png", ".gif", ".bmp", ".tif", ".tiff", ".webp", ".heic", ".heif"}
+}
+
+func isPhoto(path string) bool {
+	return slices.Contains(endings(), strings.ToLower(filepath.Ext(path)))
+}
+
+// photoName is a name that no other picture of the case has.
+func photoName(name, hash string, taken map[string]string) string {
+	for file, had := range taken {
+		if had == hash && strings.HasPrefix(file, "photos/") {
+			return file
+		}
+	}
+	ending := strings.ToLower(filepath.Ext(name))
+	base := "photos/" + filename.Of(strings.TrimSuffix(name, filepath.Ext(name)))
+	file := base + ending
+	for n := 2; taken[file] != ""; n++ {
+		file = fmt.Sprintf("%s-%d%s", base, n, ending)
+	}
+	return file
+}
+
+// Among are the paths of those files that are taken for pictures.
+func Among(files []fyne.URI) []string {
+	var out []string
+	for _, file := range files {
+		if isPhoto(file.Path()) {
+			out = append(out, file.Path())
+		}
+	}
+	return out
+}

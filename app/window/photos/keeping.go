@@ -1,0 +1,82 @@
+package photos
+
+import (
+	"context"
+	"fmt"
+	"os"
+	"path/filepath"
+	"slices"
+
+	"loopbook/app/library"
+	"loopbook/app/ui/kit"
+	"loopbook/cases/photo"
+	"loopbook/cases/sqlite"
+)
+
+// newPhoto is a picture that is to be kept.
+type newPhoto struct {
+	name string
+	data []byte
+}
+
+// takeIn reads pictures, and keeps them once all of them have been found to be some; it
+// answers their names in the case. Whoever stops it has those that were kept by then.
+func takeIn(ctx context.Context, store *sqlite.Store, id string, n int, read func(i int) (newPhoto, error), tell func(string)) ([]string, error) {
+	var all []newPhoto
+	for i := 0; i < n; i++ {
+		if ctx.Err() != nil {
+			return nil, nil
+		}
+		tell(kit.L("window.photos.looking", i+1, n))
+		p, err := read(i)
+		if err != nil {
+			return nil, err
+		}
+		if err := photo.Check(p.data); err != nil {
+			return nil, fmt.Errorf("%s: %w", p.name, err)
+		}
+		all = append(all, p)
+	}
+	return attachPhotos(ctx, store, id, all, func(i int) { tell(kit.L("window.photos.keeping", i+1, n)) })
+}
+
+// attachPhotos keeps the pictures as they came, once for the same content, until ctx
+// ends, and gives their names in the case.
+func attachPhotos(ctx context.Context, store *sqlite.Store, id string, all []newPhoto, kept func(n int)) ([]string, error) {
+	whole := context.WithoutCancel(ctx) // each is kept whole or not at all
+	hashes, err := library.HashesOf(whole, store, id)
+	if err != nil {
+		return nil, err
+	}
+	var files []string
+	for i, p := range all {
+		if ctx.Err() != nil {
+			break
+		}
+		kept(i)
+		hash, err := store.PutAttachment(whole, p.data)
+		if err != nil {
+			return nil, err
+		}
+		file := photoName(p.name, hash, hashes)
+		if err := store.Attach(whole, id, file, p.data); err != nil {
+			return nil, err
+		}
+		hashes[file] = hash
+		if !slices.Contains(files, file) {
+			files = append(files, file)
+		}
+	}
+	return files, nil
+}
+
+func readBounded(path string) ([]byte, error) {
+	info, err := os.Stat(path)
+	if err == nil && info.Size() > photo.MaxBytes {
+		err = fmt.Errorf("%s: %w", filepath.Base(path), photo.ErrTooLarge)
+	}
+	if err != nil {
+		return nil, err
+	}
+	return os.ReadFile(path)
+}
