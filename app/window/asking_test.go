@@ -19,7 +19,7 @@ func TestEscapeClosesADialogWhereverTheFocusIs(t *testing.T) {
 	w, _ := shown(t)
 	w.newCase()
 	over := w.window.Canvas().Overlays()
-	for what, open := range map[string]func(){"a notice": func() { w.at.Ask.Inform("x") }, "a chart": w.showRounds, "the export": w.chooseShare} {
+	for what, open := range map[string]func(){"a notice": func() { w.at.Ask.Inform("x") }, "a chart": w.charts.ShowRounds, "the export": w.chooseShare} {
 		for tabs := 1; tabs <= 7; tabs++ {
 			open()
 			tabAndEscape(w.window.Canvas(), tabs)

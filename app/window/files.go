@@ -6,6 +6,7 @@ import (
 	"loopbook/app/library"
 	"loopbook/app/ui/kit"
 	"loopbook/app/window/photos"
+	"loopbook/app/window/warmup"
 )
 
 func (w *window) openDemo() {
@@ -56,8 +57,8 @@ func (w *window) chooseImport() {
 // importURIs takes what was dropped or chosen: a log and photos into the open case, all
 // else into the notebook.
 func (w *window) importURIs(files []fyne.URI) {
-	if len(files) == 1 && isLog(files[0].Path()) {
-		w.readLog(files[0].Path())
+	if len(files) == 1 && warmup.IsLog(files[0].Path()) {
+		w.warmup.Read(files[0].Path())
 		return
 	}
 	if pictures := photos.Among(files); len(pictures) == len(files) {

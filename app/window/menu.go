@@ -68,7 +68,7 @@ func (w *window) menus() *fyne.MainMenu {
 			key(kit.L("window.frame.what-if"), fyne.Key0, w.ofCase(w.goToWhatIf)),
 			fyne.NewMenuItemSeparator(),
 			key(kit.L("window.frame.add-round"), fyne.KeyR, w.ofCase(w.addRound)),
-			key(kit.L("window.plot.rounds"), fyne.KeyG, w.ofCase(w.showRounds)),
+			key(kit.L("window.plot.rounds"), fyne.KeyG, w.ofCase(w.charts.ShowRounds)),
 			key(kit.L("window.frame.check-again"), fyne.KeyT, w.ofCase(w.checkAgain)),
 			fyne.NewMenuItem(kit.L("window.frame.delete-check"), w.ofCase(w.deleteCheck)),
 		),

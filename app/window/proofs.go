@@ -31,7 +31,7 @@ type proofs struct {
 
 func (w *window) makeProof() {
 	w.proofs = &proofs{}
-	w.proof = view.New(w.at.Desk.Edit, w.saveChart)
+	w.proof = view.New(w.at.Desk.Edit, w.charts.Save)
 	w.proof.OnAgain = func(i int) {
 		w.leave()
 		w.tabs.SelectIndex(hoseMapTab)

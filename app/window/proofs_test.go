@@ -1,43 +1,20 @@
 package window
 
 import (
-	"os"
-	"path/filepath"
 	"strings"
 	"testing"
 
-	"loopbook/app/library"
 	"loopbook/app/ui/kit"
+	"loopbook/app/window/bench/benchtest"
 	"loopbook/cases"
 	"loopbook/cases/casetest"
-	"loopbook/report/chart"
 )
-
-// demoCase opens one of the invented cases in a new notebook.
-func demoCase(t *testing.T, w *window, id string) {
-	t.Helper()
-	bundles, err := library.DemoCases()
-	if err != nil {
-		t.Fatal(err)
-	}
-	for _, b := range bundles {
-		if strings.Contains(b.Case.Title, id) {
-			ids, err := w.at.Desk.Store.PutAll(w.at.Ctx, []cases.Bundle{b}, "demo")
-			if err != nil {
-				t.Fatal(err)
-			}
-			w.at.Desk.Load(ids[0])
-			return
-		}
-	}
-	t.Fatalf("no demo case is titled %q", id)
-}
 
 // A demo case's repair is judged once its cars are there, and again by what is
 // changed since.
 func TestTheProofFollowsTheCase(t *testing.T) {
 	w, _ := shown(t)
-	demoCase(t, w, "Cold cabin on frosty mornings, P0128")
+	openDemo(t, w, "Cold cabin on frosty mornings, P0128")
 	w.tabs.SelectIndex(proofTab)
 	d := w.proofData()
 	if len(d.Pairs) != 3 || d.Curves == nil || len(d.Rows) == 0 || d.Verdict == kit.L("window.proof.computing") {
@@ -98,29 +75,6 @@ func TestPricesHaveTheCurrencysPlaces(t *testing.T) {
 	}
 }
 
-// Every plot is written as a picture and as vectors, under the case's title.
-func TestPlotsAreSaved(t *testing.T) {
-	home := t.TempDir()
-	t.Setenv("HOME", home)
-	t.Setenv("USERPROFILE", home)
-	w, _ := shown(t)
-	demoCase(t, w, "Cold cabin on frosty mornings, P0128")
-	lines := chart.Lines{X: "minutes", Y: "°C", Curves: []chart.Curve{{X: []float64{0, 1}, Y: []float64{20, 30}}}}
-	for kind, begins := range map[string]string{"png": "\x89PNG", "svg": "<?xml"} {
-		said := w.saveChart(lines, "heat: map", kind)
-		found, err := filepath.Glob(filepath.Join(home, "Documents", "Loopbook", "*heat- map."+kind))
-		if err != nil || len(found) != 1 || !strings.Contains(said, found[0]) {
-			t.Fatalf("%s: %q, %v", kind, said, found)
-		}
-		if text, err := os.ReadFile(found[0]); err != nil || !strings.HasPrefix(string(text), begins) {
-			t.Errorf("%s begins with %.8q, %v", kind, text, err)
-		}
-	}
-	if said := w.saveChart(chart.Lines{}, "none", "svg"); !strings.Contains(said, chart.ErrEmpty.Error()) {
-		t.Errorf("nothing to draw: %q", said)
-	}
-}
-
 func TestWhatIsNoCodeIsToldAfterTheRepairToo(t *testing.T) {
 	w, _ := shown(t)
 	w.newCase()
@@ -132,4 +86,10 @@ func TestWhatIsNoCodeIsToldAfterTheRepairToo(t *testing.T) {
 	if got := w.proofData().NoCodes; got != "" {
 		t.Errorf("no codes: %q", got)
 	}
+}
+
+// openDemo opens one of the invented cases in a new notebook.
+func openDemo(t *testing.T, w *window, title string) {
+	t.Helper()
+	(&benchtest.Made{Bench: w.at}).OpenDemo(t, title)
 }

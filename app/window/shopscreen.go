@@ -23,7 +23,7 @@ import (
 const mostLines = 12
 
 func (w *window) makeHistory() {
-	w.history = history.New(w.saveChart, func() { w.enter(caseRoom) })
+	w.history = history.New(w.charts.Save, func() { w.enter(caseRoom) })
 	w.history.OnSearch = w.searchFor
 	w.history.OnOpen = w.openCase
 	w.history.OnGuess = w.rankClosed

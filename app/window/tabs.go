@@ -62,7 +62,7 @@ func (w *window) showTab() {
 	case complaintTab:
 		w.complaint.Show(d.Case, d.Units)
 	case warmUpTab:
-		w.showWarmUp()
+		w.warmup.Show()
 	case hoseMapTab:
 		w.showHoseMap()
 	case checksTab:

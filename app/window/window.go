@@ -32,13 +32,14 @@ import (
 	"loopbook/app/ui/proof"
 	"loopbook/app/ui/repair"
 	"loopbook/app/ui/verdict"
-	"loopbook/app/ui/warmup"
 	"loopbook/app/ui/whatif"
 	"loopbook/app/window/asking"
 	"loopbook/app/window/bench"
+	"loopbook/app/window/charts"
 	"loopbook/app/window/papers"
 	"loopbook/app/window/photos"
 	"loopbook/app/window/tryout"
+	"loopbook/app/window/warmup"
 	"loopbook/app/window/words"
 	"loopbook/cases"
 	"loopbook/cases/diagnosis/likelihood"
@@ -112,8 +113,8 @@ type window struct {
 
 	notebook  *notebook.View
 	complaint *complaint.View
-	warmup    *warmup.View
-	logs      *warmups
+	warmup    *warmup.Screen
+	charts    *charts.Charts
 	hosemap   *hosemap.View
 	checks    *checks.View
 	causes    *causes.View
@@ -158,14 +159,16 @@ func newWindow(ctx context.Context, a fyne.App, store *sqlite.Store, start func(
 	w.window.SetMaster()
 	w.at = bench.Bench{Ctx: ctx, Desk: d, Ask: asking.Over(w.window), Start: start, Leave: w.leave}
 	d.Units = w.prefs.units()
+	w.charts = charts.New(w.at)
 	told := words.Checks(tables)
-	told.Stage, told.Save = stageNow, w.saveChart
+	told.Stage, told.Save = stageNow, w.charts.Save
 	w.checks = checks.New(d.Edit, told)
 	if err := w.makePractice(); err != nil {
 		return nil, err
 	}
 	smaller := library.NewSmaller()
 	w.papers = papers.New(w.at, a, smaller, w.quit)
+	w.warmup = warmup.New(w.at, w.tab(warmUpTab), a.Preferences(), w.charts.Save)
 	w.photos = photos.New(w.at, w.tab(photosTab), smaller, a.Clipboard().Content)
 	w.makeScreens()
 	w.use(store)
@@ -186,7 +189,6 @@ func (w *window) makeScreens() {
 	w.hosemap.Edit, w.hosemap.OnReading, w.hosemap.OnRound = d.Edit, d.Typed, d.ShowRound
 	w.hosemap.OnLayout = func(id string) { d.Edit(kit.L("window.frame.layout-edit"), func(c *cases.Case) { c.Loop.Layout = id }) }
 	w.hosemap.OnCauses = w.goToCauses
-	w.makeWarmUp()
 	w.makeCauses()
 	w.makeWhatIf()
 	w.makeAlike()
@@ -316,9 +318,7 @@ func (w *window) leave() {
 	}
 	w.hosemap.Leave()
 	w.complaint.Leave()
-	if w.tabs.SelectedIndex() == warmUpTab { // elsewhere it may show the case before
-		w.warmup.Leave()
-	}
+	w.warmup.Leave()
 	w.checks.Leave()
 	w.verdict.Leave()
 	w.repair.Leave()

@@ -1,4 +1,4 @@
-package window
+package warmup
 
 import (
 	"encoding/json"
@@ -18,7 +18,7 @@ func columnName(key string) string { return kit.L("window.columns." + key) }
 
 // askColumns lets a person say which column is what, with the file's first
 // rows in sight. What is said is remembered for files with the same heading.
-func (w *window) askColumns(path string, read logfile.Read, why error) {
+func (s *Screen) askColumns(path string, read logfile.Read, why error) {
 	taken := map[string]string{}
 	for _, c := range read.Columns {
 		taken[c.Key] = c.Header
@@ -41,7 +41,7 @@ func (w *window) askColumns(path string, read logfile.Read, why error) {
 		top = kit.Paragraphs(kit.Span{Text: why.Error(), Bold: true}, kit.Span{Text: kit.L("window.columns.by-hand"), Small: true})
 	}
 	body := container.NewBorder(top, nil, nil, nil, container.NewVBox(rows, widget.NewSeparator(), preview(read)))
-	w.at.Ask.Show(w.at.Ask.Offer(kit.L("window.columns.title"), kit.L("window.columns.read"), kit.L("window.columns.leave"), kit.Wide(640, body), func() {
+	s.at.Ask.Show(s.at.Ask.Offer(kit.L("window.columns.title"), kit.L("window.columns.read"), kit.L("window.columns.leave"), kit.Wide(640, body), func() {
 		chosen := map[string]string{}
 		for key, pick := range picks {
 			chosen[key] = ""
@@ -49,8 +49,8 @@ func (w *window) askColumns(path string, read logfile.Read, why error) {
 				chosen[key] = pick.Selected
 			}
 		}
-		w.prefs.setColumns(logfile.Fingerprint(read.Header), chosen)
-		w.readLogAs(path, chosen)
+		s.kept.setColumns(logfile.Fingerprint(read.Header), chosen)
+		s.readAs(path, chosen)
 	}))
 }
 
@@ -88,8 +88,11 @@ func columnsTold(read logfile.Read) string {
 	return kit.L("window.columns.taken", say.Items(parts...))
 }
 
+// remembered is what was said of columns, by the heading of the files.
+type remembered struct{ fyne.Preferences }
+
 // columns is what was said of files with a heading, or nil.
-func (p preferences) columns(fingerprint string) map[string]string {
+func (p remembered) columns(fingerprint string) map[string]string {
 	var m map[string]string
 	if json.Unmarshal([]byte(p.String("log-columns-"+fingerprint)), &m) != nil {
 		return nil // nothing was said
@@ -97,7 +100,7 @@ func (p preferences) columns(fingerprint string) map[string]string {
 	return m
 }
 
-func (p preferences) setColumns(fingerprint string, m map[string]string) {
+func (p remembered) setColumns(fingerprint string, m map[string]string) {
 	if text, err := json.Marshal(m); err == nil {
 		p.SetString("log-columns-"+fingerprint, string(text))
 	}

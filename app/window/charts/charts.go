@@ -1,4 +1,5 @@
-package window
+// Package charts writes charts of the open case beside its papers, and shows its rounds as one.
+package charts
 
 import (
 	"os"
@@ -7,11 +8,18 @@ import (
 	"fyne.io/fyne/v2/widget"
 
 	"loopbook/app/ui/kit"
+	"loopbook/app/window/bench"
 	"loopbook/app/window/filename"
 	"loopbook/diagram"
 	"loopbook/report/chart"
 	"loopbook/report/picture"
 )
+
+// Charts are those of the open case.
+type Charts struct{ at bench.Bench }
+
+// New writes and shows charts of what is open at the bench.
+func New(at bench.Bench) *Charts { return &Charts{at: at} }
 
 // The size of a chart's file, in points.
 const (
@@ -19,8 +27,8 @@ const (
 	fileHeight = 360
 )
 
-// saveChart writes a chart beside the papers, as "png" or "svg", and says where.
-func (w *window) saveChart(c chart.Chart, name, kind string) string {
+// Save writes a chart beside the papers, as "png" or "svg", and says where.
+func (s *Charts) Save(c chart.Chart, name, kind string) string {
 	draw := chart.PNG
 	if kind == "svg" {
 		draw = chart.SVG
@@ -28,7 +36,7 @@ func (w *window) saveChart(c chart.Chart, name, kind string) string {
 	text, err := draw(c, chart.Plain(), fileWidth, fileHeight)
 	path := ""
 	if err == nil {
-		path, err = filename.InDocuments(filename.OfCase(w.at.Desk.Case.Title, name, "."+kind))
+		path, err = filename.InDocuments(filename.OfCase(s.at.Desk.Case.Title, name, "."+kind))
 	}
 	if err == nil {
 		err = os.WriteFile(path, text, 0o644)
@@ -39,18 +47,18 @@ func (w *window) saveChart(c chart.Chart, name, kind string) string {
 	return kit.L("window.plot.written", path)
 }
 
-// showRounds shows the rounds' temperatures along the flow, a line for each.
-func (w *window) showRounds() {
-	d := w.at.Desk
-	w.leave()
-	title, size := kit.L("window.plot.rounds"), w.window.Canvas().Size()
+// ShowRounds shows the rounds' temperatures along the flow, a line for each.
+func (s *Charts) ShowRounds() {
+	d := s.at.Desk
+	s.at.Leave()
+	title, size := kit.L("window.plot.rounds"), s.at.Ask.Size()
 	var content fyne.CanvasObject = widget.NewLabel(kit.L("window.plot.no-rounds"))
 	if l, err := diagram.LoopByID(d.Case.Loop.Layout); err == nil {
 		if lines, ok := picture.HoseMap(l, &d.Case, d.Found, d.By()); ok {
-			plot := kit.NewPlot(title, w.saveChart)
+			plot := kit.NewPlot(title, s.Save)
 			plot.Draw(lines)
 			content = kit.Roomy(fyne.NewSize(size.Width*0.8, size.Height*0.7), plot.Content)
 		}
 	}
-	w.at.Ask.Show(w.at.Ask.Look(title, kit.L("window.plot.close"), content))
+	s.at.Ask.Show(s.at.Ask.Look(title, kit.L("window.plot.close"), content))
 }

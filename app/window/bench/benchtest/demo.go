@@ -1,0 +1,29 @@
+package benchtest
+
+import (
+	"strings"
+	"testing"
+
+	"loopbook/app/library"
+	"loopbook/cases"
+)
+
+// OpenDemo opens one of the invented cases in a new notebook.
+func (m *Made) OpenDemo(t testing.TB, title string) {
+	t.Helper()
+	bundles, err := library.DemoCases()
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, b := range bundles {
+		if strings.Contains(b.Case.Title, title) {
+			ids, err := m.Desk.Store.PutAll(m.Ctx, []cases.Bundle{b}, "demo")
+			if err != nil {
+				t.Fatal(err)
+			}
+			m.Desk.Load(ids[0])
+			return
+		}
+	}
+	t.Fatalf("no demo case is titled %q", title)
+}

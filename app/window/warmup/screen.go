@@ -1,0 +1,102 @@
+// Package warmup fills the screen of a case's warm-ups, and reads logs into the case.
+package warmup
+
+import (
+	"time"
+
+	"fyne.io/fyne/v2"
+
+	"loopbook/app/ui/kit"
+	view "loopbook/app/ui/warmup"
+	"loopbook/app/window/bench"
+	"loopbook/cases"
+	"loopbook/cases/diagnosis"
+	"loopbook/cases/evidence"
+	"loopbook/diagram/say"
+	"loopbook/report/chart"
+	"loopbook/report/picture"
+)
+
+// Screen shows the open case's warm-ups.
+type Screen struct {
+	at      bench.Bench
+	tab     bench.Tab
+	view    *view.View
+	save    func(c chart.Chart, name, kind string) string // writes a chart and says where
+	kept    remembered
+	of      string // the case that is shown
+	shown   int    // of its logs
+	file    file
+	healthy healthy
+}
+
+// New shows no log yet; save writes a chart and says where.
+func New(at bench.Bench, tab bench.Tab, kept fyne.Preferences, save func(c chart.Chart, name, kind string) string) *Screen {
+	s := &Screen{at: at, tab: tab, view: view.New(at.Desk.Edit, time.Now), save: save, kept: remembered{kept}, file: file{cancel: func() {}}}
+	s.view.OnFile = s.choose
+	s.view.OnLog = func(i int) { s.shown = i; s.Show() }
+	s.view.OnSave = s.saveShown
+	s.view.OnColumns = func() { s.askColumns(s.file.path, s.file.read, nil) }
+	return s
+}
+
+// Content is the screen.
+func (s *Screen) Content() fyne.CanvasObject { return s.view.Content() }
+
+// First is where a warm-up is written down.
+func (s *Screen) First() fyne.Focusable { return s.view.First() }
+
+// Back leaves a row that is being mended, and reports whether one was.
+func (s *Screen) Back() bool { return s.view.Back() }
+
+// Leave keeps what is being typed, where the screen is looked at: elsewhere it may show the case before.
+func (s *Screen) Leave() {
+	if s.tab.InSight() {
+		s.view.Leave()
+	}
+}
+
+// Show paints the log that is looked at.
+func (s *Screen) Show() {
+	d := s.at.Desk
+	s.follow(&d.Case)
+	i := min(s.shown, len(d.Case.Logs)-1)
+	if i < 0 && len(d.Case.Logs) > 0 {
+		i = len(d.Case.Logs) - 1
+	}
+	data := view.Data{Case: d.Case, Log: i, Reading: s.file.says, Units: d.Units, Overheated: diagnosis.Overheated(&d.Case, d.Found)}
+	if i >= 0 {
+		r := d.Found.WarmUps[i].Result
+		data.Flags = d.Found.WarmUps[i].Flags
+		s.expect(&d.Case.Logs[i], r.StartS)
+		data.Lines, data.Facts, data.Remarks = picture.WarmUp(&d.Case, &d.Case.Logs[i], r, s.healthy.band, d.By()), facts(r, d.Units), remarks(r, d.Units)
+	}
+	if i >= 0 && d.Case.Loop.ThermostatOpensC == nil {
+		data.Remarks = append(data.Remarks, d.By().Say(evidence.RatingText(&d.Case)))
+	}
+	if s.file.path != "" {
+		data.Remarks = append(append([]string{columnsTold(s.file.read)}, say.English().All(s.file.read.Remarks)...), data.Remarks...)
+		data.Columns = true
+	}
+	s.view.Show(data)
+}
+
+// follow drops what belongs to another case.
+func (s *Screen) follow(c *cases.Case) {
+	if s.of == c.ID {
+		return
+	}
+	s.file.cancel()
+	s.of, s.shown, s.file = c.ID, len(c.Logs)-1, file{cancel: func() {}}
+}
+
+// saveShown writes the shown log's curve.
+func (s *Screen) saveShown(kind string) {
+	d, i := s.at.Desk, s.shown
+	if i < 0 || i >= len(d.Case.Logs) {
+		return
+	}
+	lines := picture.WarmUp(&d.Case, &d.Case.Logs[i], d.Found.WarmUps[i].Result, s.healthy.band, d.By())
+	s.file.says = s.save(lines, kit.L("window.warmup.file", i+1), kind)
+	s.Show()
+}

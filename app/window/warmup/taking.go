@@ -1,0 +1,41 @@
+package warmup
+
+import (
+	"path/filepath"
+	"slices"
+	"strings"
+
+	"loopbook/app/ui/kit"
+	"loopbook/cases"
+	"loopbook/cases/logfile"
+)
+
+// put puts a log into the case; read again it replaces itself.
+func (s *Screen) put(name string, read logfile.Read, again bool) {
+	l := read.Log
+	l.Name, l.Stage = strings.TrimSuffix(name, filepath.Ext(name)), kit.StageNow(&s.at.Desk.Case)
+	at := s.placeOf(s.at.Desk.Case.Logs, l, again)
+	s.shown = at
+	s.at.Desk.Edit(kit.L("window.frame.log-edit", l.Name), func(c *cases.Case) {
+		if at < len(c.Logs) {
+			l.Stage = c.Logs[at].Stage
+			c.Logs[at] = l
+			return
+		}
+		c.Logs = append(c.Logs, l)
+	})
+}
+
+// placeOf is where a log goes: over the one with its name, which a scan tool may
+// give to every log that it saves, so only on the same side of the repair.
+func (s *Screen) placeOf(logs []cases.Log, read cases.Log, again bool) int {
+	if again && s.shown >= 0 && s.shown < len(logs) && logs[s.shown].Name == read.Name {
+		return s.shown
+	}
+	after := func(log cases.Log) bool { return log.Stage == cases.AfterRepair }
+	at := slices.IndexFunc(logs, func(had cases.Log) bool { return had.Name == read.Name && after(had) == after(read) })
+	if at < 0 {
+		return len(logs)
+	}
+	return at
+}

@@ -1,0 +1,134 @@
+package warmup
+
+import (
+	"fmt"
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+
+	"loopbook/app/ui/kit/kittest"
+	"loopbook/app/window/bench"
+	"loopbook/app/window/bench/benchtest"
+	"loopbook/cases"
+	"loopbook/cases/logfile"
+	"loopbook/report/chart"
+)
+
+// shown is the screen of warm-ups of what is open; it comes into sight when it is asked for.
+func shown(t *testing.T) (*Screen, *benchtest.Made) {
+	t.Helper()
+	m, seen := benchtest.New(t), false
+	tab := bench.Tab{Open: func() { seen = true }, InSight: func() bool { return seen }}
+	s := New(m.Bench, tab, m.App.Preferences(), func(chart.Chart, string, string) string { return "" })
+	m.Desk.Changed = s.Show
+	return s, m
+}
+
+// A dropped CSV goes into the open case as a log; a faulty one leaves the case
+// as it was; without a case it is refused.
+func TestDroppedLogGoesIntoTheCase(t *testing.T) {
+	s, m := shown(t)
+	path := filepath.Join(t.TempDir(), "drive.csv")
+	text := "Time,Coolant temperature (°C)\n"
+	for i := 0; i < 60; i++ {
+		text += fmt.Sprintf("%d,%d\n", i*10, 12+i)
+	}
+	if err := os.WriteFile(path, []byte(text), 0o644); err != nil {
+		t.Fatal(err)
+	}
+	m.Desk.Begin()
+	s.Read(path)
+	if logs := m.Desk.Case.Logs; len(logs) != 1 || logs[0].Name != "drive" || len(logs[0].EctC) != 60 || !s.tab.InSight() {
+		t.Fatalf("%d logs: %+v", len(logs), logs)
+	}
+	if files, err := m.Desk.Store.Attachments(m.Ctx, m.Desk.Case.ID); err != nil || len(files) != 1 || files[0].Name != "logs/drive.csv" {
+		t.Errorf("kept as it came: %+v, %v", files, err)
+	}
+	if err := os.WriteFile(path, []byte("no numbers at all"), 0o644); err != nil {
+		t.Fatal(err)
+	}
+	s.Read(path)
+	if len(m.Desk.Case.Logs) != 1 {
+		t.Errorf("a faulty file left %d logs", len(m.Desk.Case.Logs))
+	}
+	if IsLog("case.json") || !IsLog("A.CSV") {
+		t.Error("files are taken for what they aren't")
+	}
+}
+
+// A log that is read again replaces itself, and what was said of its columns is
+// remembered for files with the same heading.
+func TestColumnsAreRememberedByHeading(t *testing.T) {
+	s, m := shown(t)
+	path := filepath.Join(t.TempDir(), "odd.csv")
+	text := "Time,A,B\n"
+	for i := 0; i < 60; i++ {
+		text += fmt.Sprintf("%d,%d,%d\n", i*10, 12+i, 70-i/2)
+	}
+	if err := os.WriteFile(path, []byte(text), 0o644); err != nil {
+		t.Fatal(err)
+	}
+	m.Desk.Begin()
+	chosen := map[string]string{"time": "Time", "ect": "B"}
+	s.readAs(path, chosen)
+	if logs := m.Desk.Case.Logs; len(logs) != 1 || logs[0].EctC[0] != 70 {
+		t.Fatalf("by hand: %+v", logs)
+	}
+	s.kept.setColumns(logfile.Fingerprint([]string{"Time", "A", "B"}), chosen)
+	s.Read(path)
+	if logs := m.Desk.Case.Logs; len(logs) != 1 || logs[0].EctC[0] != 70 {
+		t.Errorf("read again: %d logs, the first begins at %g", len(logs), logs[0].EctC[0])
+	}
+}
+
+// A scan tool may give each log the same name: what is read once a repair is noted
+// stands beside the log from before it, and is of after it.
+func TestALogAfterTheRepairStandsBesideTheFirst(t *testing.T) {
+	s, m := shown(t)
+	path := filepath.Join(t.TempDir(), "export.csv")
+	save := func(from int) {
+		text := "Time,Coolant temperature (°C)\n"
+		for i := 0; i < 60; i++ {
+			text += fmt.Sprintf("%d,%d\n", i*10, from+i)
+		}
+		if err := os.WriteFile(path, []byte(text), 0o644); err != nil {
+			t.Fatal(err)
+		}
+		s.Read(path)
+	}
+	m.Desk.Begin()
+	save(10)
+	save(12) // read again
+	if logs := m.Desk.Case.Logs; len(logs) != 1 || logs[0].EctC[0] != 12 || logs[0].Stage != cases.BeforeRepair {
+		t.Fatalf("before the repair: %d logs, %+v", len(logs), logs)
+	}
+	m.Desk.Edit("repair", func(c *cases.Case) {
+		c.Verdict.Cause, c.Repair.Parts = "thermostat-stuck-open", []cases.Part{{Name: "thermostat"}}
+	})
+	save(20)
+	logs := m.Desk.Case.Logs
+	if len(logs) != 2 || logs[0].EctC[0] != 12 || logs[1].EctC[0] != 20 || logs[1].Stage != cases.AfterRepair {
+		t.Errorf("after the repair: %d logs, %+v", len(logs), logs)
+	}
+}
+
+// What a log is found to say stands on its own screen, before what is written down: a
+// reader of the log needn't look for it on the hose map.
+func TestTheLogsFindingsStandBesideIt(t *testing.T) {
+	s, m := shown(t)
+	m.OpenDemo(t, "Cold cabin on frosty mornings, P0128")
+	for i, want := range []bool{true, false} { // before the repair, and after it
+		s.shown = i
+		s.Show()
+		found := m.Desk.Found.WarmUps[i].Flags
+		if len(found) > 0 != want {
+			t.Fatalf("log %d: %d findings", i, len(found))
+		}
+		for _, f := range found {
+			if text := m.Desk.By().Say(f.Text); !strings.Contains(kittest.Texts(s.Content()), text) {
+				t.Errorf("log %d: %q isn't told", i, text)
+			}
+		}
+	}
+}
