@@ -17,9 +17,9 @@ func tabAndEscape(c fyne.Canvas, times int) {
 // Escape closes a dialog wherever the focus is, and then does what it did before.
 func TestEscapeClosesADialogWhereverTheFocusIs(t *testing.T) {
 	w, _ := shown(t)
-	w.newCase()
+	w.menus.opener.begin()
 	over := w.window.Canvas().Overlays()
-	for what, open := range map[string]func(){"a notice": func() { w.at.Ask.Inform("x") }, "a chart": w.charts.ShowRounds, "the export": w.chooseShare} {
+	for what, open := range map[string]func(){"a notice": func() { w.at.Ask.Inform("x") }, "a chart": w.menus.charts.ShowRounds, "the export": w.menus.share.Choose} {
 		for tabs := 1; tabs <= 7; tabs++ {
 			open()
 			tabAndEscape(w.window.Canvas(), tabs)

@@ -15,9 +15,9 @@ import (
 // A check that is typed in its tab is kept, judged and weighed.
 func TestACheckIsTypedAndWeighed(t *testing.T) {
 	w, _ := shown(t)
-	w.newCase()
-	w.goToChecks()
-	if w.window.Canvas().Focused() != w.checks.Focus() {
+	w.menus.opener.begin()
+	w.menus.ways.goToChecks()
+	if w.window.Canvas().Focused() != w.screens.checks.Focus() {
 		t.Fatal("the list of checks has no focus")
 	}
 	w.window.Canvas().Focused().TypedKey(&fyne.KeyEvent{Name: fyne.KeyReturn})
@@ -34,16 +34,17 @@ func TestACheckIsTypedAndWeighed(t *testing.T) {
 	for _, f := range w.at.Desk.Found.Flags {
 		found = found || f.ID == "pressure-drop"
 	}
-	if basis := causesOf(w.at.Desk).Basis; !found || !strings.Contains(basis, "1 test") {
+	w.screens.causes.Show()
+	if basis := kittest.Texts(w.screens.causes.Content()); !found || !strings.Contains(basis, "1 test") {
 		t.Errorf("flags %+v, basis %q", w.at.Desk.Found.Flags, basis)
 	}
-	w.checkAgain()
-	w.deleteCheck() // of what isn't begun
+	w.menus.ways.checkAgain()
+	w.menus.ways.deleteCheck() // of what isn't begun
 	if len(w.at.Desk.Case.Tests) != 1 {
 		t.Errorf("left: %+v", w.at.Desk.Case.Tests)
 	}
-	w.undo()
-	w.undo()
+	w.menus.undo()
+	w.menus.undo()
 	if len(w.at.Desk.Case.Tests) != 0 {
 		t.Errorf("after two steps back: %+v", w.at.Desk.Case.Tests)
 	}
@@ -53,7 +54,7 @@ func TestACheckIsTypedAndWeighed(t *testing.T) {
 // run for some (stop at the red zone: M15, published).
 func TestFormsMindAnEngineThatWasTooHot(t *testing.T) {
 	w, _ := shown(t)
-	w.newCase()
+	w.menus.opener.begin()
 	const warning = "This engine got too hot"
 	told := func(what string, o fyne.CanvasObject, want bool) {
 		t.Helper()
@@ -63,29 +64,29 @@ func TestFormsMindAnEngineThatWasTooHot(t *testing.T) {
 	}
 	all := func(want bool) {
 		t.Helper()
-		w.goTo(checksTab)
+		w.menus.ways.goTo(checksTab)
 		for kind, runs := range map[cases.TestKind]bool{"combustion-gas": true, "hose-look": true, "level": false, "pressure-hold": false} {
-			w.checks.Begin(kind)
-			told(string(kind), w.checks.Content(), want && runs)
+			w.screens.checks.Begin(kind)
+			told(string(kind), w.screens.checks.Content(), want && runs)
 		}
-		w.goTo(warmUpTab)
-		told("the warm-up", w.warmup.Content(), want)
+		w.menus.ways.goTo(warmUpTab)
+		told("the warm-up", w.screens.warmup.Content(), want)
 	}
 	all(false)
 	red := diagram.Celsius(118)
 	w.at.Desk.Edit("a reading", func(c *cases.Case) { c.Rounds[0].EctC = &red })
 	all(true)
-	w.begin(likelihood.RaisedIdle, "")
-	told("the round that is begun", w.hosemap.Content(), true)
+	w.menus.ways.begin(likelihood.RaisedIdle, "")
+	told("the round that is begun", w.screens.hosemap.Content(), true)
 }
 
 // An advised reading of the codes begins where a code is written.
 func TestReadingTheCodesBeginsAtTheCodes(t *testing.T) {
 	w, _ := shown(t)
-	w.newCase()
-	w.begin(likelihood.ReadCodes, "")
-	if w.tabs.SelectedIndex() != complaintTab || w.window.Canvas().Focused() != w.complaint.NewCode() {
-		t.Errorf("tab %d, the caret in %T", w.tabs.SelectedIndex(), w.window.Canvas().Focused())
+	w.menus.opener.begin()
+	w.menus.ways.begin(likelihood.ReadCodes, "")
+	if w.screens.tabs.SelectedIndex() != complaintTab || w.window.Canvas().Focused() != w.screens.complaint.NewCode() {
+		t.Errorf("tab %d, the caret in %T", w.screens.tabs.SelectedIndex(), w.window.Canvas().Focused())
 	}
 }
 

@@ -32,14 +32,14 @@ func tabTour(w *window) []fyne.Focusable {
 // From the last condition of a round Tab enters the hoses, and follows the flow.
 func TestTabGoesFromTheConditionsIntoTheHoses(t *testing.T) {
 	w, _ := shown(t)
-	w.newCase()
-	w.tabs.SelectIndex(hoseMapTab)
+	w.menus.opener.begin()
+	w.screens.tabs.SelectIndex(hoseMapTab)
 	l, err := diagram.LoopByID("outlet-thermostat")
 	if err != nil {
 		t.Fatal(err)
 	}
 	tour := tabTour(w)
-	at := slices.Index(tour, w.hosemap.Read(0, l.Points[0].Point))
+	at := slices.Index(tour, w.screens.hosemap.Read(0, l.Points[0].Point))
 	last, ok := tour[max(at-1, 0)].(*kit.Field)
 	if at < 1 || !ok {
 		t.Fatalf("before the first hose Tab is at %T", tour[max(at-1, 0)])
@@ -49,7 +49,7 @@ func TestTabGoesFromTheConditionsIntoTheHoses(t *testing.T) {
 		t.Error("before the first hose Tab isn't at the last condition, what the hoses reflect")
 	}
 	for i, p := range l.Points {
-		if tour[at+i] != w.hosemap.Read(0, p.Point) {
+		if tour[at+i] != w.screens.hosemap.Read(0, p.Point) {
 			t.Errorf("after %d hoses Tab isn't at %s", i, p.Point)
 		}
 	}
@@ -59,26 +59,26 @@ func TestTabGoesFromTheConditionsIntoTheHoses(t *testing.T) {
 // everywhere on a screen.
 func TestTabComesToUndoAfterTheScreen(t *testing.T) {
 	w, _ := shown(t)
-	w.newCase()
+	w.menus.opener.begin()
 	for tab := complaintTab; tab <= alikeTab; tab++ {
 		if tab == whatIfTab {
 			continue // its car runs until it is left
 		}
-		w.tabs.SelectIndex(tab)
+		w.screens.tabs.SelectIndex(tab)
 		w.at.Desk.Edit("title", func(c *cases.Case) { c.Title += "x" }) // which can be taken back
 		tour := tabTour(w)
-		undo := slices.Index(tour, fyne.Focusable(w.head.undo))
+		undo := slices.Index(tour, fyne.Focusable(w.frame.head.undo))
 		screen := 0
 		for i, f := range tour {
-			if kit.Holds(w.tabs, f.(fyne.CanvasObject)) {
+			if kit.Holds(w.screens.tabs, f.(fyne.CanvasObject)) {
 				screen++
 				if i > undo {
-					t.Errorf("on %s Tab comes to a %T after Undo", w.tabs.Items[tab].Text, f)
+					t.Errorf("on %s Tab comes to a %T after Undo", w.screens.tabs.Items[tab].Text, f)
 				}
 			}
 		}
 		if undo < 0 || undo != screen {
-			t.Errorf("on %s Undo is the %d. of %d, behind %d of the screen's", w.tabs.Items[tab].Text, undo+1, len(tour), screen)
+			t.Errorf("on %s Undo is the %d. of %d, behind %d of the screen's", w.screens.tabs.Items[tab].Text, undo+1, len(tour), screen)
 		}
 	}
 }
@@ -86,7 +86,7 @@ func TestTabComesToUndoAfterTheScreen(t *testing.T) {
 // Whatever is written in a case, its window fits into 1280 by 800.
 func TestNoContentWidensTheWindow(t *testing.T) {
 	w, _ := shown(t)
-	w.newCase()
+	w.menus.opener.begin()
 	long := "after the night, before the start, with the heater at full and the bonnet open"
 	c := diagram.Celsius(88)
 	w.at.Desk.Edit("long", func(k *cases.Case) {
@@ -103,9 +103,9 @@ func TestNoContentWidensTheWindow(t *testing.T) {
 		if tab == whatIfTab {
 			continue // its car runs until it is left
 		}
-		w.tabs.SelectIndex(tab)
+		w.screens.tabs.SelectIndex(tab)
 		if m := w.window.Content().MinSize(); m.Width > 1280 || m.Height > 800-menuHeight {
-			t.Errorf("%s wants %v", w.tabs.Items[tab].Text, m)
+			t.Errorf("%s wants %v", w.screens.tabs.Items[tab].Text, m)
 		}
 	}
 }
@@ -116,21 +116,21 @@ const menuHeight = 28
 // Beside what was refused nothing says that all is kept.
 func TestTheHeadDoesNotSayKeptBesideARefusal(t *testing.T) {
 	w, _ := shown(t)
-	w.newCase()
+	w.menus.opener.begin()
 	said := func(when string, kept bool) {
 		t.Helper()
-		if got := strings.HasPrefix(w.head.kept.Text, "kept"); got != kept || (w.head.kept.Importance == widget.SuccessImportance) != kept {
-			t.Errorf("%s the head says %q", when, w.head.kept.Text)
+		if got := strings.HasPrefix(w.frame.head.kept.Text, "kept"); got != kept || (w.frame.head.kept.Importance == widget.SuccessImportance) != kept {
+			t.Errorf("%s the head says %q", when, w.frame.head.kept.Text)
 		}
 	}
-	w.tabs.SelectIndex(repairTab)
+	w.screens.tabs.SelectIndex(repairTab)
 	hours := firstField(t, w)
 	hours.SetText("x")
 	hours.Leave()
 	said("with a refusal", false)
-	w.tabs.SelectIndex(complaintTab)
+	w.screens.tabs.SelectIndex(complaintTab)
 	said("on another screen", true)
-	w.tabs.SelectIndex(repairTab)
+	w.screens.tabs.SelectIndex(repairTab)
 	said("back at it", false)
 	hours.Revert()
 	said("with it taken back", true)
@@ -155,7 +155,7 @@ func firstField(t *testing.T, w *window) *kit.Field {
 // Escape leads back to the case from the rooms beside it.
 func TestEscapeLeadsBackToTheCase(t *testing.T) {
 	w, _ := shown(t)
-	w.newCase()
+	w.menus.opener.begin()
 	for _, room := range []roomName{historyRoom, practiceRoom} {
 		for tabs := range 6 {
 			w.enter(room)
@@ -175,9 +175,9 @@ func TestEscapeLeadsBackToTheCase(t *testing.T) {
 // A dialog is answered before the keys do anything.
 func TestKeysDoNothingUnderADialog(t *testing.T) {
 	w, _ := shown(t)
-	w.newCase()
+	w.menus.opener.begin()
 	w.at.Ask.Inform("look")
-	for _, m := range w.menu().Items {
+	for _, m := range w.menus.menu().Items {
 		for _, i := range m.Items {
 			if i.Action == nil || i.IsQuit {
 				continue
@@ -187,32 +187,5 @@ func TestKeysDoNothingUnderADialog(t *testing.T) {
 				t.Fatalf("%s leaves %d dialogs", i.Label, len(over))
 			}
 		}
-	}
-}
-
-// 1.234 of a currency of two places is 1234 or 1.23; of one of three it is what it says.
-func TestAPriceHasNoMorePlacesThanItsCurrency(t *testing.T) {
-	for _, tt := range []struct {
-		code, text string
-		want       float64 // 0: refused
-		source     string
-	}{
-		{"EUR", "1.234", 0, "ISO 4217: two places"},
-		{"EUR", "1,234", 0, "the same"},
-		{"EUR", "1.230", 0, "the same"},
-		{"EUR", "1.234,50", 1234.5, "the same"},
-		{"EUR", "31,4", 31.4, "the same"},
-		{"", "1.234", 0, "most have two"},
-		{"KWD", "1.234", 1.234, "ISO 4217: three places"},
-		{"JPY", "1.5", 0, "ISO 4217: none"},
-		{"JPY", "1 500", 1500, "the same"},
-	} {
-		v, err := readPrice(tt.code, tt.text)
-		if (err != nil) != (tt.want == 0) || v != tt.want {
-			t.Errorf("%s of %s is read as %g, %v; want %g (%s)", tt.text, tt.code, v, err, tt.want, tt.source)
-		}
-	}
-	if _, err := readPrice("EUR", "1.234"); err == nil || !strings.HasSuffix(err.Error(), ": write 1234.00 or 1.23") {
-		t.Errorf("the refusal says %v", err)
 	}
 }

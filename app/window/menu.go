@@ -5,90 +5,115 @@ import (
 	"fyne.io/fyne/v2/driver/desktop"
 
 	"loopbook/app/ui/kit"
+	"loopbook/app/window/charts"
+	"loopbook/app/window/notebook"
+	"loopbook/app/window/papers"
+	"loopbook/app/window/share"
 )
+
+// menus lead to everything that can be done.
+type menus struct {
+	window   fyne.Window
+	guard    *guard
+	ways     *ways
+	opener   *opener
+	shelf    *shelf
+	arrivals *arrivals
+	choices  *choices
+	papers   *papers.Papers
+	charts   *charts.Charts
+	share    *share.Sharing
+	list     *notebook.List
+	enter    func(roomName)
+	quit     func()
+}
 
 // menu holds every shortcut too: while a field has the focus, only the menu's
 // shortcuts fire.
 //
 // A dialog is to be answered first: until then they do nothing but quit, and undo what is typed in it.
-func (w *window) menu() *fyne.MainMenu {
-	all := w.menus()
-	for _, m := range all.Items {
-		for _, i := range m.Items {
+func (m *menus) menu() *fyne.MainMenu {
+	all := fyne.NewMainMenu(m.all()...)
+	for _, one := range all.Items {
+		for _, i := range one.Items {
 			_, undo := i.Shortcut.(*fyne.ShortcutUndo)
 			if do := i.Action; do != nil && !i.IsQuit && !undo {
-				i.Action = func() { w.unasked(do) }
+				i.Action = func() { m.guard.unasked(do) }
 			}
 		}
 	}
 	return all
 }
 
-// unasked does something unless a dialog stands over the window; that no case is open is no
-// question.
-func (w *window) unasked(do func()) {
-	if w.missing != nil || w.window.Canvas().Overlays().Top() == nil {
-		do()
-	}
+// renew shows the menu as what is chosen in it is now.
+func (m *menus) renew() { m.window.SetMainMenu(m.menu()) }
+
+func (m *menus) all() []*fyne.Menu {
+	return []*fyne.Menu{m.fileMenu(), m.editMenu(), m.goMenu(), m.libraryMenu(), m.choices.unitsMenu(), m.choices.lightMenu()}
 }
 
-func (w *window) menus() *fyne.MainMenu {
-	return fyne.NewMainMenu(
-		fyne.NewMenu(kit.L("window.frame.file"),
-			key(kit.L("window.frame.new-case"), fyne.KeyN, w.newCase),
-			key(kit.L("window.frame.import"), fyne.KeyI, w.chooseImport),
-			key(kit.L("window.frame.export"), fyne.KeyE, w.chooseShare),
-			key(kit.L("window.frame.print"), fyne.KeyP, w.ofCase(w.papers.Print)),
-			fyne.NewMenuItemSeparator(),
-			fyne.NewMenuItem(kit.L("window.frame.own"), w.openOwn),
-			key(kit.L("window.frame.demo"), fyne.KeyD, w.openDemo),
-			fyne.NewMenuItemSeparator(),
-			quitItem(w.quit),
-		),
-		fyne.NewMenu(kit.L("window.frame.edit"),
-			item(kit.L("window.frame.undo"), &fyne.ShortcutUndo{}, w.undo), // the toolkit's own names for Ctrl Z and Y
-			item(kit.L("window.frame.redo"), &fyne.ShortcutRedo{}, w.ofCase(w.redo)),
-			fyne.NewMenuItemSeparator(),
-			item(kit.L("window.photos.paste-menu"), &desktop.CustomShortcut{KeyName: fyne.KeyV, Modifier: fyne.KeyModifierShortcutDefault | fyne.KeyModifierShift}, w.ofCase(w.photos.Paste)),
-			fyne.NewMenuItemSeparator(),
-			key(kit.L("window.frame.find"), fyne.KeyF, w.notebook.FocusSearch),
-			fyne.NewMenuItem(kit.L("window.frame.delete-case"), w.ofCase(w.deleteCase)),
-			fyne.NewMenuItem(kit.L("window.frame.restore-case"), w.restoreCase),
-		),
-		fyne.NewMenu(kit.L("window.frame.go"),
-			key(kit.L("window.frame.complaint"), fyne.Key1, w.ofCase(func() { w.goTo(complaintTab) })),
-			key(kit.L("window.frame.warm-up"), fyne.Key2, w.ofCase(func() { w.goTo(warmUpTab) })),
-			key(kit.L("window.frame.hose-map"), fyne.Key3, w.ofCase(w.goToHoseMap)),
-			key(kit.L("window.frame.checks"), fyne.Key4, w.ofCase(w.goToChecks)),
-			key(kit.L("window.frame.causes"), fyne.Key5, w.ofCase(w.goToCauses)),
-			key(kit.L("window.verdict.tab"), fyne.Key6, w.ofCase(func() { w.goTo(verdictTab) })),
-			key(kit.L("window.repair.tab"), fyne.Key7, w.ofCase(func() { w.goTo(repairTab) })),
-			key(kit.L("window.proof.tab"), fyne.Key8, w.ofCase(func() { w.goTo(proofTab) })),
-			key(kit.L("window.photos.tab"), fyne.Key9, w.ofCase(func() { w.goTo(photosTab) })),
-			key(kit.L("window.frame.what-if"), fyne.Key0, w.ofCase(w.goToWhatIf)),
-			fyne.NewMenuItemSeparator(),
-			key(kit.L("window.frame.add-round"), fyne.KeyR, w.ofCase(w.addRound)),
-			key(kit.L("window.plot.rounds"), fyne.KeyG, w.ofCase(w.charts.ShowRounds)),
-			key(kit.L("window.frame.check-again"), fyne.KeyT, w.ofCase(w.checkAgain)),
-			fyne.NewMenuItem(kit.L("window.frame.delete-check"), w.ofCase(w.deleteCheck)),
-		),
-		w.libraryMenu(),
-		w.unitsMenu(),
-		w.lightMenu(),
+func (m *menus) fileMenu() *fyne.Menu {
+	return fyne.NewMenu(kit.L("window.frame.file"),
+		key(kit.L("window.frame.new-case"), fyne.KeyN, m.opener.begin),
+		key(kit.L("window.frame.import"), fyne.KeyI, m.arrivals.choose),
+		key(kit.L("window.frame.export"), fyne.KeyE, m.share.Choose),
+		key(kit.L("window.frame.print"), fyne.KeyP, m.guard.ofCase(m.papers.Print)),
+		fyne.NewMenuItemSeparator(),
+		fyne.NewMenuItem(kit.L("window.frame.own"), m.shelf.openOwn),
+		key(kit.L("window.frame.demo"), fyne.KeyD, m.shelf.openDemo),
+		fyne.NewMenuItemSeparator(),
+		quitItem(m.quit),
 	)
 }
 
-// ofCase does what acts on the open case, and says what is missing where none is open.
-func (w *window) ofCase(do func()) func() {
-	return func() {
-		switch {
-		case w.at.Desk.Open:
-			do()
-		case w.window.Canvas().Overlays().Top() == nil: // it may stand there already
-			w.missing = w.at.Ask.Notice(kit.L("window.frame.nothing"), kit.L("window.frame.none-open"))
-			w.at.Ask.ShowThen(w.missing, func() { w.missing = nil })
-		}
-	}
+func (m *menus) editMenu() *fyne.Menu {
+	return fyne.NewMenu(kit.L("window.frame.edit"),
+		item(kit.L("window.frame.undo"), &fyne.ShortcutUndo{}, m.undo), // the toolkit's own names for Ctrl Z and Y
+		item(kit.L("window.frame.redo"), &fyne.ShortcutRedo{}, m.guard.ofCase(m.opener.redo)),
+		fyne.NewMenuItemSeparator(),
+		item(kit.L("window.photos.paste-menu"), &desktop.CustomShortcut{KeyName: fyne.KeyV, Modifier: fyne.KeyModifierShortcutDefault | fyne.KeyModifierShift}, m.guard.ofCase(m.arrivals.photos.Paste)),
+		fyne.NewMenuItemSeparator(),
+		key(kit.L("window.frame.find"), fyne.KeyF, m.list.Focus),
+		fyne.NewMenuItem(kit.L("window.frame.delete-case"), m.guard.ofCase(m.opener.remove)),
+		fyne.NewMenuItem(kit.L("window.frame.restore-case"), m.opener.restore),
+	)
+}
+
+func (m *menus) goMenu() *fyne.Menu {
+	w, ofCase := m.ways, m.guard.ofCase
+	to := func(tab int) func() { return ofCase(func() { w.goTo(tab) }) }
+	return fyne.NewMenu(kit.L("window.frame.go"),
+		key(kit.L("window.frame.complaint"), fyne.Key1, to(complaintTab)),
+		key(kit.L("window.frame.warm-up"), fyne.Key2, to(warmUpTab)),
+		key(kit.L("window.frame.hose-map"), fyne.Key3, ofCase(w.goToHoseMap)),
+		key(kit.L("window.frame.checks"), fyne.Key4, ofCase(w.goToChecks)),
+		key(kit.L("window.frame.causes"), fyne.Key5, ofCase(w.goToCauses)),
+		key(kit.L("window.verdict.tab"), fyne.Key6, to(verdictTab)),
+		key(kit.L("window.repair.tab"), fyne.Key7, to(repairTab)),
+		key(kit.L("window.proof.tab"), fyne.Key8, to(proofTab)),
+		key(kit.L("window.photos.tab"), fyne.Key9, to(photosTab)),
+		key(kit.L("window.frame.what-if"), fyne.Key0, ofCase(w.goToWhatIf)),
+		fyne.NewMenuItemSeparator(),
+		key(kit.L("window.frame.add-round"), fyne.KeyR, ofCase(w.addRound)),
+		key(kit.L("window.plot.rounds"), fyne.KeyG, ofCase(m.charts.ShowRounds)),
+		key(kit.L("window.frame.check-again"), fyne.KeyT, ofCase(w.checkAgain)),
+		fyne.NewMenuItem(kit.L("window.frame.delete-check"), ofCase(w.deleteCheck)),
+	)
+}
+
+// libraryMenu is what the notebook can do as a whole.
+func (m *menus) libraryMenu() *fyne.Menu {
+	return fyne.NewMenu(kit.L("window.library.menu"),
+		key(kit.L("window.alike.title"), fyne.KeyL, m.guard.ofCase(func() {
+			m.enter(caseRoom)
+			m.ways.screens.tabs.SelectIndex(alikeTab)
+		})),
+		key(kit.L("window.compare.menu"), fyne.KeyB, m.opener.compare),
+		key(kit.L("window.history.menu"), fyne.KeyH, func() { m.enter(historyRoom) }),
+		key(kit.L("window.practice.menu"), fyne.KeyJ, func() { m.enter(practiceRoom) }),
+		fyne.NewMenuItemSeparator(),
+		fyne.NewMenuItem(kit.L("window.share.folder"), m.arrivals.intake.ChooseFolder),
+	)
 }
 
 func key(label string, k fyne.KeyName, do func()) *fyne.MenuItem {
@@ -108,72 +133,9 @@ func quitItem(do func()) *fyne.MenuItem {
 }
 
 // undo takes back what is being typed; with nothing typed, the last edit.
-func (w *window) undo() {
-	if f, ok := w.window.Canvas().Focused().(interface{ Revert() bool }); ok && f.Revert() {
+func (m *menus) undo() {
+	if f, ok := m.window.Canvas().Focused().(interface{ Revert() bool }); ok && f.Revert() {
 		return
 	}
-	w.unasked(w.ofCase(w.at.Desk.Undo))
-}
-
-func (w *window) redo() {
-	w.leave()
-	w.at.Desk.Redo()
-}
-
-func (w *window) addRound() {
-	w.leave()
-	w.hosemap.AddRound("", true)
-	w.tabs.SelectIndex(hoseMapTab)
-}
-
-func (w *window) deleteCase() {
-	w.leave()
-	w.at.Desk.Remove()
-}
-
-func (w *window) restoreCase() {
-	w.leave()
-	w.at.Desk.Restore()
-}
-
-// goTo turns to a page of the open case from wherever one is, but for who practises:
-// its answer stands there.
-func (w *window) goTo(tab int) {
-	if w.trains.session == nil {
-		w.enter(caseRoom)
-	}
-	w.tabs.SelectIndex(tab)
-}
-
-// goToHoseMap keeps what is being typed first, so that the hose that is left counts as read.
-func (w *window) goToHoseMap() {
-	w.leave()
-	w.goTo(hoseMapTab)
-	kit.Focus(w.hosemap.Unread())
-}
-
-func (w *window) goToCauses() {
-	w.goTo(causesTab)
-	kit.Focus(w.causes.Focus())
-}
-
-func (w *window) goToWhatIf() {
-	w.goTo(whatIfTab)
-	kit.Focus(w.whatif.First())
-}
-
-func (w *window) goToChecks() {
-	w.goTo(checksTab)
-	kit.Focus(w.checks.Focus())
-}
-
-func (w *window) checkAgain() {
-	w.tabs.SelectIndex(checksTab)
-	w.checks.Again()
-}
-
-func (w *window) deleteCheck() {
-	if w.tabs.SelectedIndex() == checksTab {
-		w.checks.Delete()
-	}
+	m.guard.unasked(m.guard.ofCase(m.guard.at.Desk.Undo))
 }

@@ -20,7 +20,7 @@ import (
 func TestKeysOfACaseSayThatNoneIsOpen(t *testing.T) {
 	w, _ := shown(t)
 	asked := 0
-	for _, m := range w.menu().Items {
+	for _, m := range w.menus.menu().Items {
 		for _, i := range m.Items {
 			if m.Label != "Go" && !slices.Contains([]string{"Papers…", "Undo", "Redo", "Paste a photo", "Delete this case", "Cases like this one"}, i.Label) || i.IsSeparator {
 				continue
@@ -41,8 +41,8 @@ func TestKeysOfACaseSayThatNoneIsOpen(t *testing.T) {
 	if asked < 20 {
 		t.Errorf("%d keys were asked", asked)
 	}
-	w.ofCase(w.papers.Print)()
-	w.newCase()
+	w.menus.guard.ofCase(w.menus.papers.Print)()
+	w.menus.opener.begin()
 	if n := len(w.window.Canvas().Overlays().List()); n != 0 {
 		t.Errorf("with a case begun %d notices say that none is open", n)
 	}
@@ -66,15 +66,15 @@ func pressed(t *testing.T, w *window, k fyne.KeyName) {
 // A key for each of what the units and the light can be goes round it, without a case too.
 func TestKeysGoRoundUnitsAndLight(t *testing.T) {
 	w, _ := shown(t)
-	w.window.SetMainMenu(w.menu())
-	light := func() string { return string(w.prefs.light()) }
+	w.window.SetMainMenu(w.menus.menu())
+	light := func() string { return string(w.menus.choices.kept.light()) }
 	for _, tt := range []struct {
 		key  fyne.KeyName
 		now  func() string
 		want []string
 	}{
 		{fyne.KeyT, func() string { return string(w.at.Desk.Units.Temperature) }, []string{string(units.F), string(units.C)}},
-		{fyne.KeyP, func() string { return string(w.prefs.units().Pressure) }, []string{string(units.PSI), string(units.Bar), string(units.KPa)}},
+		{fyne.KeyP, func() string { return string(w.menus.choices.kept.units().Pressure) }, []string{string(units.PSI), string(units.Bar), string(units.KPa)}},
 		{fyne.KeyD, func() string { return string(w.at.Desk.Units.Distance) }, []string{string(units.Miles), string(units.Km)}},
 		{fyne.KeyL, light, []string{string(kit.Bright), string(kit.Dim), string(kit.System)}},
 	} {
@@ -90,7 +90,7 @@ func TestKeysGoRoundUnitsAndLight(t *testing.T) {
 func TestNoKeyStandsTwiceInTheMenu(t *testing.T) {
 	w, _ := shown(t)
 	for range 3 {
-		w.window.SetMainMenu(w.menu())
+		w.window.SetMainMenu(w.menus.menu())
 		seen := map[string]string{}
 		for _, m := range w.window.MainMenu().Items {
 			for _, i := range m.Items {

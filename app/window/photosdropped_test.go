@@ -5,6 +5,7 @@ import (
 	"context"
 	"image/color"
 	"os"
+	"path/filepath"
 	"slices"
 	"strings"
 	"testing"
@@ -12,18 +13,22 @@ import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/storage"
 
+	"loopbook/app/library"
 	"loopbook/app/ui/kit"
 	"loopbook/app/ui/kit/kittest"
 	"loopbook/app/window/bench/benchtest"
+	"loopbook/cases"
+	"loopbook/cases/casetest"
+	"loopbook/cases/exchange"
 )
 
 // A dropped picture is kept as it came, once, under a name that no other has.
 func TestDroppedPhotosAreKept(t *testing.T) {
 	w, _ := shown(t)
-	w.newCase()
+	w.menus.opener.begin()
 	first, second := benchtest.PictureFile(t, "hose.JPG", color.Black), benchtest.PictureFile(t, "hose.JPG", color.White)
 	for _, path := range []string{first, second, first} {
-		w.importURIs([]fyne.URI{storage.NewFileURI(path)})
+		w.menus.arrivals.take([]fyne.URI{storage.NewFileURI(path)})
 	}
 	var files []string
 	for _, p := range w.at.Desk.Case.Photos {
@@ -37,7 +42,30 @@ func TestDroppedPhotosAreKept(t *testing.T) {
 	if err != nil || errRead != nil || !bytes.Equal(b.Files["photos/hose-2.jpg"], want) {
 		t.Errorf("kept %d bytes of %d: %v, %v", len(b.Files["photos/hose-2.jpg"]), len(want), err, errRead)
 	}
-	if says := kittest.Texts(w.photos.Content()); w.tabs.SelectedIndex() != photosTab || !strings.Contains(says, kit.L("window.photos.here-already")) {
+	if says := kittest.Texts(w.screens.photos.Content()); w.screens.tabs.SelectedIndex() != photosTab || !strings.Contains(says, kit.L("window.photos.here-already")) {
 		t.Error("the photos aren't shown")
+	}
+}
+
+// The pictures of a case that came in have their copies before anybody looks at them.
+func TestAnImportedPictureIsMadeSmaller(t *testing.T) {
+	w, _ := shown(t)
+	data, err := os.ReadFile(benchtest.PictureFile(t, "hose.jpg", color.White))
+	if err != nil {
+		t.Fatal(err)
+	}
+	b := cases.Bundle{Case: casetest.Invented(1), Files: map[string][]byte{"photos/1.jpg": data}}
+	b.Case.Photos = []cases.Photo{{File: "photos/1.jpg"}}
+	path := filepath.Join(t.TempDir(), "one.zip")
+	if err := library.WriteFile(path, func(f *os.File) error { return exchange.WriteBundle(f, b) }); err != nil {
+		t.Fatal(err)
+	}
+	w.menus.arrivals.intake.Take([]string{path})
+	hashes, err := library.HashesOf(w.at.Ctx, w.at.Desk.Store, w.at.Desk.Case.ID)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if _, err := w.at.Desk.Store.Smaller(w.at.Ctx, hashes["photos/1.jpg"]); err != nil || w.screens.tabs.SelectedIndex() == photosTab {
+		t.Errorf("%v; tab %d is in sight", err, w.screens.tabs.SelectedIndex())
 	}
 }

@@ -15,57 +15,64 @@ const (
 	practiceRoom
 )
 
+// room is one of them.
+type room struct {
+	content fyne.CanvasObject
+	show    func() // paints it when it is entered
+}
+
 // rooms holds the rooms one over the other, one of them in sight.
 type rooms struct {
 	now     roomName
-	all     map[roomName]fyne.CanvasObject
+	all     map[roomName]room
 	content *fyne.Container
 }
 
-func newRooms(all map[roomName]fyne.CanvasObject) *rooms {
+func newRooms(all map[roomName]room) *rooms {
 	r := &rooms{all: all, content: container.NewStack()}
 	for at := caseRoom; at <= practiceRoom; at++ {
-		if o, ok := all[at]; ok {
-			r.content.Add(o)
+		if one, ok := all[at]; ok {
+			r.content.Add(one.content)
 		}
 	}
-	r.show(caseRoom)
+	r.turn(caseRoom)
 	return r
 }
 
-func (r *rooms) show(at roomName) {
-	r.now = at
-	for name, o := range r.all {
-		if name == at {
-			o.Show()
+// turn brings a room into sight.
+func (r *rooms) turn(to roomName) {
+	r.now = to
+	for name, one := range r.all {
+		if name == to {
+			one.content.Show()
 		} else {
-			o.Hide()
+			one.content.Hide()
 		}
 	}
 }
 
 // enter turns to a room.
-func (w *window) enter(at roomName) {
-	if w.rooms.now == at {
+func (w *window) enter(to roomName) {
+	if w.rooms.now == to {
 		return
 	}
 	w.leave()
-	w.rooms.show(at)
+	w.rooms.turn(to)
 	w.showRail()
-	switch at {
-	case caseRoom:
-		w.show()
-	case historyRoom:
-		w.showHistory()
-	case practiceRoom:
-		w.showPractice()
+	w.rooms.all[to].show()
+}
+
+// goHome turns to the case from wherever one is, but for who practises: its answer stands there.
+func (w *window) goHome() {
+	if !w.practice.Practises() {
+		w.enter(caseRoom)
 	}
 }
 
 // showRail hides the list of cases from who practises: it tells what each turned
 // out to be. A trainer sees it.
 func (w *window) showRail() {
-	if w.rooms.now == practiceRoom && (w.trains.session != nil || !w.trains.trainer) {
+	if w.rooms.now == practiceRoom && !w.practice.Trains() {
 		w.rail.Hide()
 	} else {
 		w.rail.Show()
@@ -76,8 +83,7 @@ func (w *window) showRail() {
 // typed takes the keys that nothing with the focus wants: Escape leaves a row of a warm-up that is
 // being mended, and leads back to the case.
 func (w *window) typed(e *fyne.KeyEvent) {
-	mends := w.rooms.now == caseRoom && w.tabs.SelectedIndex() == warmUpTab
-	if e.Name == fyne.KeyEscape && !(mends && w.warmup.Back()) {
+	if e.Name == fyne.KeyEscape && !(w.rooms.now == caseRoom && w.screens.back()) {
 		w.enter(caseRoom)
 	}
 }

@@ -14,8 +14,8 @@ import (
 // kept or deleted is one step to undo.
 func TestARowIsMendedInTheWindow(t *testing.T) {
 	w, _ := shown(t)
-	w.newCase()
-	w.tabs.SelectIndex(warmUpTab)
+	w.menus.opener.begin()
+	w.screens.tabs.SelectIndex(warmUpTab)
 	c := w.window.Canvas()
 	types := func(text string) {
 		for _, r := range text {
@@ -23,16 +23,16 @@ func TestARowIsMendedInTheWindow(t *testing.T) {
 		}
 	}
 	press := func(k fyne.KeyName) { c.Focused().TypedKey(&fyne.KeyEvent{Name: k}) }
-	kit.Focus(w.warmup.First())
+	kit.Focus(w.screens.warmup.First())
 	c.FocusPrevious()
 	types("1")
 	for _, degrees := range []string{"14", "91", "25"} {
-		kit.Focus(w.warmup.First())
+		kit.Focus(w.screens.warmup.First())
 		types(degrees)
 		press(fyne.KeyReturn)
 	}
 	var list *kit.List
-	for _, o := range test.LaidOutObjects(w.warmup.Content()) {
+	for _, o := range test.LaidOutObjects(w.screens.warmup.Content()) {
 		if l, ok := o.(*kit.List); ok {
 			list = l
 		}
@@ -44,7 +44,7 @@ func TestARowIsMendedInTheWindow(t *testing.T) {
 		press(fyne.KeyDown)
 		press(fyne.KeySpace)
 	}
-	degrees := w.warmup.First().(*kit.Field)
+	degrees := w.screens.warmup.First().(*kit.Field)
 	choose()
 	if degrees.Text != "91" {
 		t.Fatalf("chosen %q stands in the field, want 91", degrees.Text)
@@ -75,27 +75,27 @@ func TestARowIsMendedInTheWindow(t *testing.T) {
 // or the window closed, and in the case that it was typed in.
 func TestATypedWarmUpRowIsKeptOnLeaving(t *testing.T) {
 	w, _ := shown(t)
-	w.newCase()
+	w.menus.opener.begin()
 	first := w.at.Desk.Case.ID
 	writes := func(minute, c string) {
-		w.tabs.SelectIndex(warmUpTab)
-		kit.Focus(w.warmup.First())
+		w.screens.tabs.SelectIndex(warmUpTab)
+		kit.Focus(w.screens.warmup.First())
 		w.window.Canvas().FocusPrevious()
 		w.window.Canvas().Focused().(*kit.Field).SetText(minute)
-		w.warmup.First().(*kit.Field).SetText(c)
+		w.screens.warmup.First().(*kit.Field).SetText(c)
 	}
 	writes("1", "20")
-	w.tabs.SelectIndex(causesTab)
+	w.screens.tabs.SelectIndex(causesTab)
 	writes("2", "30")
-	w.newCase()
+	w.menus.opener.begin()
 	if n := len(w.at.Desk.Case.Logs); n != 0 {
 		t.Errorf("the new case has %d logs", n)
 	}
-	w.openCase(first)
+	w.menus.opener.open(first)
 	writes("3", "40")
 	w.leave() // as the window closes
 	writes("4", "hot")
-	w.newCase()
+	w.menus.opener.begin()
 	c, err := w.at.Desk.Store.Get(w.at.Ctx, first)
 	if err != nil {
 		t.Fatal(err)

@@ -13,7 +13,6 @@ import (
 	"loopbook/cases"
 	"loopbook/cases/sqlite"
 	"loopbook/diagram"
-	"loopbook/diagram/units"
 )
 
 // shown opens a window on a new notebook, in the toolkit's software driver.
@@ -37,8 +36,8 @@ func shown(t *testing.T) (*window, string) {
 // typeAt types at a point of the drawing and leaves its field by Enter.
 func typeAt(t *testing.T, w *window, p diagram.Point, text string) {
 	t.Helper()
-	w.tabs.SelectIndex(hoseMapTab)
-	w.hosemap.Focus(p)
+	w.screens.tabs.SelectIndex(hoseMapTab)
+	w.screens.hosemap.Focus(p)
 	field := w.window.Canvas().Focused()
 	if field == nil {
 		t.Fatalf("no field has the focus for %s", p)
@@ -58,8 +57,8 @@ func (w *window) shownC(p diagram.Point) *diagram.Celsius {
 
 func TestWhatIsTypedIsOnTheDiskWhenTheFieldIsLeft(t *testing.T) {
 	w, path := shown(t)
-	w.newCase()
-	w.tabs.SelectIndex(hoseMapTab)
+	w.menus.opener.begin()
+	w.screens.tabs.SelectIndex(hoseMapTab)
 	typeAt(t, w, diagram.Housing, "88,5")
 	typeAt(t, w, diagram.EngineOut, "41")
 	typeAt(t, w, diagram.RadIn, "-")
@@ -80,20 +79,20 @@ func TestWhatIsTypedIsOnTheDiskWhenTheFieldIsLeft(t *testing.T) {
 	if got := r.Reading(diagram.RadIn); got == nil || !got.CantReach() {
 		t.Errorf("upper hose, radiator on disk = %+v, want can't reach", got)
 	}
-	if !strings.HasPrefix(w.head.kept.Text, "kept ") {
-		t.Errorf("the sign of keeping says %q", w.head.kept.Text)
+	if !strings.HasPrefix(w.frame.head.kept.Text, "kept ") {
+		t.Errorf("the sign of keeping says %q", w.frame.head.kept.Text)
 	}
 }
 
 func TestEnterGoesAlongTheFlow(t *testing.T) {
 	w, _ := shown(t)
-	w.newCase()
-	w.tabs.SelectIndex(hoseMapTab)
+	w.menus.opener.begin()
+	w.screens.tabs.SelectIndex(hoseMapTab)
 	l, err := diagram.LoopByID("outlet-thermostat")
 	if err != nil {
 		t.Fatal(err)
 	}
-	w.hosemap.Focus(l.Points[0].Point)
+	w.screens.hosemap.Focus(l.Points[0].Point)
 	for i := range l.Points {
 		f := w.window.Canvas().Focused()
 		for _, r := range "5" {
@@ -108,7 +107,7 @@ func TestEnterGoesAlongTheFlow(t *testing.T) {
 
 func TestASlipIsMarkedAndNotKept(t *testing.T) {
 	w, _ := shown(t)
-	w.newCase()
+	w.menus.opener.begin()
 	typeAt(t, w, diagram.Housing, "7o")
 	typeAt(t, w, diagram.EngineOut, "4000")
 	if got := w.shownC(diagram.Housing); got != nil {
@@ -125,14 +124,14 @@ func TestASlipIsMarkedAndNotKept(t *testing.T) {
 
 func TestUndoAndRedo(t *testing.T) {
 	w, _ := shown(t)
-	w.newCase()
+	w.menus.opener.begin()
 	typeAt(t, w, diagram.Housing, "88")
 	w.window.Canvas().Unfocus()
-	w.undo()
+	w.menus.undo()
 	if got := w.shownC(diagram.Housing); got != nil {
 		t.Errorf("after undo housing shows %v", *got)
 	}
-	w.redo()
+	w.menus.opener.redo()
 	if got := w.shownC(diagram.Housing); got == nil || *got != 88 {
 		t.Errorf("after redo housing shows %v, want 88", got)
 	}
@@ -141,54 +140,39 @@ func TestUndoAndRedo(t *testing.T) {
 // Who takes back what was begun, and begins it after all, goes on in the round that came back.
 func TestUndoAndRedoTurnToTheirRound(t *testing.T) {
 	w, _ := shown(t)
-	w.newCase()
+	w.menus.opener.begin()
 	typeAt(t, w, diagram.Housing, "88")
-	w.hosemap.Begin(cases.Round{Label: "Raised idle", Stage: cases.BeforeRepair})
-	w.undo()
+	w.screens.hosemap.Begin(cases.Round{Label: "Raised idle", Stage: cases.BeforeRepair})
+	w.menus.undo()
 	if n := len(w.at.Desk.Case.Rounds); n != 1 || w.at.Desk.Round != 0 {
 		t.Fatalf("after undo %d rounds, the shown one %d; want 1 and 0", n, w.at.Desk.Round)
 	}
-	w.redo()
+	w.menus.opener.redo()
 	if n := len(w.at.Desk.Case.Rounds); n != 2 || w.at.Desk.Round != 1 {
 		t.Errorf("after redo %d rounds, the shown one %d; want 2 and 1", n, w.at.Desk.Round)
 	}
 	typeAt(t, w, diagram.Housing, "85")
 	w.window.Canvas().Unfocus()
 	w.at.Desk.ShowRound(0)
-	w.undo()
+	w.menus.undo()
 	if w.at.Desk.Round != 1 {
 		t.Errorf("85 was taken back out of sight: round %d is shown", w.at.Desk.Round)
 	}
-	w.hosemap.Begin(cases.Round{Label: "Hot idle", Stage: cases.BeforeRepair}) // uses up the empty one
+	w.screens.hosemap.Begin(cases.Round{Label: "Hot idle", Stage: cases.BeforeRepair}) // uses up the empty one
 	w.at.Desk.ShowRound(0)
-	w.undo()
+	w.menus.undo()
 	if w.at.Desk.Round != 1 || w.at.Desk.Case.Rounds[1].Label != "Raised idle" {
 		t.Errorf("after undo round %d of %+v is shown", w.at.Desk.Round, w.at.Desk.Case.Rounds)
 	}
 }
 
-func TestUnitsSwitchWhatIsTypedAndShown(t *testing.T) {
-	w, _ := shown(t)
-	w.newCase()
-	w.at.Desk.Units = units.US()
-	w.show()
-	typeAt(t, w, diagram.Housing, "212")
-	if got := w.shownC(diagram.Housing); got == nil || *got != 100 {
-		t.Errorf("212 °F is kept as %v °C, want 100", got)
-	}
-	_, texts := drawingOf(w.at.Desk)
-	if texts[diagram.Housing].Rest != "212" {
-		t.Errorf("the field shows %q, want 212", texts[diagram.Housing])
-	}
-}
-
 func TestRoundsAreAddedCopiedDeletedAndBroughtBack(t *testing.T) {
 	w, _ := shown(t)
-	w.newCase()
+	w.menus.opener.begin()
 	rpm := 820.0
 	w.at.Desk.Edit("rpm", func(c *cases.Case) { c.Rounds[0].EngineRPM = &rpm })
 	typeAt(t, w, diagram.Housing, "88")
-	w.hosemap.AddRound("", true)
+	w.screens.hosemap.AddRound("", true)
 	if n := len(w.at.Desk.Case.Rounds); n != 2 || w.at.Desk.Round != 1 {
 		t.Fatalf("%d rounds, the shown one %d; want 2 and 1", n, w.at.Desk.Round)
 	}
@@ -196,11 +180,11 @@ func TestRoundsAreAddedCopiedDeletedAndBroughtBack(t *testing.T) {
 	if second.EngineRPM == nil || *second.EngineRPM != 820 || len(second.Readings) != 0 {
 		t.Errorf("the copy = %+v, want the conditions without the readings", second)
 	}
-	w.hosemap.DeleteRound(0)
+	w.screens.hosemap.DeleteRound(0)
 	if n := len(w.at.Desk.Case.Rounds); n != 1 {
 		t.Fatalf("%d rounds after deleting", n)
 	}
-	w.undo()
+	w.menus.undo()
 	if got := w.at.Desk.Case.Rounds[0].Reading(diagram.Housing); got == nil || *got.ShownC != 88 {
 		t.Errorf("undo brought back %+v", w.at.Desk.Case.Rounds)
 	}
@@ -208,14 +192,14 @@ func TestRoundsAreAddedCopiedDeletedAndBroughtBack(t *testing.T) {
 
 func TestDeletedCaseComesBack(t *testing.T) {
 	w, _ := shown(t)
-	w.newCase()
+	w.menus.opener.begin()
 	id := w.at.Desk.Case.ID
-	w.deleteCase()
-	if w.at.Desk.Open || !w.greeting.Visible() {
+	w.menus.opener.remove()
+	if w.at.Desk.Open || !w.frame.greeting.Visible() {
 		t.Error("after deleting the case is still shown")
 	}
 	w.use(w.at.Desk.Store) // as after a restart: nothing is remembered but what is on disk
-	w.restoreCase()
+	w.menus.opener.restore()
 	if !w.at.Desk.Open || w.at.Desk.Case.ID != id {
 		t.Errorf("brought back %q, want %q", w.at.Desk.Case.ID, id)
 	}
@@ -223,9 +207,9 @@ func TestDeletedCaseComesBack(t *testing.T) {
 
 func TestFoundAgainByAWord(t *testing.T) {
 	w, _ := shown(t)
-	w.newCase()
+	w.menus.opener.begin()
 	w.at.Desk.Edit("title", func(c *cases.Case) { c.Title = "Kessel wird nie warm" })
-	w.newCase()
+	w.menus.opener.begin()
 	page, err := w.at.Desk.Store.Search(context.Background(), cases.Query{Text: "kess"})
 	if err != nil || page.Total != 1 || page.Items[0].Title != "Kessel wird nie warm" {
 		t.Errorf("Search = %+v, %v", page, err)
@@ -235,7 +219,7 @@ func TestFoundAgainByAWord(t *testing.T) {
 func TestDemoOpensWithItsCases(t *testing.T) {
 	t.Setenv("XDG_DATA_HOME", t.TempDir())
 	w, _ := shown(t)
-	w.openDemo()
+	w.menus.shelf.openDemo()
 	page, err := w.at.Desk.Store.Search(context.Background(), cases.Query{})
 	if err != nil || page.Total < 8 {
 		t.Errorf("the demo notebook holds %d cases, %v; want at least 8", page.Total, err)
@@ -248,31 +232,11 @@ func TestDemoOpensWithItsCases(t *testing.T) {
 	}
 }
 
-// A corrected temperature is shown, what the gun showed is edited: else a
-// second edit would correct it twice.
-func TestACorrectionIsMadeOnce(t *testing.T) {
-	w, _ := shown(t)
-	w.newCase()
-	emissivity := 0.8
-	w.at.Desk.Edit("gun", func(c *cases.Case) { c.Rounds[0].Gun.Emissivity = &emissivity })
-	typeAt(t, w, diagram.EngineOut, "90")
-	_, texts := drawingOf(w.at.Desk)
-	if texts[diagram.EngineOut].Rest == "90" || texts[diagram.EngineOut].Edit != "90" {
-		t.Fatalf("the field holds %+v, want a corrected temperature at rest and 90 to edit", texts[diagram.EngineOut])
-	}
-	w.hosemap.Focus(diagram.EngineOut)
-	w.window.Canvas().Focused().TypedKey(&fyne.KeyEvent{Name: fyne.KeyReturn}) // looked at, not changed
-	w.window.Canvas().Unfocus()
-	if got := w.shownC(diagram.EngineOut); got == nil || *got != 90 {
-		t.Errorf("after a look the gun's value is %v, want 90", got)
-	}
-}
-
 // The menu must catch Ctrl Z and Ctrl Y by the toolkit's own names for them.
 func TestTheMenuTakesUndoAndRedo(t *testing.T) {
 	w, _ := shown(t)
 	taken := map[string]bool{}
-	for _, m := range w.menu().Items {
+	for _, m := range w.menus.menu().Items {
 		for _, i := range m.Items {
 			if i.Shortcut != nil {
 				taken[i.Shortcut.ShortcutName()] = true
@@ -288,9 +252,9 @@ func TestTheMenuTakesUndoAndRedo(t *testing.T) {
 
 func TestASecondRoundIsTakenAtItsOwnTime(t *testing.T) {
 	w, _ := shown(t)
-	w.newCase()
+	w.menus.opener.begin()
 	typeAt(t, w, diagram.Housing, "88")
-	w.hosemap.AddRound("", true)
+	w.screens.hosemap.AddRound("", true)
 	if r := w.at.Desk.Case.Rounds[1]; !r.Taken.IsZero() {
 		t.Errorf("the new round says it was taken at %v, before anything was measured", r.Taken)
 	}

@@ -27,3 +27,22 @@ func (m *Made) OpenDemo(t testing.TB, title string) {
 	}
 	t.Fatalf("no demo case is titled %q", title)
 }
+
+// FillDemo puts all of the invented cases into the notebook.
+func (m *Made) FillDemo(t testing.TB) {
+	t.Helper()
+	if err := library.FillDemo(m.Ctx, m.Desk.Store); err != nil {
+		t.Fatal(err)
+	}
+}
+
+// Found are the cases that a search finds.
+func (m *Made) Found(t testing.TB, q cases.Query) []cases.Summary {
+	t.Helper()
+	q.Limit = 1000
+	page, err := m.Desk.Store.Search(m.Ctx, q)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return page.Items
+}

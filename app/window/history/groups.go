@@ -1,0 +1,125 @@
+package history
+
+import (
+	"math"
+	"strconv"
+	"strings"
+	"time"
+
+	"loopbook/app/library"
+	view "loopbook/app/ui/history"
+	"loopbook/app/ui/kit"
+	"loopbook/cases"
+	"loopbook/cases/experience"
+	"loopbook/diagram/units"
+	"loopbook/report/chart"
+)
+
+// mostLines of a table are shown; the command prints all.
+const mostLines = 12
+
+func dataOf(h experience.History, lines map[int64]cases.Summary, u units.Set) view.Data {
+	d := view.Data{Head: kit.L("window.history.head", h.Cases, h.Closed)}
+	if h.Closed == 0 {
+		d.Left = []view.Section{{Title: kit.L("window.history.empty"), About: kit.L("window.history.empty-text")}}
+		return d
+	}
+	same := func(word string) string { return word }
+	d.Left = []view.Section{
+		{Title: kit.L("window.history.codes"), About: kit.L("window.history.codes-text"), Lines: groupLines(h.Codes, same), Wide: 110},
+		{Title: kit.L("window.history.engines"), Lines: groupLines(h.Engines, same), Wide: 150},
+		{Title: kit.L("window.history.km"), Chart: groupBars(h.Odometer, h.Causes, bandName(u)), Lines: groupLines(h.Odometer, bandName(u)), Wide: 150},
+		{Title: kit.L("window.history.back-title"), About: kit.L("window.history.back-text", len(h.Returned)), Lines: returnLines(h, lines)},
+	}
+	d.Right = []view.Section{
+		guessSection(h.Guesses),
+		wrongSection(h.Guesses),
+		minutesSection(h.Minutes),
+		{Title: kit.L("window.history.months"), Chart: groupBars(h.Months, h.Causes, monthName), Lines: groupLines(h.Months, monthName), Wide: 110},
+	}
+	return d
+}
+
+func groupLines(groups []experience.Group, name func(string) string) []view.Line {
+	var out []view.Line
+	for _, g := range groups[:min(len(groups), mostLines)] {
+		l := view.Line{Name: view.Part{Text: kit.L("window.history.group", name(g.Word), g.N), Search: library.SearchFor(g.Where)}}
+		for _, c := range g.Causes[:min(len(g.Causes), 3)] {
+			where := append(append([]cases.Condition{}, g.Where...), cases.Condition{Field: cases.ByCause, Words: []string{string(c.Cause)}})
+			l.Parts = append(l.Parts, view.Part{Text: shareWords(c.Cause.Name(), c.N, g.N), Search: library.SearchFor(where)})
+		}
+		if g.N < experience.Few {
+			l.Note = kit.L("window.history.few")
+		}
+		out = append(out, l)
+	}
+	return out
+}
+
+// shareWords are how many of a group are one thing, and between which shares the truth lies.
+func shareWords(name string, k, n int) string {
+	low, high := experience.Share(k, n)
+	return kit.L("window.history.share", name, k, math.Round(100*low), math.Round(100*high))
+}
+
+func bandName(u units.Set) func(string) string {
+	return func(low string) string {
+		km, _ := strconv.Atoi(low) // written by the history itself
+		from := strings.TrimSuffix(u.DistUnit(float64(km)), " "+string(u.Distance))
+		return kit.L("window.history.band", from, u.DistUnit(float64(km+50_000)))
+	}
+}
+
+func monthName(word string) string {
+	m, _ := strconv.Atoi(word)
+	return time.Month(m).String()[:3]
+}
+
+// groupBars are a group's cases by the three most frequent causes and the rest.
+func groupBars(groups []experience.Group, causes []experience.CauseCount, name func(string) string) chart.Chart {
+	if len(groups) == 0 {
+		return nil
+	}
+	const main = 3
+	b := chart.Bars{Y: kit.L("window.history.cases")}
+	for _, c := range causes[:min(len(causes), main)] {
+		b.Parts = append(b.Parts, chart.Part{Name: c.Cause.Name()})
+	}
+	b.Parts = append(b.Parts, chart.Part{Name: kit.L("window.history.others")})
+	for _, g := range groups {
+		b.Names = append(b.Names, name(g.Word))
+		rest := g.N
+		for i, c := range causes[:min(len(causes), main)] {
+			n := 0
+			for _, x := range g.Causes {
+				if x.Cause == c.Cause {
+					n = x.N
+				}
+			}
+			b.Parts[i].Values = append(b.Parts[i].Values, float64(n))
+			rest -= n
+		}
+		last := len(b.Parts) - 1
+		b.Parts[last].Values = append(b.Parts[last].Values, float64(rest))
+	}
+	return b
+}
+
+func returnLines(h experience.History, lines map[int64]cases.Summary) []view.Line {
+	var out []view.Line
+	for _, r := range h.Returned[:min(len(h.Returned), mostLines)] {
+		a, b := lines[r.First], lines[r.Second]
+		again := kit.L("window.history.still-open")
+		if r.Again != "" {
+			again = r.Again.Name()
+		}
+		out = append(out, view.Line{
+			Name: view.Part{Text: kit.L("window.history.days", r.Days, a.Vehicle)},
+			Parts: []view.Part{
+				{Text: kit.L("window.history.first", r.Cause.Name()), Case: a.ID},
+				{Text: kit.L("window.history.then", again), Case: b.ID},
+			},
+		})
+	}
+	return out
+}

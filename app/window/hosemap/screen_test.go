@@ -1,0 +1,136 @@
+package hosemap
+
+import (
+	"fmt"
+	"strings"
+	"testing"
+
+	"fyne.io/fyne/v2"
+
+	"loopbook/app/desk"
+	"loopbook/app/window/bench/benchtest"
+	"loopbook/cases"
+	"loopbook/cases/casetest"
+	"loopbook/cases/diagnosis/likelihood"
+	"loopbook/diagram"
+	"loopbook/diagram/units"
+)
+
+// begun is the screen of a new case's rounds, in a window.
+func begun(t *testing.T) (*Screen, *benchtest.Made) {
+	t.Helper()
+	m := benchtest.New(t)
+	tables, err := likelihood.Shipped()
+	if err != nil {
+		t.Fatal(err)
+	}
+	s := New(m.Desk, tables, func() {})
+	m.Window.SetContent(s.Content())
+	m.Desk.Changed = s.Show
+	m.Desk.Begin()
+	return s, m
+}
+
+// typeAt types at a point of the drawing and leaves its field by Enter.
+func typeAt(t *testing.T, s *Screen, m *benchtest.Made, p diagram.Point, text string) {
+	t.Helper()
+	s.Focus(p)
+	field := m.Window.Canvas().Focused()
+	if field == nil {
+		t.Fatalf("no field has the focus for %s", p)
+	}
+	for _, r := range text {
+		field.TypedRune(r)
+	}
+	field.TypedKey(&fyne.KeyEvent{Name: fyne.KeyReturn})
+}
+
+func shownC(m *benchtest.Made, p diagram.Point) *diagram.Celsius {
+	if r := m.Desk.Case.Rounds[m.Desk.Round].Reading(p); r != nil {
+		return r.ShownC
+	}
+	return nil
+}
+
+// waiting is a desk with an open case, and what is to run apart from it.
+func waiting(t *testing.T, c cases.Case) (*desk.Desk, *benchtest.Queue) {
+	t.Helper()
+	m, q := benchtest.New(t), &benchtest.Queue{}
+	id, err := m.Desk.Store.Put(m.Ctx, c, "test")
+	if err != nil {
+		t.Fatal(err)
+	}
+	m.Run = q.Start
+	m.Desk.Told = func(err error) { t.Error(err) }
+	m.Desk.Load(id)
+	return m.Desk, q
+}
+
+// Until the expected ranges are there no mark says that a hose is out of its own.
+func TestNoMarksBeforeTheRangesAreThere(t *testing.T) {
+	d, q := waiting(t, benchtest.Idling(20))
+	drawn := func() string {
+		p, _ := drawingOf(d)
+		return fmt.Sprint(p.Shapes)
+	}
+	before := drawn()
+	q.RunAll()
+	after := drawn()
+	if strings.Contains(before, "K under") || !strings.Contains(after, "K under") {
+		t.Errorf("marked before: %t, after: %t; want only after", strings.Contains(before, "K under"), strings.Contains(after, "K under"))
+	}
+}
+
+func TestUnitsSwitchWhatIsTypedAndShown(t *testing.T) {
+	s, m := begun(t)
+	m.Desk.Units = units.US()
+	s.Show()
+	typeAt(t, s, m, diagram.Housing, "212")
+	if got := shownC(m, diagram.Housing); got == nil || *got != 100 {
+		t.Errorf("212 °F is kept as %v °C, want 100", got)
+	}
+	_, texts := drawingOf(m.Desk)
+	if texts[diagram.Housing].Rest != "212" {
+		t.Errorf("the field shows %q, want 212", texts[diagram.Housing])
+	}
+}
+
+// A corrected temperature is shown, what the gun showed is edited: else a
+// second edit would correct it twice.
+func TestACorrectionIsMadeOnce(t *testing.T) {
+	s, m := begun(t)
+	emissivity := 0.8
+	m.Desk.Edit("gun", func(c *cases.Case) { c.Rounds[0].Gun.Emissivity = &emissivity })
+	typeAt(t, s, m, diagram.EngineOut, "90")
+	_, texts := drawingOf(m.Desk)
+	if texts[diagram.EngineOut].Rest == "90" || texts[diagram.EngineOut].Edit != "90" {
+		t.Fatalf("the field holds %+v, want a corrected temperature at rest and 90 to edit", texts[diagram.EngineOut])
+	}
+	s.Focus(diagram.EngineOut)
+	m.Window.Canvas().Focused().TypedKey(&fyne.KeyEvent{Name: fyne.KeyReturn}) // looked at, not changed
+	m.Window.Canvas().Unfocus()
+	if got := shownC(m, diagram.EngineOut); got == nil || *got != 90 {
+		t.Errorf("after a look the gun's value is %v, want 90", got)
+	}
+}
+
+// A walk that is begun says how it is done until something is measured in it.
+func TestAWalkSaysHowItIsDone(t *testing.T) {
+	s, m := begun(t)
+	typeAt(t, s, m, diagram.Housing, "91")
+	for _, walk := range []string{likelihood.RaisedIdle, likelihood.HotIdle, likelihood.AfterRoad} {
+		round, ok := WalkOf(walk)
+		if !ok {
+			t.Fatalf("%s is no walk", walk)
+		}
+		s.Begin(round)
+		n := len(m.Desk.Case.Rounds)
+		if do := s.toDo(); do.Title == "" || do.Text == "" || do.Caution == "" {
+			t.Errorf("%s: on the hose map stands %+v", walk, do)
+		}
+		m.Desk.Case.Rounds[n-1].EctC = casetest.P(diagram.Celsius(91))
+		if do := s.toDo(); do.Title != "" {
+			t.Errorf("%s: measured, %q still stands there", walk, do.Title)
+		}
+	}
+}

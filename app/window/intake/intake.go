@@ -1,0 +1,99 @@
+// Package intake takes cases into the notebook: it tells what became of them, and asks about those that
+// the notebook has in another form.
+package intake
+
+import (
+	"strings"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/widget"
+
+	"loopbook/app/library"
+	"loopbook/app/ui/kit"
+	"loopbook/app/window/bench"
+	"loopbook/cases"
+)
+
+// Intake takes files into the notebook.
+type Intake struct {
+	at   bench.Bench
+	ways Ways
+}
+
+// Ways tell the window what came in.
+type Ways struct {
+	Opened func() // a case that came in is open
+	Home   func() // turns to it
+}
+
+// New takes nothing in yet.
+func New(at bench.Bench, ways Ways) *Intake { return &Intake{at: at, ways: ways} }
+
+// Take takes files into the notebook with progress, tells what became of them, and
+// asks about conflicts one after the other.
+func (i *Intake) Take(paths []string) {
+	files, err := library.Importable(paths)
+	if err != nil {
+		i.at.Ask.Tell(err)
+		return
+	}
+	i.at.Leave()
+	store := i.at.Desk.Store
+	busy := i.at.Ask.Busy(i.at.Ctx, kit.L("window.share.reading", 0, len(files), 0))
+	i.at.Start(func() {
+		t, err := library.Take(busy.Ctx, store, files, nil, func(n, taken int) {
+			fyne.Do(func() { busy.Say(kit.L("window.share.reading", n, len(files), taken)) })
+		})
+		fyne.Do(func() {
+			if stopped := busy.Done(); err != nil && !stopped {
+				i.at.Ask.Tell(err)
+				return
+			}
+			i.took(t)
+		})
+	})
+}
+
+// ChooseFolder takes every case and bundle of a folder.
+func (i *Intake) ChooseFolder() {
+	i.at.Ask.OpenFolder(func(path string) { i.Take([]string{path}) })
+}
+
+// took shows what was taken, opens the last, and then turns to the conflicts.
+func (i *Intake) took(t library.Takings) {
+	for n := len(t.Met) - 1; n >= 0; n-- {
+		if t.Met[n].Meeting != cases.MeetsOther {
+			i.at.Desk.Load(t.Met[n].ID)
+			i.ways.Opened()
+			break
+		}
+	}
+	i.ways.Home()
+	i.at.Desk.Kept()
+	conflicts := func() { i.ask(t.Conflicts, len(t.Conflicts)) }
+	if len(t.Refused) > 0 || len(t.Met) > 1 || t.Files < t.Of || t.Known() > 0 {
+		i.tellTaken(t, conflicts)
+		return
+	}
+	conflicts()
+}
+
+// mostTold of what was refused is told at once.
+const mostTold = 5
+
+func (i *Intake) tellTaken(t library.Takings, then func()) {
+	lines := []string{kit.L("window.share.taken", t.Count(cases.MeetsNone), t.Known(), len(t.Conflicts))}
+	if t.Files < t.Of {
+		lines = append([]string{kit.L("window.share.stopped", t.Files, t.Of)}, lines...)
+	}
+	for n, err := range t.Refused {
+		if n == mostTold {
+			lines = append(lines, kit.L("window.share.more-refused", len(t.Refused)-mostTold))
+			break
+		}
+		lines = append(lines, kit.L("window.share.refused", err.Error()))
+	}
+	message := widget.NewLabel(strings.Join(lines, "\n"))
+	message.Wrapping = fyne.TextWrapWord
+	i.at.Ask.ShowThen(i.at.Ask.Look(kit.L("window.share.taken-title"), kit.L("window.frame.close"), kit.Wide(520, message)), then)
+}

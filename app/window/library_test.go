@@ -1,0 +1,78 @@
+package window
+
+import (
+	"testing"
+	"time"
+
+	"fyne.io/fyne/v2/test"
+
+	"loopbook/app/library"
+	"loopbook/app/ui/kit"
+	"loopbook/app/window/bench/benchtest"
+	"loopbook/cases"
+	"loopbook/cases/query"
+)
+
+// withDemo is a window on a notebook with the demo's cases.
+func withDemo(t *testing.T) *window {
+	t.Helper()
+	w, _ := shown(t)
+	if err := library.FillDemo(w.at.Ctx, w.at.Desk.Store); err != nil {
+		t.Fatal(err)
+	}
+	w.use(w.at.Desk.Store)
+	return w
+}
+
+// From the history a page's key leads to it.
+func TestAPagesKeyLeadsThereFromTheHistory(t *testing.T) {
+	w := withDemo(t)
+	w.enter(historyRoom)
+	w.menus.ways.goTo(proofTab)
+	if w.rooms.now != caseRoom || w.screens.tabs.SelectedIndex() != proofTab {
+		t.Errorf("from the history a page's key leads to room %v, page %d", w.rooms.now, w.screens.tabs.SelectedIndex())
+	}
+}
+
+// What the program held likeliest is kept when a verdict is given.
+func TestAVerdictKeepsTheGuess(t *testing.T) {
+	w := withDemo(t)
+	page, err := w.at.Desk.Store.Search(w.at.Ctx, query.Parse("stage:open", time.Local).Query)
+	if err != nil || len(page.Items) == 0 {
+		t.Fatal("the demo has no open case", err)
+	}
+	s := page.Items[0]
+	w.menus.opener.open(s.ID)
+	w.at.Desk.Edit("verdict", func(c *cases.Case) { c.Verdict.Cause = "cap-weak" })
+	d, err := w.at.Desk.Store.Digest(w.at.Ctx, s.ID)
+	if err != nil || d.Guess.First == "" || d.Guess.FirstP <= 0 {
+		t.Errorf("guess %+v, %v", d.Guess, err)
+	}
+}
+
+// The list of cases, which tells what each turned out to be, is hidden from who practises; a trainer sees it,
+// and no key shows the answer.
+func TestTheListIsHiddenFromWhoPractises(t *testing.T) {
+	w := withDemo(t)
+	page, err := w.at.Desk.Store.Search(w.at.Ctx, query.Parse("cause:pump-weak stage:closed", time.Local).Query)
+	if err != nil || len(page.Items) == 0 {
+		t.Fatal("no case to practise on", err)
+	}
+	w.menus.opener.open(page.Items[0].ID)
+	w.enter(practiceRoom)
+	if w.rail.Visible() {
+		t.Error("the list is in sight before a case is begun")
+	}
+	test.Tap(benchtest.ButtonIn(t, w.practice.Content(), kit.L("window.practice.to-trainer")))
+	if !w.rail.Visible() {
+		t.Error("a trainer has no list to choose from")
+	}
+	test.Tap(benchtest.ButtonIn(t, w.practice.Content(), kit.L("window.practice.from-trainer")))
+	test.Tap(benchtest.ButtonIn(t, w.practice.Content(), kit.L("window.practice.this-case")))
+	if w.rail.Visible() {
+		t.Error("the list is in sight during practice")
+	}
+	if w.menus.ways.goTo(verdictTab); w.rooms.now != practiceRoom {
+		t.Error("a key shows the answer to who practises")
+	}
+}

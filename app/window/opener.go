@@ -1,0 +1,60 @@
+package window
+
+import (
+	"loopbook/app/ui/kit"
+	"loopbook/app/window/bench"
+	"loopbook/app/window/compare"
+)
+
+// opener opens cases, begins new ones, and takes them out and back.
+type opener struct {
+	at     bench.Bench
+	home   func() // turns to the case's room
+	begun  func() // leads to where a new case is told
+	before string // the case that was open before this one
+}
+
+// open turns to a case from wherever it was found.
+func (o *opener) open(id string) {
+	d := o.at.Desk
+	if id != d.Case.ID || !d.Open {
+		o.at.Leave()
+		if d.Open {
+			o.before = d.Case.ID
+		}
+		d.Load(id)
+	}
+	o.home()
+}
+
+// begin begins a new case.
+func (o *opener) begin() {
+	o.at.Leave()
+	o.at.Desk.Begin()
+	o.begun()
+}
+
+func (o *opener) redo() {
+	o.at.Leave()
+	o.at.Desk.Redo()
+}
+
+func (o *opener) remove() {
+	o.at.Leave()
+	o.at.Desk.Remove()
+}
+
+func (o *opener) restore() {
+	o.at.Leave()
+	o.at.Desk.Restore()
+}
+
+// compare puts the open case beside the one that was open before it.
+func (o *opener) compare() {
+	d := o.at.Desk
+	if !d.Open || o.before == "" || o.before == d.Case.ID {
+		o.at.Ask.Inform(kit.L("window.compare.no-other"))
+		return
+	}
+	compare.WithOpen(o.at, o.before)
+}

@@ -1,0 +1,72 @@
+package practice
+
+import (
+	"fmt"
+	"time"
+
+	"fyne.io/fyne/v2"
+
+	"loopbook/app/mind"
+	"loopbook/cases"
+	"loopbook/cases/practice"
+)
+
+// answer judges the answer apart from the window, keeps the result, and shows it.
+func (l *lesson) answer(named cases.Cause, confidence float64) {
+	if l.judging {
+		return
+	}
+	l.judge(true)
+	s, own := l.session, l.own
+	answered := s.Copy()
+	l.at.Start(func() {
+		beliefs, err := l.coach.Replay(l.at.Ctx, answered)
+		if err == nil && own == nil {
+			var made mind.Way
+			made, err = l.coach.OwnWay(l.at.Ctx, s.Whole())
+			own = &made
+		}
+		fyne.Do(func() {
+			if s != l.session {
+				return // stopped meanwhile
+			}
+			l.judge(false)
+			if err != nil {
+				l.at.Ask.Tell(err)
+				return
+			}
+			l.keep(answered, named, confidence, own.Minutes)
+			l.view.ShowResult(l.teller.result(answered, practice.ScoreOf(named, s.Truth(), confidence), named, confidence, beliefs, *own, l.in.left))
+		})
+	})
+}
+
+func (l *lesson) keep(s *practice.Session, named cases.Cause, confidence, best float64) {
+	who := l.view.Trainee()
+	if who == "" {
+		return // practised for oneself
+	}
+	c := s.Whole()
+	score := practice.ScoreOf(named, s.Truth(), confidence)
+	r := cases.Result{
+		Trainee: who, Class: l.in.class, CaseID: c.ID, Title: c.Title, Finished: time.Now().UTC().Truncate(time.Second),
+		Named: named, Truth: s.Truth(), Confidence: confidence, Bits: score.Bits, Minutes: s.Minutes(), BestMinutes: best,
+	}
+	for _, i := range s.Bought() {
+		r.Bought = append(r.Bought, itemWord(i))
+	}
+	if err := l.at.Desk.Store.AddResult(l.at.Ctx, r); err != nil {
+		l.at.Ask.Tell(err)
+	}
+}
+
+// itemWord names an item in a file, free of any language.
+func itemWord(i practice.Item) string {
+	switch i.Kind {
+	case practice.Point:
+		return fmt.Sprintf("%s in round %d", i.Point, i.At+1)
+	case practice.Test:
+		return string(i.Check)
+	}
+	return fmt.Sprintf("%s %d", i.Kind, i.At+1)
+}

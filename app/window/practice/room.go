@@ -1,0 +1,121 @@
+// Package practice fills the room where closed cases are practised on, and where a trainer makes classes of them.
+package practice
+
+import (
+	"fmt"
+	"math/rand"
+
+	"fyne.io/fyne/v2"
+
+	"loopbook/app/mind"
+	"loopbook/app/ui/kit"
+	view "loopbook/app/ui/practice"
+	"loopbook/app/window/bench"
+	"loopbook/cases"
+	"loopbook/cases/diagnosis/likelihood"
+)
+
+// Room is the room of practice.
+type Room struct {
+	at      bench.Bench
+	view    *view.View
+	coach   *mind.Coach
+	ways    Ways
+	lesson  *lesson
+	course  *course
+	trainer *trainer
+}
+
+// Ways lead from practice elsewhere.
+type Ways struct {
+	Back    func()             // to the case
+	Open    func(id string)    // to a case
+	Shown   func() cases.Query // what the list of cases shows
+	Changed func()             // somebody else may see the list of cases now
+}
+
+// New practises on nothing yet.
+func New(at bench.Bench, tables *likelihood.Tables, ways Ways) (*Room, error) {
+	k, err := mind.NewCoach(tables)
+	if err != nil {
+		return nil, err
+	}
+	v := view.New(ways.Back)
+	r := &Room{at: at, view: v, coach: k, ways: ways}
+	r.lesson = &lesson{at: at, view: v, coach: k, teller: teller{at.Desk, tables, k.Mind.Analyst}, changed: ways.Changed, cancel: func() {}}
+	r.course = &course{at: at, coach: k, lesson: r.lesson, end: r.stop}
+	r.trainer = &trainer{at: at, view: v, shown: ways.Shown, changed: r.Show}
+	r.joinTrainee()
+	r.joinTrainer()
+	return r, nil
+}
+
+func (r *Room) joinTrainee() {
+	v := r.view
+	v.OnOpenOne = func() { r.course.alone(r.at.Desk.Case) }
+	v.OnSimulated = r.simulate
+	v.OnClass, v.OnNext, v.OnStop = r.course.begin, r.course.next, r.stop
+	v.OnBuy, v.OnAnswer = r.lesson.buy, r.lesson.answer
+	v.OnOpenCase = r.openCase
+}
+
+func (r *Room) joinTrainer() {
+	v, t := r.view, r.trainer
+	v.OnTrainer = func(on bool) {
+		t.inSight = on
+		r.ways.Changed()
+		r.Show()
+	}
+	v.OnMake, v.OnMove, v.OnRetire, v.OnExport = t.makeClass, t.move, t.retire, t.export
+	v.OnForget = func(name string) { t.save(cases.Class{Name: name}) }
+	v.OnChoose = func(name string) {
+		t.chosen = name
+		r.Show()
+	}
+}
+
+// Content is the room.
+func (r *Room) Content() fyne.CanvasObject { return r.view.Content() }
+
+// Practises reports whether a case is being practised on: its answer stands in the notebook.
+func (r *Room) Practises() bool { return r.lesson.session != nil }
+
+// Trains reports whether a trainer is there, who may see what each case turned out to be.
+func (r *Room) Trains() bool { return !r.Practises() && r.trainer.inSight }
+
+// Leave ends what is under way for a notebook that is being closed.
+func (r *Room) Leave() {
+	r.lesson.end()
+	r.trainer.chosen = ""
+}
+
+func (r *Room) stop() {
+	r.lesson.end()
+	r.Show()
+	r.ways.Changed()
+}
+
+// openCase turns to the case that was practised on, where the notebook has it.
+func (r *Room) openCase() {
+	id := r.lesson.session.Whole().ID
+	if _, err := r.at.Desk.Store.Get(r.at.Ctx, id); err == nil {
+		r.ways.Open(id)
+	}
+}
+
+// simulate makes a car and practises on it.
+func (r *Room) simulate(how view.Difficulty) {
+	seed := rand.Int63()
+	r.view.Tell(kit.L("window.practice.making"))
+	r.at.Start(func() {
+		c, ok := simulated(r.coach, seed, how)
+		fyne.Do(func() {
+			r.view.Tell("")
+			if !ok {
+				r.at.Ask.Tell(fmt.Errorf("no simulated car of that difficulty was found: try again"))
+				return
+			}
+			r.course.alone(c)
+		})
+	})
+}

@@ -1,0 +1,178 @@
+package practice
+
+import (
+	"fmt"
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+	"time"
+
+	"loopbook/app/library"
+	view "loopbook/app/ui/practice"
+	"loopbook/app/window/bench/benchtest"
+	"loopbook/cases"
+	"loopbook/cases/diagnosis/likelihood"
+	"loopbook/cases/query"
+)
+
+// withDemo is the room of practice in a notebook with the demo's cases, of which the list shows
+// what is asked for.
+func withDemo(t *testing.T) (r *Room, m *benchtest.Made, shown *cases.Query) {
+	t.Helper()
+	m, shown = benchtest.New(t), &cases.Query{}
+	m.FillDemo(t)
+	tables, err := likelihood.Shipped()
+	if err != nil {
+		t.Fatal(err)
+	}
+	r, err = New(m.Bench, tables, Ways{Back: func() {}, Open: func(string) {}, Shown: func() cases.Query { return *shown }, Changed: func() {}})
+	if err != nil {
+		t.Fatal(err)
+	}
+	r.coach.Mind.Crowds.Draws = 2
+	return r, m, shown
+}
+
+// A trainee plays a class through, and a trainer reads the results.
+func TestPracticeIsPlayedThrough(t *testing.T) {
+	r, m, shown := withDemo(t)
+	*shown = query.Parse("cause:pump-weak,thermostat-stuck-open stage:closed", time.Local).Query
+	n := len(m.Found(t, *shown))
+	r.Show()
+	r.trainer.makeClass("Tuesday")
+	if d, err := r.start(); err != nil || len(d.Classes) != 1 || len(d.Classes[0].Cases) != n || n < 2 {
+		t.Fatalf("classes %+v, %v; want one of %d", d.Classes, err, n)
+	}
+	r.view.SetTrainee("Liv")
+	r.course.begin("Tuesday")
+	if !r.Practises() {
+		t.Error("who practises is not said to")
+	}
+	for left := n; left > 0; left-- {
+		s := r.lesson.session
+		if s == nil {
+			t.Fatalf("no case begins with %d left", left)
+		}
+		if r.Trains() {
+			t.Error("the list, which tells causes, is in sight during practice")
+		}
+		r.lesson.buy(0)
+		r.lesson.buy(len(s.Items()) - 1)
+		data := r.lesson.data()
+		if want := fmt.Sprintf("Case %d of %d, Tuesday", n-left+1, n); data.Place != want {
+			t.Errorf("it is said to be %q, want %q", data.Place, want)
+		}
+		bought := 0
+		for _, g := range data.Groups {
+			for _, i := range g.Items {
+				if i.Bought && i.Says != "" {
+					bought++
+				}
+			}
+		}
+		if bought != 2 || s.Minutes() == 0 {
+			t.Errorf("%d items say something after two were bought, %g min", bought, s.Minutes())
+		}
+		r.lesson.answer(s.Truth(), 0.9)
+		r.course.next()
+	}
+	if r.lesson.session != nil || r.Trains() {
+		t.Error("after the last case it doesn't end, or the list is in sight before the next one")
+	}
+	r.view.OnTrainer(true)
+	if !r.Trains() {
+		t.Error("a trainer has no list to choose from")
+	}
+	results, err := m.Desk.Store.Results(m.Ctx, "Tuesday")
+	if err != nil || len(results) != n || results[0].Trainee != "Liv" || results[0].Bits <= 0 || len(results[0].Bought) != 2 {
+		t.Errorf("results %+v, %v", results, err)
+	}
+	rows := resultRows(results)
+	if len(rows) != 1 || rows[0].Right != rows[0].Cases {
+		t.Errorf("rows %+v", rows)
+	}
+	path := filepath.Join(t.TempDir(), "r.csv")
+	if err := library.WriteFile(path, func(f *os.File) error { return writeResults(f, results) }); err != nil {
+		t.Fatal(err)
+	}
+	if text, err := os.ReadFile(path); err != nil || strings.Count(string(text), "\n") != n+1 {
+		t.Errorf("the table %q, %v", text, err)
+	}
+	r.trainer.move(0, 0)
+	if d, err := r.start(); err != nil || len(d.Classes[0].Cases) != n-1 {
+		t.Errorf("after taking one out %+v, %v", d.Classes, err)
+	}
+}
+
+func TestRetiredCasesAreLeftOut(t *testing.T) {
+	r, m, _ := withDemo(t)
+	before, err := r.trainer.practisable()
+	if err != nil || len(before) == 0 {
+		t.Fatal(before, err)
+	}
+	if err := m.Desk.Store.Retire(m.Ctx, before[0], true); err != nil {
+		t.Fatal(err)
+	}
+	if after, err := r.trainer.practisable(); err != nil || len(after) != len(before)-1 {
+		t.Errorf("%d of %d left, %v", len(after), len(before), err)
+	}
+}
+
+// The difficulties differ by how likely the program holds the truth.
+func TestSimulatedCasesOfEachDifficulty(t *testing.T) {
+	r, _, _ := withDemo(t)
+	for _, how := range view.Difficulties() {
+		c, ok := simulated(r.coach, 7, how)
+		if !ok {
+			t.Errorf("no %s car was found", how)
+			continue
+		}
+		p := r.coach.Mind.Guess(c).TruthP
+		if how == view.Easy && p < 0.5 || how == view.Hard && p > 0.5 {
+			t.Errorf("of a %s car the truth is held %g likely", how, p)
+		}
+		if len(c.Tests) != len(cases.Words[cases.TestKind]()) {
+			t.Errorf("a %s car has %d checks to buy", how, len(c.Tests))
+		}
+	}
+}
+
+// An answer that is still being judged when its case is given up doesn't hold up the next case.
+func TestACaseGivenUpDoesNotHoldUpTheNext(t *testing.T) {
+	r, m, shown := withDemo(t)
+	*shown = query.Parse("cause:pump-weak stage:closed", time.Local).Query
+	found := m.Found(t, *shown)
+	if len(found) == 0 {
+		t.Fatal("no case to practise on")
+	}
+	c, err := m.Desk.Store.Get(m.Ctx, found[0].ID)
+	if err != nil {
+		t.Fatal(err)
+	}
+	var q benchtest.Queue
+	m.Run = q.Start
+	r.Show()
+	r.course.alone(c)
+	r.lesson.answer("pump-weak", 0.9)
+	r.lesson.buy(0)
+	if bought := r.lesson.session.Bought(); !r.lesson.judging || len(bought) != 0 {
+		t.Errorf("while the answer is judged %d items are bought", len(bought))
+	}
+	r.stop()
+	r.course.alone(c)
+	next := r.lesson.session
+	r.lesson.buy(0)
+	r.lesson.answer("pump-weak", 0.9)
+	if len(next.Bought()) != 1 || !r.lesson.judging {
+		t.Fatalf("in the next case %d items are bought, judging %t", len(next.Bought()), r.lesson.judging)
+	}
+	q.Next() // the way through the case that was given up
+	q.Next() // its answer
+	if r.lesson.session != next || !r.lesson.judging {
+		t.Error("the case that was given up ends the judging of the next")
+	}
+	if q.RunAll(); r.lesson.judging {
+		t.Error("all is judged, and the judging goes on")
+	}
+}

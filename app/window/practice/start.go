@@ -1,0 +1,76 @@
+package practice
+
+import (
+	"slices"
+
+	"loopbook/app/ui/kit"
+	view "loopbook/app/ui/practice"
+	"loopbook/app/window/words"
+	"loopbook/cases/practice"
+)
+
+// Show shows what can be practised; a session that is under way stays.
+func (r *Room) Show() {
+	if r.lesson.session != nil {
+		return
+	}
+	d, err := r.start()
+	if err != nil {
+		r.at.Ask.Tell(err)
+		return
+	}
+	r.view.ShowStart(d)
+}
+
+func (r *Room) start() (view.Start, error) {
+	store, ctx := r.at.Desk.Store, r.at.Ctx
+	d := view.Start{Chosen: r.trainer.chosen, Why: r.canPractise()}
+	if r.at.Desk.Open {
+		d.Open, d.Lesson = words.Title(r.at.Desk.Case), r.at.Desk.Case.Lesson
+	}
+	retired, err := store.Retired(ctx)
+	if err != nil {
+		return d, err
+	}
+	d.Retired = retired[r.at.Desk.Case.ID]
+	list, err := store.Classes(ctx)
+	if err != nil {
+		return d, err
+	}
+	for _, c := range list {
+		one := view.Class{Name: c.Name}
+		for _, id := range c.Cases {
+			one.Cases = append(one.Cases, r.titleByID(id))
+		}
+		d.Classes = append(d.Classes, one)
+	}
+	results, err := store.Results(ctx, d.Chosen)
+	if err != nil {
+		return d, err
+	}
+	d.Results = resultRows(results)
+	ids, err := r.trainer.practisable()
+	d.Found = len(ids)
+	return d, err
+}
+
+func (r *Room) titleByID(id string) string {
+	c, err := r.at.Desk.Store.Get(r.at.Ctx, id)
+	if err != nil {
+		return kit.L("window.practice.gone", id)
+	}
+	return words.Title(c)
+}
+
+// canPractise tells why the open case can't be practised; "": it can.
+func (r *Room) canPractise() string {
+	switch _, err := practice.Begin(r.at.Desk.Case, r.coach.Costs); {
+	case !r.at.Desk.Open:
+		return kit.L("window.practice.none-open")
+	case err != nil && slices.Contains([]error{practice.ErrOpen}, err):
+		return kit.L("window.practice.not-closed")
+	case err != nil:
+		return kit.L("window.practice.bare")
+	}
+	return ""
+}

@@ -1,0 +1,85 @@
+package practice
+
+import (
+	view "loopbook/app/ui/practice"
+	"loopbook/app/window/bench"
+	"loopbook/cases"
+)
+
+// trainer is the trainer's half of the room: the classes, and what came of them.
+type trainer struct {
+	at      bench.Bench
+	view    *view.View
+	shown   func() cases.Query // what the list of cases shows
+	changed func()
+
+	inSight bool
+	chosen  string // class that is looked at
+}
+
+// mostInClass is how many cases a class set may have: more than an evening holds.
+const mostInClass = 40
+
+// makeClass keeps the cases that the list shows as a class, those that can be practised.
+func (t *trainer) makeClass(name string) {
+	ids, err := t.practisable()
+	if err != nil {
+		t.at.Ask.Tell(err)
+		return
+	}
+	t.chosen = name
+	t.save(cases.Class{Name: name, Cases: ids})
+}
+
+func (t *trainer) save(c cases.Class) {
+	if err := t.at.Desk.Store.SaveClass(t.at.Ctx, c); err != nil {
+		t.at.Ask.Tell(err)
+	}
+	t.changed()
+}
+
+// move moves a case up, or takes it out where by is 0.
+func (t *trainer) move(at, by int) {
+	list, err := t.at.Desk.Store.Classes(t.at.Ctx)
+	if err != nil {
+		t.at.Ask.Tell(err)
+		return
+	}
+	for _, c := range list {
+		if c.Name != t.chosen || at >= len(c.Cases) {
+			continue
+		}
+		if by == 0 {
+			c.Cases = append(c.Cases[:at], c.Cases[at+1:]...)
+		} else if to := at + by; to >= 0 && to < len(c.Cases) {
+			c.Cases[at], c.Cases[to] = c.Cases[to], c.Cases[at]
+		}
+		t.save(c)
+	}
+}
+
+// practisable are the settled cases that the list shows, retired ones left out.
+func (t *trainer) practisable() ([]string, error) {
+	retired, err := t.at.Desk.Store.Retired(t.at.Ctx)
+	if err != nil {
+		return nil, err
+	}
+	q := t.shown()
+	q.Where = append(q.Where[:len(q.Where):len(q.Where)], cases.Condition{Field: cases.ByStage, Words: []string{cases.StageClosed}})
+	q.Limit, q.Offset = mostInClass, 0
+	page, err := t.at.Desk.Store.Search(t.at.Ctx, q)
+	var ids []string
+	for _, s := range page.Items {
+		if !retired[s.ID] {
+			ids = append(ids, s.ID)
+		}
+	}
+	return ids, err
+}
+
+// retire leaves the open case out of what is practised, or brings it back.
+func (t *trainer) retire(retired bool) {
+	if err := t.at.Desk.Store.Retire(t.at.Ctx, t.at.Desk.Case.ID, retired); err != nil {
+		t.at.Ask.Tell(err)
+	}
+}

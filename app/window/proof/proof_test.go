@@ -1,0 +1,86 @@
+package proof
+
+import (
+	"strings"
+	"testing"
+
+	"loopbook/app/ui/kit"
+	"loopbook/app/window/bench"
+	"loopbook/app/window/bench/benchtest"
+	"loopbook/cases"
+	"loopbook/cases/casetest"
+	"loopbook/cases/diagnosis/likelihood"
+	"loopbook/diagram"
+	"loopbook/report/chart"
+)
+
+// shown is the screen of the proof of what is open, which is looked at.
+func shown(t *testing.T) (*Screen, *benchtest.Made) {
+	t.Helper()
+	m := benchtest.New(t)
+	tables, err := likelihood.Shipped()
+	if err != nil {
+		t.Fatal(err)
+	}
+	tab := bench.Tab{Open: func() {}, InSight: func() bool { return true }}
+	s := New(m.Bench, tab, tables, func(chart.Chart, string, string) string { return "" }, func(int) {})
+	m.Desk.Changed = s.Show
+	return s, m
+}
+
+// A demo case's repair is judged once its cars are there, and again by what is
+// changed since.
+func TestTheProofFollowsTheCase(t *testing.T) {
+	s, m := shown(t)
+	m.OpenDemo(t, "Cold cabin on frosty mornings, P0128")
+	d := s.data()
+	if len(d.Pairs) != 3 || d.Curves == nil || len(d.Rows) == 0 || d.Verdict == kit.L("window.proof.computing") {
+		t.Fatalf("pairs %v, %d differences, %q", d.Pairs, len(d.Rows), d.Verdict)
+	}
+	if (d.Open != "") != (d.Severity == "fine" && len(d.Repeat) > 0) {
+		t.Errorf("%s, to repeat %q, told %q", d.Severity, d.Repeat, d.Open)
+	}
+	m.Desk.Edit("check", func(c *cases.Case) {
+		c.Tests = append(c.Tests, cases.Test{Kind: "bubbles", Stage: cases.BeforeRepair, Seen: casetest.P(true)})
+	})
+	if more := s.data(); more.Severity == "fine" || len(more.Repeat) != len(d.Repeat)+1 {
+		t.Errorf("a check that failed and is not repeated: %s, %q", more.Severity, more.Repeat)
+	}
+	m.Desk.Edit("codes", func(c *cases.Case) { c.Repair.CodesAfter = []string{"P0128"} })
+	if d := s.data(); !strings.Contains(d.Codes, kit.L("window.proof.codes-back", "P0128")) || d.Severity == "fine" {
+		t.Errorf("a code that came back: %q, %s", d.Codes, d.Severity)
+	}
+	m.Desk.Edit("rpm", func(c *cases.Case) {
+		for i := range c.Rounds {
+			if c.Rounds[i].Stage == cases.AfterRepair {
+				c.Rounds[i].EngineRPM = casetest.P(4000.0)
+			}
+		}
+	})
+	if d := s.data(); d.Pair != -1 || len(d.Unmatched) != len(m.Desk.Case.Rounds) {
+		t.Errorf("other engine speeds: pair %d, unmatched %v", d.Pair, d.Unmatched)
+	}
+}
+
+func TestWhatIsNoCodeIsToldAfterTheRepairToo(t *testing.T) {
+	s, m := shown(t)
+	m.Desk.Begin()
+	m.Desk.Edit("codes", func(c *cases.Case) { c.Repair.CodesAfter = []string{"P0128", "P12"} })
+	if got := s.data().NoCodes; !strings.HasPrefix(got, "P12: no trouble code") {
+		t.Errorf("told: %q", got)
+	}
+	m.Desk.Edit("codes", func(c *cases.Case) { c.Repair.CodesAfter = []string{cases.NoCodes} })
+	if got := s.data().NoCodes; got != "" {
+		t.Errorf("no codes: %q", got)
+	}
+}
+
+// What was walked before the repair and not after it is offered.
+func TestARoundIsMissingAfterTheRepair(t *testing.T) {
+	s, m := shown(t)
+	m.Desk.Begin()
+	m.Desk.Typed(diagram.Housing, "107")
+	if again := s.data().Again; len(again) != 1 || again[0].Name != "Warm idle" {
+		t.Fatalf("offered: %v", again)
+	}
+}

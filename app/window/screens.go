@@ -1,0 +1,120 @@
+package window
+
+import (
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+
+	"loopbook/app/library"
+	"loopbook/app/ui/checks"
+	"loopbook/app/ui/complaint"
+	"loopbook/app/ui/kit"
+	"loopbook/app/window/alike"
+	"loopbook/app/window/bench"
+	"loopbook/app/window/causes"
+	"loopbook/app/window/charts"
+	"loopbook/app/window/compare"
+	"loopbook/app/window/hosemap"
+	"loopbook/app/window/papers"
+	"loopbook/app/window/photos"
+	"loopbook/app/window/proof"
+	"loopbook/app/window/repair"
+	"loopbook/app/window/verdict"
+	"loopbook/app/window/warmup"
+	"loopbook/app/window/whatif"
+	"loopbook/app/window/words"
+	"loopbook/cases/diagnosis/likelihood"
+	"loopbook/cases/evidence"
+)
+
+// The tabs by their place.
+const (
+	complaintTab = iota
+	warmUpTab
+	hoseMapTab
+	checksTab
+	causesTab
+	verdictTab
+	repairTab
+	proofTab
+	photosTab
+	whatIfTab
+	alikeTab
+)
+
+// page is one of the open case's screens, behind its tab.
+type page struct {
+	title   string
+	content fyne.CanvasObject
+	show    func() // paints the open case
+	answer  func() // paints that it is held to be something else; nil: it doesn't tell
+	leave   func() // keeps what is being typed; nil: nothing is typed there
+}
+
+// screens are those of the open case; some of them a key leads to.
+type screens struct {
+	at   bench.Bench
+	tabs *container.AppTabs
+	all  []page // by tab
+
+	complaint *complaint.View
+	warmup    *warmup.Screen
+	hosemap   *hosemap.Screen
+	checks    *checks.View
+	causes    *causes.Screen
+	photos    *photos.Photos
+	whatif    *whatif.Screen
+}
+
+// parts are what screens are made with.
+type parts struct {
+	tables  *likelihood.Tables
+	kept    fyne.Preferences
+	smaller *library.Smaller
+	copied  func() string // the text in the clipboard
+	charts  *charts.Charts
+	papers  *papers.Papers
+}
+
+func newScreens(at bench.Bench, p parts, way *ways, o *opener) *screens {
+	d, s := at.Desk, &screens{at: at}
+	s.complaint = complaint.New(d.Edit, complaint.Words{Code: d.Mind.Analyst.CodeMeaning, IsCode: evidence.IsCode, Coolant: words.Coolant, VIN: words.VIN})
+	s.warmup = warmup.New(at, s.tab(warmUpTab), p.kept, p.charts.Save)
+	s.hosemap = hosemap.New(d, p.tables, way.goToCauses)
+	told := words.Checks(p.tables)
+	told.Stage, told.Save = stageNow, p.charts.Save
+	s.checks = checks.New(d.Edit, told)
+	s.causes = causes.New(d, p.kept, causes.Ways{Begin: way.begin, Next: way.next})
+	s.photos = photos.New(at, s.tab(photosTab), p.smaller, p.copied)
+	s.whatif = whatif.New(d, at.Start, at.Ask.Tell)
+	s.all = s.inOrder(
+		verdict.New(d, p.tables, p.papers.Print),
+		repair.New(at, p.kept),
+		proof.New(at, s.tab(proofTab), p.tables, p.charts.Save, way.walkAgain),
+		alike.New(at, o.open, func(id string) { compare.WithOpen(at, id) }),
+	)
+	tabs := make([]*container.TabItem, len(s.all))
+	for i, one := range s.all {
+		tabs[i] = container.NewTabItem(one.title, one.content)
+	}
+	s.tabs = container.NewAppTabs(tabs...)
+	s.tabs.SelectIndex(hoseMapTab)
+	return s
+}
+
+// inOrder are the screens as their tabs stand.
+func (s *screens) inOrder(v *verdict.Screen, r *repair.Screen, p *proof.Screen, a *alike.Screen) []page {
+	d := s.at.Desk
+	return []page{
+		{kit.L("window.frame.complaint"), s.complaint.Content(), func() { s.complaint.Show(d.Case, d.Units) }, nil, s.complaint.Leave},
+		{kit.L("window.frame.warm-up"), s.warmup.Content(), s.warmup.Show, nil, s.warmup.Leave},
+		{kit.L("window.frame.hose-map"), s.hosemap.Content(), s.hosemap.Show, s.showLikely, s.hosemap.Leave},
+		{kit.L("window.frame.checks"), s.checks.Content(), s.showChecks, nil, s.checks.Leave},
+		{kit.L("window.frame.causes"), s.causes.Content(), func() {}, s.causes.Show, nil},
+		{kit.L("window.verdict.tab"), v.Content(), v.Show, v.Show, v.Leave},
+		{kit.L("window.repair.tab"), r.Content(), r.Show, nil, r.Leave},
+		{kit.L("window.proof.tab"), p.Content(), p.Show, nil, p.Leave},
+		{kit.L("window.photos.tab"), s.photos.Content(), s.photos.Show, nil, s.photos.Leave},
+		{kit.L("window.frame.what-if"), s.whatif.Content(), s.whatif.Show, nil, nil},
+		{kit.L("window.alike.tab"), a.Content(), a.Show, nil, nil},
+	}
+}

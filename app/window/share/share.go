@@ -1,0 +1,97 @@
+// Package share lets cases leave the notebook, and shows before what goes with them.
+package share
+
+import (
+	"strings"
+
+	"fyne.io/fyne/v2"
+
+	"loopbook/app/ui/kit"
+	view "loopbook/app/ui/share"
+	"loopbook/app/window/bench"
+	"loopbook/app/window/filename"
+	"loopbook/cases"
+)
+
+// Sharing lets cases leave the notebook.
+type Sharing struct {
+	at    bench.Bench
+	shown func() (q cases.Query, total int) // what the list of cases shows
+}
+
+// New shares what a person chooses.
+func New(at bench.Bench, shown func() (cases.Query, int)) *Sharing {
+	return &Sharing{at: at, shown: shown}
+}
+
+// Choose asks what is to leave the notebook, and shows what goes with it.
+func (s *Sharing) Choose() {
+	s.at.Leave()
+	_, total := s.shown()
+	scopes := []string{kit.L("window.share.this"), kit.L("window.share.shown", total), kit.L("window.share.all"), kit.L("window.share.table", total)}
+	e := view.NewExport(scopes)
+	p := newPreview(s.at, e)
+	e.OnWish = p.show
+	p.show(e.Wish())
+	d := s.at.Ask.Offer(kit.L("window.share.title"), kit.L("window.share.write"), kit.L("window.frame.close"), e.Content(), func() { s.write(e.Wish()) })
+	d.Resize(s.at.Ask.Size().Subtract(fyne.NewSize(200, 120)))
+	s.at.Ask.ShowThen(d, p.drop)
+}
+
+// write asks for the file and writes it apart from the window.
+func (s *Sharing) write(wish view.Wish) {
+	ending, name := ".zip", kit.L("window.share.notebook-name")
+	if wish.Scope == view.Table {
+		ending = ".csv"
+	}
+	if wish.Scope == view.This {
+		if !s.at.Desk.Open {
+			return
+		}
+		name = s.at.Desk.Case.Title
+		if wish.Anonymous {
+			name = kit.L("window.share.anonymous-name")
+		}
+	}
+	s.at.Ask.SaveFile(filename.Of(name)+ending, []string{ending}, func(f fyne.URIWriteCloser, err error) {
+		if err != nil {
+			s.at.Ask.Tell(err)
+			return
+		}
+		if f != nil {
+			f.Close()
+			s.writeTo(wish, f.URI().Path())
+		}
+	})
+}
+
+func (s *Sharing) writeTo(wish view.Wish, path string) {
+	store, id := s.at.Desk.Store, s.at.Desk.Case.ID
+	q, _ := s.shown()
+	if wish.Scope == view.All {
+		q = cases.Query{}
+	}
+	busy := s.at.Ask.Busy(s.at.Ctx, kit.L("window.share.writing"))
+	s.at.Start(func() {
+		files, err := giveTo(busy.Ctx, store, givingOf(wish), wish.Scope, q, id, path)
+		fyne.Do(func() {
+			switch stopped := busy.Done(); {
+			case stopped:
+			case err != nil:
+				s.at.Ask.Tell(err)
+			default:
+				s.at.Ask.Show(s.at.Ask.Notice(kit.L("window.share.kept-title"), keptWords(wish, files)))
+			}
+		})
+	})
+}
+
+// keptWords says where what left lies, and whether the customer left with it: a table
+// holds none in any case.
+func keptWords(wish view.Wish, files []string) string {
+	word := "window.share.kept"
+	if wish.Anonymous && wish.Scope != view.Table {
+		word = "window.share.kept-anonymous"
+	}
+	return kit.L(word, strings.Join(files, "\n"))
+}

@@ -1,0 +1,93 @@
+package share
+
+import (
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+
+	"loopbook/app/ui/kit"
+	"loopbook/app/ui/kit/kittest"
+	view "loopbook/app/ui/share"
+	"loopbook/app/window/bench/benchtest"
+	"loopbook/cases"
+	"loopbook/cases/anonymous"
+)
+
+// withDemo shares from a notebook with the demo's cases, the first of which is open.
+func withDemo(t *testing.T) (*Sharing, *benchtest.Made) {
+	t.Helper()
+	m := benchtest.New(t)
+	m.FillDemo(t)
+	found := m.Found(t, cases.Query{})
+	m.Desk.Load(found[0].ID)
+	return New(m.Bench, func() (cases.Query, int) { return cases.Query{}, len(found) }), m
+}
+
+// What goes wrong while something is under way is told, unless a person stopped it.
+func TestAFailingExportIsTold(t *testing.T) {
+	s, m := withDemo(t)
+	s.writeTo(view.Wish{}, filepath.Join(t.TempDir(), "no such folder", "x.zip"))
+	if says := benchtest.Says(m.Window); !strings.Contains(says, "can't be written") {
+		t.Errorf("it says %q", says)
+	}
+}
+
+// What was written is said, with its place: nothing else in the window shows it.
+func TestAnExportSaysWhereItLies(t *testing.T) {
+	s, m := withDemo(t)
+	for want, wish := range map[string]view.Wish{
+		"Without the customer, kept as": {Anonymous: true},
+		"Kept as":                       {},
+	} {
+		path := filepath.Join(t.TempDir(), "a.zip")
+		s.writeTo(wish, path)
+		if says := benchtest.Says(m.Window); !strings.Contains(says, want) || !strings.Contains(says, path) {
+			t.Errorf("it says %q", says)
+		}
+		if _, err := os.Stat(path); err != nil {
+			t.Error(err)
+		}
+	}
+}
+
+// The preview is made apart from the window, and only the newest wish is shown.
+func TestThePreviewFollowsTheNewestWish(t *testing.T) {
+	s, m := withDemo(t)
+	m.Desk.Edit("customer", func(c *cases.Case) { c.Customer.Name, c.Lesson = "Dorian Peckwell", "Ask at the green gate." })
+	var waiting []func()
+	m.Run = func(do func()) { waiting = append(waiting, do) }
+	e := view.NewExport([]string{"this", "shown", "all", "table"})
+	p := newPreview(s.at, e)
+	says := func() (text string) { // in the part that scrolls
+		for _, o := range e.Content().(*fyne.Container).Objects {
+			if in, ok := o.(*container.Scroll); ok {
+				text = kittest.Texts(in.Content)
+			}
+		}
+		return text
+	}
+	p.show(view.Wish{Anonymous: true, Hide: "green"})
+	p.show(view.Wish{Anonymous: true, Hide: "gate"})
+	if !strings.Contains(says(), kit.L("window.share.preview-making")) {
+		t.Errorf("while it is made: %s", says())
+	}
+	for _, do := range waiting {
+		do()
+	}
+	if text := says(); !strings.Contains(text, "Ask at the green "+anonymous.Hidden) || strings.Contains(text, "customer.") || !strings.Contains(text, "Customer · name") {
+		t.Errorf("the newest wish shows %s", text)
+	}
+	waiting = nil
+	p.show(view.Wish{Anonymous: true})
+	p.show(view.Wish{})
+	for _, do := range waiting {
+		do()
+	}
+	if text := says(); !strings.Contains(text, kit.L("window.share.whole-text")) || strings.Contains(text, "Customer · name") {
+		t.Errorf("without Anonymous: %s", text)
+	}
+}

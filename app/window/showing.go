@@ -1,0 +1,74 @@
+package window
+
+import (
+	"fyne.io/fyne/v2/container"
+
+	"loopbook/app/ui/kit"
+	"loopbook/app/window/bench"
+	"loopbook/app/window/causes"
+	"loopbook/cases/diagnosis"
+)
+
+// tab is a screen's own place among the tabs.
+func (s *screens) tab(at int) bench.Tab {
+	return bench.Tab{Open: func() { s.tabs.SelectIndex(at) }, InSight: func() bool { return s.tabs.SelectedIndex() == at }}
+}
+
+// watch calls selected when another screen is looked at. What is typed as a warm-up is kept before.
+func (s *screens) watch(selected func()) {
+	s.tabs.OnUnselected = func(left *container.TabItem) {
+		if s.at.Desk.Open && left.Content == s.warmup.Content() {
+			s.warmup.Leave()
+		}
+	}
+	s.tabs.OnSelected = func(*container.TabItem) { selected() }
+}
+
+// show paints the screen that is looked at. The others wait until they are: all of them together take longer
+// than a person should wait for a field. The simulated car runs only while it is looked at.
+func (s *screens) show() {
+	at := s.tabs.SelectedIndex()
+	if !s.at.Desk.Open || at != whatIfTab {
+		s.whatif.End()
+	}
+	if s.at.Desk.Open {
+		s.all[at].show()
+		s.showAnswer()
+	}
+}
+
+// showAnswer paints what the case is held to be, where that is looked at.
+func (s *screens) showAnswer() {
+	if answer := s.all[s.tabs.SelectedIndex()].answer; answer != nil && s.at.Desk.Open {
+		answer()
+	}
+}
+
+// showLikely tells the first causes on the hose map.
+func (s *screens) showLikely() { s.hosemap.ShowLikely(causes.Likely(s.at.Desk)) }
+
+func (s *screens) showChecks() {
+	d := s.at.Desk
+	s.checks.Show(d.Case, diagnosis.Overheated(&d.Case, d.Found), d.Units)
+}
+
+// leave keeps what is being typed on any of them.
+func (s *screens) leave() {
+	if !s.at.Desk.Open {
+		return
+	}
+	for _, one := range s.all {
+		if one.leave != nil {
+			one.leave()
+		}
+	}
+}
+
+// back leaves what Escape leaves on the screen that is looked at, and reports whether there was something.
+func (s *screens) back() bool { return s.tabs.SelectedIndex() == warmUpTab && s.warmup.Back() }
+
+// refuse reports whether something on the screen that is looked at could not be kept.
+func (s *screens) refuse() bool {
+	slip := s.tabs.SelectedIndex() == hoseMapTab && len(s.at.Desk.Slips) > 0
+	return slip || kit.Refusing(s.tabs)
+}

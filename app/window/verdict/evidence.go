@@ -1,0 +1,65 @@
+package verdict
+
+import (
+	"strings"
+
+	"loopbook/app/desk"
+	"loopbook/app/ui/kit"
+	view "loopbook/app/ui/verdict"
+	"loopbook/app/window/words"
+	"loopbook/cases"
+)
+
+// confirming is what the case holds from before the repair that a cause can be
+// confirmed by.
+func (s *Screen) confirming() []view.Evidence {
+	d := s.desk
+	out := s.roundsMeasured()
+	for i, l := range d.Case.Logs {
+		if l.Stage != cases.AfterRepair {
+			out = append(out, view.Evidence{Word: cases.ByWarmUp, Text: kit.L("window.verdict.log", l.Name, logTold(d, i))})
+		}
+	}
+	for i := range d.Case.Tests {
+		t := &d.Case.Tests[i]
+		if t.Stage == cases.AfterRepair {
+			continue
+		}
+		if r := words.CheckResult(s.tables, &d.Case, t, d.Units); r.Says != "" {
+			out = append(out, view.Evidence{Word: string(t.Kind), Text: kit.L("window.verdict.check", t.Kind.Name(), strings.TrimSuffix(r.Says, "."))})
+		}
+	}
+	return out
+}
+
+func (s *Screen) roundsMeasured() []view.Evidence {
+	d := s.desk
+	rounds, off := 0, 0
+	for i, r := range d.Found.Rounds {
+		if len(r.Readings) == 0 || d.Case.Rounds[i].Stage == cases.AfterRepair {
+			continue
+		}
+		rounds++
+		for _, reading := range r.Readings {
+			if reading.State.Out() {
+				off++
+			}
+		}
+	}
+	if rounds == 0 {
+		return nil
+	}
+	return []view.Evidence{{Word: cases.ByHoseMap, Text: kit.L("window.verdict.rounds", rounds, off)}}
+}
+
+func logTold(d *desk.Desk, i int) string {
+	r := d.Found.WarmUps[i].Result
+	told := kit.L("window.verdict.no-knee")
+	if r.Knee != nil {
+		told = kit.L("window.verdict.opens", d.Units.TempUnit(r.Knee.C))
+	}
+	if r.Plateau != nil {
+		told += ", " + kit.L("window.verdict.holds", d.Units.TempUnit(r.Plateau.C))
+	}
+	return told
+}

@@ -1,0 +1,68 @@
+// Package verdict fills the screen of the verdict.
+package verdict
+
+import (
+	"strings"
+
+	"fyne.io/fyne/v2"
+
+	"loopbook/app/desk"
+	"loopbook/app/ui/kit"
+	view "loopbook/app/ui/verdict"
+	"loopbook/cases"
+	"loopbook/cases/diagnosis/likelihood"
+)
+
+// Screen shows the open case's verdict, beside what its causes were held to be.
+type Screen struct {
+	desk   *desk.Desk
+	tables *likelihood.Tables
+	view   *view.View
+}
+
+// New shows no verdict yet; print opens the papers.
+func New(d *desk.Desk, tables *likelihood.Tables, print func()) *Screen {
+	s := &Screen{desk: d, tables: tables, view: view.New(d.Edit)}
+	s.view.OnPaper = print
+	return s
+}
+
+// Content is the screen.
+func (s *Screen) Content() fyne.CanvasObject { return s.view.Content() }
+
+// Leave keeps what is being typed.
+func (s *Screen) Leave() { s.view.Leave() }
+
+// Show paints the verdict.
+func (s *Screen) Show() {
+	d := s.desk
+	data := view.Data{Case: d.Case, Units: d.Units, Evidence: s.confirming()}
+	if a := d.Answer(); a.Case != nil && !a.Thought.Ranking.Blank && a.Thought.Ranking.Stage == cases.BeforeRepair {
+		data.RuledOut = ruledOut(a)
+		data.Odds = odd(a, d.Case.Verdict.Cause)
+		for _, c := range a.Thought.Ranking.Causes {
+			data.Ranked = append(data.Ranked, view.Ranked{Cause: c.Cause, Chance: kit.Chance(c.Probability)})
+		}
+	}
+	s.view.Show(data)
+}
+
+func ruledOut(a desk.Answer) string {
+	var out []string
+	for _, c := range a.Thought.Ranking.RuledOut(a.Thought.Beside) {
+		out = append(out, c.Name())
+	}
+	if len(out) == 0 {
+		return ""
+	}
+	return kit.L("window.verdict.under-one", strings.Join(out, ", "))
+}
+
+func odd(a desk.Answer, cause cases.Cause) string {
+	for _, c := range a.Thought.Ranking.Causes {
+		if c.Cause == cause {
+			return kit.L("window.verdict.odds", kit.Capital(cause.Name()), kit.Chance(c.Probability))
+		}
+	}
+	return ""
+}

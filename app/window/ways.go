@@ -1,0 +1,79 @@
+package window
+
+import (
+	"loopbook/app/ui/kit"
+	"loopbook/app/window/bench"
+	"loopbook/app/window/causes"
+)
+
+// ways lead from wherever one is to a screen of the open case, and from one of its screens to another.
+type ways struct {
+	at      bench.Bench
+	home    func() // turns to the case's room, where that may be
+	screens *screens
+}
+
+// goTo turns to a screen.
+func (w *ways) goTo(tab int) {
+	w.home()
+	w.screens.tabs.SelectIndex(tab)
+}
+
+// goToHoseMap keeps what is being typed first, so that the hose that is left counts as read.
+func (w *ways) goToHoseMap() {
+	w.at.Leave()
+	w.goTo(hoseMapTab)
+	kit.Focus(w.screens.hosemap.Unread())
+}
+
+func (w *ways) goToCauses() {
+	w.goTo(causesTab)
+	kit.Focus(w.screens.causes.Focus())
+}
+
+func (w *ways) goToWhatIf() {
+	w.goTo(whatIfTab)
+	kit.Focus(w.screens.whatif.First())
+}
+
+func (w *ways) goToChecks() {
+	w.goTo(checksTab)
+	kit.Focus(w.screens.checks.Focus())
+}
+
+// begun leads to where a new case is told.
+func (w *ways) begun() {
+	w.screens.tabs.SelectIndex(complaintTab)
+	kit.Focus(w.screens.complaint.First())
+}
+
+// next leads to what follows the verdict.
+func (w *ways) next(step causes.Step) {
+	w.at.Leave()
+	w.screens.tabs.SelectIndex(map[causes.Step]int{causes.None: causesTab, causes.Verdict: verdictTab, causes.Repair: repairTab, causes.Proof: proofTab}[step])
+}
+
+// addRound begins a round like the one that is shown.
+func (w *ways) addRound() {
+	w.at.Leave()
+	w.screens.hosemap.AddRound("", true)
+	w.screens.tabs.SelectIndex(hoseMapTab)
+}
+
+// walkAgain begins a round as one was walked before the repair.
+func (w *ways) walkAgain(round int) {
+	w.at.Leave()
+	w.screens.tabs.SelectIndex(hoseMapTab)
+	kit.Focus(w.screens.hosemap.Again(round))
+}
+
+func (w *ways) checkAgain() {
+	w.screens.tabs.SelectIndex(checksTab)
+	w.screens.checks.Again()
+}
+
+func (w *ways) deleteCheck() {
+	if w.screens.tabs.SelectedIndex() == checksTab {
+		w.screens.checks.Delete()
+	}
+}
