@@ -3,9 +3,9 @@ package window
 import (
 	"loopbook/app/ui/kit"
 	"loopbook/app/window/causes"
+	"loopbook/app/window/checks"
 	"loopbook/app/window/hosemap"
 	"loopbook/cases"
-	"loopbook/cases/diagnosis"
 	"loopbook/cases/diagnosis/likelihood"
 	"loopbook/diagram"
 )
@@ -36,7 +36,7 @@ func (w *ways) begin(check string, at diagram.Point) {
 
 // likeTheLast is a round that is begun, with what the last one of the case tells of it.
 func likeTheLast(round cases.Round, c *cases.Case) cases.Round {
-	round.Stage = stageNow(c)
+	round.Stage = checks.StageNow(c)
 	if n := len(c.Rounds); n > 0 {
 		last := c.Rounds[n-1]
 		round.Gun = last.Gun
@@ -45,13 +45,4 @@ func likeTheLast(round cases.Round, c *cases.Case) cases.Round {
 		}
 	}
 	return round
-}
-
-// stageNow is that of a check that is begun: after the repair where one is noted,
-// or where all that was measured was measured after one.
-func stageNow(c *cases.Case) cases.Stage {
-	if kit.Repaired(c) {
-		return cases.AfterRepair
-	}
-	return diagnosis.StageOf(c)
 }

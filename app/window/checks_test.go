@@ -89,11 +89,3 @@ func TestReadingTheCodesBeginsAtTheCodes(t *testing.T) {
 		t.Errorf("tab %d, the caret in %T", w.screens.tabs.SelectedIndex(), w.window.Canvas().Focused())
 	}
 }
-
-// A check that is begun once a repair is noted is of after it.
-func TestACheckAfterTheRepairIsOfAfterIt(t *testing.T) {
-	c := cases.Case{Verdict: cases.Verdict{Cause: "thermostat-stuck-open"}, Repair: cases.Repair{Parts: []cases.Part{{Name: "thermostat"}}}}
-	if stage := stageNow(&c); stage != cases.AfterRepair {
-		t.Errorf("a check is begun %q", stage)
-	}
-}

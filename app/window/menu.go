@@ -137,5 +137,5 @@ func (m *menus) undo() {
 	if f, ok := m.window.Canvas().Focused().(interface{ Revert() bool }); ok && f.Revert() {
 		return
 	}
-	m.guard.unasked(m.guard.ofCase(m.guard.at.Desk.Undo))
+	m.guard.unasked(m.guard.ofCase(m.opener.undo))
 }

@@ -6,7 +6,7 @@ import (
 	"loopbook/app/window/compare"
 )
 
-// opener opens cases, begins new ones, and takes them out and back.
+// opener opens cases, begins new ones, takes them out and back, and what was done in them.
 type opener struct {
 	at     bench.Bench
 	home   func() // turns to the case's room
@@ -33,6 +33,8 @@ func (o *opener) begin() {
 	o.at.Desk.Begin()
 	o.begun()
 }
+
+func (o *opener) undo() { o.at.Desk.Undo() }
 
 func (o *opener) redo() {
 	o.at.Leave()

@@ -5,14 +5,14 @@ import (
 	"fyne.io/fyne/v2/container"
 
 	"loopbook/app/library"
-	"loopbook/app/ui/checks"
-	"loopbook/app/ui/complaint"
 	"loopbook/app/ui/kit"
 	"loopbook/app/window/alike"
 	"loopbook/app/window/bench"
 	"loopbook/app/window/causes"
 	"loopbook/app/window/charts"
+	"loopbook/app/window/checks"
 	"loopbook/app/window/compare"
+	"loopbook/app/window/complaint"
 	"loopbook/app/window/hosemap"
 	"loopbook/app/window/papers"
 	"loopbook/app/window/photos"
@@ -21,9 +21,7 @@ import (
 	"loopbook/app/window/verdict"
 	"loopbook/app/window/warmup"
 	"loopbook/app/window/whatif"
-	"loopbook/app/window/words"
 	"loopbook/cases/diagnosis/likelihood"
-	"loopbook/cases/evidence"
 )
 
 // The tabs by their place.
@@ -56,10 +54,10 @@ type screens struct {
 	tabs *container.AppTabs
 	all  []page // by tab
 
-	complaint *complaint.View
+	complaint *complaint.Screen
 	warmup    *warmup.Screen
 	hosemap   *hosemap.Screen
-	checks    *checks.View
+	checks    *checks.Screen
 	causes    *causes.Screen
 	photos    *photos.Photos
 	whatif    *whatif.Screen
@@ -77,12 +75,10 @@ type parts struct {
 
 func newScreens(at bench.Bench, p parts, way *ways, o *opener) *screens {
 	d, s := at.Desk, &screens{at: at}
-	s.complaint = complaint.New(d.Edit, complaint.Words{Code: d.Mind.Analyst.CodeMeaning, IsCode: evidence.IsCode, Coolant: words.Coolant, VIN: words.VIN})
+	s.complaint = complaint.New(d)
 	s.warmup = warmup.New(at, s.tab(warmUpTab), p.kept, p.charts.Save)
 	s.hosemap = hosemap.New(d, p.tables, way.goToCauses)
-	told := words.Checks(p.tables)
-	told.Stage, told.Save = stageNow, p.charts.Save
-	s.checks = checks.New(d.Edit, told)
+	s.checks = checks.New(d, p.tables, p.charts.Save)
 	s.causes = causes.New(d, p.kept, causes.Ways{Begin: way.begin, Next: way.next})
 	s.photos = photos.New(at, s.tab(photosTab), p.smaller, p.copied)
 	s.whatif = whatif.New(d, at.Start, at.Ask.Tell)
@@ -103,12 +99,11 @@ func newScreens(at bench.Bench, p parts, way *ways, o *opener) *screens {
 
 // inOrder are the screens as their tabs stand.
 func (s *screens) inOrder(v *verdict.Screen, r *repair.Screen, p *proof.Screen, a *alike.Screen) []page {
-	d := s.at.Desk
 	return []page{
-		{kit.L("window.frame.complaint"), s.complaint.Content(), func() { s.complaint.Show(d.Case, d.Units) }, nil, s.complaint.Leave},
+		{kit.L("window.frame.complaint"), s.complaint.Content(), s.complaint.Show, nil, s.complaint.Leave},
 		{kit.L("window.frame.warm-up"), s.warmup.Content(), s.warmup.Show, nil, s.warmup.Leave},
 		{kit.L("window.frame.hose-map"), s.hosemap.Content(), s.hosemap.Show, s.showLikely, s.hosemap.Leave},
-		{kit.L("window.frame.checks"), s.checks.Content(), s.showChecks, nil, s.checks.Leave},
+		{kit.L("window.frame.checks"), s.checks.Content(), s.checks.Show, nil, s.checks.Leave},
 		{kit.L("window.frame.causes"), s.causes.Content(), func() {}, s.causes.Show, nil},
 		{kit.L("window.verdict.tab"), v.Content(), v.Show, v.Show, v.Leave},
 		{kit.L("window.repair.tab"), r.Content(), r.Show, nil, r.Leave},

@@ -6,7 +6,6 @@ import (
 	"loopbook/app/ui/kit"
 	"loopbook/app/window/bench"
 	"loopbook/app/window/causes"
-	"loopbook/cases/diagnosis"
 )
 
 // tab is a screen's own place among the tabs.
@@ -46,11 +45,6 @@ func (s *screens) showAnswer() {
 
 // showLikely tells the first causes on the hose map.
 func (s *screens) showLikely() { s.hosemap.ShowLikely(causes.Likely(s.at.Desk)) }
-
-func (s *screens) showChecks() {
-	d := s.at.Desk
-	s.checks.Show(d.Case, diagnosis.Overheated(&d.Case, d.Found), d.Units)
-}
 
 // leave keeps what is being typed on any of them.
 func (s *screens) leave() {

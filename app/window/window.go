@@ -114,8 +114,8 @@ func (w *window) layOut() {
 
 // use turns to a notebook.
 func (w *window) use(store *sqlite.Store) {
-	w.practice.Leave()
-	w.history.Leave()
+	w.practice.Drop()
+	w.history.Drop()
 	w.enter(caseRoom)
 	if old := w.at.Desk.Store; old != store {
 		defer old.Close()

@@ -34,8 +34,8 @@ func (r *Room) rankClosed() {
 	})
 }
 
-// Leave stops the ranking, for a notebook that is being closed.
-func (r *Room) Leave() {
+// Drop stops the ranking, for a notebook that is being closed.
+func (r *Room) Drop() {
 	if r.ranking != nil {
 		r.ranking()
 	}

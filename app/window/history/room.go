@@ -6,10 +6,10 @@ import (
 
 	"loopbook/app/library"
 	view "loopbook/app/ui/history"
+	"loopbook/app/ui/kit"
 	"loopbook/app/window/bench"
 	"loopbook/cases"
 	"loopbook/cases/experience"
-	"loopbook/report/chart"
 )
 
 // Room shows the history.
@@ -27,7 +27,7 @@ type Ways struct {
 }
 
 // New shows no history yet; save writes a chart and says where.
-func New(at bench.Bench, save func(c chart.Chart, name, kind string) string, ways Ways) *Room {
+func New(at bench.Bench, save kit.Saver, ways Ways) *Room {
 	r := &Room{at: at, view: view.New(save, ways.Back)}
 	r.view.OnSearch, r.view.OnOpen, r.view.OnGuess = ways.Search, ways.Open, r.rankClosed
 	return r

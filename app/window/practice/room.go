@@ -83,8 +83,8 @@ func (r *Room) Practises() bool { return r.lesson.session != nil }
 // Trains reports whether a trainer is there, who may see what each case turned out to be.
 func (r *Room) Trains() bool { return !r.Practises() && r.trainer.inSight }
 
-// Leave ends what is under way for a notebook that is being closed.
-func (r *Room) Leave() {
+// Drop ends what is under way for a notebook that is being closed.
+func (r *Room) Drop() {
 	r.lesson.end()
 	r.trainer.chosen = ""
 }

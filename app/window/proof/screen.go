@@ -12,7 +12,6 @@ import (
 	"loopbook/cases/diagnosis"
 	"loopbook/cases/diagnosis/likelihood"
 	"loopbook/cases/diagnosis/proof"
-	"loopbook/report/chart"
 	"loopbook/report/picture"
 )
 
@@ -29,7 +28,7 @@ type Screen struct {
 
 // New judges nothing yet; save writes a chart and says where, again begins a round as one
 // was walked before the repair.
-func New(at bench.Bench, tab bench.Tab, tables *likelihood.Tables, save func(c chart.Chart, name, kind string) string, again func(round int)) *Screen {
+func New(at bench.Bench, tab bench.Tab, tables *likelihood.Tables, save kit.Saver, again func(round int)) *Screen {
 	s := &Screen{at: at, tab: tab, view: view.New(at.Desk.Edit, save), tables: tables}
 	s.view.OnAgain = again
 	s.view.OnPair = func(i int) { s.pair = i; s.Show() }

@@ -13,7 +13,6 @@ import (
 	"loopbook/cases/diagnosis"
 	"loopbook/cases/evidence"
 	"loopbook/diagram/say"
-	"loopbook/report/chart"
 	"loopbook/report/picture"
 )
 
@@ -22,7 +21,7 @@ type Screen struct {
 	at      bench.Bench
 	tab     bench.Tab
 	view    *view.View
-	save    func(c chart.Chart, name, kind string) string // writes a chart and says where
+	save    kit.Saver // writes a chart and says where
 	kept    remembered
 	of      string // the case that is shown
 	shown   int    // of its logs
@@ -31,7 +30,7 @@ type Screen struct {
 }
 
 // New shows no log yet; save writes a chart and says where.
-func New(at bench.Bench, tab bench.Tab, kept fyne.Preferences, save func(c chart.Chart, name, kind string) string) *Screen {
+func New(at bench.Bench, tab bench.Tab, kept fyne.Preferences, save kit.Saver) *Screen {
 	s := &Screen{at: at, tab: tab, view: view.New(at.Desk.Edit, time.Now), save: save, kept: remembered{kept}, file: file{cancel: func() {}}}
 	s.view.OnFile = s.choose
 	s.view.OnLog = func(i int) { s.shown = i; s.Show() }

@@ -133,8 +133,8 @@ func lifted(lift float64) drawing.Opening {
 	return drawing.Open
 }
 
-// Of is the build and the weather that the open case has.
-func Of(c *cases.Case) (ensemble.Setting, view.Settings, bool) {
+// buildOf is the build and the weather that the open case has.
+func buildOf(c *cases.Case) (ensemble.Setting, view.Settings, bool) {
 	set := view.Idle()
 	p, ok := diagnosis.PlanFor(c, diagnosis.StageOf(c))
 	if !ok {

@@ -16,7 +16,7 @@ import (
 
 func ordinary(t *testing.T, layout string) ensemble.Setting {
 	t.Helper()
-	build, _, ok := Of(&cases.Case{Loop: cases.Loop{Layout: layout}})
+	build, _, ok := buildOf(&cases.Case{Loop: cases.Loop{Layout: layout}})
 	if !ok {
 		t.Fatalf("no loop of layout %q", layout)
 	}
@@ -95,7 +95,7 @@ func TestACarIsPaintedAtEachTickUntilItEnds(t *testing.T) {
 	test.NewTempApp(t)
 	pictures := make(chan view.Shown, 10)
 	l := newLive(func(do func()) {}, func(s view.Shown) { pictures <- s }, func(err error) { t.Error(err) })
-	l.Begin(ordinary(t, "outlet-thermostat"), view.Idle(), units.Metric())
+	l.begin(ordinary(t, "outlet-thermostat"), view.Idle(), units.Metric())
 	ctx, end := context.WithCancel(context.Background())
 	ticks, ended := make(chan time.Time), make(chan error)
 	go func() { ended <- l.drive(ctx, ordinary(t, "outlet-thermostat"), ticks) }()
@@ -103,7 +103,7 @@ func TestACarIsPaintedAtEachTickUntilItEnds(t *testing.T) {
 	if got := time0(); got != "warmed up" {
 		t.Errorf("at first: %q, want warmed up", got)
 	}
-	l.Want(func(w *Wish) { w.Again = FromCold })
+	l.want(func(w *wish) { w.again = fromCold })
 	ticks <- time.Time{}
 	if got := time0(); got != "0 min from cold" {
 		t.Errorf("started cold: %q", got)
@@ -112,7 +112,7 @@ func TestACarIsPaintedAtEachTickUntilItEnds(t *testing.T) {
 		ticks <- time.Time{}
 		time0()
 	}
-	l.Want(func(w *Wish) { w.Paused = true })
+	l.want(func(w *wish) { w.paused = true })
 	ticks <- time.Time{}
 	if got := time0(); got != "2 min from cold" { // ten fifths of a second, 60 times as fast
 		t.Errorf("after ten ticks: %q, want 2 min from cold", got)

@@ -1,5 +1,3 @@
-// Package whatif drives a simulated car of the open case's loop, as it is asked to on the screen
-// of What if, and gives that screen what it shows.
 package whatif
 
 import (
@@ -21,49 +19,49 @@ const (
 	redraw    = 200 * time.Millisecond
 )
 
-// Live lets a tryout run apart from the window and paints it a few times a
+// live lets a tryout run apart from the window and paints it a few times a
 // second. Its methods are called on the Fyne goroutine.
-type Live struct {
+type live struct {
 	start func(func()) // runs the car apart from the window
 	show  func(view.Shown)
 	told  func(error)
 
 	cancel context.CancelFunc
 	mu     sync.Mutex
-	wish   Wish
+	wish   wish
 	shown  atomic.Bool // the last picture has been painted
 }
 
-// Wish is what a person wants of the car.
-type Wish struct {
-	Set    view.Settings
+// wish is what a person wants of the car.
+type wish struct {
+	set    view.Settings
 	units  units.Set
-	Paused bool
-	Again  again
+	paused bool
+	again  again
 	moved  bool // since the car looked last
 }
 
 // again is from where the car is to start again.
 type again int
 
-// FromCold is stone cold, FromWarm where the car comes to rest.
+// fromCold is stone cold, fromWarm where the car comes to rest.
 const (
 	asItIs again = iota
-	FromCold
-	FromWarm
+	fromCold
+	fromWarm
 )
 
 // newLive drives no car yet; it shows each picture and tells what fails on the Fyne goroutine.
-func newLive(start func(func()), show func(view.Shown), told func(error)) *Live {
-	return &Live{start: start, show: show, told: told, cancel: func() {}}
+func newLive(start func(func()), show func(view.Shown), told func(error)) *live {
+	return &live{start: start, show: show, told: told, cancel: func() {}}
 }
 
-// Begin runs a car, and ends the one before.
-func (l *Live) Begin(build ensemble.Setting, set view.Settings, u units.Set) {
-	l.End()
+// begin runs a car, and ends the one before.
+func (l *live) begin(build ensemble.Setting, set view.Settings, u units.Set) {
+	l.end()
 	ctx, cancel := context.WithCancel(context.Background())
 	l.cancel = cancel
-	l.Want(func(w *Wish) { *w = Wish{Set: set, units: u} })
+	l.want(func(w *wish) { *w = wish{set: set, units: u} })
 	l.shown.Store(true)
 	l.start(func() {
 		ticker := time.NewTicker(redraw)
@@ -78,11 +76,11 @@ func (l *Live) Begin(build ensemble.Setting, set view.Settings, u units.Set) {
 	})
 }
 
-// End stops the car.
-func (l *Live) End() { l.cancel() }
+// end stops the car.
+func (l *live) end() { l.cancel() }
 
-// Want changes what is wanted.
-func (l *Live) Want(change func(*Wish)) {
+// want changes what is wanted.
+func (l *live) want(change func(*wish)) {
 	l.mu.Lock()
 	defer l.mu.Unlock()
 	change(&l.wish)
@@ -90,18 +88,18 @@ func (l *Live) Want(change func(*Wish)) {
 }
 
 // take is what is wanted, taken by the car.
-func (l *Live) take() Wish {
+func (l *live) take() wish {
 	l.mu.Lock()
 	defer l.mu.Unlock()
 	w := l.wish
-	l.wish.moved, l.wish.Again = false, asItIs
+	l.wish.moved, l.wish.again = false, asItIs
 	return w
 }
 
 // drive is the car's own goroutine: at each tick it does what is wanted.
-func (l *Live) drive(ctx context.Context, build ensemble.Setting, ticks <-chan time.Time) error {
+func (l *live) drive(ctx context.Context, build ensemble.Setting, ticks <-chan time.Time) error {
 	w := l.take()
-	car, err := newTryout(build, w.Set)
+	car, err := newTryout(build, w.set)
 	for stale := true; err == nil; {
 		stale = stale && !l.paint(ctx, car, w.units)
 		select {
@@ -110,22 +108,22 @@ func (l *Live) drive(ctx context.Context, build ensemble.Setting, ticks <-chan t
 		case <-ticks:
 		}
 		w = l.take()
-		stale = stale || w.moved || !w.Paused
+		stale = stale || w.moved || !w.paused
 		err = obey(car, w)
 	}
 	return err
 }
 
-func obey(car *tryout, w Wish) error {
-	if err := car.turn(w.Set); err != nil {
+func obey(car *tryout, w wish) error {
+	if err := car.turn(w.set); err != nil {
 		return err
 	}
 	switch {
-	case w.Again == FromCold:
+	case w.again == fromCold:
 		return car.start()
-	case w.Again == FromWarm:
+	case w.again == fromWarm:
 		return car.warm()
-	case w.Paused:
+	case w.paused:
 		return nil
 	}
 	return car.run(timesReal * redraw.Seconds())
@@ -133,7 +131,7 @@ func obey(car *tryout, w Wish) error {
 
 // paint shows the car, unless the picture before still waits to be painted; it
 // reports whether it did.
-func (l *Live) paint(ctx context.Context, car *tryout, u units.Set) bool {
+func (l *live) paint(ctx context.Context, car *tryout, u units.Set) bool {
 	if !l.shown.Swap(false) {
 		return false
 	}

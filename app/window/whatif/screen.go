@@ -1,3 +1,5 @@
+// Package whatif fills the screen of What if: it drives a simulated car of the open case's loop, as it is
+// asked to there.
 package whatif
 
 import (
@@ -12,7 +14,7 @@ import (
 type Screen struct {
 	desk  *desk.Desk
 	view  *view.View
-	live  *Live
+	live  *live
 	tried string // the case whose loop was begun with
 }
 
@@ -20,10 +22,10 @@ type Screen struct {
 func New(d *desk.Desk, start func(func()), told func(error)) *Screen {
 	v := view.New()
 	s := &Screen{desk: d, view: v, live: newLive(start, v.Show, told)}
-	v.OnChange = func(set view.Settings) { s.live.Want(func(x *Wish) { x.Set = set }) }
-	v.OnPause = func(on bool) { s.live.Want(func(x *Wish) { x.Paused = on }) }
-	v.OnCold = func() { s.live.Want(func(x *Wish) { x.Again = FromCold }) }
-	v.OnWarm = func() { s.live.Want(func(x *Wish) { x.Again = FromWarm }) }
+	v.OnChange = func(set view.Settings) { s.live.want(func(x *wish) { x.set = set }) }
+	v.OnPause = func(on bool) { s.live.want(func(x *wish) { x.paused = on }) }
+	v.OnCold = func() { s.live.want(func(x *wish) { x.again = fromCold }) }
+	v.OnWarm = func() { s.live.want(func(x *wish) { x.again = fromWarm }) }
 	return s
 }
 
@@ -44,18 +46,18 @@ func (s *Screen) Show() {
 
 // End stops the car.
 func (s *Screen) End() {
-	s.live.End()
+	s.live.end()
 	s.tried = ""
 }
 
 func (s *Screen) begin() {
-	build, set, ok := Of(&s.desk.Case)
+	build, set, ok := buildOf(&s.desk.Case)
 	s.view.Put(set, s.desk.Units)
 	s.view.SetPaused(false)
 	if !ok {
-		s.live.End()
+		s.live.end()
 		s.view.Show(view.Shown{Facts: []view.Fact{{Name: kit.L("window.whatif.loop"), Value: kit.L("window.whatif.no-loop")}}})
 		return
 	}
-	s.live.Begin(build, set, s.desk.Units)
+	s.live.begin(build, set, s.desk.Units)
 }

@@ -1,0 +1,60 @@
+// Package checks fills the screen of the workshop's checks.
+package checks
+
+import (
+	"fyne.io/fyne/v2"
+
+	"loopbook/app/desk"
+	view "loopbook/app/ui/checks"
+	"loopbook/app/ui/kit"
+	"loopbook/app/window/words"
+	"loopbook/cases"
+	"loopbook/cases/diagnosis"
+	"loopbook/cases/diagnosis/likelihood"
+)
+
+// Screen shows the open case's checks.
+type Screen struct {
+	desk *desk.Desk
+	view *view.View
+}
+
+// New shows no checks yet; save writes a chart and says where.
+func New(d *desk.Desk, tables *likelihood.Tables, save kit.Saver) *Screen {
+	told := words.Checks(tables)
+	told.Stage, told.Save = StageNow, save
+	return &Screen{desk: d, view: view.New(d.Edit, told)}
+}
+
+// Content is the screen.
+func (s *Screen) Content() fyne.CanvasObject { return s.view.Content() }
+
+// Show paints the checks; an engine that was too hot is minded.
+func (s *Screen) Show() {
+	d := s.desk
+	s.view.Show(d.Case, diagnosis.Overheated(&d.Case, d.Found), d.Units)
+}
+
+// Leave keeps what is being typed.
+func (s *Screen) Leave() { s.view.Leave() }
+
+// Focus is what the screen's key leads to.
+func (s *Screen) Focus() fyne.Focusable { return s.view.Focus() }
+
+// Begin begins a check and is where it is noted first.
+func (s *Screen) Begin(kind cases.TestKind) fyne.Focusable { return s.view.Begin(kind) }
+
+// Again begins the check that is shown once more.
+func (s *Screen) Again() { s.view.Again() }
+
+// Delete takes the check that is shown out of the case.
+func (s *Screen) Delete() { s.view.Delete() }
+
+// StageNow is that of a check that is begun: after the repair where one is noted,
+// or where all that was measured was measured after one.
+func StageNow(c *cases.Case) cases.Stage {
+	if kit.Repaired(c) {
+		return cases.AfterRepair
+	}
+	return diagnosis.StageOf(c)
+}
