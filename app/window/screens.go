@@ -43,7 +43,7 @@ const (
 type page struct {
 	title   string
 	content fyne.CanvasObject
-	show    func() // paints the open case
+	show    func() // paints the open case; nil: its answer is all of it
 	answer  func() // paints that it is held to be something else; nil: it doesn't tell
 	leave   func() // keeps what is being typed; nil: nothing is typed there
 }
@@ -104,8 +104,8 @@ func (s *screens) inOrder(v *verdict.Screen, r *repair.Screen, p *proof.Screen, 
 		{kit.L("window.frame.warm-up"), s.warmup.Content(), s.warmup.Show, nil, s.warmup.Leave},
 		{kit.L("window.frame.hose-map"), s.hosemap.Content(), s.hosemap.Show, s.showLikely, s.hosemap.Leave},
 		{kit.L("window.frame.checks"), s.checks.Content(), s.checks.Show, nil, s.checks.Leave},
-		{kit.L("window.frame.causes"), s.causes.Content(), func() {}, s.causes.Show, nil},
-		{kit.L("window.verdict.tab"), v.Content(), v.Show, v.Show, v.Leave},
+		{kit.L("window.frame.causes"), s.causes.Content(), nil, s.causes.Show, nil},
+		{kit.L("window.verdict.tab"), v.Content(), nil, v.Show, v.Leave},
 		{kit.L("window.repair.tab"), r.Content(), r.Show, nil, r.Leave},
 		{kit.L("window.proof.tab"), p.Content(), p.Show, nil, p.Leave},
 		{kit.L("window.photos.tab"), s.photos.Content(), s.photos.Show, nil, s.photos.Leave},

@@ -30,10 +30,13 @@ func (s *screens) show() {
 	if !s.at.Desk.Open || at != whatIfTab {
 		s.whatif.End()
 	}
-	if s.at.Desk.Open {
-		s.all[at].show()
-		s.showAnswer()
+	if !s.at.Desk.Open {
+		return
 	}
+	if show := s.all[at].show; show != nil {
+		show()
+	}
+	s.showAnswer()
 }
 
 // showAnswer paints what the case is held to be, where that is looked at.

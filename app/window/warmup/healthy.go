@@ -3,6 +3,7 @@ package warmup
 import (
 	"fyne.io/fyne/v2"
 
+	"loopbook/app/window/bench"
 	"loopbook/cases"
 	"loopbook/cases/diagnosis"
 )
@@ -15,28 +16,28 @@ type healthy struct {
 
 // expect finds out, apart from the window, how healthy cars would have
 // warmed up as the log's car was run. The air outside is what the log began in
-// where the case doesn't say.
-func (s *Screen) expect(l *cases.Log, startS float64) {
-	c := s.at.Desk.Case
+// where the case doesn't say. It calls there when it knows.
+func (h *healthy) expect(at bench.Bench, l *cases.Log, startS float64, there func()) {
+	c := at.Desk.Case
 	p, ok := diagnosis.PlanForLog(&c, l, startS)
 	key := ""
 	if ok {
 		key = p.Setting.Key()
 	}
-	if key == s.healthy.key {
+	if key == h.key {
 		return
 	}
-	s.healthy.key, s.healthy.band = key, nil
+	h.key, h.band = key, nil
 	if !ok {
 		return
 	}
-	s.at.Start(func() {
-		e, err := s.at.Desk.Mind.Crowds.Get(s.at.Ctx, p.Healthy(), nil)
+	at.Start(func() {
+		e, err := at.Desk.Mind.Crowds.Get(at.Ctx, p.Healthy(), nil)
 		fyne.Do(func() {
-			if err == nil && s.healthy.key == key {
+			if err == nil && h.key == key {
 				band := diagnosis.BandOf(e, startS)
-				s.healthy.band = &band
-				s.Show()
+				h.band = &band
+				there()
 			}
 		})
 	})

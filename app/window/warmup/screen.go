@@ -67,7 +67,7 @@ func (s *Screen) Show() {
 	if i >= 0 {
 		r := d.Found.WarmUps[i].Result
 		data.Flags = d.Found.WarmUps[i].Flags
-		s.expect(&d.Case.Logs[i], r.StartS)
+		s.healthy.expect(s.at, &d.Case.Logs[i], r.StartS, s.Show)
 		data.Lines, data.Facts, data.Remarks = picture.WarmUp(&d.Case, &d.Case.Logs[i], r, s.healthy.band, d.By()), facts(r, d.Units), remarks(r, d.Units)
 	}
 	if i >= 0 && d.Case.Loop.ThermostatOpensC == nil {

@@ -14,7 +14,11 @@ import (
 func (s *Screen) put(name string, read logfile.Read, again bool) {
 	l := read.Log
 	l.Name, l.Stage = strings.TrimSuffix(name, filepath.Ext(name)), kit.StageNow(&s.at.Desk.Case)
-	at := s.placeOf(s.at.Desk.Case.Logs, l, again)
+	over := -1
+	if again {
+		over = s.shown
+	}
+	at := placeOf(s.at.Desk.Case.Logs, l, over)
 	s.shown = at
 	s.at.Desk.Edit(kit.L("window.frame.log-edit", l.Name), func(c *cases.Case) {
 		if at < len(c.Logs) {
@@ -26,11 +30,11 @@ func (s *Screen) put(name string, read logfile.Read, again bool) {
 	})
 }
 
-// placeOf is where a log goes: over the one with its name, which a scan tool may
-// give to every log that it saves, so only on the same side of the repair.
-func (s *Screen) placeOf(logs []cases.Log, read cases.Log, again bool) int {
-	if again && s.shown >= 0 && s.shown < len(logs) && logs[s.shown].Name == read.Name {
-		return s.shown
+// placeOf is where a log goes: over the shown one that is read again, else over the one with its name, which a
+// scan tool may give to every log that it saves, so only on the same side of the repair.
+func placeOf(logs []cases.Log, read cases.Log, again int) int {
+	if again >= 0 && again < len(logs) && logs[again].Name == read.Name {
+		return again
 	}
 	after := func(log cases.Log) bool { return log.Stage == cases.AfterRepair }
 	at := slices.IndexFunc(logs, func(had cases.Log) bool { return had.Name == read.Name && after(had) == after(read) })
