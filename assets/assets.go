@@ -26,6 +26,12 @@ var (
 	DejaVuSansBold []byte
 )
 
+// Icon is the program's sign, two loops that share a side, as PNG: the desktop takes no vectors from a window.
+// icon.svg beside it is what it was drawn from, and what menu.sh gives to the desktop.
+//
+//go:embed pictures/icon.png
+var Icon []byte
+
 // Emissivity holds the surfaces of the case format with their emissivities;
 // every source has its row in testdata/reference/emissivity.csv.
 //

@@ -15,6 +15,7 @@ import (
 	"fyne.io/fyne/v2/app"
 
 	"loopbook/app/library"
+	"loopbook/assets"
 	"loopbook/diagram"
 )
 
@@ -32,6 +33,7 @@ func Open(ctx context.Context, path string) (err error) {
 	}
 	defer noDisplay(&err)
 	a := app.NewWithID("loopbook")
+	a.SetIcon(fyne.NewStaticResource("icon.png", assets.Icon))
 	// What is being typed is kept after the signal to end has come.
 	w, err := newWindow(context.WithoutCancel(ctx), a, store, func(read func()) { go read() })
 	if err != nil {
