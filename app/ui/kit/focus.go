@@ -1,14 +1,36 @@
 package kit
 
-import "fyne.io/fyne/v2"
+import (
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+)
 
 // Focus puts the focus on what a screen answered, if anything.
 func Focus(on fyne.Focusable) {
 	if o, ok := on.(fyne.CanvasObject); ok {
 		if c := canvasOf(o); c != nil {
+			wake(c.Content(), o)
 			c.Focus(on)
 		}
 	}
+}
+
+// wake gives each widget that holds o in root its renderer: the toolkit looks for the focus in none
+// that has none, as before the first painting of a screen and after it was hidden for a minute.
+func wake(root, o fyne.CanvasObject) bool {
+	if root == o {
+		return true
+	}
+	for _, inner := range inside(root) {
+		if wake(inner, o) {
+			if s, ok := root.(*container.Scroll); ok {
+				s.Refresh() // its least size asks no renderer
+			}
+			root.MinSize()
+			return true
+		}
+	}
+	return false
 }
 
 // canvasOf is the canvas that holds o. What was never painted doesn't know its own: it is
