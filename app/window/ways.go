@@ -53,11 +53,12 @@ func (w *ways) next(step causes.Step) {
 	w.screens.tabs.SelectIndex(map[causes.Step]int{causes.None: causesTab, causes.Verdict: verdictTab, causes.Repair: repairTab, causes.Proof: proofTab}[step])
 }
 
-// addRound begins a round like the one that is shown.
+// addRound begins a round like the one that is shown. It turns to the hose map first: elsewhere that may
+// show the case before, and takes no focus.
 func (w *ways) addRound() {
 	w.at.Leave()
-	w.screens.hosemap.AddRound("", true)
 	w.screens.tabs.SelectIndex(hoseMapTab)
+	w.screens.hosemap.AddRound("", true)
 }
 
 // walkAgain begins a round as one was walked before the repair.

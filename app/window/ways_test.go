@@ -59,6 +59,29 @@ func TestTheHoseMapsKeyLeadsToTheFirstUnreadHose(t *testing.T) {
 	w.menus.ways.goToHoseMap()
 }
 
+// A round that is added from another page belongs to the case that is open, not to the one that the
+// hose map showed last, and waits for its name.
+func TestARoundIsAddedToTheOpenCaseFromAnyPage(t *testing.T) {
+	w, _ := shown(t)
+	way, d := w.menus.ways, w.at.Desk
+	w.menus.opener.begin()
+	way.goTo(hoseMapTab)
+	d.Edit("rounds", func(c *cases.Case) { c.Rounds = append(c.Rounds, cases.Round{EngineRPM: casetest.P(2500.0)}) })
+	d.ShowRound(1)
+	way.goTo(complaintTab)
+	w.menus.opener.begin()
+	way.addRound()
+	rounds := d.Case.Rounds
+	if len(rounds) != 2 || rounds[1].EngineRPM != nil || d.Round != 1 {
+		t.Errorf("round %d of %+v is shown", d.Round, rounds)
+	}
+	way.goTo(complaintTab)
+	w.window.Canvas().Unfocus()
+	if way.addRound(); w.window.Canvas().Focused() == nil {
+		t.Error("nothing has the focus")
+	}
+}
+
 func TestWhatIfRunsOnlyWhileItIsLookedAt(t *testing.T) {
 	w, _ := shown(t)
 	var q benchtest.Queue
