@@ -181,7 +181,7 @@ func (c *customer) boxWidth() float64 { return (c.inner() - 2*boxGap) / 3 }
 
 // boxes are the three with their lines, and the height that they take together.
 func (c *customer) boxes() (list []box, height float64) {
-	const most = 9
+	const most = 12
 	list = []box{
 		c.first(),
 		{c.by.Of("customer.we-did"), c.by.Say(c.did()), signNote(), drawing.NoteGround, drawing.NoteText, nil},

@@ -148,7 +148,10 @@ func (c *customer) outside() string {
 
 func (c *customer) watchLines() []string {
 	text := c.watchFor()
-	if c.stillThere() {
+	switch {
+	case c.openHot():
+		text = say.Sentences(say.Of("customer.until.hot"), say.Of("customer.until.stop"))
+	case c.stillThere():
 		text = c.until()
 	}
 	return c.lines(c.by.Say(text), c.inner(), c.words)
@@ -160,7 +163,7 @@ func (c *customer) watchHeight() float64 {
 
 func (c *customer) watch() {
 	head := "customer.watch"
-	if c.stillThere() {
+	if c.openHot() || c.stillThere() {
 		head = "customer.until"
 	}
 	c.put(margin, c.y, c.by.Of(head), boxHead)

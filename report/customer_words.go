@@ -36,17 +36,6 @@ func (c *customer) wrong() say.Text {
 	return say.Of("customer.wrong.open", say.List(told...))
 }
 
-// besides is a check that the cause is no reason for.
-func (c *customer) besides() say.Text {
-	switch {
-	case c.m.Beside == nil:
-		return say.Text{}
-	case c.state() == fixed:
-		return say.Of("customer.besides-fixed", c.m.Beside.Checks[0])
-	}
-	return say.Of("customer.besides", c.m.Beside.Checks[0])
-}
-
 // did is what was done, from the parts and the steps that are ticked.
 func (c *customer) did() say.Text {
 	var out []say.Text
@@ -164,6 +153,9 @@ func (c *customer) now() say.Text {
 	case unrepaired:
 		return say.Sentences(say.Of("customer.now.unrepaired"), c.driving())
 	}
+	if c.openHot() {
+		return say.Sentences(say.Of("customer.now.not-measured"), say.Of("customer.now.no-driving"))
+	}
 	return say.Of("customer.now.not-measured")
 }
 
@@ -196,11 +188,15 @@ func (c *customer) mood() (sign drawing.Shape, fill, edge drawing.Role) {
 
 // watchFor is what to look at in the next weeks, by the kind of fault.
 func (c *customer) watchFor() say.Text {
+	level := say.Of("customer.watch.level")
+	if c.mayLose() {
+		level = say.Of("customer.watch.losing")
+	}
 	switch c.c.Verdict.Cause {
 	case "thermostat-stuck-open", "thermostat-early", "sensor-reads-low", "fan-always-running":
-		return say.Sentences(say.Of("customer.watch.cold"), say.Of("customer.watch.level"))
+		return say.Sentences(say.Of("customer.watch.cold"), level)
 	case "heater-core-restricted", "heater-valve-shut", "heater-air-side":
-		return say.Sentences(say.Of("customer.watch.cabin"), say.Of("customer.watch.level"))
+		return say.Sentences(say.Of("customer.watch.cabin"), level)
 	}
-	return say.Sentences(say.Of("customer.watch.hot"), say.Of("customer.watch.level"))
+	return say.Sentences(say.Of("customer.watch.hot"), level)
 }

@@ -13,7 +13,7 @@ type pair struct {
 
 // pair is the before round that tells most with its like after the repair. Where
 // those that tell anything have no like it is the most telling one and the last
-// one after, which the paper then has to say.
+// one after, which the paper then has to say. A round that was only begun shows nothing.
 func (m Material) pair() pair {
 	like, any := m.likePair(), m.anyPair()
 	if like.alike && (outOfRange(m.Found, like.before) > 0 || outOfRange(m.Found, any.before) == 0) {
@@ -39,6 +39,7 @@ func (m Material) anyPair() pair {
 	p := pair{before: -1, after: -1}
 	for i := range m.Case.Rounds {
 		switch {
+		case !m.Case.Rounds[i].Measured():
 		case m.Case.Rounds[i].Stage == cases.AfterRepair:
 			p.after = i
 		case p.before < 0 || outOfRange(m.Found, i) >= outOfRange(m.Found, p.before):

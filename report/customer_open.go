@@ -1,0 +1,51 @@
+package report
+
+import (
+	"slices"
+
+	"loopbook/cases"
+	"loopbook/cases/diagnosis"
+	"loopbook/diagram/say"
+)
+
+// besides are the checks that the cause is no reason for.
+func (c *customer) besides() say.Text {
+	if c.m.Beside == nil {
+		return say.Text{}
+	}
+	checks := say.Items(c.m.Beside.Checks...)
+	fixed, more := c.state() == fixed, len(c.m.Beside.Checks) > 1
+	switch {
+	case fixed && more:
+		return say.Of("customer.besides-fixed-more", checks)
+	case fixed:
+		return say.Of("customer.besides-fixed", checks)
+	case more:
+		return say.Of("customer.besides-more", checks)
+	}
+	return say.Of("customer.besides", checks)
+}
+
+// mayLose reports whether what is still open may let coolant go, which a look once a week would
+// see too late.
+func (c *customer) mayLose() bool {
+	if c.m.Beside == nil || c.state() == fixed || c.state() == healthy {
+		return false
+	}
+	return slices.ContainsFunc(c.m.Beside.Causes, func(r diagnosis.Ranked) bool {
+		return slices.Contains([]cases.Cause{"external-leak", "combustion-leak", "cap-weak", "coolant-low-air"}, r.Cause)
+	})
+}
+
+// openHot reports whether an engine gets too hot and nobody knows yet why: the customer tells it, a
+// code (P0217, engine coolant too hot, of assets/dtc.csv) or what was measured does.
+func (c *customer) openHot() bool {
+	if c.c.Verdict.Cause != "" {
+		return false
+	}
+	told := slices.ContainsFunc(c.c.Complaint.Symptoms, func(s cases.Symptom) bool {
+		return slices.Contains([]cases.Symptom{"overheats-idle", "overheats-road", "overheats-always"}, s)
+	})
+	coded := slices.ContainsFunc(c.c.Codes, func(k cases.Code) bool { return k.Code == "P0217" })
+	return told || coded || diagnosis.Overheated(c.c, c.f)
+}
