@@ -155,18 +155,25 @@ func (s Set) ParsePressure(text string) (diagram.KPa, error) {
 	return diagram.KPa(v), err
 }
 
-// ParseDist reads a distance (or a speed) typed in the chosen unit, in km. Three
+// ParseDist reads a distance (or a speed) typed in the chosen unit or in the one behind it, in km. Three
 // figures behind a comma or a point are thousands: nobody reads metres off an
 // odometer.
 func (s Set) ParseDist(text string) (float64, error) {
-	if t := strings.TrimSpace(text); len(t) > 4 && strings.ContainsRune(",.", rune(t[len(t)-4])) {
-		text = strings.NewReplacer(",", "", ".", "").Replace(t)
+	number, unit := typed(text)
+	of, known := kilometres()[unit]
+	switch {
+	case unit == "" && s.Distance == Miles:
+		of = kmPerMile
+	case unit == "":
+		of = 1
+	case !known:
+		return Number(text) // it is refused as it stands
 	}
-	v, err := Number(text)
-	if s.Distance == Miles {
-		v *= kmPerMile
+	if len(number) > 4 && strings.ContainsRune(",.", rune(number[len(number)-4])) {
+		number = strings.NewReplacer(",", "", ".", "").Replace(number)
 	}
-	return v, err
+	v, err := Number(number)
+	return v * of, err
 }
 
 // Number reads a number as a person types it: a comma or a point, blanks

@@ -16,8 +16,8 @@ func (s *sheet) press(label string, at func(*cases.Test) **diagram.KPa) fyne.Can
 	return s.form.Press(label, 0, func(c *cases.Case) **diagram.KPa { return at(s.test(c)) })
 }
 
-func (s *sheet) number(label string, low, high float64, at func(*cases.Test) **float64) fyne.CanvasObject {
-	return kit.Number(s.form, label, low, high, func(c *cases.Case) **float64 { return at(s.test(c)) })
+func (s *sheet) number(label string, parse func(string) (float64, error), low, high float64, at func(*cases.Test) **float64) fyne.CanvasObject {
+	return kit.Number(s.form, label, parse, low, high, func(c *cases.Case) **float64 { return at(s.test(c)) })
 }
 
 func (s *sheet) stage() fyne.CanvasObject {

@@ -7,6 +7,7 @@ import (
 	"loopbook/app/ui/kit"
 	"loopbook/cases"
 	"loopbook/diagram"
+	"loopbook/diagram/units"
 )
 
 // fields are those of the sheet's kind, with the keys of the case format: the
@@ -19,7 +20,7 @@ func (s *sheet) fields() (short, rest []fyne.CanvasObject) {
 			s.press(kit.L("window.checks.pressure-end"), func(t *cases.Test) **diagram.KPa { return &t.EndKPa }),
 			s.temp(kit.L("window.checks.temperature-start"), func(t *cases.Test) **diagram.Celsius { return &t.StartC }),
 			s.temp(kit.L("window.checks.temperature-end"), func(t *cases.Test) **diagram.Celsius { return &t.EndC }),
-			s.number(kit.L("window.checks.held-for"), 0, 1440, func(t *cases.Test) **float64 { return &t.Minutes }),
+			s.number(kit.L("window.checks.held-for"), units.Minutes().Clock, 0, 1440, func(t *cases.Test) **float64 { return &t.Minutes }),
 		), row(note(kit.L("window.checks.pressure-note")))
 	case "cap":
 		return row(
@@ -72,11 +73,11 @@ func (s *sheet) looks() (short, rest []fyne.CanvasObject) {
 func (s *sheet) coolant() (short, rest []fyne.CanvasObject) {
 	return row(
 		s.temp(kit.L("window.checks.freezes"), func(t *cases.Test) **diagram.Celsius { return &t.FreezeC }),
-		s.number(kit.L("window.checks.strength"), 0, 100, func(t *cases.Test) **float64 { return &t.VolumePercent }),
-		s.number(kit.L("window.checks.ph"), 0, 14, func(t *cases.Test) **float64 { return &t.PH }),
-		s.number(kit.L("window.checks.stray"), -50, 50, func(t *cases.Test) **float64 { return &t.StrayV }),
+		s.number(kit.L("window.checks.strength"), units.Number, 0, 100, func(t *cases.Test) **float64 { return &t.VolumePercent }),
+		s.number(kit.L("window.checks.ph"), units.Number, 0, 14, func(t *cases.Test) **float64 { return &t.PH }),
+		s.number(kit.L("window.checks.stray"), units.Volts().Parse, -50, 50, func(t *cases.Test) **float64 { return &t.StrayV }),
 		pick(s, kit.L("window.checks.looks"), cases.Words[cases.Looks](), cases.Looks.Name, func(t *cases.Test) *cases.Looks { return &t.Looks }),
-		kit.Number(s.form, kit.L("window.checks.capacity"), 0, 1000, func(c *cases.Case) **float64 { return &c.Loop.CapacityL }),
+		kit.Number(s.form, kit.L("window.checks.capacity"), units.Litres().Parse, 0, 1000, func(c *cases.Case) **float64 { return &c.Loop.CapacityL }),
 	), row(s.topUp())
 }
 

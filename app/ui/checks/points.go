@@ -17,12 +17,12 @@ func (s *sheet) bench() (short, rest []fyne.CanvasObject) {
 	return row(
 			s.temp(kit.L("window.checks.rated-opens"), func(t *cases.Test) **diagram.Celsius { return &t.RatedOpensC }),
 			s.temp(kit.L("window.checks.rated-full"), func(t *cases.Test) **diagram.Celsius { return &t.RatedFullC }),
-			s.number(kit.L("window.checks.rated-lift"), 0, 100, func(t *cases.Test) **float64 { return &t.RatedLiftMM }),
+			s.number(kit.L("window.checks.rated-lift"), units.Millimetres().Parse, 0, 100, func(t *cases.Test) **float64 { return &t.RatedLiftMM }),
 		), row(
 			titled(kit.L("window.checks.water-lift"), kit.L("window.checks.water-lift-note")),
 			s.table(&table{
 				what:    kit.L("window.checks.point"),
-				columns: []column{benchTemp(kit.L("window.checks.water"), waterC), benchNumber(kit.L("window.checks.lift"), mostLiftMM, liftMM)},
+				columns: []column{benchTemp(kit.L("window.checks.water"), waterC), benchNumber(kit.L("window.checks.lift"), units.Millimetres(), mostLiftMM, liftMM)},
 				length:  func(t *cases.Test) int { return len(t.Points) },
 				grow:    growBench,
 				drop:    dropBench,
@@ -87,7 +87,7 @@ func dropBench(t *cases.Test, row int) {
 func (s *sheet) sensor() (short, rest []fyne.CanvasObject) {
 	measured := s.table(&table{
 		what:    kit.L("window.checks.measured"),
-		columns: []column{benchTemp(kit.L("window.checks.at"), tempC), benchNumber(kit.L("window.checks.ohm"), mostOhm, ohm)},
+		columns: []column{benchTemp(kit.L("window.checks.at"), tempC), benchNumber(kit.L("window.checks.ohm"), units.Ohms(), mostOhm, ohm)},
 		length:  func(t *cases.Test) int { return len(t.Points) },
 		grow:    growBench,
 		drop:    dropBench,
@@ -96,7 +96,7 @@ func (s *sheet) sensor() (short, rest []fyne.CanvasObject) {
 		what: kit.L("window.checks.reference"),
 		columns: []column{
 			pointTemp(kit.L("window.checks.at"), func(t *cases.Test, i int) **diagram.Celsius { return &t.Reference[i].TempC }),
-			pointNumber(kit.L("window.checks.ohm"), mostOhm, func(t *cases.Test, i int) **float64 { return &t.Reference[i].Ohm }),
+			pointNumber(kit.L("window.checks.ohm"), units.Ohms(), mostOhm, func(t *cases.Test, i int) **float64 { return &t.Reference[i].Ohm }),
 		},
 		length: func(t *cases.Test) int { return len(t.Reference) },
 		grow:   func(t *cases.Test) { t.Reference = append(t.Reference, cases.OhmPoint{}) },
@@ -116,8 +116,8 @@ func benchTemp(title string, of func(*cases.BenchPoint) **diagram.Celsius) colum
 	return pointTemp(title, func(t *cases.Test, i int) **diagram.Celsius { return of(&t.Points[i]) })
 }
 
-func benchNumber(title string, most float64, of func(*cases.BenchPoint) **float64) column {
-	return pointNumber(title, most, func(t *cases.Test, i int) **float64 { return of(&t.Points[i]) })
+func benchNumber(title string, in units.Measure, most float64, of func(*cases.BenchPoint) **float64) column {
+	return pointNumber(title, in, most, func(t *cases.Test, i int) **float64 { return of(&t.Points[i]) })
 }
 
 func pointTemp(title string, at func(*cases.Test, int) **diagram.Celsius) column {
@@ -133,12 +133,12 @@ func pointTemp(title string, at func(*cases.Test, int) **diagram.Celsius) column
 }
 
 // pointNumber takes numbers from 0 to most.
-func pointNumber(title string, most float64, at func(*cases.Test, int) **float64) column {
+func pointNumber(title string, in units.Measure, most float64, at func(*cases.Test, int) **float64) column {
 	return column{
 		title: func(units.Set) string { return title },
 		read:  func(t *cases.Test, i int, _ units.Set) string { return kit.Written(*at(t, i), kit.Plain[float64]) },
 		write: func(t *cases.Test, i int, text string, _ units.Set) error {
-			return kit.Set(at(t, i), text, upTo(most))
+			return kit.Set(at(t, i), text, kit.Between(in.Parse, 0, most, kit.Plain[float64]))
 		},
 	}
 }

@@ -126,8 +126,8 @@ func loop(f *kit.Form, coolant, caution fyne.CanvasObject) fyne.CanvasObject {
 			f.CoolantTemp(kit.L("window.complaint.full"), func(c *cases.Case) **diagram.Celsius { return &c.Loop.ThermostatFullC }),
 			f.Press(kit.L("window.complaint.cap"), leastCapKPa, func(c *cases.Case) **diagram.KPa { return &c.Loop.CapKPa }),
 			kit.Pick(f, kit.L("window.complaint.coolant"), cases.Words[cases.Base](), cases.Base.Name, func(c *cases.Case) *cases.Base { return &c.Loop.Coolant.Base }),
-			kit.Number(f, kit.L("window.complaint.strength"), 0, 100, func(c *cases.Case) **float64 { return &c.Loop.Coolant.VolumePercent }),
-			kit.Number(f, kit.L("window.complaint.capacity"), 0, 1000, func(c *cases.Case) **float64 { return &c.Loop.CapacityL }),
+			kit.Number(f, kit.L("window.complaint.strength"), units.Number, 0, 100, func(c *cases.Case) **float64 { return &c.Loop.Coolant.VolumePercent }),
+			kit.Number(f, kit.L("window.complaint.capacity"), units.Litres().Parse, 0, 1000, func(c *cases.Case) **float64 { return &c.Loop.CapacityL }),
 			kit.Pick(f, kit.L("window.complaint.fan"), cases.Words[cases.FanKind](), cases.FanKind.Name, func(c *cases.Case) *cases.FanKind { return &c.Loop.Fan }),
 		)),
 		rating(f), coolant, caution,
@@ -164,7 +164,7 @@ func site(f *kit.Form) fyne.CanvasObject {
 	return kit.Section(kit.L("window.complaint.site"),
 		kit.Explained(container.NewGridWithColumns(3,
 			f.Temp(kit.L("window.complaint.outside"), func(c *cases.Case) **diagram.Celsius { return &c.Site.AmbientC }),
-			kit.Number(f, kit.L("window.complaint.altitude"), -500, 9000, func(c *cases.Case) **diagram.Metre { return &c.Site.AltitudeM }),
+			kit.Number(f, kit.L("window.complaint.altitude"), units.Metres().Parse, -500, 9000, func(c *cases.Case) **diagram.Metre { return &c.Site.AltitudeM }),
 		)),
 	)
 }

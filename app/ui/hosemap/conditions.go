@@ -48,7 +48,7 @@ func newConditions(edit func(string, func(*cases.Round))) *conditions {
 		edit(kit.L("window.hosemap.edit-gauge"), func(r *cases.Round) { r.Gauge = g })
 	})
 	c.fan.PlaceHolder, c.heater.PlaceHolder, c.gauge.PlaceHolder = "?", "?", "?"
-	running := c.numeric(kit.L("window.hosemap.minutes"), kit.Between(units.Number, 0, mostMinutes, kit.Plain[float64]), func(r *cases.Round) **float64 { return &r.MinutesSinceStart })
+	running := c.numeric(kit.L("window.hosemap.minutes"), kit.Between(units.Minutes().Clock, 0, mostMinutes, kit.Plain[float64]), func(r *cases.Round) **float64 { return &r.MinutesSinceStart })
 	rpm := c.numeric(kit.L("window.hosemap.rpm"), kit.ParseRPM, func(r *cases.Round) **float64 { return &r.EngineRPM })
 	road := c.speed(func(r *cases.Round) **float64 { return &r.SpeedKmh })
 	outside := c.temperature(kit.L("window.hosemap.air"), func(u units.Set) func(string) (celsius, error) { return u.ParseTemp }, func(r *cases.Round) **celsius { return &r.AmbientC })

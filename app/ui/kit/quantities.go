@@ -58,8 +58,8 @@ func (f *Form) Dist(label string, at func(*cases.Case) **float64) fyne.CanvasObj
 	)
 }
 
-// Number binds a plain number between two bounds.
-func Number[T ~float64](f *Form, label string, low, high T, at func(*cases.Case) **T) fyne.CanvasObject {
+// Number binds a number between two bounds, that parse reads.
+func Number[T ~float64](f *Form, label string, parse func(string) (float64, error), low, high T, at func(*cases.Case) **T) fyne.CanvasObject {
 	return f.Quantity(
 		func(units.Set) string { return label },
 		func(c *cases.Case, _ units.Set) string {
@@ -67,7 +67,7 @@ func Number[T ~float64](f *Form, label string, low, high T, at func(*cases.Case)
 		},
 		func(c *cases.Case, text string, _ units.Set) error {
 			return Set(at(c), text, Between(func(s string) (T, error) {
-				v, err := units.Number(s)
+				v, err := parse(s)
 				return T(v), err
 			}, low, high, Plain[T]))
 		},
@@ -83,7 +83,7 @@ const (
 
 // ParseRPM reads an engine's speed.
 func ParseRPM(text string) (float64, error) {
-	return Between(units.Number, 0, mostRPM, Plain[float64])(text)
+	return Between(units.Revs().Parse, 0, mostRPM, Plain[float64])(text)
 }
 
 // ParseSpeed lets a set read a speed, in km/h.

@@ -105,7 +105,7 @@ func (v *View) partsAndPrice() fyne.CanvasObject {
 	bins := container.NewVBox(kit.Roomy(fyne.NewSize(0, over.MinSize().Height), container.NewStack()), v.bins)
 	// Tab goes from a price to the next part and then to the adding, and to no bin before.
 	list := container.New(layout.NewBorderLayout(nil, below, nil, bins), v.slips.Content, below, bins)
-	hours := kit.Number(f, kit.L("window.repair.hours"), 0, 1000, func(c *cases.Case) **float64 { return &c.Repair.LabourHours })
+	hours := kit.Number(f, kit.L("window.repair.hours"), units.Hours().Clock, 0, 1000, func(c *cases.Case) **float64 { return &c.Repair.LabourHours })
 	perHour := f.Quantity(
 		func(units.Set) string { return kit.L("window.repair.per-hour") },
 		func(c *cases.Case, _ units.Set) string {
@@ -114,7 +114,7 @@ func (v *View) partsAndPrice() fyne.CanvasObject {
 		func(c *cases.Case, text string, _ units.Set) error {
 			return kit.Set(&c.Repair.LabourPricePerHour, text, v.readPrice)
 		})
-	tax := kit.Number(f, kit.L("window.repair.tax-percent"), 0, 100, func(c *cases.Case) **float64 { return &c.Repair.TaxPercent })
+	tax := kit.Number(f, kit.L("window.repair.tax-percent"), units.Number, 0, 100, func(c *cases.Case) **float64 { return &c.Repair.TaxPercent })
 	currency := f.Quantity(
 		func(units.Set) string { return kit.L("window.repair.currency") },
 		func(c *cases.Case, _ units.Set) string { return c.Repair.Currency },

@@ -95,7 +95,7 @@ func TestEnterGoesFromAPriceToTheNextPartAndThenToTheLabour(t *testing.T) {
 	if got := v.rows[0].price.After(); got != fyne.Focusable(v.rows[1].name) {
 		t.Errorf("from the first price Enter goes to %v", got)
 	}
-	test.Type(v.rows[1].price.After(), "1,5")
+	test.Type(v.rows[1].price.After(), "1:30")
 	v.form.Leave()
 	if h := c.Repair.LabourHours; h == nil || *h != 1.5 {
 		t.Errorf("typed behind the last price: hours of labour %v, want 1.5", h)

@@ -176,7 +176,7 @@ func (h *hand) read() (r row, ok bool) {
 		f.Refuse(err)
 		ok = ok && err == nil
 	}
-	minutes, err := kit.Between(units.Number, 0, mostMinutes, kit.Plain[float64])(h.minute.Text)
+	minutes, err := kit.Between(units.Minutes().Clock, 0, mostMinutes, kit.Plain[float64])(h.minute.Text)
 	take(h.minute, err)
 	c, err := kit.ParseCoolant(h.units)(h.degrees.Text)
 	take(h.degrees, err)

@@ -1,0 +1,56 @@
+package units
+
+import (
+	"strconv"
+	"strings"
+)
+
+// Measure reads numbers that a case keeps in one unit, with that or another one written behind them
+// or none. It holds how much each is of the kept one.
+type Measure map[string]float64
+
+// The measures of a case that have no choice of units in the menus. Factors are those of NIST SP 811,
+// appendix B.8; the gallon and the quart are those of the United States.
+func Litres() Measure {
+	return Measure{"l": 1, "litre": 1, "litres": 1, "liter": 1, "liters": 1, "ml": 0.001, "gal": 3.785412, "qt": 0.9463529}
+}
+func Metres() Measure      { return Measure{"m": 1, "ft": 0.3048} }
+func Millimetres() Measure { return Measure{"mm": 1, "cm": 10, "in": 25.4} }
+func Minutes() Measure     { return Measure{"min": 1, "s": 1.0 / 60, "sec": 1.0 / 60, "h": 60} }
+func Hours() Measure       { return Measure{"h": 1, "hrs": 1, "min": 1.0 / 60} }
+func Ohms() Measure {
+	return Measure{"ohm": 1, "ohms": 1, "ω": 1, "k": 1000, "kohm": 1000, "kω": 1000}
+}
+func Volts() Measure { return Measure{"v": 1, "mv": 0.001} }
+func Revs() Measure  { return Measure{"rpm": 1, "u/min": 1} }
+
+// kilometres are of a distance and of a speed alike.
+func kilometres() Measure {
+	return Measure{"km": 1, "km/h": 1, "kmh": 1, "mi": kmPerMile, "mile": kmPerMile, "miles": kmPerMile, "mph": kmPerMile}
+}
+
+// Parse reads a number in the kept unit, or in the one behind it.
+func (m Measure) Parse(text string) (float64, error) {
+	number, unit := typed(text)
+	of, known := m[unit]
+	if !known {
+		return Number(text) // without a unit, or refused as it stands
+	}
+	v, err := Number(number)
+	return v * of, err
+}
+
+// Clock is Parse for a measure of time, which may also be written as on a clock: 1:30 are one and a
+// half of the kept unit, minutes or hours.
+func (m Measure) Clock(text string) (float64, error) {
+	whole, part, ok := strings.Cut(strings.TrimSpace(text), ":")
+	if !ok {
+		return m.Parse(text)
+	}
+	a, errA := strconv.ParseUint(whole, 10, 16)
+	b, errB := strconv.ParseUint(part, 10, 8)
+	if errA != nil || errB != nil || b >= 60 || len(part) != 2 {
+		return Number(text) // refused as it stands
+	}
+	return float64(a) + float64(b)/60, nil
+}
