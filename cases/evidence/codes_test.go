@@ -56,6 +56,7 @@ func TestCodesPoint(t *testing.T) {
 		{"B1234", "maker-specific"},
 		{"P0300", "not in the list"},
 		{"X9", "no trouble code"},
+		{"P9999", "a figure from 0 to 3"},
 	} {
 		f := find(analyst(t).Analyse(&cases.Case{Codes: []cases.Code{{Code: tt.code, State: "pending"}}}), "code-points-at")
 		if f == nil || f.Severity != evidence.Note || !strings.Contains(f.Text.String(), tt.want) {
