@@ -25,6 +25,14 @@ type shown struct {
 	should *evidence.Range // at that time; nil: not known
 }
 
+// off is how far it is out of its range.
+func (s shown) off() diagram.DeltaK {
+	if s.c == nil || s.should == nil {
+		return 0
+	}
+	return diagram.DeltaK(max(0, s.should.LowC-*s.c, *s.c-s.should.HighC))
+}
+
 // spots are the few places that a customer understands, where anything was
 // measured: the engine, the two radiator hoses, the heater's.
 func (c *customer) spots() []spot {
@@ -46,6 +54,7 @@ func (c *customer) spots() []spot {
 		at := c.measuredPoint(s.points)
 		got.before, got.after = c.shownAt(c.pair.before, at), c.shownAt(c.pair.after, at)
 		got.after.quiet = got.after.out && c.state() == fixed
+		got.before.quiet = got.after.quiet && got.before.out && got.before.off() <= got.after.off() // nor was it the fault's before
 		if s.key == "engine" && got.before.c == nil && got.after.c == nil {
 			got.before.c, got.after.c = c.engineC(c.pair.before), c.engineC(c.pair.after)
 		}

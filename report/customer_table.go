@@ -18,6 +18,9 @@ func (c *customer) tableHeight(rows []spot) float64 {
 	if _, ok := c.gap(); ok {
 		n++
 	}
+	if _, ok := c.confirming(); ok {
+		n++
+	}
 	return float64(n)*c.row + float64(len(c.noteLines()))*softStyle.lead() + 8
 }
 
@@ -46,6 +49,7 @@ func (c *customer) table(rows []spot) {
 		c.y += c.row
 	}
 	c.gapRow(x)
+	c.checkRow(x)
 	c.rule(margin, c.y-2, c.inner(), drawing.Rule)
 	c.flow(margin, c.noteLines(), softStyle)
 	c.y += 8
@@ -96,7 +100,7 @@ func (c *customer) gapRow(x [4]float64) {
 			continue
 		}
 		text := c.by.Say(say.Value(d.ValueK))
-		if should := c.by.Say(span(*d)); should == "" {
+		if should := c.by.Say(plainSpan(*d)); should == "" {
 			c.put(x[2*i]+14, c.y, text, c.figures)
 		} else {
 			c.signed(x[2*i], outBy(d) >= leastOut, text)
@@ -104,6 +108,15 @@ func (c *customer) gapRow(x [4]float64) {
 		}
 	}
 	c.y += c.row
+}
+
+// plainSpan is what a difference should be, without a lower bound below nothing, which a measurement may fall
+// to but a customer can't see the sense of.
+func plainSpan(d evidence.Delta) say.Text {
+	if d.ExpectedHighK != nil && d.ExpectedLowK != nil && *d.ExpectedLowK <= 0 && d.ValueK >= *d.ExpectedLowK {
+		d.ExpectedLowK = nil
+	}
+	return span(d)
 }
 
 // value is a temperature with its sign, where anything is known to be expected; what wasn't

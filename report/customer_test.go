@@ -126,7 +126,7 @@ func TestADifferenceHasTheRangeOfItsRound(t *testing.T) {
 		}
 	}
 	m.Found.Deltas[1].ExpectedLowK, m.Found.Deltas[1].ExpectedHighK, m.Found.Deltas[1].State = nil, nil, evidence.Unknown
-	if text := flat(pdfText(t, written(t, report.Customer, m, report.Options{}))); !strings.Contains(text, "46 K 6 to 20 K 31 K Triangle") {
+	if text := flat(pdfText(t, written(t, report.Customer, m, report.Options{}))); !strings.Contains(text, "46 K 6 to 20 K 31 K Face scan of the core") {
 		t.Errorf("a difference of which nothing is expected has a range:\n%s", text)
 	}
 }

@@ -107,7 +107,7 @@ func TestCustomersRangeIsTheRecords(t *testing.T) {
 // A repair that is shown says why a number in its table bears no sign.
 func TestNumberWithoutASignIsExplained(t *testing.T) {
 	m := material(t, full(), proof.Fixed)
-	const quiet = "A number with a range but no sign is a bit out"
+	const quiet = "A number with a range but no sign is out of it"
 	at := m.Found.Rounds[1].Readings[diagram.RadIn]
 	for high, want := range map[diagram.Celsius]bool{95: false, 80: true} {
 		at.Expected = &evidence.Range{LowC: 70, HighC: high}

@@ -1,0 +1,69 @@
+package report
+
+import (
+	"loopbook/cases"
+	"loopbook/cases/evidence"
+	"loopbook/diagram/say"
+)
+
+// confirming is the check that confirmed the cause, as it came out before and after the repair, last of
+// each. Where the hoses show little, as with gas in the coolant, it is what was found.
+type confirming struct {
+	label         say.Text
+	before, after outcome
+}
+
+// outcome is how a check came out; the empty one: it wasn't done, or tells nothing.
+type outcome struct {
+	text say.Text
+	out  bool // not as it should be
+}
+
+// confirming is false where no check of a kind that is known confirmed the cause.
+func (c *customer) confirming() (confirming, bool) {
+	kind := cases.TestKind(c.c.Verdict.ConfirmedBy)
+	row := confirming{label: say.Of("capital", kind.Text())}
+	for i := range c.c.Tests {
+		t := &c.c.Tests[i]
+		word := evidence.Outcome(c.c, t)
+		if t.Kind != kind || word == "" {
+			continue
+		}
+		came := outcome{say.Of("outcome." + string(kind) + "." + word), word != "pass"}
+		if t.Stage == cases.AfterRepair {
+			row.after = came
+		} else {
+			row.before = came
+		}
+	}
+	return row, !row.before.text.Empty() || !row.after.text.Empty()
+}
+
+// of is the outcome that stands under a panel's head; where there is one panel, the last.
+func (r confirming) of(key string) outcome {
+	if key == "before" || key != "after" && r.after.text.Empty() {
+		return r.before
+	}
+	return r.after
+}
+
+func (c *customer) checkRow(x [4]float64) {
+	row, ok := c.confirming()
+	if !ok {
+		return
+	}
+	c.label(row.label, x[0])
+	panels := c.panels()
+	for i, p := range panels {
+		came, end := row.of(p.key), margin+c.inner()
+		if i+1 < len(panels) {
+			end = x[2*i+2]
+		}
+		if came.text.Empty() {
+			c.put(x[2*i]+14, c.y, "–", c.words)
+			continue
+		}
+		c.signed(x[2*i], came.out, c.cut(c.by.Say(came.text), end-x[2*i]-18, c.figures, 1)[0])
+	}
+	c.y += c.row
+}
