@@ -92,7 +92,7 @@ func (m *moment) flags() []Flag {
 func (a *Analyst) caseFlags(c *cases.Case, all []*moment, b *Boiling) []Flag {
 	var out []Flag
 	for _, found := range [][]Flag{
-		stopHot(all), acrossRounds(all), boilingFlags(c, b), testFlags(c), coolantFilled(c),
+		stopHot(all), milkyOil(c), acrossRounds(all), boilingFlags(c, b), testFlags(c), coolantFilled(c),
 		a.codes.flags(c), hotCaution(all), nothingMeasured(c, all), layoutUnknown(c, all), misplaced(c),
 	} {
 		out = append(out, found...)
