@@ -23,6 +23,7 @@ type Data struct {
 	RuledOut string     // by what was measured; "": nothing yet
 	Odds     string     // how probable the chosen cause is; "": none is chosen
 	Ranked   []Ranked   // the likeliest first; none: not judged yet
+	Beside   string     // what may be a second fault; "": nothing
 }
 
 // Ranked is a cause with its chance.
@@ -49,6 +50,7 @@ type View struct {
 	pointed  string // the evidence that the rows were made of
 	ruledOut *widget.RichText
 	odds     *widget.Label
+	beside   *fyne.Container
 	caution  *widget.RichText // in the chosen units
 	content  fyne.CanvasObject
 }
@@ -56,7 +58,7 @@ type View struct {
 // New makes the screen; edit changes the case.
 func New(edit func(what string, change func(*cases.Case))) *View {
 	f := kit.NewForm(edit)
-	v := &View{edit: edit, form: f, evidence: container.NewVBox(), ruledOut: kit.Paragraphs(), odds: kit.Small(""), caution: kit.Paragraphs()}
+	v := &View{edit: edit, form: f, evidence: container.NewVBox(), ruledOut: kit.Paragraphs(), odds: kit.Small(""), beside: container.NewVBox(), caution: kit.Paragraphs()}
 	v.cause = kit.NewChoice(cases.Words[cases.Cause](), cases.Cause.Name, func(cause cases.Cause) {
 		edit(kit.L("window.verdict.cause"), func(c *cases.Case) { c.Verdict.Cause = cause })
 	})
@@ -64,6 +66,7 @@ func New(edit func(what string, change func(*cases.Case))) *View {
 		kit.Section(kit.L("window.verdict.verdict"),
 			kit.Labelled(kit.L("window.verdict.cause"), v.cause.Select),
 			v.odds,
+			v.beside,
 			kit.Pick(f, kit.L("window.verdict.confirmed-by"), confirmations(), confirmation, func(c *cases.Case) *string { return &c.Verdict.ConfirmedBy }),
 			v.evidence,
 			f.Area(kit.L("window.verdict.note"), kit.L("window.verdict.note-hint"), 3, func(c *cases.Case) *string { return &c.Verdict.Note }),
@@ -92,6 +95,10 @@ func (v *View) Show(d Data) {
 	v.cause.Put(d.Case.Verdict.Cause)
 	v.showEvidence(d)
 	v.odds.SetText(d.Odds)
+	v.beside.RemoveAll()
+	if d.Beside != "" {
+		v.beside.Add(kit.Card("look", kit.L("beside.title"), kit.Span{Text: d.Beside, Small: true}))
+	}
 	kit.SetParagraphs(v.caution, caution(d.Units))
 	text := d.RuledOut
 	if text == "" {

@@ -1,12 +1,14 @@
 package verdict
 
 import (
+	"strings"
 	"testing"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/test"
 
 	"loopbook/app/ui/kit"
+	"loopbook/app/ui/kit/kittest"
 	"loopbook/cases"
 	"loopbook/diagram/units"
 )
@@ -76,5 +78,17 @@ func TestTheCausesStandByChance(t *testing.T) {
 	v.Show(d)
 	if v.cause.Selected != cases.Cause("pump-weak").Name()+", 71 %" {
 		t.Errorf("shown as %q", v.cause.Selected)
+	}
+}
+
+// A second fault is told where the verdict is given, while there may be one.
+func TestASecondFaultIsToldWithTheVerdict(t *testing.T) {
+	test.NewTempApp(t)
+	v := New(func(string, func(*cases.Case)) {})
+	for _, tell := range []string{"The pressure falls.", ""} {
+		v.Show(Data{Units: units.Metric(), Beside: tell})
+		if said := kittest.Texts(v.content); strings.Contains(said, "The pressure falls.") != (tell != "") || strings.Contains(said, "A second fault?") != (tell != "") {
+			t.Errorf("%q: the screen says\n%s", tell, said)
+		}
 	}
 }
