@@ -40,6 +40,9 @@ func (s *Screen) Show() {
 	if a := d.Answer(); a.Case != nil && !a.Thought.Ranking.Blank && a.Thought.Ranking.Stage == cases.BeforeRepair {
 		data.RuledOut = ruledOut(a)
 		data.Odds = odd(a, d.Case.Verdict.Cause)
+		if b := a.Thought.Beside; b != nil {
+			data.Beside = d.By().Say(b.Words())
+		}
 		for _, c := range a.Thought.Ranking.Causes {
 			data.Ranked = append(data.Ranked, view.Ranked{Cause: c.Cause, Chance: kit.Chance(c.Probability)})
 		}
