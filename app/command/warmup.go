@@ -46,7 +46,7 @@ func warmUp(ctx context.Context, c Console, args []string) error {
 	columns := map[string]string{}
 	set.Func("opens-c", "the thermostat's rating", into(&o.OpensC))
 	set.Func("ambient-c", "the air outside at the start", into(&o.AmbientC))
-	set.Func("map", "columns by hand", func(text string) error { return parseColumns(columns, text) })
+	set.Func("map", "columns by hand, as time=\"COLUMN\"", func(text string) error { return parseColumns(columns, text) })
 	files, err := parse(set, args)
 	if err != nil {
 		return err

@@ -50,8 +50,8 @@ func (c *chooser) checkFound(found map[string]pick) error {
 				return c.implausible(key, i)
 			}
 		}
-		return fmt.Errorf("line %d: none of the columns %s is %s: set it by hand, as %s=%q",
-			c.headingLine(), quoted(c.l.header), plainName(key), key, "COLUMN")
+		return fmt.Errorf("line %d: none of the columns %s is %s: set it by hand",
+			c.headingLine(), quoted(c.l.header), plainName(key))
 	}
 	return nil
 }
