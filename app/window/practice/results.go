@@ -49,7 +49,7 @@ func resultRows(results []cases.Result) []view.Row {
 		s := sums[name]
 		out = append(out, view.Row{
 			Trainee: name, Cases: fmt.Sprint(s.n), Right: fmt.Sprint(s.right), Score: signed(s.bits / float64(s.n)),
-			Minutes: kit.L("window.practice.against", fmt.Sprintf("%.0f", s.minutes/float64(s.n)), fmt.Sprintf("%.0f", s.best/float64(s.n))),
+			Minutes: kit.L("window.practice.against", minutesText(s.minutes/float64(s.n)), minutesText(s.best/float64(s.n))),
 		})
 	}
 	return out
