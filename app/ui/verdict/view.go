@@ -50,15 +50,17 @@ type View struct {
 	pointed  string // the evidence that the rows were made of
 	ruledOut *widget.RichText
 	odds     *widget.Label
-	beside   *fyne.Container
-	caution  *widget.RichText // in the chosen units
+	beside   *widget.RichText
+	second   fyne.CanvasObject // holds beside
+	caution  *widget.RichText  // in the chosen units
 	content  fyne.CanvasObject
 }
 
 // New makes the screen; edit changes the case.
 func New(edit func(what string, change func(*cases.Case))) *View {
 	f := kit.NewForm(edit)
-	v := &View{edit: edit, form: f, evidence: container.NewVBox(), ruledOut: kit.Paragraphs(), odds: kit.Small(""), beside: container.NewVBox(), caution: kit.Paragraphs()}
+	v := &View{edit: edit, form: f, evidence: container.NewVBox(), ruledOut: kit.Paragraphs(), odds: kit.Small(""), beside: kit.Paragraphs(), caution: kit.Paragraphs()}
+	v.second = kit.CardOf("look", kit.L("beside.title"), v.beside)
 	v.cause = kit.NewChoice(cases.Words[cases.Cause](), cases.Cause.Name, func(cause cases.Cause) {
 		edit(kit.L("window.verdict.cause"), func(c *cases.Case) { c.Verdict.Cause = cause })
 	})
@@ -66,7 +68,7 @@ func New(edit func(what string, change func(*cases.Case))) *View {
 		kit.Section(kit.L("window.verdict.verdict"),
 			kit.Labelled(kit.L("window.verdict.cause"), v.cause.Select),
 			v.odds,
-			v.beside,
+			v.second,
 			kit.Pick(f, kit.L("window.verdict.confirmed-by"), confirmations(), confirmation, func(c *cases.Case) *string { return &c.Verdict.ConfirmedBy }),
 			v.evidence,
 			f.Area(kit.L("window.verdict.note"), kit.L("window.verdict.note-hint"), 3, func(c *cases.Case) *string { return &c.Verdict.Note }),
@@ -95,9 +97,9 @@ func (v *View) Show(d Data) {
 	v.cause.Put(d.Case.Verdict.Cause)
 	v.showEvidence(d)
 	v.odds.SetText(d.Odds)
-	v.beside.RemoveAll()
-	if d.Beside != "" {
-		v.beside.Add(kit.Card("look", kit.L("beside.title"), kit.Span{Text: d.Beside, Small: true}))
+	kit.SetParagraphs(v.beside, kit.Span{Text: d.Beside, Small: true})
+	if v.second.Show(); d.Beside == "" {
+		v.second.Hide()
 	}
 	kit.SetParagraphs(v.caution, caution(d.Units))
 	text := d.RuledOut
