@@ -3,6 +3,7 @@
 package complaint
 
 import (
+	"slices"
 	"strconv"
 	"strings"
 
@@ -50,6 +51,7 @@ func New(edit func(what string, change func(*cases.Case)), words Words) *View {
 		kit.Section(kit.L("window.complaint.codes"), v.codes.content),
 		kit.Section(kit.L("window.complaint.symptoms"),
 			kit.Ticks(f, kit.L("window.complaint.symptoms"), cases.Words[cases.Symptom](), cases.Symptom.Name, func(c *cases.Case) *[]cases.Symptom { return &c.Complaint.Symptoms }),
+			oilCaution(f),
 		),
 	)
 	right := container.NewVBox(vehicle(f, v.number), loop(f, v.coolant, kit.CardOf("act", kit.L("window.complaint.caution"), v.caution)), site(f), tags(f))
@@ -106,6 +108,19 @@ func hybridCaution(f *kit.Form) fyne.CanvasObject {
 	card := kit.Card("act", kit.L("window.complaint.high-voltage"), kit.Span{Text: kit.L("window.complaint.hybrid"), Small: true})
 	f.Bound(func(c cases.Case) {
 		if c.Vehicle.Motive == cases.Hybrid {
+			card.Show()
+		} else {
+			card.Hide()
+		}
+	})
+	return card
+}
+
+// oilCaution stands under the symptoms where the oil is one: whoever ticks it may be about to start the engine.
+func oilCaution(f *kit.Form) fyne.CanvasObject {
+	card := kit.Card("act", kit.SeverityWord(evidence.Act), kit.Span{Text: kit.L("flag.oil-milky"), Small: true})
+	f.Bound(func(c cases.Case) {
+		if slices.Contains(c.Complaint.Symptoms, "oil-milky") {
 			card.Show()
 		} else {
 			card.Hide()

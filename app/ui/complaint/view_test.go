@@ -200,3 +200,14 @@ func TestAThermostatFullBelowItsOpeningIsTold(t *testing.T) {
 		t.Error("told where one of them isn't known")
 	}
 }
+
+// Who ticks milky oil is told at once to leave the engine off (common practice, no source).
+func TestMilkyOilIsCautionedWhereItIsTicked(t *testing.T) {
+	v, _ := screen(t)
+	for _, s := range []cases.Symptom{"oil-milky", "coolant-loss"} {
+		v.Show(cases.Case{ID: string(s), Complaint: cases.Complaint{Symptoms: []cases.Symptom{s}}}, units.Metric())
+		if said := kittest.Texts(v.content); strings.Contains(said, "leave the engine off") != (s == "oil-milky") {
+			t.Errorf("%s: the screen says\n%s", s, said)
+		}
+	}
+}
