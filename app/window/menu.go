@@ -84,7 +84,7 @@ func (m *menus) goMenu() *fyne.Menu {
 	to := func(tab int) func() { return ofCase(func() { w.goTo(tab) }) }
 	return fyne.NewMenu(kit.L("window.frame.go"),
 		key(kit.L("window.frame.complaint"), fyne.Key1, to(complaintTab)),
-		key(kit.L("window.frame.warm-up"), fyne.Key2, to(warmUpTab)),
+		key(kit.L("window.frame.warm-up"), fyne.Key2, ofCase(w.goToWarmUp)),
 		key(kit.L("window.frame.hose-map"), fyne.Key3, ofCase(w.goToHoseMap)),
 		key(kit.L("window.frame.checks"), fyne.Key4, ofCase(w.goToChecks)),
 		key(kit.L("window.frame.causes"), fyne.Key5, ofCase(w.goToCauses)),

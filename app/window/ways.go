@@ -19,6 +19,12 @@ func (w *ways) goTo(tab int) {
 	w.screens.tabs.SelectIndex(tab)
 }
 
+// goToWarmUp leads to the row that is written next.
+func (w *ways) goToWarmUp() {
+	w.goTo(warmUpTab)
+	kit.Focus(w.screens.warmup.First())
+}
+
 // goToHoseMap keeps what is being typed first, so that the hose that is left counts as read.
 func (w *ways) goToHoseMap() {
 	w.at.Leave()

@@ -59,6 +59,16 @@ func TestTheHoseMapsKeyLeadsToTheFirstUnreadHose(t *testing.T) {
 	w.menus.ways.goToHoseMap()
 }
 
+// The warm-up's key leads to where its next row is written: whoever sits in the car types on.
+func TestTheWarmUpsKeyLeadsToItsNextRow(t *testing.T) {
+	w, _ := shown(t)
+	w.menus.opener.begin()
+	w.menus.ways.goToWarmUp()
+	if got := w.window.Canvas().Focused(); got == nil || got != w.screens.warmup.First() {
+		t.Errorf("the key leads to %v", got)
+	}
+}
+
 // A round that is added from another page belongs to the case that is open, not to the one that the
 // hose map showed last, and waits for its name.
 func TestARoundIsAddedToTheOpenCaseFromAnyPage(t *testing.T) {
