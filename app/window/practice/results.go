@@ -12,6 +12,7 @@ import (
 	"loopbook/app/window/filename"
 	"loopbook/cases"
 	"loopbook/cases/exchange"
+	"loopbook/diagram/units"
 )
 
 // resultRows are a line for each trainee, the best first.
@@ -49,7 +50,7 @@ func resultRows(results []cases.Result) []view.Row {
 		s := sums[name]
 		out = append(out, view.Row{
 			Trainee: name, Cases: fmt.Sprint(s.n), Right: fmt.Sprint(s.right), Score: signed(s.bits / float64(s.n)),
-			Minutes: kit.L("window.practice.against", minutesText(s.minutes/float64(s.n)), minutesText(s.best/float64(s.n))),
+			Minutes: kit.L("window.practice.against", units.Short(s.minutes/float64(s.n), 1), units.Short(s.best/float64(s.n), 1)),
 		})
 	}
 	return out
