@@ -176,6 +176,9 @@ func (h *hand) read() (r row, ok bool) {
 		f.Refuse(err)
 		ok = ok && err == nil
 	}
+	if h.minute.Text == "" && len(h.rows.all) == 0 {
+		put(h.minute, "0") // a warm-up begins with the start
+	}
 	minutes, err := kit.Between(units.Minutes().Clock, 0, mostMinutes, kit.Plain[float64])(h.minute.Text)
 	take(h.minute, err)
 	c, err := kit.ParseCoolant(h.units)(h.degrees.Text)

@@ -87,6 +87,16 @@ func TestATypedRowIsKeptOnLeaving(t *testing.T) {
 	}
 }
 
+// A first temperature without a minute is that of the start.
+func TestTheFirstRowIsTheStarts(t *testing.T) {
+	s := newSheet(t)
+	s.typed(s.degrees, "14")
+	s.degrees.OnSubmitted("14")
+	s.typed(s.degrees, "19")
+	s.degrees.OnSubmitted("19")
+	s.want("written", s.logged(), "0 14 - -", "1 19 - -")
+}
+
 // An engine that starts anew isn't written into the rows of another start: not by starting the
 // clock, nor by turning to them while it runs.
 func TestTheClockStartsOnlyItsOwnRows(t *testing.T) {
