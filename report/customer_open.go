@@ -49,3 +49,8 @@ func (c *customer) openHot() bool {
 	coded := slices.ContainsFunc(c.c.Codes, func(k cases.Code) bool { return k.Code == "P0217" })
 	return told || coded || diagnosis.Overheated(c.c, c.f)
 }
+
+// milky reports whether the oil may hold coolant and nothing shows yet that this was put right.
+func (c *customer) milky() bool {
+	return slices.Contains(c.c.Complaint.Symptoms, "oil-milky") && !c.measuredAfter()
+}

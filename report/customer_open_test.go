@@ -81,3 +81,18 @@ func TestAnEmptyRoundIsNotShown(t *testing.T) {
 		t.Errorf("what was not measured is shown:\n%s", text)
 	}
 }
+
+// An engine whose oil may hold coolant is left off, whatever is known of the cause, until something was measured
+// after a repair (common practice, no source).
+func TestAnEngineWithMilkyOilIsLeftOff(t *testing.T) {
+	for name, tt := range map[string]struct {
+		c    *cases.Case
+		want bool
+	}{"open": {found(""), true}, "found": {found("combustion-leak"), true}, "repaired": {full(), false}} {
+		tt.c.Complaint.Symptoms = append(tt.c.Complaint.Symptoms, "oil-milky")
+		text := flat(pdfText(t, written(t, report.Customer, material(t, tt.c, ""), report.Options{})))
+		if strings.Contains(text, "Leave the engine off") != tt.want || strings.Contains(text, "once a week") == tt.want {
+			t.Errorf("%s: the page says\n%s", name, text)
+		}
+	}
+}

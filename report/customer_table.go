@@ -162,6 +162,8 @@ func (c *customer) outside() string {
 func (c *customer) watchLines() []string {
 	text := c.watchFor()
 	switch {
+	case c.milky():
+		text = say.Of("customer.until.oil")
 	case c.openHot():
 		text = say.Sentences(say.Of("customer.until.hot"), say.Of("customer.until.stop"))
 	case c.stillThere():
@@ -176,7 +178,7 @@ func (c *customer) watchHeight() float64 {
 
 func (c *customer) watch() {
 	head := "customer.watch"
-	if c.openHot() || c.stillThere() {
+	if c.milky() || c.openHot() || c.stillThere() {
 		head = "customer.until"
 	}
 	c.put(margin, c.y, c.by.Of(head), boxHead)

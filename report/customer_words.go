@@ -153,7 +153,7 @@ func (c *customer) now() say.Text {
 	case unrepaired:
 		return say.Sentences(say.Of("customer.now.unrepaired"), c.driving())
 	}
-	if c.openHot() {
+	if c.openHot() || c.milky() {
 		return say.Sentences(say.Of("customer.now.not-measured"), say.Of("customer.now.no-driving"))
 	}
 	return say.Of("customer.now.not-measured")
