@@ -169,11 +169,11 @@ func (v *View) Unread() fyne.Focusable {
 
 // Begin adds a round to walk, or shows the one that was begun so, and answers its first field: a
 // screen that was never painted doesn't know its canvas. Another one that was begun and has
-// nothing in it yet is used up.
+// nothing of its own in it yet is used up.
 func (v *View) Begin(next cases.Round) fyne.Focusable {
 	empty := func(r cases.Round) bool { return r.Stage == next.Stage && !r.Measured() }
 	begun := slices.IndexFunc(v.data.Case.Rounds, func(r cases.Round) bool { return empty(r) && r.Label == next.Label })
-	other := slices.IndexFunc(v.data.Case.Rounds, empty)
+	other := slices.IndexFunc(v.data.Case.Rounds, func(r cases.Round) bool { return empty(r) && !seen(r) })
 	switch {
 	case begun >= 0:
 		v.OnRound(begun)
@@ -190,6 +190,9 @@ func (v *View) Begin(next cases.Round) fyne.Focusable {
 	}
 	return v.loop.Field("")
 }
+
+// seen reports whether a round notes what was seen in it beside temperatures.
+func seen(r cases.Round) bool { return r.MinutesSinceStart != nil || r.Gauge != "" || r.Fan != "" }
 
 // alike is a round driven as r was, to be measured anew: what is seen there, the fan and the
 // gauges, is seen anew too, and it is later.

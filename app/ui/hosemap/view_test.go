@@ -245,6 +245,18 @@ func TestARoundIsWalkedAgainAfterTheRepair(t *testing.T) {
 	}
 }
 
+// A round in which something was noted already isn't used up by the next one that is begun.
+func TestABegunRoundKeepsWhatWasNoted(t *testing.T) {
+	minutes := 25.0
+	c := oneRound()
+	c.Rounds = []cases.Round{{Label: "raised idle", MinutesSinceStart: &minutes}, {Label: "hot idle"}}
+	b := newBench(t, c)
+	b.view.Begin(cases.Round{Label: "after a drive"})
+	if r := b.data.Case.Rounds; len(r) != 2 || r[0].Label != "raised idle" || r[1].Label != "after a drive" {
+		t.Errorf("the rounds are %+v", r)
+	}
+}
+
 // Enter goes from the road speed past fan and heater, which would swallow the next
 // number, and from the last condition to the first hose.
 func TestEnterGoesFromNumberToNumber(t *testing.T) {
