@@ -153,7 +153,7 @@ func (j *Judge) factors(c *cases.Case, f evidence.Findings, stage cases.Stage) [
 		}
 	}
 	if words, measured := findings(c, f, stage); measured {
-		out = append(out, j.tables.Findings(words)...)
+		out = append(out, j.tables.Findings(words, holding(c, f, stage))...)
 	}
 	for _, o := range outcomes(c, stage) {
 		if f, ok := j.tables.Test(o.kind, o.word); ok {
@@ -161,33 +161,6 @@ func (j *Judge) factors(c *cases.Case, f evidence.Findings, stage cases.Stage) [
 		}
 	}
 	return out
-}
-
-// findings are the words of what the trade's rules found in the stage's rounds
-// and logs; it is false where nothing was found and no round holds a temperature: a log by itself
-// doesn't show what stands out at the hoses.
-func findings(c *cases.Case, f evidence.Findings, stage cases.Stage) (words []string, measured bool) {
-	for i, r := range f.Rounds {
-		measured = measured || stage.Holds(c.Rounds[i].Stage) && (len(r.Readings) > 0 || c.Rounds[i].EctC != nil)
-	}
-	for _, flag := range f.Flags {
-		ofRound := flag.Round >= 0 && stage.Holds(c.Rounds[flag.Round].Stage)
-		ofLog := flag.Round == evidence.WholeCase && logFinding(flag.ID) && stage.Holds(flag.Stage)
-		if flag.Severity != evidence.Note && (ofRound || ofLog) {
-			words = append(words, flag.ID)
-		}
-	}
-	return words, measured || len(words) > 0
-}
-
-// logFinding reports whether a finding that belongs to no round is of a log;
-// workshop tests, which have others, weigh by their outcomes.
-func logFinding(id string) bool {
-	switch id {
-	case "engine-below-target", "thermostat-opening-late", "thermostat-passing-early", "drops-on-road", "warm-up-no-knee", "sensor-stuck", "sensor-jumps":
-		return true
-	}
-	return false
 }
 
 // outcome is how a workshop check came out.

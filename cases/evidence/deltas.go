@@ -32,7 +32,7 @@ func (m *moment) judge(e Expectation) {
 	for p, r := range m.readings {
 		if want, ok := e.Points[p]; ok {
 			r.Expected = &want
-			if r.usable() {
+			if r.Usable() {
 				r.State = want.state(r.TrueC)
 			}
 			m.readings[p] = r
@@ -73,7 +73,7 @@ func (m *moment) difference(at diagram.DeltaAt) (d Delta, usable, ok bool) {
 	from, okFrom := m.readings[at.From]
 	to, okTo := m.readings[at.To]
 	d.ValueK = from.TrueC.Minus(to.TrueC)
-	return d, from.usable() && to.usable(), okFrom && okTo
+	return d, from.Usable() && to.Usable(), okFrom && okTo
 }
 
 func (m *moment) sensorDifference(d Delta) (_ Delta, usable, ok bool) {
@@ -83,5 +83,5 @@ func (m *moment) sensorDifference(d Delta) (_ Delta, usable, ok bool) {
 	}
 	d.From, d.To = Sensor, string(w.Point)
 	d.ValueK = m.round.EctC.Minus(w.TrueC)
-	return d, w.usable(), true
+	return d, w.Usable(), true
 }

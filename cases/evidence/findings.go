@@ -48,8 +48,8 @@ type Reading struct {
 	State         State
 }
 
-// usable reports whether the reading may be judged by.
-func (r Reading) usable() bool { return !r.Doubtful && !r.Impossible }
+// Usable reports whether the reading may be judged by.
+func (r Reading) Usable() bool { return !r.Doubtful && !r.Impossible }
 
 // Range is what a point would show on a healthy loop, here and now.
 type Range struct {

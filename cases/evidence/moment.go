@@ -39,7 +39,7 @@ func newMoment(c *cases.Case, i int, loops map[string]*diagram.Loop) *moment {
 // at is the reading at p, if it may be judged by.
 func (m *moment) at(p diagram.Point) (Reading, bool) {
 	r, ok := m.readings[p]
-	return r, ok && r.usable() && m.has(p)
+	return r, ok && r.Usable() && m.has(p)
 }
 
 // has reports whether the layout has p; an unknown layout may have any.

@@ -4,7 +4,10 @@ import (
 	"errors"
 	"fmt"
 	"math"
+	"slices"
+	"strings"
 
+	"loopbook/diagram"
 	"loopbook/diagram/say"
 )
 
@@ -18,9 +21,18 @@ const findingsTrust = 0.6
 
 // findingRow is what a rule of the trade says of a round's temperatures.
 type findingRow struct {
-	Finding string `json:"finding"` // the rule's word; "" is that no rule says anything
+	Finding string   `json:"finding"` // the rule's word; "" is that no rule says anything
+	Needs   []string `json:"needs"`   // what the rule reads, one of them: words with blanks between, all in one round; none: it reads a log
+	Rounds  int      `json:"rounds"`  // it compares so many; 0: it takes one
 	shares
 	grounds
+}
+
+// rule is how readily a rule of the rounds speaks of each cause, and what it reads.
+type rule struct {
+	speaks Vector
+	needs  [][]string
+	rounds int
 }
 
 func (r findingRow) text() say.Text {
@@ -37,10 +49,14 @@ func (t *Tables) readFindings(text []byte) error {
 			return fmt.Errorf("finding: %q stands twice", r.Finding)
 		}
 		v, err := r.vector()
-		for i, p := range v {
-			v[i] = findingsTrust * math.Log(p)
+		switch {
+		case r.Finding == "":
+			t.silent = v
+		case r.Needs != nil:
+			needs, unknown := r.needs()
+			t.rules, err = append(t.rules, rule{v, needs, max(r.Rounds, 1)}), errors.Join(err, unknown)
 		}
-		t.findings[r.Finding] = Factor{say.Of("reason.finding", r.text()), r.Reason, r.Class, v}
+		t.findings[r.Finding] = Factor{say.Of("reason.finding", r.text()), r.Reason, r.Class, trusted(v)}
 		return errors.Join(err, r.grounds.check())
 	})
 	if _, ok := t.findings[""]; err == nil && !ok {
@@ -49,9 +65,39 @@ func (t *Tables) readFindings(text []byte) error {
 	return err
 }
 
+// The words of what a rule reads beside points.
+const (
+	EngineTemp = "engine" // the engine's temperature, by whatever tells it
+	SensorTemp = "sensor"
+	FanSeen    = "fan"
+)
+
+func (r findingRow) needs() ([][]string, error) {
+	words := append(diagram.Points(), EngineTemp, SensorTemp, FanSeen)
+	var out [][]string
+	for _, line := range r.Needs {
+		all := strings.Fields(line)
+		for _, w := range all {
+			if !slices.Contains(words, diagram.Point(w)) {
+				return nil, fmt.Errorf("needs: unknown word %q", w)
+			}
+		}
+		out = append(out, all)
+	}
+	return out, nil
+}
+
+func trusted(v Vector) Vector {
+	out := newVector()
+	for i, p := range v {
+		out[i] = findingsTrust * math.Log(p)
+	}
+	return out
+}
+
 // Findings are what the rules' words say, each once; words that no row has say
-// nothing. Without any that has one, nothing stands out.
-func (t *Tables) Findings(words []string) []Factor {
+// nothing. Without any that has one, nothing stands out. Rounds counts those that hold all of what a rule reads.
+func (t *Tables) Findings(words []string, rounds func(needs []string) int) []Factor {
 	var out []Factor
 	said := map[string]bool{}
 	for _, w := range words {
@@ -61,7 +107,27 @@ func (t *Tables) Findings(words []string) []Factor {
 		}
 	}
 	if len(out) == 0 {
-		out = append(out, t.findings[""])
+		out = append(out, t.silence(rounds))
 	}
 	return out
+}
+
+// silence is that nothing stands out. A rule that had nothing to read would have been silent with any
+// cause: of a cause's chance to be spoken of, only the part of the rules that could speak counts.
+func (t *Tables) silence(rounds func(needs []string) int) Factor {
+	could, all := newVector(), newVector()
+	for _, r := range t.rules {
+		reads := slices.ContainsFunc(r.needs, func(needs []string) bool { return rounds(needs) >= r.rounds })
+		for i, p := range r.speaks {
+			if all[i] += p; reads {
+				could[i] += p
+			}
+		}
+	}
+	f, silent := t.findings[""], newVector()
+	for i, p := range t.silent {
+		silent[i] = 1 - (1-p)*could[i]/all[i]
+	}
+	f.Log = trusted(silent)
+	return f
 }

@@ -49,6 +49,7 @@ func TestFaultyDataNamesThePlace(t *testing.T) {
 		{"tests", `"outcome": "pass", "class"`, `"outcome": "pass", "else": 0.5, "class"`, "tests.json: [0].else"},
 		{"tests", `"external-leak": 0.12`, `"external-leak": 0.22`, "tests.json: pressure-hold: given.external-leak"},
 		{"findings", `"finding": "air-side"`, `"finding": "flow-restricted"`, "findings.json: [6].finding"},
+		{"findings", `"engine bypass"`, `"engine by-pass"`, `findings.json: [9].needs: unknown word "by-pass"`},
 		{"checks", `"check": "hose-point"`, `"check": "hose"`, "checks.json: [3].check"},
 		{"checks", `"minutes": 2`, `"minutes": 0`, "checks.json: [0].minutes"},
 		{"checks", `"needs": "cold"`, `"needs": "frozen"`, "checks.json: [0].needs"},

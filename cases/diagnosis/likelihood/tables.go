@@ -38,6 +38,8 @@ type Tables struct {
 	driven   Factor // and of one that was driven
 	tests    map[cases.TestKind][]Outcome
 	findings map[string]Factor
+	rules    []rule // of the findings, those that read rounds
+	silent   Vector // how often none of them speaks
 	checks   []Check
 }
 

@@ -91,6 +91,30 @@ func TestCodesOfOneGroupAreOneFactor(t *testing.T) {
 	}
 }
 
+// That nothing stands out speaks against a cause only by rules that had something to read: with nothing
+// read it says nothing, and without the heater's return it can't clear the heater's valve (F13 is told by
+// the hose behind it, published).
+func TestSilenceOfARuleThatReadNothing(t *testing.T) {
+	against := func(cause cases.Cause, unread ...string) float64 {
+		f := shipped(t).Findings(nil, func(needs []string) int {
+			if slices.ContainsFunc(needs, func(n string) bool { return slices.Contains(unread, n) || unread == nil }) {
+				return 0
+			}
+			return 2
+		})
+		i, none := slices.Index(cases.Words[cases.Cause](), cause), slices.Index(cases.Words[cases.Cause](), cases.Healthy)
+		return f[0].Log[none] - f[0].Log[i]
+	}
+	const valve = "heater-valve-shut"
+	if got := against(valve); got != 0 {
+		t.Errorf("nothing was read, and silence speaks by %g against %s", got, valve)
+	}
+	all, some := against(valve, "-"), against(valve, "heater_in", "heater_out")
+	if !(all > 0.4 && some < all/2) {
+		t.Errorf("silence speaks against %s by %.2f with all read and by %.2f without the heater's hoses", valve, all, some)
+	}
+}
+
 func TestOutcomesSumToOne(t *testing.T) {
 	for _, kind := range cases.Words[cases.TestKind]() {
 		total := shipped(t).Flat()
