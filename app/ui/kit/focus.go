@@ -33,6 +33,15 @@ func wake(root, o fyne.CanvasObject) bool {
 	return false
 }
 
+// DropUnseen takes the focus from what went out of sight, which would take what is typed next: the toolkit
+// leaves it where it was.
+func DropUnseen(c fyne.Canvas) {
+	o, ok := c.Focused().(fyne.CanvasObject)
+	if ok && c.Overlays().Top() == nil && !Holds(c.Content(), o) {
+		c.Unfocus()
+	}
+}
+
 // canvasOf is the canvas that holds o. What was never painted doesn't know its own: it is
 // looked for in the windows.
 func canvasOf(o fyne.CanvasObject) fyne.Canvas {
