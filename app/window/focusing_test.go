@@ -189,3 +189,27 @@ func TestKeysDoNothingUnderADialog(t *testing.T) {
 		}
 	}
 }
+
+// What is typed after a page or a room was left by its key must not land unseen in the field that was left.
+func TestALeftPageTakesNoKeys(t *testing.T) {
+	w, _ := shown(t)
+	way := w.menus.ways
+	w.menus.opener.begin()
+	for name, leave := range map[string]func(){"a page": func() { way.goTo(verdictTab) }, "the case": func() { w.enter(historyRoom) }} {
+		way.goTo(complaintTab)
+		title := w.screens.complaint.First()
+		kit.Focus(title)
+		title.TypedRune('a')
+		leave()
+		if got := w.window.Canvas().Focused(); got != nil {
+			t.Errorf("%s is left, and %T has the focus", name, got)
+		}
+		if !strings.HasSuffix(w.at.Desk.Case.Title, "a") {
+			t.Errorf("%s is left, and the title is %q", name, w.at.Desk.Case.Title)
+		}
+	}
+	w.list.Focus()
+	if way.goTo(repairTab); w.window.Canvas().Focused() == nil {
+		t.Error("the search lost its focus to another page")
+	}
+}

@@ -20,11 +20,15 @@ type frame struct {
 	content  fyne.CanvasObject
 }
 
-func newFrame(d *desk.Desk, s *screens, greeting fyne.CanvasObject) *frame {
+// newFrame shows no case yet; left is called when another screen was looked at.
+func newFrame(d *desk.Desk, s *screens, greeting fyne.CanvasObject, left func()) *frame {
 	f := &frame{desk: d, head: newHead(d.Undo, d.Redo), screens: s, greeting: greeting}
 	f.open = container.NewBorder(f.head.content, nil, nil, nil, s.tabs)
 	f.content = container.NewStack(f.greeting, f.open)
-	s.watch(f.showScreen)
+	s.watch(func() {
+		left()
+		f.showScreen()
+	})
 	return f
 }
 

@@ -3,6 +3,8 @@ package window
 import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
+
+	"loopbook/app/ui/kit"
 )
 
 // roomName is what fills the window beside the list of cases.
@@ -59,8 +61,12 @@ func (w *window) enter(to roomName) {
 	w.leave()
 	w.rooms.turn(to)
 	w.showRail()
+	w.dropUnseen()
 	w.rooms.all[to].show()
 }
+
+// dropUnseen takes the focus from what is no longer in sight: what is typed next would land there.
+func (w *window) dropUnseen() { kit.DropUnseen(w.window.Canvas()) }
 
 // goHome turns to the case from wherever one is, but for who practises: its answer stands there.
 func (w *window) goHome() {

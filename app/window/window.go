@@ -94,7 +94,7 @@ func (w *window) make(a fyne.App, tables *likelihood.Tables, kept preferences) (
 		choices:  &choices{at: at, app: a, kept: kept, changed: func() { w.menus.renew(); w.show() }},
 		papers:   p.papers, charts: p.charts, share: share.New(at, w.list.Shown), quit: quit,
 	}
-	w.frame = newFrame(at.Desk, w.screens, greet(o, w.menus.shelf, w.menus.arrivals))
+	w.frame = newFrame(at.Desk, w.screens, greet(o, w.menus.shelf, w.menus.arrivals), w.dropUnseen)
 	return nil
 }
 
