@@ -9,6 +9,8 @@
 package evidence
 
 import (
+	"slices"
+
 	"loopbook/cases"
 	"loopbook/diagram"
 	"loopbook/diagram/say"
@@ -89,6 +91,20 @@ const (
 
 // Out reports whether the value is out of its range.
 func (s State) Out() bool { return s == Low || s == High }
+
+// OutOfRange reports whether a reading or a difference of a round is out of its range, which need not speak
+// of a fault.
+func (f Findings) OutOfRange(round int) bool {
+	if round < 0 || round >= len(f.Rounds) {
+		return false
+	}
+	for _, r := range f.Rounds[round].Readings {
+		if r.State.Out() {
+			return true
+		}
+	}
+	return slices.ContainsFunc(f.Deltas, func(d Delta) bool { return d.Round == round && d.State.Out() })
+}
 
 // Flag is one thing that stands out. Because holds the numbers, the rule and
 // where the rule comes from.

@@ -24,6 +24,7 @@ type Data struct {
 	Picture drawing.Picture
 	Texts   map[diagram.Point]kit.Typed
 	Flags   []evidence.Flag
+	Out     bool // a number of the round is out of its range
 	Boiling string
 	ToDo    ToDo // before anything is measured in the round
 	Units   units.Set
@@ -198,6 +199,8 @@ func (v *View) showMeaning() {
 	case flags > 0:
 	case r == nil || len(r.Readings) == 0:
 		v.meaning.Add(kit.Card("note", kit.SeverityWord(evidence.Note), kit.Span{Text: kit.L("window.hosemap.nothing")}))
+	case v.data.Out:
+		v.meaning.Add(kit.Card("look", kit.SeverityWord(evidence.Look), kit.Span{Text: kit.L("window.hosemap.odd")}))
 	default:
 		v.meaning.Add(kit.Card("fine", kit.L("window.hosemap.fine"), kit.Span{Text: kit.L("window.hosemap.fine-text")}))
 	}

@@ -257,6 +257,20 @@ func TestABegunRoundKeepsWhatWasNoted(t *testing.T) {
 	}
 }
 
+// Beside a number that is marked out of its range nothing is said to be in range.
+func TestNothingIsFineBesideAMarkedNumber(t *testing.T) {
+	c := oneRound()
+	c.Rounds[0].Readings = []cases.Reading{{Point: diagram.Housing}}
+	b := newBench(t, c)
+	for _, out := range []bool{true, false} {
+		b.data.Out = out
+		b.view.Show(b.data)
+		if said := texts(b.view.meaning); strings.Contains(said, "Nothing measured so far is out") == out || strings.Contains(said, "A number is out of its range") != out {
+			t.Errorf("out of range: %v, and the screen says\n%s", out, said)
+		}
+	}
+}
+
 // Enter goes from the road speed past fan and heater, which would swallow the next
 // number, and from the last condition to the first hose.
 func TestEnterGoesFromNumberToNumber(t *testing.T) {
