@@ -31,6 +31,6 @@ func (s *Screen) Show() {
 	picture, texts := drawingOf(d)
 	s.View.Show(view.Data{
 		Case: d.Case, Round: d.Round, Picture: picture, Texts: texts,
-		Flags: d.Found.Flags, Boiling: words.Boiling(d.Found.Boiling, d.Units), ToDo: s.toDo(), Units: d.Units,
+		Flags: d.Found.Flags, Out: d.Found.OutOfRange(d.Round), Boiling: words.Boiling(d.Found.Boiling, d.Units), ToDo: s.toDo(), Units: d.Units,
 	})
 }
