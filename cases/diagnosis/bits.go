@@ -195,7 +195,7 @@ func (s *sheet) given(joint weights, truth []float32, stop int, slots []int) []f
 		for _, slot := range slots {
 			hoses *= student(slot)
 		}
-		fan := fanNoted(truth[ensemble.FanDuty] >= 0.5, float64(look[ensemble.FanDuty]))
+		fan := fanNoted(truth[ensemble.FanDuty] >= 0.5, s.crowd.Setting.Causes[i%joint.causes], float64(look[ensemble.FanDuty]))
 		p := w * math.Pow(hoses, -power*(tail+1)/2) * math.Pow(fan*math.Pow(student(ensemble.ECT), -(tail+1)/2.), besideTrust)
 		out[i%joint.causes] += p
 		sum += p

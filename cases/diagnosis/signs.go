@@ -31,18 +31,29 @@ func seenSigns(c *cases.Case, p Plan) signs {
 	return out
 }
 
-// fanSlip is how often the fan is noted otherwise than the draw has it: it
-// cycles, runs for the air conditioning, or wasn't looked at (judgement).
-const fanSlip = 0.15
+// How often the fan is noted otherwise than the draw has it: it cycles, runs for the air
+// conditioning, or wasn't looked at (judgement). Nothing starts a dead one, and nobody sees it turn: what is
+// left is a slip of the pen.
+const (
+	fanSlip  = 0.15
+	deadSlip = 0.03
+)
 
-// fanNoted is the likelihood of a fan noted as running, or not, where it runs that part of
-// the time.
-func fanNoted(runs bool, duty float64) float64 {
+// fanNoted is the likelihood of a fan noted as running, or not, on a draw of a cause where it runs that
+// part of the time.
+func fanNoted(runs bool, cause string, duty float64) float64 {
+	slip := fanSlip
+	if duty == 0 && cause == deadFan {
+		slip = deadSlip
+	}
 	if !runs {
 		duty = 1 - duty
 	}
-	return fanSlip + (1-2*fanSlip)*duty
+	return slip + (1-2*slip)*duty
 }
+
+// deadFan is the cause whose fan stands for good on most draws; on the others it is slow.
+const deadFan = "fan-not-running"
 
 // likelihood is of what was seen on a draw of a cause.
 func (s signs) likelihood(e *ensemble.Ensemble, cause, draw int) float64 {
@@ -50,7 +61,7 @@ func (s signs) likelihood(e *ensemble.Ensemble, cause, draw int) float64 {
 	for _, seen := range s {
 		look := e.Look(cause, draw, seen.stop)
 		if seen.fan == cases.FanOn || seen.fan == cases.FanOff {
-			p *= fanNoted(seen.fan == cases.FanOn, float64(look[ensemble.FanDuty]))
+			p *= fanNoted(seen.fan == cases.FanOn, e.Setting.Causes[cause], float64(look[ensemble.FanDuty]))
 		}
 		if seen.gauge != "" {
 			p *= gaugeShows(seen.gauge, float64(look[ensemble.ECT]))

@@ -71,7 +71,7 @@ func (f Fault) on(p Params) (Params, faulty, error) {
 	case "radiator-airflow":
 		x.airBlocked = 0.35 + 0.63*s
 	case "fan-not-running":
-		x.fanOff = f.Form <= 0.7
+		x.fanOff = f.Form <= 0.8
 		x.fanPart = 0.4 - 0.35*s // slow: one speed of two gone, a worn clutch
 	case "pump-weak":
 		p.PumpShutOffKPa *= (1 - 0.97*s) * (1 - 0.97*s)
