@@ -349,6 +349,16 @@ func TestNothingIsAdvisedThatHarms(t *testing.T) {
 			t.Errorf("without coolant %s is advised", check)
 		}
 	}
+	milky := idle("inlet-thermostat", 91, map[diagram.Point]float64{"rad_in": 86})
+	milky.Complaint.Symptoms = []cases.Symptom{"oil-milky"}
+	for _, n := range b.judge.Next(b.rank(t, milky, diagnosis.Prior{})) {
+		if n.RunsEngine {
+			t.Errorf("with milky oil %s is advised, which runs the engine", n.Check.Check)
+		}
+	}
+	if got := advised(milky); !slices.Contains(got[:3], "pressure-hold") { // a drop without a wet spot lies within: V7, V8, M10, published
+		t.Errorf("with milky oil: %v, want the pressure test among the first", got)
+	}
 }
 
 // Expected ranges are the healthy crowd's for the round's conditions: at idle

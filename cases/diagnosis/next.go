@@ -110,11 +110,11 @@ func isDone(done []outcome, kind cases.TestKind) bool {
 	return slices.ContainsFunc(done, func(o outcome) bool { return o.kind == kind })
 }
 
-// bars reports whether the engine may not be run for the check: it is without coolant, or so
-// hot that it has to cool first, which a check that begins cold waits for.
+// bars reports whether the engine may not be run for the check: it is without coolant, or may have it in
+// its oil, or is so hot that it has to cool first, which a check that begins cold waits for.
 func (s *sheet) bars(check likelihood.Check, done []outcome) bool {
-	dry := slices.Contains(done, outcome{"level", "empty"})
-	return check.RunsEngine && (dry || check.Needs != likelihood.Cold && s.tooHot())
+	off := slices.Contains(done, outcome{"level", "empty"}) || evidence.MilkyOil(s.c)
+	return check.RunsEngine && (off || check.Needs != likelihood.Cold && s.tooHot())
 }
 
 // tooHot reports whether the engine was last seen so hot that it is to be switched

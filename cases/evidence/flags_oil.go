@@ -7,11 +7,15 @@ import (
 	"loopbook/diagram/say"
 )
 
-// milkyOil keeps an engine off whose oil may hold coolant, until something was measured after a repair: most
-// checks and walks ask for a running engine, and oil with coolant in it carries no bearing (common practice,
-// no source).
+// MilkyOil reports whether an engine is to stay off since its oil may hold coolant, until something was
+// measured after a repair: oil with coolant in it carries no bearing (common practice, no source).
+func MilkyOil(c *cases.Case) bool {
+	return slices.Contains(c.Complaint.Symptoms, "oil-milky") && !c.HasStage(cases.AfterRepair)
+}
+
+// milkyOil says so, since most checks and walks ask for a running engine.
 func milkyOil(c *cases.Case) []Flag {
-	if !slices.Contains(c.Complaint.Symptoms, "oil-milky") || c.HasStage(cases.AfterRepair) {
+	if !MilkyOil(c) {
 		return nil
 	}
 	return []Flag{ofCase("oil-milky", Act, say.Of("flag.oil-milky"), say.Of("because.oil-milky"), say.Of("because.oil-cream"))}
