@@ -81,9 +81,17 @@ const (
 	mostKmh = 500
 )
 
+// leastRPM is what no engine that runs falls under (judgement: idles are 600 and more): less is a temperature
+// in the wrong field.
+const leastRPM = 300
+
 // ParseRPM reads an engine's speed.
 func ParseRPM(text string) (float64, error) {
-	return Between(units.Revs().Parse, 0, mostRPM, Plain[float64])(text)
+	rpm, err := Between(units.Revs().Parse, 0, mostRPM, Plain[float64])(text)
+	if err == nil && rpm > 0 && rpm < leastRPM {
+		return 0, fmt.Errorf("%s can't be: an engine that runs turns at %d or more, one that stands at 0", Plain(rpm), leastRPM)
+	}
+	return rpm, err
 }
 
 // ParseSpeed lets a set read a speed, in km/h.

@@ -29,3 +29,13 @@ func TestNoCoolantBeyondWhatItCanBe(t *testing.T) {
 		}
 	}
 }
+
+// A temperature that is typed into the field of the engine's speed is no speed.
+func TestParseRPM(t *testing.T) {
+	for text, want := range map[string]float64{"0": 0, "650": 650, "2500 rpm": 2500, "93": -1, "299": -1, "30000": -1} {
+		rpm, err := kit.ParseRPM(text)
+		if (err != nil) != (want < 0) || err == nil && rpm != want {
+			t.Errorf("%q: %g, %v", text, rpm, err)
+		}
+	}
+}

@@ -15,18 +15,19 @@ import (
 func TestEnterBehindTheTemperatureKeepsTheRow(t *testing.T) {
 	s := newSheet(t)
 	s.typed(s.minute, "1")
-	for _, tabs := range []int{1, 2} {
+	for i, text := range []string{"850", "20"} { // rpm, then speed
+		tabs := i + 1
 		s.typed(s.degrees, "14")
 		for range tabs {
 			s.w.Canvas().FocusNext()
 		}
-		s.types("20")
+		s.types(text)
 		s.press(fyne.KeyReturn)
 		if s.w.Canvas().Focused() != s.degrees || s.degrees.Text != "" {
 			t.Errorf("%d fields behind the temperature it stays %q", tabs, s.degrees.Text)
 		}
 	}
-	s.want("kept", s.logged(), "1 14 20 -", "2 14 20 20")
+	s.want("kept", s.logged(), "1 14 850 -", "2 14 850 20")
 	s.typed(s.rpm, "800")
 	s.press(fyne.KeyReturn)
 	s.press(fyne.KeyReturn)
