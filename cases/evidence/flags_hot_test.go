@@ -29,6 +29,7 @@ func TestCapStaysShutUntilTheCaseShowsItCold(t *testing.T) {
 		"heater's valve": {read(diagram.HeaterIn, 30), "was at 101 °C in round 1"},
 		"warm still":     {read(diagram.HeaterIn, 62), "at 62 °C"},
 		"shown cold":     {read(diagram.Housing, 41), ""},
+		"bare, perhaps":  {cases.Round{Readings: []cases.Reading{{Point: diagram.Housing, ShownC: casetest.P(diagram.Celsius(30))}}}, "was at 101 °C in round 1"},
 		"scanned cold":   {cases.Round{EctC: casetest.P(diagram.Celsius(38))}, ""},
 		"cold but red":   {cases.Round{EctC: casetest.P(diagram.Celsius(38)), Gauge: cases.GaugeRed}, "hot by its gauge"},
 	} {
