@@ -155,7 +155,7 @@ func (v *View) Show(d Data) {
 	}
 	spans := make([]kit.Span, len(d.Remarks))
 	for i, r := range d.Remarks {
-		spans[i] = kit.Span{Text: r, Small: true}
+		spans[i] = kit.Span{Text: kit.Capital(r), Small: true}
 	}
 	kit.SetParagraphs(v.remarks, spans...)
 	v.order()
