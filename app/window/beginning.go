@@ -3,7 +3,6 @@ package window
 import (
 	"loopbook/app/ui/kit"
 	"loopbook/app/window/causes"
-	"loopbook/app/window/checks"
 	"loopbook/app/window/hosemap"
 	"loopbook/cases"
 	"loopbook/cases/diagnosis/likelihood"
@@ -29,14 +28,13 @@ func (w *ways) begin(check string, at diagram.Point) {
 		s.tabs.SelectIndex(hoseMapTab)
 		kit.Focus(s.hosemap.Begin(likeTheLast(round, &d.Case)))
 	default:
-		s.tabs.SelectIndex(checksTab)
-		kit.Focus(s.checks.Begin(cases.TestKind(check)))
+		w.doCheck(cases.TestKind(check))
 	}
 }
 
 // likeTheLast is a round that is begun, with what the last one of the case tells of it.
 func likeTheLast(round cases.Round, c *cases.Case) cases.Round {
-	round.Stage = checks.StageNow(c)
+	round.Stage = kit.StageNow(c)
 	if n := len(c.Rounds); n > 0 {
 		last := c.Rounds[n-1]
 		round.Gun = last.Gun

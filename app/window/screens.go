@@ -85,7 +85,7 @@ func newScreens(at bench.Bench, p parts, way *ways, o *opener) *screens {
 	s.all = s.inOrder(
 		verdict.New(d, p.tables, p.papers.Print),
 		repair.New(at, p.kept),
-		proof.New(at, s.tab(proofTab), p.tables, p.charts.Save, way.walkAgain),
+		proof.New(at, s.tab(proofTab), p.tables, p.charts.Save, proof.Ways{Walk: way.walkAgain, Check: way.repeatCheck}),
 		alike.New(at, o.open, func(id string) { compare.WithOpen(at, id) }),
 	)
 	tabs := make([]*container.TabItem, len(s.all))

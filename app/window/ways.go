@@ -4,6 +4,7 @@ import (
 	"loopbook/app/ui/kit"
 	"loopbook/app/window/bench"
 	"loopbook/app/window/causes"
+	"loopbook/cases"
 )
 
 // ways lead from wherever one is to a screen of the open case, and from one of its screens to another.
@@ -72,6 +73,19 @@ func (w *ways) walkAgain(round int) {
 	w.at.Leave()
 	w.screens.tabs.SelectIndex(hoseMapTab)
 	kit.Focus(w.screens.hosemap.Again(round))
+}
+
+// doCheck turns to a check's form.
+func (w *ways) doCheck(kind cases.TestKind) {
+	w.at.Leave()
+	w.screens.tabs.SelectIndex(checksTab)
+	kit.Focus(w.screens.checks.Begin(kind))
+}
+
+// repeatCheck turns to an empty form of a check that was done before.
+func (w *ways) repeatCheck(kind cases.TestKind) {
+	w.doCheck(kind)
+	w.screens.checks.Again()
 }
 
 func (w *ways) checkAgain() {

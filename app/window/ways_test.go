@@ -130,6 +130,28 @@ func TestTheProofBeginsTheRoundThatIsMissing(t *testing.T) {
 	}
 }
 
+// A check that came out badly before the repair is done again from the proof, as one of after it.
+func TestTheProofBeginsTheCheckThatIsMissing(t *testing.T) {
+	w, _ := shown(t)
+	w.menus.opener.begin()
+	w.at.Desk.Edit("a cap and a repair", func(c *cases.Case) {
+		c.Tests = []cases.Test{{Kind: "cap", Stage: cases.BeforeRepair, RatedKPa: casetest.P(diagram.KPa(100)), OpensKPa: casetest.P(diagram.KPa(60))}}
+		c.Rounds = []cases.Round{{Stage: cases.AfterRepair, EctC: casetest.P(diagram.Celsius(90))}}
+	})
+	w.screens.tabs.SelectIndex(proofTab)
+	test.Tap(benchtest.ButtonIn(t, w.screens.tabs.Selected().Content, kit.L("window.proof.check-again", "Cap test")))
+	field := w.window.Canvas().Focused()
+	if w.screens.tabs.SelectedIndex() != checksTab || field == nil {
+		t.Fatalf("tab %d, focus %v", w.screens.tabs.SelectedIndex(), field)
+	}
+	field.TypedRune('9')
+	field.TypedKey(&fyne.KeyEvent{Name: fyne.KeyReturn})
+	w.at.Leave()
+	if tests := w.at.Desk.Case.Tests; len(tests) != 2 || tests[1].Kind != "cap" || tests[1].Stage != cases.AfterRepair || *tests[0].OpensKPa != 60 {
+		t.Errorf("the checks are %+v", tests)
+	}
+}
+
 // An advised check is begun where it is done: a walk in a round with its name and
 // conditions, and once only; a hose at its field; a workshop test at its form.
 func TestAnAdvisedCheckIsBegunWhereItIsDone(t *testing.T) {

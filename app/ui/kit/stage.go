@@ -9,9 +9,10 @@ func Repaired(c *cases.Case) bool {
 	return c.Verdict.Cause != "" && c.Verdict.Cause != cases.Healthy && (len(r.Parts) > 0 || r.LabourHours != nil || len(r.StepsDone) > 0)
 }
 
-// StageNow is the side of the repair that is measured on next.
+// StageNow is the side of the repair that is measured on next: after it where one is noted, or where
+// anything was measured after it.
 func StageNow(c *cases.Case) cases.Stage {
-	if Repaired(c) {
+	if Repaired(c) || c.HasStage(cases.AfterRepair) {
 		return cases.AfterRepair
 	}
 	return cases.BeforeRepair

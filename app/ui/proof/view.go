@@ -40,6 +40,13 @@ type Data struct {
 	Codes       string
 	NoCodes     string  // what is noted among the codes and has the form of none; "": nothing
 	Again       []Round // measured before the repair, to be walked again
+	Owed        []Check // came out badly before it, to be done again
+}
+
+// Check is a workshop check.
+type Check struct {
+	Kind cases.TestKind
+	Name string
 }
 
 // Round is one of the case's.
@@ -58,6 +65,7 @@ type Row struct {
 type View struct {
 	OnPair  func(i int) // another pair is chosen
 	OnAgain func(i int) // a round of the case is to be walked again
+	OnCheck func(kind cases.TestKind)
 
 	data    Data
 	form    *kit.Form
@@ -80,7 +88,7 @@ const leastScale = 0.65
 // New makes the screen; edit changes the case, save writes a chart.
 func New(edit func(string, func(*cases.Case)), save kit.Saver) *View {
 	v := &View{
-		OnPair: func(int) {}, OnAgain: func(int) {}, form: kit.NewForm(edit), picture: kit.NewDrawn(leastScale), rows: container.NewVBox(),
+		OnPair: func(int) {}, OnAgain: func(int) {}, OnCheck: func(cases.TestKind) {}, form: kit.NewForm(edit), picture: kit.NewDrawn(leastScale), rows: container.NewVBox(),
 		curves: kit.NewPlot(kit.L("window.proof.curves"), save), side: container.NewVBox(), again: container.NewVBox(),
 	}
 	v.empty = container.NewCenter(container.NewVBox(nothingYet(), v.again))
@@ -104,14 +112,18 @@ func nothingYet() fyne.CanvasObject {
 		kit.Span{Text: kit.L("window.proof.none"), Bold: true}, kit.Span{Text: kit.L("window.proof.none-text")}))
 }
 
-// showAgain offers to walk each round of before the repair again that wasn't yet.
+// showAgain offers to walk each round of before the repair again that wasn't yet, and to do each check
+// again that came out badly.
 func (v *View) showAgain(at *fyne.Container) {
-	for i, r := range v.data.Again {
-		b := kit.NewButtonWithIcon(kit.L("window.proof.again", kit.Cut(r.Name, againWidth)), theme.ContentAddIcon(), func() { v.OnAgain(r.Index) })
-		if i == 0 {
-			b.Importance = widget.HighImportance
-		}
-		at.Add(b)
+	first := len(at.Objects)
+	for _, r := range v.data.Again {
+		at.Add(kit.NewButtonWithIcon(kit.L("window.proof.again", kit.Cut(r.Name, againWidth)), theme.ContentAddIcon(), func() { v.OnAgain(r.Index) }))
+	}
+	for _, c := range v.data.Owed {
+		at.Add(kit.NewButtonWithIcon(kit.L("window.proof.check-again", kit.Cut(c.Name, againWidth)), theme.ContentAddIcon(), func() { v.OnCheck(c.Kind) }))
+	}
+	if len(at.Objects) > first {
+		at.Objects[first].(*kit.Button).Importance = widget.HighImportance
 	}
 }
 

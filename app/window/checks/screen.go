@@ -22,7 +22,7 @@ type Screen struct {
 // New shows no checks yet; save writes a chart and says where.
 func New(d *desk.Desk, tables *likelihood.Tables, save kit.Saver) *Screen {
 	told := words.Checks(tables)
-	told.Stage, told.Save = StageNow, save
+	told.Stage, told.Save = kit.StageNow, save
 	return &Screen{desk: d, view: view.New(d.Edit, told)}
 }
 
@@ -49,12 +49,3 @@ func (s *Screen) Again() { s.view.Again() }
 
 // Delete takes the check that is shown out of the case.
 func (s *Screen) Delete() { s.view.Delete() }
-
-// StageNow is that of a check that is begun: after the repair where one is noted,
-// or where all that was measured was measured after one.
-func StageNow(c *cases.Case) cases.Stage {
-	if kit.Repaired(c) {
-		return cases.AfterRepair
-	}
-	return diagnosis.StageOf(c)
-}

@@ -11,7 +11,7 @@ import (
 	"loopbook/diagram/say"
 )
 
-// checks tell how each check came out in either stage.
+// checks tell how each check came out in either stage, and which are to be done again.
 func (s *Screen) checks(p proof.Proof, to *view.Data) {
 	d := s.at.Desk
 	says := func(at int) string {
@@ -22,6 +22,9 @@ func (s *Screen) checks(p proof.Proof, to *view.Data) {
 	}
 	for _, t := range p.Tests {
 		to.Checks = append(to.Checks, view.Row{Name: kit.Capital(t.Kind.Name()), Before: says(t.Before), After: says(t.After)})
+	}
+	for _, t := range p.Owed() {
+		to.Owed = append(to.Owed, view.Check{Kind: t.Kind, Name: kit.Capital(t.Kind.Name())})
 	}
 }
 

@@ -26,11 +26,16 @@ type Screen struct {
 	key    string // of the crowd that is being simulated
 }
 
-// New judges nothing yet; save writes a chart and says where, again begins a round as one
-// was walked before the repair.
-func New(at bench.Bench, tab bench.Tab, tables *likelihood.Tables, save kit.Saver, again func(round int)) *Screen {
+// Ways lead to where what is missing is measured.
+type Ways struct {
+	Walk  func(round int) // begins a round as one was walked before the repair
+	Check func(kind cases.TestKind)
+}
+
+// New judges nothing yet; save writes a chart and says where.
+func New(at bench.Bench, tab bench.Tab, tables *likelihood.Tables, save kit.Saver, to Ways) *Screen {
 	s := &Screen{at: at, tab: tab, view: view.New(at.Desk.Edit, save), tables: tables}
-	s.view.OnAgain = again
+	s.view.OnAgain, s.view.OnCheck = to.Walk, to.Check
 	s.view.OnPair = func(i int) { s.pair = i; s.Show() }
 	return s
 }

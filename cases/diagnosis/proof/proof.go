@@ -129,15 +129,15 @@ func (p *Proof) judge() Verdict {
 		return NotMeasured
 	case p.Healthy < brokenFrom, act > 0 && p.Healthy < shownFrom:
 		return NotFixed
-	case p.Healthy >= shownFrom && len(p.Unexplained) == 0 && len(p.Codes.Back) == 0 && len(p.owed()) == 0 && p.places(Unexplained) == nil:
+	case p.Healthy >= shownFrom && len(p.Unexplained) == 0 && len(p.Codes.Back) == 0 && len(p.Owed()) == 0 && p.places(Unexplained) == nil:
 		return Fixed
 	}
 	return NotShown
 }
 
-// owed are the checks that failed before the repair and weren't repeated after it:
+// Owed are the checks that failed before the repair and weren't repeated after it:
 // temperatures can't vouch for what they don't show.
-func (p *Proof) owed() []TestPair {
+func (p *Proof) Owed() []TestPair {
 	var out []TestPair
 	for _, t := range p.Tests {
 		if t.After < 0 && !ofOldPart(t.Kind) && t.BeforeOutcome != evidence.Pass {
@@ -198,7 +198,7 @@ func (p *Proof) repeat(c *cases.Case) []say.Text {
 	if slices.ContainsFunc(p.Logs, func(l LogPair) bool { return l.After < 0 }) {
 		out = append(out, say.Of("proof.repeat.log"))
 	}
-	for _, t := range p.owed() {
+	for _, t := range p.Owed() {
 		out = append(out, say.Of("proof.repeat.test", t.Kind.Text()))
 	}
 	if len(c.Codes) > 0 && !p.Codes.Read {
