@@ -115,15 +115,20 @@ func nothingYet() fyne.CanvasObject {
 // showAgain offers to walk each round of before the repair again that wasn't yet, and to do each check
 // again that came out badly.
 func (v *View) showAgain(at *fyne.Container) {
-	first := len(at.Objects)
+	first := true
+	offer := func(says, name string, begin func()) {
+		b := kit.NewButtonWithIcon(kit.L(says, kit.Cut(name, againWidth)), theme.ContentAddIcon(), begin)
+		if first {
+			b.Importance = widget.HighImportance
+		}
+		first = false
+		at.Add(b)
+	}
 	for _, r := range v.data.Again {
-		at.Add(kit.NewButtonWithIcon(kit.L("window.proof.again", kit.Cut(r.Name, againWidth)), theme.ContentAddIcon(), func() { v.OnAgain(r.Index) }))
+		offer("window.proof.again", r.Name, func() { v.OnAgain(r.Index) })
 	}
 	for _, c := range v.data.Owed {
-		at.Add(kit.NewButtonWithIcon(kit.L("window.proof.check-again", kit.Cut(c.Name, againWidth)), theme.ContentAddIcon(), func() { v.OnCheck(c.Kind) }))
-	}
-	if len(at.Objects) > first {
-		at.Objects[first].(*kit.Button).Importance = widget.HighImportance
+		offer("window.proof.check-again", c.Name, func() { v.OnCheck(c.Kind) })
 	}
 }
 
