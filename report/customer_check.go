@@ -47,23 +47,48 @@ func (r confirming) of(key string) outcome {
 	return r.after
 }
 
+// checkLines is how the check came out under each panel, in two lines at most: an outcome has more words
+// than a temperature.
+func (c *customer) checkLines(row confirming) [][]string {
+	x, panels := c.columns(), c.panels()
+	out := make([][]string, len(panels))
+	for i, p := range panels {
+		end := margin + c.inner()
+		if i+1 < len(panels) {
+			end = x[2*i+2]
+		}
+		if came := row.of(p.key); !came.text.Empty() {
+			out[i] = c.cut(c.by.Say(came.text), end-x[2*i]-18, c.figures, 2)
+		}
+	}
+	return out
+}
+
+// checkHeight is that of the check's row.
+func (c *customer) checkHeight(lines [][]string) float64 {
+	most := 1
+	for _, of := range lines {
+		most = max(most, len(of))
+	}
+	return c.row + float64(most-1)*c.figures.lead()
+}
+
 func (c *customer) checkRow(x [4]float64) {
 	row, ok := c.confirming()
 	if !ok {
 		return
 	}
 	c.label(row.label, x[0])
-	panels := c.panels()
-	for i, p := range panels {
-		came, end := row.of(p.key), margin+c.inner()
-		if i+1 < len(panels) {
-			end = x[2*i+2]
-		}
-		if came.text.Empty() {
+	lines := c.checkLines(row)
+	for i, p := range c.panels() {
+		if lines[i] == nil {
 			c.put(x[2*i]+14, c.y, "–", c.words)
 			continue
 		}
-		c.signed(x[2*i], came.out, c.cut(c.by.Say(came.text), end-x[2*i]-18, c.figures, 1)[0])
+		c.signed(x[2*i], row.of(p.key).out, lines[i][0])
+		for n, more := range lines[i][1:] {
+			c.put(x[2*i]+14, c.y+float64(n+1)*c.figures.lead(), more, c.figures)
+		}
 	}
-	c.y += c.row
+	c.y += c.checkHeight(lines)
 }

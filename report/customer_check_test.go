@@ -6,10 +6,12 @@ import (
 	"testing"
 
 	"loopbook/cases"
+	"loopbook/cases/casetest"
 	"loopbook/cases/diagnosis/proof"
 	"loopbook/cases/evidence"
 	"loopbook/diagram"
 	"loopbook/diagram/say"
+	"loopbook/diagram/units"
 	"loopbook/report"
 )
 
@@ -31,6 +33,20 @@ func TestTheConfirmingCheckIsTold(t *testing.T) {
 	for lang, want := range map[say.Lang]string{"en": "Combustion-gas test gas found no gas found", "de": "Gas gefunden", "es": "gas"} {
 		if text := page(report.Options{Lang: lang}); !strings.Contains(text, want) {
 			t.Errorf("%s: the page doesn't say %q:\n%s", lang, want, text)
+		}
+	}
+	c.Verdict = cases.Verdict{Cause: "cap-weak", ConfirmedBy: "cap"}
+	c.Tests = []cases.Test{{Kind: "cap", Stage: cases.BeforeRepair, Holds: casetest.P(false)}, {Kind: "cap", Stage: cases.AfterRepair, Holds: casetest.P(true)}}
+	for _, lang := range say.Langs() {
+		by, err := say.In(lang, units.Metric())
+		if err != nil {
+			t.Fatal(err)
+		}
+		text := page(report.Options{Lang: lang})
+		for _, word := range strings.Fields(by.Of("outcome.cap.weak")) {
+			if !strings.Contains(text, word) {
+				t.Errorf("%s: how the cap came out is cut, without %q:\n%s", lang, word, text)
+			}
 		}
 	}
 	c.Verdict.ConfirmedBy = "hose-map"

@@ -18,10 +18,11 @@ func (c *customer) tableHeight(rows []spot) float64 {
 	if _, ok := c.gap(); ok {
 		n++
 	}
-	if _, ok := c.confirming(); ok {
-		n++
+	checked := 0.0
+	if row, ok := c.confirming(); ok {
+		checked = c.checkHeight(c.checkLines(row))
 	}
-	return float64(n)*c.row + float64(len(c.noteLines()))*softStyle.lead() + 8
+	return float64(n)*c.row + checked + float64(len(c.noteLines()))*softStyle.lead() + 8
 }
 
 // table holds each place before against after and what it should be.
