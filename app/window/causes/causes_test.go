@@ -4,25 +4,10 @@ import (
 	"strings"
 	"testing"
 
-	"loopbook/app/desk"
 	"loopbook/app/window/bench/benchtest"
 	"loopbook/cases"
 	"loopbook/cases/diagnosis"
 )
-
-// waiting is a desk with an open case, and what is to run apart from it.
-func waiting(t *testing.T, c cases.Case) (*desk.Desk, *benchtest.Queue) {
-	t.Helper()
-	m, q := benchtest.New(t), &benchtest.Queue{}
-	id, err := m.Desk.Store.Put(m.Ctx, c, "test")
-	if err != nil {
-		t.Fatal(err)
-	}
-	m.Run = q.Start
-	m.Desk.Told = func(err error) { t.Error(err) }
-	m.Desk.Load(id)
-	return m.Desk, q
-}
 
 func TestJudgedRoundIsOneOfThePlan(t *testing.T) {
 	p := diagnosis.Plan{Rounds: []int{0, 2}}
@@ -41,7 +26,7 @@ func TestJudgedRoundIsOneOfThePlan(t *testing.T) {
 func TestACauseIsComparedWithTheCaseItWasWeighedFrom(t *testing.T) {
 	c := benchtest.Idling(90)
 	c.Rounds = append(c.Rounds, c.Rounds[0])
-	d, q := waiting(t, c)
+	d, q := benchtest.Waiting(t, c)
 	q.RunAll()
 	d.Edit("less", func(c *cases.Case) { c.Rounds = c.Rounds[:1] }) // and not weighed yet
 	if got := len(dataOf(d).Rounds); got != 2 {
@@ -59,7 +44,7 @@ func TestTheProvingCheckSaysThatItProves(t *testing.T) {
 	c.Rounds[0].SpeedKmh, c.Rounds[0].MinutesSinceStart = &speed, &minutes
 	seen := true
 	c.Tests = []cases.Test{{Kind: "bubbles", Stage: cases.BeforeRepair, Seen: &seen}}
-	d, q := waiting(t, c)
+	d, q := benchtest.Waiting(t, c)
 	q.RunAll()
 	data := dataOf(d)
 	next := d.Answer().Thought.Next
@@ -77,7 +62,7 @@ func TestTheProvingCheckSaysThatItProves(t *testing.T) {
 	if !strings.HasPrefix(data.Order, "the proof first") {
 		t.Errorf("the checks are said to stand by %q", data.Order)
 	}
-	d, q = waiting(t, benchtest.Idling(90))
+	d, q = benchtest.Waiting(t, benchtest.Idling(90))
 	q.RunAll()
 	if data := dataOf(d); data.Order != "most learned per minute first" || strings.Contains(data.Checks[0].Worth, "proves") {
 		t.Errorf("with nothing settled %q, the first check %q", data.Order, data.Checks[0].Worth)

@@ -7,7 +7,6 @@ import (
 
 	"fyne.io/fyne/v2"
 
-	"loopbook/app/desk"
 	"loopbook/app/window/bench/benchtest"
 	"loopbook/cases"
 	"loopbook/cases/casetest"
@@ -52,23 +51,9 @@ func shownC(m *benchtest.Made, p diagram.Point) *diagram.Celsius {
 	return nil
 }
 
-// waiting is a desk with an open case, and what is to run apart from it.
-func waiting(t *testing.T, c cases.Case) (*desk.Desk, *benchtest.Queue) {
-	t.Helper()
-	m, q := benchtest.New(t), &benchtest.Queue{}
-	id, err := m.Desk.Store.Put(m.Ctx, c, "test")
-	if err != nil {
-		t.Fatal(err)
-	}
-	m.Run = q.Start
-	m.Desk.Told = func(err error) { t.Error(err) }
-	m.Desk.Load(id)
-	return m.Desk, q
-}
-
 // Until the expected ranges are there no mark says that a hose is out of its own.
 func TestNoMarksBeforeTheRangesAreThere(t *testing.T) {
-	d, q := waiting(t, benchtest.Idling(20))
+	d, q := benchtest.Waiting(t, benchtest.Idling(20))
 	drawn := func() string {
 		p, _ := drawingOf(d)
 		return fmt.Sprint(p.Shapes)
