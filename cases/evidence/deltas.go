@@ -76,9 +76,11 @@ func (m *moment) difference(at diagram.DeltaAt) (d Delta, usable, ok bool) {
 	return d, from.Usable() && to.Usable(), okFrom && okTo
 }
 
+// sensorDifference is the sensor's value against the engine's own coolant: a hose in which that stands
+// still tells nothing of a sensor.
 func (m *moment) sensorDifference(d Delta) (_ Delta, usable, ok bool) {
 	w, ok := m.readings[m.engine.witness]
-	if !ok || m.round.EctC == nil {
+	if !ok || m.round.EctC == nil || !m.engine.lies && !m.flows(w) {
 		return d, false, false
 	}
 	d.From, d.To = Sensor, string(w.Point)

@@ -54,3 +54,20 @@ func TestDifferenceOutOfRangeGivesWayToOtherFlags(t *testing.T) {
 		t.Errorf("with a restricted heater: %v", pressing(f))
 	}
 }
+
+// Behind a shut thermostat the upper hose is cold on any engine (F00 at COLD5, published pattern): it is no
+// measure of the sensor.
+func TestStillCoolantIsNoMeasureOfTheSensor(t *testing.T) {
+	for engineOut, want := range map[float64]bool{14: false, 86: true} {
+		s := healthy("outlet-thermostat", warmIdle)
+		s.ectC = 90
+		s.t = map[diagram.Point]float64{diagram.EngineOut: engineOut}
+		told := false
+		for _, d := range analyst(t).Analyse(toCase(s)).Deltas {
+			told = told || d.Name == evidence.SensorAgainstGun
+		}
+		if told != want {
+			t.Errorf("hose at %g °C: the sensor is held against it: %v", engineOut, told)
+		}
+	}
+}
