@@ -9,9 +9,10 @@ import (
 // opener opens cases, begins new ones, takes them out and back, and what was done in them.
 type opener struct {
 	at     bench.Bench
-	home   func() // turns to the case's room
-	begun  func() // leads to where a new case is told
-	before string // the case that was open before this one
+	home   func()      // turns to the case's room
+	toCase func() bool // turns there, where that may be, and reports whether it is there
+	begun  func()      // leads to where a new case is told
+	before string      // the case that was open before this one
 }
 
 // open turns to a case from wherever it was found.
@@ -27,8 +28,11 @@ func (o *opener) open(id string) {
 	o.home()
 }
 
-// begin begins a new case.
+// begin begins a new case, but for who practises: it would stand unseen.
 func (o *opener) begin() {
+	if !o.toCase() {
+		return
+	}
 	o.at.Leave()
 	o.at.Desk.Begin()
 	o.begun()

@@ -68,11 +68,13 @@ func (w *window) enter(to roomName) {
 // dropUnseen takes the focus from what is no longer in sight: what is typed next would land there.
 func (w *window) dropUnseen() { kit.DropUnseen(w.window.Canvas()) }
 
-// goHome turns to the case from wherever one is, but for who practises: its answer stands there.
-func (w *window) goHome() {
+// goHome turns to the case from wherever one is, but for who practises: its answer stands there. It
+// reports whether the case is in sight.
+func (w *window) goHome() bool {
 	if !w.practice.Practises() {
 		w.enter(caseRoom)
 	}
+	return w.rooms.now == caseRoom
 }
 
 // showRail hides the list of cases from who practises: it tells what each turned

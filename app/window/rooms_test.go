@@ -34,6 +34,29 @@ func TestAPagesKeyLeadsThereFromTheHistory(t *testing.T) {
 	}
 }
 
+// What is begun from the history is seen at once, with the focus in it: a case and a round were made
+// behind the history's back.
+func TestWhatIsBegunFromTheHistoryIsSeen(t *testing.T) {
+	w := withDemo(t)
+	for _, tt := range []struct {
+		begin string
+		do    func()
+		tab   int
+	}{
+		{"a case", w.menus.opener.begin, complaintTab},
+		{"a round", w.menus.ways.addRound, hoseMapTab},
+		{"a check", w.menus.ways.checkAgain, checksTab},
+	} {
+		w.enter(historyRoom)
+		if tt.do(); w.rooms.now != caseRoom || w.screens.tabs.SelectedIndex() != tt.tab {
+			t.Errorf("%s begun from the history leads to room %v, page %d", tt.begin, w.rooms.now, w.screens.tabs.SelectedIndex())
+		}
+		if w.window.Canvas().Focused() == nil {
+			t.Errorf("%s begun from the history has no focus", tt.begin)
+		}
+	}
+}
+
 // What the program held likeliest is kept when a verdict is given.
 func TestAVerdictKeepsTheGuess(t *testing.T) {
 	w := withDemo(t)
@@ -74,5 +97,11 @@ func TestTheListIsHiddenFromWhoPractises(t *testing.T) {
 	}
 	if w.menus.ways.goTo(verdictTab); w.rooms.now != practiceRoom {
 		t.Error("a key shows the answer to who practises")
+	}
+	open, rounds := w.at.Desk.Case.ID, len(w.at.Desk.Case.Rounds)
+	w.menus.ways.addRound()
+	w.menus.ways.checkAgain()
+	if w.menus.opener.begin(); w.at.Desk.Case.ID != open || len(w.at.Desk.Case.Rounds) != rounds || w.rooms.now != practiceRoom {
+		t.Error("a key changes the notebook unseen behind who practises")
 	}
 }

@@ -10,7 +10,7 @@ import (
 // ways lead from wherever one is to a screen of the open case, and from one of its screens to another.
 type ways struct {
 	at      bench.Bench
-	home    func() // turns to the case's room, where that may be
+	home    func() bool // turns to the case's room, where that may be, and reports whether it is there
 	screens *screens
 }
 
@@ -50,7 +50,7 @@ func (w *ways) goToChecks() {
 
 // begun leads to where a new case is told.
 func (w *ways) begun() {
-	w.screens.tabs.SelectIndex(complaintTab)
+	w.goTo(complaintTab)
 	kit.Focus(w.screens.complaint.First())
 }
 
@@ -61,8 +61,11 @@ func (w *ways) next(step causes.Step) {
 }
 
 // addRound begins a round like the one that is shown. It turns to the hose map first: elsewhere that may
-// show the case before, and takes no focus.
+// show the case before, and takes no focus. Who practises adds none: it would go unseen into the open case.
 func (w *ways) addRound() {
+	if !w.home() {
+		return
+	}
 	w.at.Leave()
 	w.screens.tabs.SelectIndex(hoseMapTab)
 	w.screens.hosemap.AddRound("", true)
@@ -89,6 +92,9 @@ func (w *ways) repeatCheck(kind cases.TestKind) {
 }
 
 func (w *ways) checkAgain() {
+	if !w.home() {
+		return
+	}
 	w.screens.tabs.SelectIndex(checksTab)
 	w.screens.checks.Again()
 }

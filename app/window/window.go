@@ -72,7 +72,7 @@ func (w *window) make(a fyne.App, tables *likelihood.Tables, kept preferences) (
 	at, home := w.at, func() { w.enter(caseRoom) }
 	quit := func() { w.quit(a) }
 	way := &ways{at: at, home: w.goHome}
-	o := &opener{at: at, home: home, begun: way.begun}
+	o := &opener{at: at, home: home, toCase: w.goHome, begun: way.begun}
 	p := parts{
 		tables: tables, kept: a.Preferences(), smaller: library.NewSmaller(), copied: a.Clipboard().Content, charts: charts.New(at),
 	}
