@@ -47,6 +47,22 @@ func TestDroppedPhotosAreKept(t *testing.T) {
 	}
 }
 
+// What is dropped on the history goes into the open case, and is seen there.
+func TestWhatIsDroppedOnTheHistoryIsSeen(t *testing.T) {
+	w, _ := shown(t)
+	w.menus.opener.begin()
+	for path, tab := range map[string]int{
+		benchtest.PictureFile(t, "hose.jpg", color.White): photosTab,
+		"../../testdata/logs/cold_drive_full.csv":         warmUpTab,
+	} {
+		w.enter(historyRoom)
+		w.menus.arrivals.take([]fyne.URI{storage.NewFileURI(path)})
+		if w.rooms.now != caseRoom || w.screens.tabs.SelectedIndex() != tab {
+			t.Errorf("%s leads to room %v, page %d", path, w.rooms.now, w.screens.tabs.SelectedIndex())
+		}
+	}
+}
+
 // The pictures of a case that came in have their copies before anybody looks at them.
 func TestAnImportedPictureIsMadeSmaller(t *testing.T) {
 	w, _ := shown(t)

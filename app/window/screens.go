@@ -76,16 +76,16 @@ type parts struct {
 func newScreens(at bench.Bench, p parts, way *ways, o *opener) *screens {
 	d, s := at.Desk, &screens{at: at}
 	s.complaint = complaint.New(d)
-	s.warmup = warmup.New(at, s.tab(warmUpTab), p.kept, p.charts.Save)
+	s.warmup = warmup.New(at, way.tab(warmUpTab), p.kept, p.charts.Save)
 	s.hosemap = hosemap.New(d, p.tables, way.goToCauses)
 	s.checks = checks.New(d, p.tables, p.charts.Save)
 	s.causes = causes.New(d, p.kept, causes.Ways{Begin: way.begin, Next: way.next})
-	s.photos = photos.New(at, s.tab(photosTab), p.smaller, p.copied)
+	s.photos = photos.New(at, way.tab(photosTab), p.smaller, p.copied)
 	s.whatif = whatif.New(d, at.Start, at.Ask.Tell)
 	s.all = s.inOrder(
 		verdict.New(d, p.tables, p.papers.Print),
 		repair.New(at, p.kept),
-		proof.New(at, s.tab(proofTab), p.tables, p.charts.Save, proof.Ways{Walk: way.walkAgain, Check: way.repeatCheck}),
+		proof.New(at, way.tab(proofTab), p.tables, p.charts.Save, proof.Ways{Walk: way.walkAgain, Check: way.repeatCheck}),
 		alike.New(at, o.open, func(id string) { compare.WithOpen(at, id) }),
 	)
 	tabs := make([]*container.TabItem, len(s.all))

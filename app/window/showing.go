@@ -4,14 +4,8 @@ import (
 	"fyne.io/fyne/v2/container"
 
 	"loopbook/app/ui/kit"
-	"loopbook/app/window/bench"
 	"loopbook/app/window/causes"
 )
-
-// tab is a screen's own place among the tabs.
-func (s *screens) tab(at int) bench.Tab {
-	return bench.Tab{Open: func() { s.tabs.SelectIndex(at) }, InSight: func() bool { return s.tabs.SelectedIndex() == at }}
-}
 
 // watch calls selected when another screen is looked at. What is typed as a warm-up is kept before.
 func (s *screens) watch(selected func()) {

@@ -20,6 +20,11 @@ func (w *ways) goTo(tab int) {
 	w.screens.tabs.SelectIndex(tab)
 }
 
+// tab is a screen's own place among the tabs.
+func (w *ways) tab(at int) bench.Tab {
+	return bench.Tab{Open: func() { w.goTo(at) }, InSight: func() bool { return w.screens.tabs.SelectedIndex() == at }}
+}
+
 // goToWarmUp leads to the row that is written next.
 func (w *ways) goToWarmUp() {
 	w.goTo(warmUpTab)
