@@ -104,10 +104,7 @@ func (m *menus) goMenu() *fyne.Menu {
 // libraryMenu is what the notebook can do as a whole.
 func (m *menus) libraryMenu() *fyne.Menu {
 	return fyne.NewMenu(kit.L("window.library.menu"),
-		key(kit.L("window.alike.title"), fyne.KeyL, m.guard.ofCase(func() {
-			m.enter(caseRoom)
-			m.ways.screens.tabs.SelectIndex(alikeTab)
-		})),
+		key(kit.L("window.alike.title"), fyne.KeyL, m.guard.ofCase(func() { m.ways.goTo(alikeTab) })),
 		key(kit.L("window.compare.menu"), fyne.KeyB, m.opener.compare),
 		key(kit.L("window.history.menu"), fyne.KeyH, func() { m.enter(historyRoom) }),
 		key(kit.L("window.practice.menu"), fyne.KeyJ, func() { m.enter(practiceRoom) }),

@@ -38,19 +38,33 @@ func (o *opener) begin() {
 	o.begun()
 }
 
-func (o *opener) undo() { o.at.Desk.Undo() }
+// undo takes the last edit of the case back where that is seen.
+func (o *opener) undo() {
+	if o.toCase() {
+		o.at.Desk.Undo()
+	}
+}
 
 func (o *opener) redo() {
+	if !o.toCase() {
+		return
+	}
 	o.at.Leave()
 	o.at.Desk.Redo()
 }
 
 func (o *opener) remove() {
+	if !o.toCase() {
+		return
+	}
 	o.at.Leave()
 	o.at.Desk.Remove()
 }
 
 func (o *opener) restore() {
+	if !o.toCase() {
+		return
+	}
 	o.at.Leave()
 	o.at.Desk.Restore()
 }

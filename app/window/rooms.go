@@ -68,10 +68,10 @@ func (w *window) enter(to roomName) {
 // dropUnseen takes the focus from what is no longer in sight: what is typed next would land there.
 func (w *window) dropUnseen() { kit.DropUnseen(w.window.Canvas()) }
 
-// goHome turns to the case from wherever one is, but for who practises: its answer stands there. It
-// reports whether the case is in sight.
+// goHome turns to the case from wherever one is, but from a case that is practised on: its answer stands
+// there. It reports whether the case is in sight.
 func (w *window) goHome() bool {
-	if !w.practice.Practises() {
+	if w.rooms.now != practiceRoom || !w.practice.Practises() {
 		w.enter(caseRoom)
 	}
 	return w.rooms.now == caseRoom

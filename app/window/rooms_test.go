@@ -57,6 +57,25 @@ func TestWhatIsBegunFromTheHistoryIsSeen(t *testing.T) {
 	}
 }
 
+// What is taken back from the history is seen, as is a case that is restored.
+func TestWhatIsUndoneFromTheHistoryIsSeen(t *testing.T) {
+	w := withDemo(t)
+	o := w.menus.opener
+	o.begin()
+	w.at.Desk.Edit("title", func(c *cases.Case) { c.Complaint.Text = "hot" })
+	for name, do := range map[string]func(){"undo": o.undo, "redo": o.redo} {
+		w.enter(historyRoom)
+		if do(); w.rooms.now != caseRoom {
+			t.Errorf("%s from the history leads to room %v", name, w.rooms.now)
+		}
+	}
+	o.remove()
+	w.enter(historyRoom)
+	if o.restore(); w.rooms.now != caseRoom || !w.at.Desk.Open {
+		t.Errorf("restored from the history leads to room %v", w.rooms.now)
+	}
+}
+
 // What the program held likeliest is kept when a verdict is given.
 func TestAVerdictKeepsTheGuess(t *testing.T) {
 	w := withDemo(t)
@@ -95,6 +114,19 @@ func TestTheListIsHiddenFromWhoPractises(t *testing.T) {
 	if w.rail.Visible() {
 		t.Error("the list is in sight during practice")
 	}
+	told := w.at.Desk.Case.Complaint.Text
+	w.menus.opener.undo()
+	w.menus.opener.remove()
+	if !w.at.Desk.Open || w.at.Desk.Case.Complaint.Text != told {
+		t.Error("a key takes what was done back unseen by who practises")
+	}
+	for _, m := range w.menus.menu().Items {
+		for _, i := range m.Items {
+			if i.Label == kit.L("window.alike.title") {
+				i.Action()
+			}
+		}
+	}
 	if w.menus.ways.goTo(verdictTab); w.rooms.now != practiceRoom {
 		t.Error("a key shows the answer to who practises")
 	}
@@ -103,5 +135,9 @@ func TestTheListIsHiddenFromWhoPractises(t *testing.T) {
 	w.menus.ways.checkAgain()
 	if w.menus.opener.begin(); w.at.Desk.Case.ID != open || len(w.at.Desk.Case.Rounds) != rounds || w.rooms.now != practiceRoom {
 		t.Error("a key changes the notebook unseen behind who practises")
+	}
+	w.enter(historyRoom)
+	if w.menus.opener.begin(); w.at.Desk.Case.ID == open || w.rooms.now != caseRoom {
+		t.Error("who left the practice for the history can't begin a case there")
 	}
 }
