@@ -19,13 +19,18 @@ type opener struct {
 func (o *opener) open(id string) {
 	d := o.at.Desk
 	if id != d.Case.ID || !d.Open {
-		o.at.Leave()
-		if d.Open {
-			o.before = d.Case.ID
-		}
+		o.leave()
 		d.Load(id)
 	}
 	o.home()
+}
+
+// leave keeps what is being typed in the open case, and which one it was.
+func (o *opener) leave() {
+	o.at.Leave()
+	if d := o.at.Desk; d.Open {
+		o.before = d.Case.ID
+	}
 }
 
 // begin begins a new case, but for who practises: it would stand unseen.
@@ -33,7 +38,7 @@ func (o *opener) begin() {
 	if !o.toCase() {
 		return
 	}
-	o.at.Leave()
+	o.leave()
 	o.at.Desk.Begin()
 	o.begun()
 }
@@ -65,7 +70,7 @@ func (o *opener) restore() {
 	if !o.toCase() {
 		return
 	}
-	o.at.Leave()
+	o.leave()
 	o.at.Desk.Restore()
 }
 

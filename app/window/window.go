@@ -116,6 +116,7 @@ func (w *window) layOut() {
 func (w *window) use(store *sqlite.Store) {
 	w.practice.Drop()
 	w.history.Drop()
+	w.menus.opener.before = ""
 	w.enter(caseRoom)
 	if old := w.at.Desk.Store; old != store {
 		defer old.Close()
