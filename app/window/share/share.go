@@ -46,6 +46,7 @@ func (s *Sharing) write(wish view.Wish) {
 	}
 	if wish.Scope == view.This {
 		if !s.at.Desk.Open {
+			s.at.Ask.Inform(kit.L("window.frame.none-open"))
 			return
 		}
 		name = s.at.Desk.Case.Title

@@ -36,6 +36,15 @@ func TestAFailingExportIsTold(t *testing.T) {
 	}
 }
 
+// The open case can't be written where none is open, and that is said.
+func TestExportingNoCaseIsTold(t *testing.T) {
+	m := benchtest.New(t)
+	New(m.Bench, func() (cases.Query, int) { return cases.Query{}, 0 }).write(view.Wish{})
+	if says := benchtest.Says(m.Window); !strings.Contains(says, kit.L("window.frame.none-open")) {
+		t.Errorf("it says %q", says)
+	}
+}
+
 // What was written is said, with its place: nothing else in the window shows it.
 func TestAnExportSaysWhereItLies(t *testing.T) {
 	s, m := withDemo(t)
