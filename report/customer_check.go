@@ -2,6 +2,7 @@ package report
 
 import (
 	"loopbook/cases"
+	"loopbook/cases/diagnosis/proof"
 	"loopbook/cases/evidence"
 	"loopbook/diagram/say"
 )
@@ -21,22 +22,19 @@ type outcome struct {
 
 // confirming is false where no check of a kind that is known confirmed the cause.
 func (c *customer) confirming() (confirming, bool) {
-	kind := cases.TestKind(c.c.Verdict.ConfirmedBy)
-	row := confirming{label: say.Of("capital", kind.Text())}
-	for i := range c.c.Tests {
-		t := &c.c.Tests[i]
-		word := evidence.Outcome(c.c, t)
-		if t.Kind != kind || word == "" {
-			continue
-		}
-		came := outcome{say.Of("outcome." + string(kind) + "." + word), word != "pass"}
-		if t.Stage == cases.AfterRepair {
-			row.after = came
-		} else {
-			row.before = came
+	for _, t := range proof.PairTests(c.c) {
+		if string(t.Kind) == c.c.Verdict.ConfirmedBy {
+			return confirming{say.Of("capital", t.Kind.Text()), came(t.Kind, t.BeforeOutcome), came(t.Kind, t.AfterOutcome)}, true
 		}
 	}
-	return row, !row.before.text.Empty() || !row.after.text.Empty()
+	return confirming{}, false
+}
+
+func came(kind cases.TestKind, word string) outcome {
+	if word == "" {
+		return outcome{}
+	}
+	return outcome{say.Of("outcome." + string(kind) + "." + word), word != evidence.Pass}
 }
 
 // of is the outcome that stands under a panel's head; where there is one panel, the last.

@@ -30,7 +30,7 @@ func (s shown) off() diagram.DeltaK {
 	if s.c == nil || s.should == nil {
 		return 0
 	}
-	return diagram.DeltaK(max(0, s.should.LowC-*s.c, *s.c-s.should.HighC))
+	return s.should.OffK(*s.c)
 }
 
 // spots are the few places that a customer understands, where anything was
@@ -132,7 +132,7 @@ func (c *customer) shownAt(round int, p diagram.Point) shown {
 		return shown{}
 	}
 	r, ok := c.f.Rounds[round].Readings[p]
-	if !ok || r.Doubtful || r.Impossible {
+	if !ok || !r.Usable() {
 		return shown{}
 	}
 	if r.Expected == nil {

@@ -2,7 +2,6 @@ package report
 
 import (
 	"loopbook/cases"
-	"loopbook/cases/evidence"
 )
 
 // pair are the rounds that show the loop before and after the repair; -1: none.
@@ -16,7 +15,7 @@ type pair struct {
 // one after, which the paper then has to say. A round that was only begun shows nothing.
 func (m Material) pair() pair {
 	like, any := m.likePair(), m.anyPair()
-	if like.alike && (outOfRange(m.Found, like.before) > 0 || outOfRange(m.Found, any.before) == 0) {
+	if like.alike && (m.Found.Rounds[like.before].Out() > 0 || m.Found.Rounds[any.before].Out() == 0) {
 		return like
 	}
 	return any
@@ -28,7 +27,7 @@ func (m Material) likePair() pair {
 		return p
 	}
 	for _, like := range m.Proof.Pairs {
-		if p.before < 0 || outOfRange(m.Found, like.Before) > outOfRange(m.Found, p.before) {
+		if p.before < 0 || m.Found.Rounds[like.Before].Out() > m.Found.Rounds[p.before].Out() {
 			p = pair{like.Before, like.After, true}
 		}
 	}
@@ -42,19 +41,9 @@ func (m Material) anyPair() pair {
 		case !m.Case.Rounds[i].Measured():
 		case m.Case.Rounds[i].Stage == cases.AfterRepair:
 			p.after = i
-		case p.before < 0 || outOfRange(m.Found, i) >= outOfRange(m.Found, p.before):
+		case p.before < 0 || m.Found.Rounds[i].Out() >= m.Found.Rounds[p.before].Out():
 			p.before = i
 		}
 	}
 	return p
-}
-
-func outOfRange(f evidence.Findings, round int) int {
-	n := 0
-	for _, r := range f.Rounds[round].Readings {
-		if r.State.Out() {
-			n++
-		}
-	}
-	return n
 }

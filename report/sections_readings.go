@@ -56,7 +56,7 @@ func (s *sheet) corrected(r evidence.Reading) string {
 // state is how a reading stands, and whether it stands out.
 func (s *sheet) state(got evidence.Reading) (say.Text, bool) {
 	switch {
-	case got.Impossible || got.Doubtful:
+	case !got.Usable():
 		return say.Of("record.repeat"), true // why stands under the table
 	case got.State == evidence.Low && got.Expected != nil:
 		return off(got.Expected.LowC.Minus(got.TrueC), say.Of("record.just-under"), "record.under"), true

@@ -18,20 +18,13 @@ type shelf struct {
 	use    func(*sqlite.Store) // turns to one that is open
 }
 
-func (s *shelf) openDemo() {
-	path, err := library.DemoPath()
-	if err == nil {
-		err = s.turnTo(path, true)
-	}
-	if err != nil {
-		s.at.Ask.Tell(err)
-	}
-}
+func (s *shelf) openDemo() { s.open(library.DemoPath, true) }
+func (s *shelf) openOwn()  { s.open(library.OwnPath, false) }
 
-func (s *shelf) openOwn() {
-	path, err := library.OwnPath()
+func (s *shelf) open(where func() (string, error), demo bool) {
+	path, err := where()
 	if err == nil {
-		err = s.turnTo(path, false)
+		err = s.turnTo(path, demo)
 	}
 	if err != nil {
 		s.at.Ask.Tell(err)

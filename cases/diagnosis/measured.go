@@ -70,7 +70,7 @@ func readings(c *cases.Case, f evidence.Findings, p Plan, e *ensemble.Ensemble) 
 		for _, at := range p.Setting.Loop.Points {
 			r, ok := f.Rounds[i].Readings[at.Point]
 			whim := at.Point == diagram.AirOff && stillAir(&c.Rounds[i])
-			if ok && !whim && !r.Doubtful && !r.Impossible && at.Point != diagram.AirOn {
+			if ok && !whim && r.Usable() && at.Point != diagram.AirOn {
 				out = append(out, newReading(r, stop, e.Slot(at.Point), air))
 			}
 		}

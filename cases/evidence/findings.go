@@ -35,6 +35,17 @@ type Round struct {
 	CapShut  bool // the engine is hot, or was and hasn't been shown cold since
 }
 
+// Out is how many readings are out of their range.
+func (r Round) Out() int {
+	n := 0
+	for _, x := range r.Readings {
+		if x.State.Out() {
+			n++
+		}
+	}
+	return n
+}
+
 // Reading is one reading after correction. TrueC is the temperature of the
 // surface: rubber stands a few kelvins under the coolant within.
 type Reading struct {
@@ -58,6 +69,11 @@ type Range struct {
 	LowC, HighC diagram.Celsius
 	Source      say.Text
 	Class       Class
+}
+
+// OffK is by how much a temperature is out of the range; 0 within it.
+func (r Range) OffK(t diagram.Celsius) diagram.DeltaK {
+	return max(0, r.LowC.Minus(t), t.Minus(r.HighC))
 }
 
 // Delta is a difference of the layout, From minus To. To and From are words
@@ -98,12 +114,7 @@ func (f Findings) OutOfRange(round int) bool {
 	if round < 0 || round >= len(f.Rounds) {
 		return false
 	}
-	for _, r := range f.Rounds[round].Readings {
-		if r.State.Out() {
-			return true
-		}
-	}
-	return slices.ContainsFunc(f.Deltas, func(d Delta) bool { return d.Round == round && d.State.Out() })
+	return f.Rounds[round].Out() > 0 || slices.ContainsFunc(f.Deltas, func(d Delta) bool { return d.Round == round && d.State.Out() })
 }
 
 // Flag is one thing that stands out. Because holds the numbers, the rule and

@@ -33,8 +33,9 @@ func (m *moment) heat() heat {
 
 // readOnEngine reports whether a place was surely read that is warm whenever the engine
 // is: the heater's supply and a hose may be shut off, and the housing at an inlet
-// belongs to the cool side. Bare metal shows the gun far too little (aluminium in testdata/reference/emissivity.csv, published): one place
-// by itself counts only where somebody noted what the gun met there.
+// belongs to the cool side. Bare metal shows the gun far too little (aluminium in
+// testdata/reference/emissivity.csv, published): one place by itself counts only where somebody noted
+// what the gun met there.
 func (m *moment) readOnEngine() bool {
 	places := []diagram.Point{diagram.Bypass}
 	if m.side() == diagram.Outlet {

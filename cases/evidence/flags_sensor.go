@@ -27,7 +27,7 @@ func (m *moment) sensorDisagrees() []Flag {
 			say.Of("because.by-gun"))}
 	}
 	d := m.delta(SensorAgainstGun)
-	if d == nil || !d.State.Out() || !m.flows(w) {
+	if d == nil || !d.State.Out() {
 		return nil
 	}
 	return []Flag{m.flag("sensor-compare", Look, points,

@@ -44,7 +44,7 @@ func roundCurve(points []diagram.Point, c *cases.Case, f evidence.Findings, roun
 	curve := chart.Curve{Name: RoundName(c, round, by)}
 	for at, p := range points {
 		r, ok := f.Rounds[round].Readings[p]
-		if !ok || r.Doubtful || r.Impossible {
+		if !ok || !r.Usable() {
 			continue // the line goes on to the next point that was read
 		}
 		curve.X, curve.Y = append(curve.X, float64(at)), append(curve.Y, math.Round(10*by.Units.FromC(r.TrueC))/10)

@@ -106,21 +106,19 @@ func vehicle(f *kit.Form, number fyne.CanvasObject) fyne.CanvasObject {
 // hybridCaution stands under the vehicle where it is one with high voltage.
 func hybridCaution(f *kit.Form) fyne.CanvasObject {
 	card := kit.Card("act", kit.L("window.complaint.high-voltage"), kit.Span{Text: kit.L("window.complaint.hybrid"), Small: true})
-	f.Bound(func(c cases.Case) {
-		if c.Vehicle.Motive == cases.Hybrid {
-			card.Show()
-		} else {
-			card.Hide()
-		}
-	})
-	return card
+	return shownFor(f, card, func(c cases.Case) bool { return c.Vehicle.Motive == cases.Hybrid })
 }
 
 // oilCaution stands under the symptoms where the oil is one: whoever ticks it may be about to start the engine.
 func oilCaution(f *kit.Form) fyne.CanvasObject {
 	card := kit.Card("act", kit.SeverityWord(evidence.Act), kit.Span{Text: kit.L("flag.oil-milky"), Small: true})
+	return shownFor(f, card, func(c cases.Case) bool { return slices.Contains(c.Complaint.Symptoms, "oil-milky") })
+}
+
+// shownFor shows a card for the cases that it is for.
+func shownFor(f *kit.Form, card fyne.CanvasObject, is func(cases.Case) bool) fyne.CanvasObject {
 	f.Bound(func(c cases.Case) {
-		if slices.Contains(c.Complaint.Symptoms, "oil-milky") {
+		if is(c) {
 			card.Show()
 		} else {
 			card.Hide()

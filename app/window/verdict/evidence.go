@@ -40,11 +40,7 @@ func (s *Screen) roundsMeasured() []view.Evidence {
 			continue
 		}
 		rounds++
-		for _, reading := range r.Readings {
-			if reading.State.Out() {
-				off++
-			}
-		}
+		off += r.Out()
 	}
 	if rounds == 0 {
 		return nil

@@ -43,7 +43,7 @@ func (r findingRow) text() say.Text {
 }
 
 func (t *Tables) readFindings(text []byte) error {
-	t.findings = map[string]Factor{}
+	t.findings, t.spoken = map[string]Factor{}, newVector()
 	err := read(findingsFile, text, func(r findingRow) error {
 		if _, twice := t.findings[r.Finding]; twice {
 			return fmt.Errorf("finding: %q stands twice", r.Finding)
@@ -55,6 +55,9 @@ func (t *Tables) readFindings(text []byte) error {
 		case r.Needs != nil:
 			needs, unknown := r.needs()
 			t.rules, err = append(t.rules, rule{v, needs, max(r.Rounds, 1)}), errors.Join(err, unknown)
+			for i, p := range v {
+				t.spoken[i] += p
+			}
 		}
 		t.findings[r.Finding] = Factor{say.Of("reason.finding", r.text()), r.Reason, r.Class, trusted(v)}
 		return errors.Join(err, r.grounds.check())
@@ -115,18 +118,18 @@ func (t *Tables) Findings(words []string, rounds func(needs []string) int) []Fac
 // silence is that nothing stands out. A rule that had nothing to read would have been silent with any
 // cause: of a cause's chance to be spoken of, only the part of the rules that could speak counts.
 func (t *Tables) silence(rounds func(needs []string) int) Factor {
-	could, all := newVector(), newVector()
+	could := newVector()
 	for _, r := range t.rules {
-		reads := slices.ContainsFunc(r.needs, func(needs []string) bool { return rounds(needs) >= r.rounds })
+		if !slices.ContainsFunc(r.needs, func(needs []string) bool { return rounds(needs) >= r.rounds }) {
+			continue
+		}
 		for i, p := range r.speaks {
-			if all[i] += p; reads {
-				could[i] += p
-			}
+			could[i] += p
 		}
 	}
 	f, silent := t.findings[""], newVector()
 	for i, p := range t.silent {
-		silent[i] = 1 - (1-p)*could[i]/all[i]
+		silent[i] = 1 - (1-p)*could[i]/t.spoken[i]
 	}
 	f.Log = trusted(silent)
 	return f

@@ -39,7 +39,8 @@ type Tables struct {
 	tests    map[cases.TestKind][]Outcome
 	findings map[string]Factor
 	rules    []rule // of the findings, those that read rounds
-	silent   Vector // how often none of them speaks
+	spoken   Vector // how readily they speak together
+	silent   Vector // how often none of them does
 	checks   []Check
 }
 

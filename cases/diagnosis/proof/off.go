@@ -39,7 +39,7 @@ func offAfter(c *cases.Case, f evidence.Findings) []Off {
 			continue
 		}
 		for _, p := range pointsOf(c) {
-			if r, ok := f.Rounds[i].Readings[p]; ok && usable(r) && r.Expected != nil && r.State.Out() {
+			if r, ok := f.Rounds[i].Readings[p]; ok && r.Usable() && r.Expected != nil && r.State.Out() {
 				out = append(out, Off{i, p, reason(r, f.Rounds[i].Regime)})
 			}
 		}
@@ -48,8 +48,7 @@ func offAfter(c *cases.Case, f evidence.Findings) []Off {
 }
 
 func reason(r evidence.Reading, regime evidence.Regime) Reason {
-	over := max(r.Expected.LowC.Minus(r.TrueC), r.TrueC.Minus(r.Expected.HighC))
-	switch {
+	switch over := r.Expected.OffK(r.TrueC); {
 	case over <= slightK+r.UncertainK:
 		return Slight
 	case regime == evidence.AtRating && behindThermostat(r.Point):

@@ -59,7 +59,8 @@ type TestPair struct {
 	BeforeOutcome, AfterOutcome string // words of evidence.Outcome
 }
 
-func pairTests(c *cases.Case) []TestPair {
+// PairTests are the kinds of checks that were done, each with the last of either stage that tells anything.
+func PairTests(c *cases.Case) []TestPair {
 	var out []TestPair
 	for _, kind := range cases.Words[cases.TestKind]() {
 		p := TestPair{Kind: kind, Before: -1, After: -1}

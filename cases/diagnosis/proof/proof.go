@@ -53,7 +53,7 @@ func Judge(c *cases.Case, f evidence.Findings, after diagnosis.Ranking) Proof {
 	p := Proof{Measured: measured(c), Healthy: chanceOf(after, cases.Healthy), Draws: after.Draws}
 	p.Pairs, p.Lone = pairRounds(c, f)
 	p.Logs = pairLogs(c, f)
-	p.Tests = pairTests(c)
+	p.Tests = PairTests(c)
 	p.Codes = compareCodes(c)
 	p.Unexplained = unexplained(c, f)
 	p.Off = offAfter(c, f)

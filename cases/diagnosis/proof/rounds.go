@@ -133,10 +133,10 @@ func (p *Pair) measure(c *cases.Case, f evidence.Findings) {
 			continue
 		}
 		point := Point{Point: at, State: evidence.Unknown}
-		if okB && usable(b) {
+		if okB && b.Usable() {
 			point.Before = &b.TrueC
 		}
-		if okA && usable(a) {
+		if okA && a.Usable() {
 			point.After, point.State = &a.TrueC, a.State
 		}
 		if want, ok := after.Expected[at]; ok {
@@ -146,8 +146,6 @@ func (p *Pair) measure(c *cases.Case, f evidence.Findings) {
 	}
 	p.Deltas = deltasOf(f, p.Before, p.After)
 }
-
-func usable(r evidence.Reading) bool { return !r.Doubtful && !r.Impossible }
 
 // pointsOf are the layout's points, or all of them where it isn't known.
 func pointsOf(c *cases.Case) []diagram.Point {
