@@ -16,7 +16,7 @@ import (
 func TestACheckIsTypedAndWeighed(t *testing.T) {
 	w, _ := shown(t)
 	w.menus.opener.begin()
-	w.menus.ways.goToChecks()
+	w.menus.ways.turnTo(checksTab)
 	if w.window.Canvas().Focused() != w.screens.checks.Focus() {
 		t.Fatal("the list of checks has no focus")
 	}

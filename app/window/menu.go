@@ -81,18 +81,18 @@ func (m *menus) editMenu() *fyne.Menu {
 
 func (m *menus) goMenu() *fyne.Menu {
 	w, ofCase := m.ways, m.guard.ofCase
-	to := func(tab int) func() { return ofCase(func() { w.goTo(tab) }) }
+	to := func(tab int) func() { return ofCase(func() { w.turnTo(tab) }) }
 	return fyne.NewMenu(kit.L("window.frame.go"),
 		key(kit.L("window.frame.complaint"), fyne.Key1, to(complaintTab)),
-		key(kit.L("window.frame.warm-up"), fyne.Key2, ofCase(w.goToWarmUp)),
-		key(kit.L("window.frame.hose-map"), fyne.Key3, ofCase(w.goToHoseMap)),
-		key(kit.L("window.frame.checks"), fyne.Key4, ofCase(w.goToChecks)),
-		key(kit.L("window.frame.causes"), fyne.Key5, ofCase(w.goToCauses)),
+		key(kit.L("window.frame.warm-up"), fyne.Key2, to(warmUpTab)),
+		key(kit.L("window.frame.hose-map"), fyne.Key3, to(hoseMapTab)),
+		key(kit.L("window.frame.checks"), fyne.Key4, to(checksTab)),
+		key(kit.L("window.frame.causes"), fyne.Key5, to(causesTab)),
 		key(kit.L("window.verdict.tab"), fyne.Key6, to(verdictTab)),
 		key(kit.L("window.repair.tab"), fyne.Key7, to(repairTab)),
 		key(kit.L("window.proof.tab"), fyne.Key8, to(proofTab)),
 		key(kit.L("window.photos.tab"), fyne.Key9, to(photosTab)),
-		key(kit.L("window.frame.what-if"), fyne.Key0, ofCase(w.goToWhatIf)),
+		key(kit.L("window.frame.what-if"), fyne.Key0, to(whatIfTab)),
 		fyne.NewMenuItemSeparator(),
 		key(kit.L("window.frame.add-round"), fyne.KeyR, ofCase(w.addRound)),
 		key(kit.L("window.plot.rounds"), fyne.KeyG, ofCase(m.charts.ShowRounds)),
@@ -104,7 +104,7 @@ func (m *menus) goMenu() *fyne.Menu {
 // libraryMenu is what the notebook can do as a whole.
 func (m *menus) libraryMenu() *fyne.Menu {
 	return fyne.NewMenu(kit.L("window.library.menu"),
-		key(kit.L("window.alike.title"), fyne.KeyL, m.guard.ofCase(func() { m.ways.goTo(alikeTab) })),
+		key(kit.L("window.alike.title"), fyne.KeyL, m.guard.ofCase(func() { m.ways.turnTo(alikeTab) })),
 		key(kit.L("window.compare.menu"), fyne.KeyB, m.opener.compare),
 		key(kit.L("window.history.menu"), fyne.KeyH, func() { m.enter(historyRoom) }),
 		key(kit.L("window.practice.menu"), fyne.KeyJ, func() { m.enter(practiceRoom) }),

@@ -43,9 +43,10 @@ const (
 type page struct {
 	title   string
 	content fyne.CanvasObject
-	show    func() // paints the open case; nil: its answer is all of it
-	answer  func() // paints that it is held to be something else; nil: it doesn't tell
-	leave   func() // keeps what is being typed; nil: nothing is typed there
+	show    func()                // paints the open case; nil: its answer is all of it
+	answer  func()                // paints that it is held to be something else; nil: it doesn't tell
+	leave   func()                // keeps what is being typed; nil: nothing is typed there
+	first   func() fyne.Focusable // what a key leads to; nil: whatever stands first
 }
 
 // screens are those of the open case; some of them a key leads to.
@@ -77,7 +78,7 @@ func newScreens(at bench.Bench, p parts, way *ways, o *opener) *screens {
 	d, s := at.Desk, &screens{at: at}
 	s.complaint = complaint.New(d)
 	s.warmup = warmup.New(at, way.tab(warmUpTab), p.kept, p.charts.Save)
-	s.hosemap = hosemap.New(d, p.tables, way.goToCauses)
+	s.hosemap = hosemap.New(d, p.tables, func() { way.turnTo(causesTab) })
 	s.checks = checks.New(d, p.tables, p.charts.Save)
 	s.causes = causes.New(d, p.kept, causes.Ways{Begin: way.begin, Next: way.next})
 	s.photos = photos.New(at, way.tab(photosTab), p.smaller, p.copied)
@@ -100,16 +101,24 @@ func newScreens(at bench.Bench, p parts, way *ways, o *opener) *screens {
 // inOrder are the screens as their tabs stand.
 func (s *screens) inOrder(v *verdict.Screen, r *repair.Screen, p *proof.Screen, a *alike.Screen) []page {
 	return []page{
-		{kit.L("window.frame.complaint"), s.complaint.Content(), s.complaint.Show, nil, s.complaint.Leave},
-		{kit.L("window.frame.warm-up"), s.warmup.Content(), s.warmup.Show, nil, s.warmup.Leave},
-		{kit.L("window.frame.hose-map"), s.hosemap.Content(), s.hosemap.Show, s.showLikely, s.hosemap.Leave},
-		{kit.L("window.frame.checks"), s.checks.Content(), s.checks.Show, nil, s.checks.Leave},
-		{kit.L("window.frame.causes"), s.causes.Content(), nil, s.causes.Show, nil},
-		{kit.L("window.verdict.tab"), v.Content(), nil, v.Show, v.Leave},
-		{kit.L("window.repair.tab"), r.Content(), r.Show, nil, r.Leave},
-		{kit.L("window.proof.tab"), p.Content(), p.Show, nil, p.Leave},
-		{kit.L("window.photos.tab"), s.photos.Content(), s.photos.Show, nil, s.photos.Leave},
-		{kit.L("window.frame.what-if"), s.whatif.Content(), s.whatif.Show, nil, nil},
-		{kit.L("window.alike.tab"), a.Content(), a.Show, nil, nil},
+		{kit.L("window.frame.complaint"), s.complaint.Content(), s.complaint.Show, nil, s.complaint.Leave, s.complaint.First},
+		{kit.L("window.frame.warm-up"), s.warmup.Content(), s.warmup.Show, nil, s.warmup.Leave, s.warmup.First},
+		{kit.L("window.frame.hose-map"), s.hosemap.Content(), s.hosemap.Show, s.showLikely, s.hosemap.Leave, s.hosemap.Unread},
+		{kit.L("window.frame.checks"), s.checks.Content(), s.checks.Show, nil, s.checks.Leave, s.checks.Focus},
+		{kit.L("window.frame.causes"), s.causes.Content(), nil, s.causes.Show, nil, s.causes.Focus},
+		{kit.L("window.verdict.tab"), v.Content(), nil, v.Show, v.Leave, nil},
+		{kit.L("window.repair.tab"), r.Content(), r.Show, nil, r.Leave, nil},
+		{kit.L("window.proof.tab"), p.Content(), p.Show, nil, p.Leave, nil},
+		{kit.L("window.photos.tab"), s.photos.Content(), s.photos.Show, nil, s.photos.Leave, nil},
+		{kit.L("window.frame.what-if"), s.whatif.Content(), s.whatif.Show, nil, nil, s.whatif.First},
+		{kit.L("window.alike.tab"), a.Content(), a.Show, nil, nil, nil},
 	}
+}
+
+// first is where one begins on a screen that is in sight.
+func (s *screens) first(tab int) fyne.Focusable {
+	if first := s.all[tab].first; first != nil {
+		return first()
+	}
+	return kit.First(s.all[tab].content)
 }

@@ -25,38 +25,18 @@ func (w *ways) tab(at int) bench.Tab {
 	return bench.Tab{Open: func() { w.goTo(at) }, InSight: func() bool { return w.screens.tabs.SelectedIndex() == at }}
 }
 
-// goToWarmUp leads to the row that is written next.
-func (w *ways) goToWarmUp() {
-	w.goTo(warmUpTab)
-	kit.Focus(w.screens.warmup.First())
-}
-
-// goToHoseMap keeps what is being typed first, so that the hose that is left counts as read.
-func (w *ways) goToHoseMap() {
+// turnTo leads a key to a screen, and to what is done first there. What is being typed is kept before, so
+// that the hose that is left counts as read.
+func (w *ways) turnTo(tab int) {
 	w.at.Leave()
-	w.goTo(hoseMapTab)
-	kit.Focus(w.screens.hosemap.Unread())
-}
-
-func (w *ways) goToCauses() {
-	w.goTo(causesTab)
-	kit.Focus(w.screens.causes.Focus())
-}
-
-func (w *ways) goToWhatIf() {
-	w.goTo(whatIfTab)
-	kit.Focus(w.screens.whatif.First())
-}
-
-func (w *ways) goToChecks() {
-	w.goTo(checksTab)
-	kit.Focus(w.screens.checks.Focus())
+	w.goTo(tab)
+	kit.Focus(w.screens.first(tab))
 }
 
 // begun leads to where a new case is told.
 func (w *ways) begun() {
 	w.goTo(complaintTab)
-	kit.Focus(w.screens.complaint.First())
+	kit.Focus(w.screens.first(complaintTab))
 }
 
 // next leads to what follows the verdict.

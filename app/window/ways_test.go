@@ -34,7 +34,7 @@ func TestTheHoseMapsKeyLeadsToTheFirstUnreadHose(t *testing.T) {
 	first := l.Points[0].Point
 	for i, text := range []string{"90", "-", "88"} {
 		w.menus.ways.goTo(complaintTab)
-		w.menus.ways.goToHoseMap()
+		w.menus.ways.turnTo(hoseMapTab)
 		at := w.window.Canvas().Focused()
 		if at == nil || at != w.screens.hosemap.Read(0, l.Points[i].Point) {
 			t.Fatalf("with %d hoses read the key leads to %v, not to %s", i, at, l.Points[i].Point)
@@ -43,7 +43,7 @@ func TestTheHoseMapsKeyLeadsToTheFirstUnreadHose(t *testing.T) {
 			at.TypedRune(r)
 		}
 	}
-	w.menus.ways.goToHoseMap()
+	w.menus.ways.turnTo(hoseMapTab)
 	if got := w.window.Canvas().Focused(); got != w.screens.hosemap.Read(0, l.Points[3].Point) {
 		t.Errorf("while a hose is typed at, the key doesn't lead to the next")
 	}
@@ -51,19 +51,19 @@ func TestTheHoseMapsKeyLeadsToTheFirstUnreadHose(t *testing.T) {
 		typeAt(t, w, p.Point, "80")
 	}
 	w.menus.ways.goTo(complaintTab)
-	w.menus.ways.goToHoseMap()
+	w.menus.ways.turnTo(hoseMapTab)
 	if got := w.window.Canvas().Focused(); got != w.screens.hosemap.Read(0, first) {
 		t.Errorf("with all read the key doesn't lead to %s", first)
 	}
 	w.at.Desk.Edit("none", func(c *cases.Case) { c.Rounds = nil })
-	w.menus.ways.goToHoseMap()
+	w.menus.ways.turnTo(hoseMapTab)
 }
 
 // The warm-up's key leads to where its next row is written: whoever sits in the car types on.
 func TestTheWarmUpsKeyLeadsToItsNextRow(t *testing.T) {
 	w, _ := shown(t)
 	w.menus.opener.begin()
-	w.menus.ways.goToWarmUp()
+	w.menus.ways.turnTo(warmUpTab)
 	if got := w.window.Canvas().Focused(); got == nil || got != w.screens.warmup.First() {
 		t.Errorf("the key leads to %v", got)
 	}
@@ -98,7 +98,7 @@ func TestWhatIfRunsOnlyWhileItIsLookedAt(t *testing.T) {
 	car := whatif.New(w.at.Desk, q.Start, w.at.Ask.Tell)
 	w.screens.whatif, w.screens.all[whatIfTab].show = car, car.Show
 	w.menus.opener.begin()
-	w.menus.ways.goToWhatIf()
+	w.menus.ways.turnTo(whatIfTab)
 	if len(q) != 1 {
 		t.Fatalf("%d cars run, want one", len(q))
 	}
@@ -169,7 +169,7 @@ func TestAnAdvisedCheckIsBegunWhereItIsDone(t *testing.T) {
 		{likelihood.AfterRoad, "After the road", 0, 80, cases.HeaterOff},
 	} {
 		for range 2 {
-			w.menus.ways.goToCauses()
+			w.menus.ways.turnTo(causesTab)
 			w.menus.ways.begin(tt.walk, "")
 		}
 		n := len(w.at.Desk.Case.Rounds)
@@ -204,5 +204,19 @@ func TestAnAdvisedCheckIsBegunWhereItIsDone(t *testing.T) {
 	n := len(w.at.Desk.Case.Rounds)
 	if w.menus.ways.begin(likelihood.HotIdle, ""); len(w.at.Desk.Case.Rounds) != n || w.at.Desk.Case.Rounds[n-1].Label != "Hot idle, fan" {
 		t.Errorf("a round with nothing in it isn't used up: %d rounds, %+v", len(w.at.Desk.Case.Rounds), w.at.Desk.Case.Rounds[n-1])
+	}
+}
+
+// Each screen's key puts the focus on something of that screen: hands that left the mouse need no Tab.
+func TestEveryScreensKeyLeadsIntoIt(t *testing.T) {
+	w, _ := shown(t)
+	w.menus.opener.begin()
+	for tab := complaintTab; tab < whatIfTab; tab++ { // the simulated car has a test of its own
+		w.window.Canvas().Unfocus()
+		w.menus.ways.turnTo(tab)
+		at, ok := w.window.Canvas().Focused().(fyne.CanvasObject)
+		if !ok || !kit.Holds(w.screens.all[tab].content, at) {
+			t.Errorf("%s: the focus is on %T", w.screens.all[tab].title, at)
+		}
 	}
 }

@@ -15,6 +15,24 @@ func Focus(on fyne.Focusable) {
 	}
 }
 
+// First is what in root takes the focus first; nil where nothing does.
+func First(root fyne.CanvasObject) fyne.Focusable {
+	if f, ok := root.(fyne.Focusable); ok && root.Visible() && !disabled(root) {
+		return f
+	}
+	for _, inner := range inside(root) {
+		if f := First(inner); f != nil {
+			return f
+		}
+	}
+	return nil
+}
+
+func disabled(o fyne.CanvasObject) bool {
+	d, ok := o.(fyne.Disableable)
+	return ok && d.Disabled()
+}
+
 // wake gives each widget that holds o in root its renderer: the toolkit looks for the focus in none
 // that has none, as before the first painting of a screen and after it was hidden for a minute.
 func wake(root, o fyne.CanvasObject) bool {
