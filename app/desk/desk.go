@@ -32,6 +32,7 @@ type Desk struct {
 
 	Open    bool
 	Case    cases.Case
+	Before  string // the case that was open before this one
 	Found   evidence.Findings
 	Round   int
 	History cases.History
@@ -75,6 +76,9 @@ func (d *Desk) Load(id string) {
 	if err != nil {
 		d.Told(err)
 		return
+	}
+	if d.Open && d.Case.ID != id {
+		d.Before = d.Case.ID
 	}
 	d.Open, d.Round = true, len(c.Rounds)-1
 	d.take(c, nil)

@@ -12,25 +12,16 @@ type opener struct {
 	home   func()      // turns to the case's room
 	toCase func() bool // turns there, where that may be, and reports whether it is there
 	begun  func()      // leads to where a new case is told
-	before string      // the case that was open before this one
 }
 
 // open turns to a case from wherever it was found.
 func (o *opener) open(id string) {
 	d := o.at.Desk
 	if id != d.Case.ID || !d.Open {
-		o.leave()
+		o.at.Leave()
 		d.Load(id)
 	}
 	o.home()
-}
-
-// leave keeps what is being typed in the open case, and which one it was.
-func (o *opener) leave() {
-	o.at.Leave()
-	if d := o.at.Desk; d.Open {
-		o.before = d.Case.ID
-	}
 }
 
 // begin begins a new case, but for who practises: it would stand unseen.
@@ -38,7 +29,7 @@ func (o *opener) begin() {
 	if !o.toCase() {
 		return
 	}
-	o.leave()
+	o.at.Leave()
 	o.at.Desk.Begin()
 	o.begun()
 }
@@ -70,16 +61,16 @@ func (o *opener) restore() {
 	if !o.toCase() {
 		return
 	}
-	o.leave()
+	o.at.Leave()
 	o.at.Desk.Restore()
 }
 
 // compare puts the open case beside the one that was open before it.
 func (o *opener) compare() {
 	d := o.at.Desk
-	if !d.Open || o.before == "" || o.before == d.Case.ID {
+	if !d.Open || d.Before == "" || d.Before == d.Case.ID {
 		o.at.Ask.Inform(kit.L("window.compare.no-other"))
 		return
 	}
-	compare.WithOpen(o.at, o.before)
+	compare.WithOpen(o.at, d.Before)
 }

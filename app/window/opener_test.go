@@ -17,19 +17,23 @@ func TestTheCaseBeforeIsTheOneThatWasOpenLast(t *testing.T) {
 	o.begin()
 	second := d.Case.ID
 	o.open(first)
-	if o.begin(); o.before != first {
-		t.Errorf("a case is begun and the one before is %s, want %s", o.before, first)
+	if o.begin(); d.Before != first {
+		t.Errorf("a case is begun and the one before is %s, want %s", d.Before, first)
 	}
 	o.remove()
 	o.open(second)
-	if o.restore(); o.before != second {
-		t.Errorf("a case is restored and the one before is %s, want %s", o.before, second)
+	if o.restore(); d.Before != second {
+		t.Errorf("a case is restored and the one before is %s, want %s", d.Before, second)
+	}
+	restored := d.Case.ID
+	if d.Load(first); d.Before != restored { // as what is taken in opens it
+		t.Errorf("a case came in and the one before is %s, want %s", d.Before, restored)
 	}
 	store, err := library.Open(w.at.Ctx, filepath.Join(t.TempDir(), "other.db"))
 	if err != nil {
 		t.Fatal(err)
 	}
-	if w.use(store); o.before != "" {
-		t.Errorf("in another notebook the one before is %s", o.before)
+	if w.use(store); d.Before != "" {
+		t.Errorf("in another notebook the one before is %s", d.Before)
 	}
 }

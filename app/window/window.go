@@ -116,12 +116,11 @@ func (w *window) layOut() {
 func (w *window) use(store *sqlite.Store) {
 	w.practice.Drop()
 	w.history.Drop()
-	w.menus.opener.before = ""
 	w.enter(caseRoom)
 	if old := w.at.Desk.Store; old != store {
 		defer old.Close()
 	}
-	w.at.Desk.Store = store
+	w.at.Desk.Store, w.at.Desk.Before = store, ""
 	w.list.Turn()
 }
 
