@@ -8,20 +8,25 @@ import (
 
 // opener opens cases, begins new ones, takes them out and back, and what was done in them.
 type opener struct {
-	at     bench.Bench
-	home   func()      // turns to the case's room
-	toCase func() bool // turns there, where that may be, and reports whether it is there
-	begun  func()      // leads to where a new case is told
+	at      bench.Bench
+	parting *parting
+	home    func()      // turns to the case's room
+	toCase  func() bool // turns there, where that may be, and reports whether it is there
+	begun   func()      // leads to where a new case is told
 }
 
 // open turns to a case from wherever it was found.
 func (o *opener) open(id string) {
 	d := o.at.Desk
-	if id != d.Case.ID || !d.Open {
+	if id == d.Case.ID && d.Open {
+		o.home()
+		return
+	}
+	o.parting.then(kit.L("window.parting.anyway"), func() {
 		o.at.Leave()
 		d.Load(id)
-	}
-	o.home()
+		o.home()
+	})
 }
 
 // begin begins a new case, but for who practises: it would stand unseen.
@@ -29,9 +34,11 @@ func (o *opener) begin() {
 	if !o.toCase() {
 		return
 	}
-	o.at.Leave()
-	o.at.Desk.Begin()
-	o.begun()
+	o.parting.then(kit.L("window.parting.anyway"), func() {
+		o.at.Leave()
+		o.at.Desk.Begin()
+		o.begun()
+	})
 }
 
 // undo takes the last edit of the case back where that is seen.

@@ -54,6 +54,7 @@ type screens struct {
 	at   bench.Bench
 	tabs *container.AppTabs
 	all  []page // by tab
+	of   string // the case that they were turned to
 
 	complaint *complaint.Screen
 	warmup    *warmup.Screen

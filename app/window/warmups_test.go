@@ -6,8 +6,10 @@ import (
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/test"
+	"fyne.io/fyne/v2/widget"
 
 	"loopbook/app/ui/kit"
+	"loopbook/app/window/bench/benchtest"
 )
 
 // A row of a warm-up that was chosen is left by Escape in the window too, from any place; what is
@@ -96,6 +98,7 @@ func TestATypedWarmUpRowIsKeptOnLeaving(t *testing.T) {
 	w.leave() // as the window closes
 	writes("4", "hot")
 	w.menus.opener.begin()
+	test.Tap(benchtest.ButtonIn(t, w.window.Canvas().Overlays().Top().(*widget.PopUp).Content, kit.L("window.parting.anyway")))
 	c, err := w.at.Desk.Store.Get(w.at.Ctx, first)
 	if err != nil {
 		t.Fatal(err)

@@ -33,6 +33,7 @@ type window struct {
 	rooms    *rooms
 	frame    *frame
 	screens  *screens
+	parting  *parting
 	history  *history.Room
 	practice *practice.Room
 }
@@ -72,13 +73,14 @@ func (w *window) make(a fyne.App, tables *likelihood.Tables, kept preferences) (
 	at, home := w.at, func() { w.enter(caseRoom) }
 	quit := func() { w.quit(a) }
 	way := &ways{at: at, home: w.goHome}
-	o := &opener{at: at, home: home, toCase: w.goHome, begun: way.begun}
+	w.parting = &parting{at: at}
+	o := &opener{at: at, parting: w.parting, home: home, toCase: w.goHome, begun: way.begun}
 	p := parts{
 		tables: tables, kept: a.Preferences(), smaller: library.NewSmaller(), copied: a.Clipboard().Content, charts: charts.New(at),
 	}
 	p.papers = papers.New(at, a, p.smaller, quit)
 	w.screens = newScreens(at, p, way, o)
-	way.screens = w.screens
+	way.screens, w.parting.screens = w.screens, w.screens
 	w.list = notebook.New(at, notebook.Ways{New: o.begin, Open: o.open})
 	w.history = history.New(at, p.charts.Save, history.Ways{Back: home, Open: o.open, Search: w.list.Search})
 	shown := func() cases.Query { q, _ := w.list.Shown(); return q }
@@ -129,6 +131,7 @@ func (w *window) show() {
 	if w.at.Desk.Open {
 		w.menus.guard.opened()
 	}
+	w.screens.turn()
 	w.frame.show()
 	w.list.Show()
 }
@@ -136,8 +139,13 @@ func (w *window) show() {
 // leave keeps what is being typed anywhere.
 func (w *window) leave() { w.screens.leave() }
 
+// quit ends the program; it may be asked for from the papers, whose window lies over this one.
 func (w *window) quit(a fyne.App) {
-	w.leave()
-	w.window.SetCloseIntercept(nil)
-	a.Quit()
+	w.parting.then(kit.L("window.parting.close"), func() {
+		w.window.SetCloseIntercept(nil)
+		a.Quit()
+	})
+	if w.parting.asked != nil {
+		w.window.RequestFocus()
+	}
 }

@@ -49,6 +49,11 @@ func inside(o fyne.CanvasObject) []fyne.CanvasObject {
 	if o == nil || !o.Visible() {
 		return nil
 	}
+	return parts(o)
+}
+
+// parts are what o holds, hidden or not.
+func parts(o fyne.CanvasObject) []fyne.CanvasObject {
 	switch o := o.(type) {
 	case *fyne.Container:
 		return o.Objects

@@ -45,6 +45,28 @@ func Refusing(o fyne.CanvasObject) bool {
 	return false
 }
 
+// Refused are the fields in o that hold what was refused, whether o itself is seen or lies behind
+// another page.
+func Refused(o fyne.CanvasObject) (out []*Field) {
+	if f, ok := o.(*Field); ok && f.refused && f.Text != "" {
+		return []*Field{f}
+	}
+	for _, inner := range parts(o) {
+		if inner.Visible() {
+			out = append(out, Refused(inner)...)
+		}
+	}
+	return out
+}
+
+// Told is a field's name with what is typed in it.
+func (f *Field) Told() string {
+	if f.title == "" {
+		return f.Text
+	}
+	return L("window.kit.refused", Capital(f.title), f.Text)
+}
+
 // announce tells who watches over the field's window.
 func (f *Field) announce() {
 	if c := canvasOf(f.self); c != nil {

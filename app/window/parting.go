@@ -1,0 +1,73 @@
+package window
+
+import (
+	"sort"
+	"strings"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/dialog"
+	"fyne.io/fyne/v2/widget"
+
+	"loopbook/app/ui/kit"
+	"loopbook/app/window/bench"
+	"loopbook/diagram/say"
+)
+
+// parting asks before the open case is left with something typed that could not be kept: it would be gone,
+// and may never have been seen to be refused.
+type parting struct {
+	at      bench.Bench
+	screens *screens
+	asked   dialog.Dialog // nil: it isn't asked
+}
+
+// then leaves the case and does what that is for; asked already, it doesn't ask again.
+func (p *parting) then(does string, do func()) {
+	if p.asked != nil {
+		p.asked.Hide()
+		do()
+		return
+	}
+	p.at.Leave()
+	lost := p.screens.lost()
+	if len(lost) == 0 {
+		do()
+		return
+	}
+	text := widget.NewLabel(kit.L("window.parting.lost", strings.Join(lost, "\n")))
+	text.Wrapping = fyne.TextWrapWord
+	p.asked = p.at.Ask.Offer(kit.L("window.parting.title"), does, kit.L("window.parting.stay"), kit.Wide(420, text), do)
+	p.at.Ask.ShowThen(p.asked, func() { p.asked = nil })
+}
+
+// lost names what is typed on any screen of the open case and could not be kept.
+func (s *screens) lost() (out []string) {
+	if !s.at.Desk.Open {
+		return nil
+	}
+	for p, slip := range s.at.Desk.Slips {
+		out = append(out, kit.L("window.kit.refused", say.PointName(p), slip.Text))
+	}
+	sort.Strings(out)
+	for _, f := range s.refused() {
+		out = append(out, f.Told())
+	}
+	return out
+}
+
+func (s *screens) refused() (out []*kit.Field) {
+	for _, one := range s.all {
+		out = append(out, kit.Refused(one.content)...)
+	}
+	return out
+}
+
+// turn drops what was refused of another case: a screen that isn't looked at shows that case still.
+func (s *screens) turn() {
+	if id := s.at.Desk.Case.ID; id != s.of {
+		s.of = id
+		for _, f := range s.refused() {
+			f.Forget()
+		}
+	}
+}
