@@ -120,11 +120,21 @@ func covered(root fyne.CanvasObject, at fyne.Position, to float32) (float32, flo
 			from, to = min(from, low+x.X), max(to, high+x.X)
 			continue
 		}
-		if end := x.X + min(width(l), l.Size().Width); x.Y == at.Y && x.X < to && end > from {
-			from, to = min(from, x.X), max(to, end)
+		begin, end := words(l)
+		if begin, end = begin+x.X, end+x.X; x.Y == at.Y && begin < to && end > from {
+			from, to = min(from, begin), max(to, end)
 		}
 	}
 	return from, to
+}
+
+// words is where a label's words begin and end in it.
+func words(l *widget.Label) (begin, end float32) {
+	wide := min(width(l), l.Size().Width)
+	if l.Alignment == fyne.TextAlignTrailing {
+		begin = l.Size().Width - wide
+	}
+	return begin, begin + wide
 }
 
 // width is that of a label's words.

@@ -8,6 +8,7 @@ import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/test"
+	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
 
 	"loopbook/app/ui/kit"
@@ -54,6 +55,36 @@ func TestARefusalMovesNothing(t *testing.T) {
 		f.Refuse(nil)
 		if l := line(); l != nil {
 			t.Errorf("field %d: %q stays", i, l.Text)
+		}
+	}
+}
+
+// A heading that stands at the right edge of its column is covered whole or left alone, never cut through.
+func TestARefusalCutsThroughNoHeading(t *testing.T) {
+	test.NewTempApp(t)
+	for width := float32(240); width < 480; width += 4 {
+		f := kit.NewField("", nil)
+		sum := kit.Small("Sum")
+		sum.Alignment = fyne.TextAlignTrailing
+		group := kit.Explained(container.NewGridWithColumns(2, kit.Labelled("Price each", f), container.NewVBox(sum)))
+		w := test.NewTempWindow(t, group)
+		w.Resize(fyne.NewSize(width, 100))
+		f.Refuse(errors.New("write 0 to 10000000"))
+		place := fyne.CurrentApp().Driver().AbsolutePositionForObject
+		words := fyne.MeasureText("Sum", theme.CaptionTextSize(), fyne.TextStyle{}).Width
+		end := place(sum).X + sum.Size().Width - theme.InnerPadding()
+		covers := false
+		for _, o := range test.LaidOutObjects(group) {
+			if g, ok := o.(*kit.Ground); ok && g.Visible() {
+				covers = true
+				from, to := place(g).X, place(g).X+g.Size().Width
+				if whole, none := from <= end-words && to >= end, to <= end-words; !whole && !none {
+					t.Errorf("%g wide: what is refused lies on %g to %g, the heading on %g to %g", width, from, to, end-words, end)
+				}
+			}
+		}
+		if !covers {
+			t.Fatalf("%g wide: nothing lies under what is refused", width)
 		}
 	}
 }
