@@ -89,7 +89,7 @@ const leastRPM = 300
 func ParseRPM(text string) (float64, error) {
 	rpm, err := Between(units.Revs().Parse, 0, mostRPM, Plain[float64])(text)
 	if err == nil && rpm > 0 && rpm < leastRPM {
-		return 0, fmt.Errorf("%s can't be: an engine that runs turns at %d or more, one that stands at 0", Plain(rpm), leastRPM)
+		return 0, fmt.Errorf("%s is no engine's speed: write 0, or from %d", Plain(rpm), leastRPM)
 	}
 	return rpm, err
 }

@@ -259,7 +259,7 @@ func TestAMinuteIsMended(t *testing.T) {
 	s.speed.SetText("")
 	test.Tap(button(t, s.v.Content(), "Keep"))
 	s.want("over another", s.logged(), "1 14 900 30", "2 19 900 30", "3 25 900 30")
-	if !s.says("Minute: 2 has a row; choose or delete it") || s.mends() != "Mend minute 3" {
+	if !s.says("Minute: 2 has a row already") || s.mends() != "Mend minute 3" {
 		t.Errorf("over another it is %q, without a word of it", s.mends())
 	}
 	s.typed(s.minute, "2.5")
