@@ -1,6 +1,7 @@
 package hosemap
 
 import (
+	"errors"
 	"strings"
 
 	"fyne.io/fyne/v2"
@@ -28,6 +29,8 @@ type place struct {
 	gun       *kit.Field
 	reflected *kit.Field
 	point     diagram.Point
+	met       cases.Surface // there
+	slipAt    diagram.Point // whose emissivity was refused and is still to be mended
 	units     units.Set
 	content   *fyne.Container
 }
@@ -35,14 +38,17 @@ type place struct {
 func newPlace(v *View) *place {
 	p := &place{view: v, name: widget.NewLabel("")}
 	p.name.TextStyle.Bold, p.name.Truncation = true, fyne.TextTruncateEllipsis
-	p.surface = kit.NewChoice(cases.Surfaces(), surfaceName, p.setSurface)
+	p.surface = kit.NewChoice(cases.Surfaces(), surfaceName, p.pickSurface)
 	p.surface.PlaceHolder = kit.L("window.hosemap.surface-hint")
-	p.number = kit.NewField(kit.L("window.hosemap.emissivity-hint"), p.setSurface)
+	p.number = kit.NewField(kit.L("window.hosemap.emissivity-hint"), p.setEmissivity)
 	p.reach = kit.NewButtonWithIcon(kit.L("window.hosemap.cant-reach"), theme.CancelIcon(), p.cantReach)
 	p.reach.Importance = widget.LowImportance
+	p.number.OnReverted = func() {
+		p.slipAt = ""
+		p.showEmissivity()
+	}
 	p.gun = kit.NewField("0.95", p.setGun)
 	p.reflected = kit.NewField(kit.L("window.hosemap.around"), p.setReflected)
-	p.number.Title(kit.L("window.hosemap.emissivity"))
 	p.gun.Title(kit.L("window.hosemap.gun-set"))
 	p.reflected.Title(kit.L("window.hosemap.reflected"))
 	p.content = container.New(kit.Shares{156, 128, 66, 112, 78, 52, 72, 70},
@@ -67,22 +73,26 @@ func (p *place) show(point diagram.Point, r *cases.Round, u units.Set) {
 	}
 	p.content.Show()
 	p.name.SetText(kit.L("window.hosemap.tab"))
-	var reading cases.Reading
+	p.met = cases.Surface{}
 	if point != "" {
 		p.name.SetText(say.PointName(point).String())
 		if at := r.Reading(point); at != nil {
-			reading = *at
+			p.met = at.Surface
 		}
 	}
 	p.enable(point != "" && !point.Air(), point != "")
-	p.surface.Put(reading.Surface.Word)
-	number := ""
-	if reading.Surface.Emissivity != 0 {
-		number = reading.Surface.String()
-	}
-	p.number.Put(number)
+	p.surface.Put(p.met.Word)
+	p.showEmissivity()
 	p.gun.Put(kit.Written(r.Gun.Emissivity, kit.Plain[float64]))
 	p.reflected.Put(kit.Written(r.Gun.ReflectedC, u.Temp))
+}
+
+func (p *place) showEmissivity() {
+	if p.met.Emissivity == 0 {
+		p.number.Put("")
+		return
+	}
+	p.number.Put(p.met.String())
 }
 
 func (p *place) enable(surface, reach bool) {
@@ -98,22 +108,50 @@ func (p *place) enable(surface, reach bool) {
 	}
 }
 
-func (p *place) setSurface(text string) {
-	text = strings.ReplaceAll(strings.TrimSpace(text), ",", ".")
-	surface, err := cases.ParseSurface(text)
-	p.number.Refuse(err)
-	if err != nil || p.point == "" {
-		return
+// setEmissivity takes what is typed for the point that it was typed at: what was refused there is mended there,
+// though the caret has been at another since.
+func (p *place) setEmissivity(text string) {
+	at := p.point
+	if p.slipAt != "" {
+		at = p.slipAt
 	}
-	p.edit("window.hosemap.edit-surface", func(r *cases.Reading) { r.Surface = surface })
+	surface, err := readSurface(text)
+	p.slipAt = ""
+	if err != nil {
+		p.slipAt = at
+		p.number.Title(kit.L("window.hosemap.emissivity-at", say.PointName(at)))
+	}
+	p.number.Refuse(err)
+	if err == nil && at != "" {
+		p.setSurface(at, surface)
+	}
+}
+
+// readSurface reads an emissivity, or the word of a surface that has one.
+func readSurface(text string) (cases.Surface, error) {
+	s, err := cases.ParseSurface(strings.ReplaceAll(strings.TrimSpace(text), ",", "."))
+	if err != nil {
+		return s, errors.New(kit.L("window.hosemap.emissivity-bounds"))
+	}
+	return s, nil
+}
+
+func (p *place) pickSurface(word string) {
+	if p.slipAt == p.point {
+		p.number.Forget() // the word stands for it
+	}
+	p.setSurface(p.point, cases.Surface{Word: word})
+}
+
+func (p *place) setSurface(at diagram.Point, s cases.Surface) {
+	p.edit(at, "window.hosemap.edit-surface", func(r *cases.Reading) { r.Surface = s })
 }
 
 func (p *place) cantReach() {
-	p.edit("window.hosemap.edit-cant-reach", func(r *cases.Reading) { r.ShownC, r.Surface = nil, cases.Surface{} })
+	p.edit(p.point, "window.hosemap.edit-cant-reach", func(r *cases.Reading) { r.ShownC, r.Surface = nil, cases.Surface{} })
 }
 
-func (p *place) edit(key string, change func(*cases.Reading)) {
-	point := p.point
+func (p *place) edit(point diagram.Point, key string, change func(*cases.Reading)) {
 	p.view.editRound(kit.L(key, say.PointName(point)), func(r *cases.Round) {
 		at := r.Reading(point)
 		if at == nil {
@@ -129,7 +167,7 @@ func (p *place) setGun(text string) {
 		p.view.editRound(kit.L("window.hosemap.edit-gun"), func(r *cases.Round) { r.Gun.Emissivity = nil })
 		return
 	}
-	surface, err := cases.ParseSurface(strings.ReplaceAll(text, ",", "."))
+	surface, err := readSurface(text)
 	p.gun.Refuse(err)
 	if err == nil && surface.Emissivity != 0 {
 		p.view.editRound(kit.L("window.hosemap.edit-gun"), func(r *cases.Round) { r.Gun.Emissivity = &surface.Emissivity })

@@ -102,6 +102,44 @@ func TestSurfaceAndReachBelongToThePointWithTheCaret(t *testing.T) {
 	}
 }
 
+// An emissivity that was refused is mended where it was typed, though the caret has been at another hose since;
+// taken back, the field is that hose's again.
+func TestARefusedEmissivityIsMendedWhereItWasTyped(t *testing.T) {
+	b := newBench(t, oneRound())
+	number := b.view.place.number
+	at := func(p diagram.Point) float64 {
+		if r := b.data.Case.Rounds[0].Reading(p); r != nil {
+			return r.Surface.Emissivity
+		}
+		return 0
+	}
+	types := func(text string) {
+		number.SetText(text)
+		number.Leave()
+	}
+	b.view.focused(diagram.Bypass)
+	types("95")
+	b.view.focused(diagram.RadIn)
+	if said := texts(b.view.content.(*fyne.Container)); !strings.Contains(said, "Not kept. Emissivity, Bypass: write above 0, up to 1") {
+		t.Errorf("whose emissivity was refused isn't said in:\n%s", said)
+	}
+	types("0.92")
+	if at(diagram.Bypass) != 0.92 || at(diagram.RadIn) != 0 || number.Text != "" {
+		t.Errorf("bypass %g, upper hose %g, the field %q", at(diagram.Bypass), at(diagram.RadIn), number.Text)
+	}
+	b.view.focused(diagram.Bypass)
+	types("9.5")
+	b.view.focused(diagram.RadIn)
+	number.Revert()
+	if number.Text != "" {
+		t.Errorf("taken back, the upper hose's field holds %q", number.Text)
+	}
+	types("0.8")
+	if at(diagram.Bypass) != 0.92 || at(diagram.RadIn) != 0.8 {
+		t.Errorf("after taking it back: bypass %g, upper hose %g", at(diagram.Bypass), at(diagram.RadIn))
+	}
+}
+
 func TestFlagsOfTheRoundAndOfTheCaseAreTold(t *testing.T) {
 	b := newBench(t, oneRound())
 	b.data.Flags = []evidence.Flag{

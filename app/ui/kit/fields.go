@@ -22,6 +22,8 @@ type Field struct {
 	// After is what Enter goes on to; nil, or nothing, is whatever takes the focus
 	// next.
 	After func() fyne.Focusable
+	// OnReverted is told that what was typed is taken back; may be nil.
+	OnReverted func()
 
 	label   *widget.Label // over the field; nil where there is none
 	title   string        // what the label says while nothing is refused
@@ -169,6 +171,9 @@ func (f *Field) Revert() bool {
 	f.shown = f.kept
 	f.replace(f.kept)
 	f.Refuse(nil)
+	if f.OnReverted != nil {
+		f.OnReverted()
+	}
 	return true
 }
 
