@@ -45,7 +45,7 @@ func (a *Analyst) hottestOf(c *cases.Case, all []*moment) hottest {
 	}
 	for i := range c.Logs {
 		l := &c.Logs[i]
-		if t, ok := heldC(l.EctC); ok {
+		if t, ok := heldC(l); ok {
 			h.take(t, logPlace(l))
 		}
 	}
@@ -70,13 +70,28 @@ func logPlace(l *cases.Log) say.Text {
 	return say.Of("hottest.log-named", cases.LogTitle(l.Name))
 }
 
-// heldC is the most that two samples in a row reach: one alone may be a loose
-// contact's. It is false without any.
-func heldC(ectC []float64) (diagram.Celsius, bool) {
+// besideS is how near in time two samples stand beside each other (judgement: a scan tool's come each second
+// or so).
+const besideS = 15
+
+// heldC is the most that two samples beside each other reach: one alone among them may be a loose contact's.
+// What somebody wrote down each minute was looked at, and stands for itself. It is false without any.
+func heldC(l *cases.Log) (c diagram.Celsius, ok bool) {
 	most := math.Inf(-1)
-	for i := 1; i < len(ectC); i++ {
-		if v := min(ectC[i-1], ectC[i]); v > most && max(ectC[i-1], ectC[i]) <= float64(SensorMostC) {
+	take := func(a, b float64) {
+		if v := min(a, b); v > most && max(a, b) <= float64(SensorMostC) {
 			most = v
+		}
+	}
+	near := func(i int) bool { // to the sample before it
+		return i > 0 && i < len(l.EctC) && l.TimeS[i]-l.TimeS[i-1] <= besideS
+	}
+	for i, v := range l.EctC {
+		switch before, after := near(i), near(i+1); {
+		case before:
+			take(l.EctC[i-1], v)
+		case !after:
+			take(v, v)
 		}
 	}
 	return diagram.Celsius(most), !math.IsInf(most, -1)

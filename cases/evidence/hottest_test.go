@@ -12,7 +12,7 @@ import (
 // The hottest that a case knows of may stand in a freeze frame or a log. A sensor
 // whose circuit is cut or shorted says 130 °C and more (SN2, published, V35), and a
 // code about the sensor itself says that its value is worth nothing; one sample
-// alone is taken for a loose contact (judgement).
+// alone is taken for a loose contact, unless somebody wrote it down each minute (judgement).
 func TestHottestIsOfAllThatTheCaseKnows(t *testing.T) {
 	frame := func(code string, c diagram.Celsius) cases.Code {
 		return cases.Code{Code: code, FreezeFrame: cases.FreezeFrame{EctC: &c}}
@@ -20,23 +20,30 @@ func TestHottestIsOfAllThatTheCaseKnows(t *testing.T) {
 	for name, tt := range map[string]struct {
 		codes []cases.Code
 		log   []float64
+		stepS float64 // 0: a second
 		want  diagram.Celsius
 		where string
 	}{
-		"round":             {nil, nil, 100, "in round 1"},
-		"cooler frame":      {[]cases.Code{frame("P0217", 92)}, nil, 100, "in round 1"},
-		"frame":             {[]cases.Code{frame("p0217", 118.5)}, nil, 118.5, "in the freeze frame of P0217"},
-		"shorted":           {[]cases.Code{frame("P0217", 140)}, nil, 100, "in round 1"},
-		"sensor's own code": {[]cases.Code{frame("P0118", 118.5)}, nil, 100, "in round 1"},
-		"log":               {[]cases.Code{frame("P0217", 104)}, []float64{90, 109, 111, 95}, 109, "in the log hill"},
-		"one sample":        {nil, []float64{90, 91, 125, 92}, 100, "in round 1"},
-		"cut on the way":    {nil, []float64{90, 91, 215, 215, 92}, 100, "in round 1"},
+		"round":             {nil, nil, 0, 100, "in round 1"},
+		"cooler frame":      {[]cases.Code{frame("P0217", 92)}, nil, 0, 100, "in round 1"},
+		"frame":             {[]cases.Code{frame("p0217", 118.5)}, nil, 0, 118.5, "in the freeze frame of P0217"},
+		"shorted":           {[]cases.Code{frame("P0217", 140)}, nil, 0, 100, "in round 1"},
+		"sensor's own code": {[]cases.Code{frame("P0118", 118.5)}, nil, 0, 100, "in round 1"},
+		"log":               {[]cases.Code{frame("P0217", 104)}, []float64{90, 109, 111, 95}, 0, 109, "in the log hill"},
+		"one sample":        {nil, []float64{90, 91, 125, 92}, 0, 100, "in round 1"},
+		"written down":      {nil, []float64{82, 95, 113}, 60, 113, "in the log hill"},
+		"cut, written down": {nil, []float64{82, 95, 140}, 60, 100, "in round 1"},
+		"cut on the way":    {nil, []float64{90, 91, 215, 215, 92}, 0, 100, "in round 1"},
 	} {
 		c := toCase(healthy("outlet-thermostat", warm2500).open(100, 15))
 		c.Loop.Coolant, c.Loop.CapKPa = cases.Coolant{Base: cases.EthyleneGlycol, VolumePercent: casetest.P(50.0)}, casetest.P(diagram.KPa(110))
 		c.Codes = tt.codes
 		if tt.log != nil {
-			c.Logs = []cases.Log{{Name: "hill", EctC: tt.log, TimeS: []float64{0, 1, 2, 3, 4}[:len(tt.log)]}}
+			l := cases.Log{Name: "hill", EctC: tt.log}
+			for i := range tt.log {
+				l.TimeS = append(l.TimeS, float64(i)*max(tt.stepS, 1))
+			}
+			c.Logs = []cases.Log{l}
 		}
 		b := analyst(t).Analyse(c).Boiling
 		if b == nil || b.HottestC != tt.want || b.MarginK != b.PointC.Minus(tt.want) || b.Where.String() != tt.where {
