@@ -94,6 +94,21 @@ func TestEngineThatFellBackOnTheRoadIsBelowTarget(t *testing.T) {
 	}
 }
 
+// A heated thermostat's wax opens at 105 °C, and its heater may bring it to 82 °C (TH6, TH7, published, T2): an
+// engine is held to 82 °C, which is no 11 K under what is marked on it.
+func TestAHeatedThermostatsTargetIsNotSaidToBeTheRegulators(t *testing.T) {
+	for layout, want := range map[string]string{"inlet-thermostat": "above 94 °C, 11 K under the rating", "heated-thermostat": "no less than 82 °C"} {
+		s := healthy(layout, warmIdle).open(66, 10)
+		s.round.SpeedKmh, s.round.MinutesSinceStart = casetest.P(80.0), casetest.P(25.0)
+		c := toCase(s)
+		c.Loop.ThermostatOpensC = casetest.P(diagram.Celsius(105))
+		f := find(analyst(t).Analyse(c), "engine-below-target")
+		if f == nil || !strings.Contains(becauseOf(f), want) {
+			t.Errorf("%s: %q isn't said of %+v", layout, want, f)
+		}
+	}
+}
+
 // After the repair the first stage's heat says nothing, and rounds are judged
 // the same.
 func TestStagesAreKeptApart(t *testing.T) {

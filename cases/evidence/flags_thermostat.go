@@ -152,8 +152,13 @@ func (m *moment) belowTarget() []Flag {
 	return nil
 }
 
-// targetRule is REG1.
-func (r rating) targetRule() say.Text { return say.Of("because.target", r.targetC, targetK) }
+// targetRule is REG1, or TH7 where a heated thermostat may hold less than that asks for.
+func (r rating) targetRule() say.Text {
+	if r.targetC < r.opensC-diagram.Celsius(targetK) {
+		return say.Of("because.target-heated", r.targetC)
+	}
+	return say.Of("because.target", r.targetC, targetK)
+}
 
 // orByGauge says a sentence with the engine's temperature, or the one that does
 // without where only the gauge is known.
