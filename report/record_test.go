@@ -21,7 +21,7 @@ func TestRecordHoldsTheWholeCase(t *testing.T) {
 	text := flat(pdfText(t, record(t, c, report.Options{})))
 	want := []string{
 		"Overheats in traffic, cabin stays cool", "case CASE-0042", "Opened 2025-02-03 09:30 UTC+01:00",
-		"Maker A estate", "1.6 4-cylinder", "TESTVIN0000000042", "154 200 km", "hybrid", "Customer 7",
+		"Maker A estate", "1.6 4-cylinder", "TESTVIN0000000042", "154 200 km", "hybrid", "Customer 7 · counter",
 		"Thermostat at the pump's inlet", "88 °C", "110 kPa", "ethylene glycol, 50 % by volume", "6.5 L", "300 m",
 		"The gauge climbs while standing in a queue.", "overheats standing, poor cabin heat",
 		"P0217", "Engine coolant too hot", "118 °C, 850 rpm, 0 km/h", "look it up in the maker's list",

@@ -62,7 +62,7 @@ func (s *sheet) vehicle() {
 	list := s.vehicleFacts()
 	list.note(say.Of("record.identification"), v.VIN)
 	list.add(say.Of("record.odometer"), distance(v.OdometerKm))
-	list.note(say.Of("record.customer"), s.c.Customer.Name)
+	list.note(say.Of("record.customer"), join(" · ", s.c.Customer.Name, s.c.Customer.Contact))
 	s.section(say.Of("record.vehicle"), list, 2)
 }
 
