@@ -85,9 +85,9 @@ func point(shown *cases.Reading, found evidence.Round, p diagram.Point, by say.S
 	return s
 }
 
-// off is how far a reading is under or over its range.
+// off is how far a reading is under or over its range, as the record's table says it too.
 func off(c diagram.Celsius, way string, by say.Speaker) string {
-	if c < 1 {
+	if c < 0.5 {
 		return by.Of("drawing.just-" + way)
 	}
 	return strings.Replace(by.Of("drawing."+way, diagram.DeltaK(c)), " F°", "°", 1) // there is no room for more
