@@ -133,7 +133,7 @@ func (v *View) showAgain(at *fyne.Container) {
 }
 
 // againWidth is the room for a round's name in its button, within the side's.
-const againWidth = 110
+const againWidth = 140
 
 // codesField takes the codes that were read after the repair.
 func (v *View) codesField() fyne.CanvasObject {

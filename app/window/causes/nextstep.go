@@ -26,6 +26,8 @@ func nextStep(c *cases.Case) (next view.Next, step Step) {
 		return view.Next{}, None
 	case c.Verdict.Cause == cases.Healthy:
 		word, step = "healthy", Verdict
+	case c.HasStage(cases.AfterRepair):
+		word, step = "proved", Proof
 	case kit.Repaired(c):
 		word, step = "proof", Proof
 	case c.Verdict.ConfirmedBy == "":

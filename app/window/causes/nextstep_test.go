@@ -28,3 +28,14 @@ func TestWhatFollowsAVerdict(t *testing.T) {
 		}
 	}
 }
+
+// Once something was measured after the repair the proof is no longer to come.
+func TestAProofThatIsBegunIsNotStillToCome(t *testing.T) {
+	c := cases.Case{Verdict: cases.Verdict{Cause: "pump-weak", ConfirmedBy: cases.ByHoseMap}, Repair: cases.Repair{Parts: []cases.Part{{Name: "pump"}}}}
+	before, _ := nextStep(&c)
+	c.Rounds = []cases.Round{{Stage: cases.AfterRepair}}
+	after, step := nextStep(&c)
+	if step != Proof || after.Title == before.Title || after.Text == before.Text {
+		t.Errorf("with a round after the repair: step %d, %q, %q", step, after.Title, after.Text)
+	}
+}
