@@ -155,3 +155,26 @@ func TestEscapeClosesThePapers(t *testing.T) {
 		t.Error("the papers stay open")
 	}
 }
+
+// What is asked of a paper that is still being made is done once it is: the button did nothing.
+func TestAPaperIsOpenedOnceItIsMade(t *testing.T) {
+	home := t.TempDir()
+	t.Setenv("HOME", home)
+	b := begun(t)
+	var making func()
+	b.at.Start = func(do func()) { making = do }
+	p, err := b.open()
+	if err != nil {
+		t.Fatal(err)
+	}
+	p.view.OnOpen()
+	for _, want := range []int{0, 1} {
+		files, _ := os.ReadDir(filepath.Join(home, "Documents", "Loopbook"))
+		if len(files) != want {
+			t.Fatalf("%d papers were opened, want %d", len(files), want)
+		}
+		if want == 0 {
+			making()
+		}
+	}
+}

@@ -12,11 +12,17 @@ import (
 	"loopbook/app/window/filename"
 )
 
-// save asks where the paper is kept.
-func (p *window) save() {
+// once does what needs the paper, as soon as that is made.
+func (p *window) once(do func()) {
 	if p.pdf == nil {
+		p.wanted = do
 		return
 	}
+	do()
+}
+
+// save asks where the paper is kept.
+func (p *window) save() {
 	p.ask.SaveFile(p.fileName(), nil, func(f fyne.URIWriteCloser, err error) {
 		if err != nil || f == nil {
 			return
@@ -32,9 +38,6 @@ func (p *window) save() {
 
 // open hands the paper to the system's program, which prints too.
 func (p *window) open() {
-	if p.pdf == nil {
-		return
-	}
 	path, err := filename.InDocuments(p.fileName())
 	if err == nil {
 		err = library.WriteFile(path, p.write)

@@ -23,6 +23,7 @@ type window struct {
 	view   *view.View
 	choice view.Choice
 	pdf    []byte // the paper as chosen; nil: being made
+	wanted func() // what waits for it; nil: nothing
 	cancel context.CancelFunc
 }
 
@@ -39,7 +40,7 @@ func newWindow(of *Papers, about subject) *window {
 		p.of.kept.keep(c)
 		p.make()
 	}
-	p.view.OnSave, p.view.OnOpen, p.view.OnLogo = p.save, p.open, p.logo
+	p.view.OnSave, p.view.OnOpen, p.view.OnLogo = func() { p.once(p.save) }, func() { p.once(p.open) }, p.logo
 	p.view.Put(p.choice)
 	return p
 }
@@ -63,7 +64,7 @@ func (p *window) keys() {
 func (p *window) make() {
 	p.cancel()
 	ctx, cancel := context.WithCancel(p.of.at.Ctx)
-	p.cancel, p.pdf = cancel, nil
+	p.cancel, p.pdf, p.wanted = cancel, nil, nil
 	p.view.Say(kit.L("window.papers.making"))
 	units, choice, logo := p.of.at.Desk.Units, p.choice, p.of.kept.logo()
 	p.of.at.Start(func() {
@@ -89,6 +90,10 @@ func (p *window) make() {
 			p.pdf = out.Bytes()
 			p.view.Say(said)
 			p.view.ShowPages(pages)
+			if do := p.wanted; do != nil {
+				p.wanted = nil
+				do()
+			}
 		})
 	})
 }
