@@ -27,7 +27,7 @@ func links(o fyne.CanvasObject) (out []*kit.Link) {
 
 func TestEachNumberLeadsToItsCases(t *testing.T) {
 	test.NewTempApp(t)
-	v := New(func(chart.Chart, string, string) string { return "" }, func() {})
+	v := New(func(chart.Chart, string, string) {}, func() {})
 	w := test.NewTempWindow(t, v.Content())
 	w.Resize(fyne.NewSize(1000, 700))
 	var searched, opened string

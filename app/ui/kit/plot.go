@@ -1,8 +1,6 @@
 package kit
 
 import (
-	"reflect"
-
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/theme"
@@ -15,26 +13,22 @@ import (
 type Plot struct {
 	Content fyne.CanvasObject
 
-	view  *ChartView
-	over  *widget.Label // the name, or where it was saved
-	title string
+	view *ChartView
 }
 
 // Saver writes a chart as "png" or "svg" under a name, and says where it is or
 // what went wrong.
-type Saver func(c chart.Chart, name, kind string) string
+type Saver func(c chart.Chart, name, kind string)
 
 // NewPlot is an empty chart, hidden until one is drawn.
 func NewPlot(title string, save Saver) *Plot {
-	p := &Plot{view: NewChartView(), over: Small(title), title: title}
+	p := &Plot{view: NewChartView()}
 	button := func(kind string) fyne.CanvasObject {
-		b := NewButtonWithIcon(L("window.plot."+kind), theme.DocumentSaveIcon(), func() {
-			p.over.SetText(save(p.view.chart, p.title, kind))
-		})
+		b := NewButtonWithIcon(L("window.plot."+kind), theme.DocumentSaveIcon(), func() { save(p.view.chart, title, kind) })
 		b.Importance = widget.LowImportance
 		return b
 	}
-	bar := container.NewBorder(nil, nil, nil, container.NewHBox(button("png"), button("svg")), p.over)
+	bar := container.NewBorder(nil, nil, nil, container.NewHBox(button("png"), button("svg")), Small(title))
 	p.Content = container.NewBorder(bar, nil, nil, nil, p.view)
 	p.Content.Hide()
 	return p
@@ -45,9 +39,6 @@ func (p *Plot) Draw(c chart.Chart) {
 	if c == nil {
 		p.Content.Hide()
 		return
-	}
-	if !reflect.DeepEqual(c, p.view.chart) {
-		p.over.SetText(p.title)
 	}
 	p.view.Draw(c)
 	p.Content.Show()

@@ -20,7 +20,7 @@ func screen(t *testing.T) (*proof.View, *cases.Case) {
 	t.Helper()
 	test.NewTempApp(t)
 	c := &cases.Case{ID: "a"}
-	v := proof.New(func(_ string, change func(*cases.Case)) { change(c) }, func(chart.Chart, string, string) string { return "written" })
+	v := proof.New(func(_ string, change func(*cases.Case)) { change(c) }, func(chart.Chart, string, string) {})
 	w := test.NewTempWindow(t, v.Content())
 	w.Resize(fyne.NewSize(1040, 640))
 	return v, c

@@ -27,8 +27,9 @@ const (
 	fileHeight = 360
 )
 
-// Save writes a chart beside the papers, as "png" or "svg", and says where.
-func (s *Charts) Save(c chart.Chart, name, kind string) string {
+// Save writes a chart beside the papers, as "png" or "svg", and says where: the path is longer than there is room
+// for over a chart.
+func (s *Charts) Save(c chart.Chart, name, kind string) {
 	draw := chart.PNG
 	if kind == "svg" {
 		draw = chart.SVG
@@ -41,10 +42,11 @@ func (s *Charts) Save(c chart.Chart, name, kind string) string {
 	if err == nil {
 		err = os.WriteFile(path, text, 0o644)
 	}
+	says := kit.L("window.plot.written", path)
 	if err != nil {
-		return kit.L("window.plot.not-written", err.Error())
+		says = kit.L("window.plot.not-written", err.Error())
 	}
-	return kit.L("window.plot.written", path)
+	s.at.Ask.Show(s.at.Ask.Notice(name, says))
 }
 
 // ShowRounds shows the rounds' temperatures along the flow, a line for each.

@@ -12,7 +12,7 @@ import (
 func TestTheHistoryPageIsFilled(t *testing.T) {
 	m := benchtest.New(t)
 	m.FillDemo(t)
-	r := New(m.Bench, func(chart.Chart, string, string) string { return "" }, Ways{})
+	r := New(m.Bench, func(chart.Chart, string, string) {}, Ways{})
 	r.Show()
 	h, err := library.History(m.Ctx, m.Desk.Store)
 	if err != nil || h.Closed == 0 {

@@ -23,7 +23,7 @@ func shown(t *testing.T) (*Screen, *benchtest.Made) {
 		t.Fatal(err)
 	}
 	tab := bench.Tab{Open: func() {}, InSight: func() bool { return true }}
-	s := New(m.Bench, tab, tables, func(chart.Chart, string, string) string { return "" }, Ways{})
+	s := New(m.Bench, tab, tables, func(chart.Chart, string, string) {}, Ways{})
 	m.Desk.Changed = s.Show
 	return s, m
 }

@@ -96,6 +96,5 @@ func (s *Screen) saveShown(kind string) {
 		return
 	}
 	lines := picture.WarmUp(&d.Case, &d.Case.Logs[i], d.Found.WarmUps[i].Result, s.healthy.band, d.By())
-	s.file.says = s.save(lines, kit.L("window.warmup.file", i+1), kind)
-	s.Show()
+	s.save(lines, kit.L("window.warmup.file", i+1), kind)
 }

@@ -20,7 +20,7 @@ func shown(t *testing.T) (*Screen, *benchtest.Made) {
 	t.Helper()
 	m, seen := benchtest.New(t), false
 	tab := bench.Tab{Open: func() { seen = true }, InSight: func() bool { return seen }}
-	s := New(m.Bench, tab, m.App.Preferences(), func(chart.Chart, string, string) string { return "" })
+	s := New(m.Bench, tab, m.App.Preferences(), func(chart.Chart, string, string) {})
 	m.Desk.Changed = s.Show
 	return s, m
 }
