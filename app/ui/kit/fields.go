@@ -6,6 +6,7 @@ import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/canvas"
 	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/driver/desktop"
 	"fyne.io/fyne/v2/widget"
 )
 
@@ -238,6 +239,27 @@ func (f *Field) TypedRune(r rune) {
 	}
 }
 
+// TypedShortcut adds the keys for a text's first and last place to what an entry knows.
+func (f *Field) TypedShortcut(s fyne.Shortcut) {
+	if to := textEnd(s); to != "" {
+		f.TypedKey(&fyne.KeyEvent{Name: to})
+		return
+	}
+	f.Entry.TypedShortcut(s)
+}
+
+// textEnd is the toolkit's own key for where Ctrl Home or Ctrl End leads; "" for anything else.
+func textEnd(s fyne.Shortcut) fyne.KeyName {
+	c, ok := s.(*desktop.CustomShortcut)
+	switch {
+	case ok && c.Modifier == fyne.KeyModifierShortcutDefault && c.KeyName == fyne.KeyHome:
+		return fyne.KeyPageUp
+	case ok && c.Modifier == fyne.KeyModifierShortcutDefault && c.KeyName == fyne.KeyEnd:
+		return fyne.KeyPageDown
+	}
+	return ""
+}
+
 // FocusLost keeps what was typed.
 func (f *Field) FocusLost() {
 	f.focused = false
@@ -268,7 +290,7 @@ func (f *Field) TypedKey(e *fyne.KeyEvent) {
 // digits' own keys come here too.
 func movesCaret(k fyne.KeyName) bool {
 	switch k {
-	case fyne.KeyLeft, fyne.KeyRight, fyne.KeyHome, fyne.KeyEnd, fyne.KeyBackspace, fyne.KeyDelete:
+	case fyne.KeyLeft, fyne.KeyRight, fyne.KeyHome, fyne.KeyEnd, fyne.KeyPageUp, fyne.KeyPageDown, fyne.KeyBackspace, fyne.KeyDelete:
 		return true
 	}
 	return false

@@ -352,3 +352,26 @@ func TestAMarkGoesWithItsText(t *testing.T) {
 		}
 	}
 }
+
+// Ctrl End leads behind a text's last word and Ctrl Home before its first: what was typed next went into the
+// middle of a word.
+func TestCtrlEndAndHomeLeadToATextsEnds(t *testing.T) {
+	test.NewTempApp(t)
+	f := kit.NewArea("", 4, nil)
+	test.NewTempWindow(t, f).Resize(fyne.NewSize(200, 120))
+	f.SetText("Hot standing.\nTopped up.")
+	f.FocusGained()
+	for _, tt := range []struct {
+		key  fyne.KeyName
+		r    rune
+		want string
+	}{
+		{fyne.KeyEnd, '!', "Hot standing.\nTopped up.!"},
+		{fyne.KeyHome, '?', "?Hot standing.\nTopped up.!"},
+	} {
+		f.TypedShortcut(&desktop.CustomShortcut{KeyName: tt.key, Modifier: fyne.KeyModifierShortcutDefault})
+		if f.TypedRune(tt.r); f.Text != tt.want {
+			t.Errorf("%s leads to %q, want %q", tt.key, f.Text, tt.want)
+		}
+	}
+}
