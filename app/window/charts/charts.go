@@ -46,7 +46,7 @@ func (s *Charts) Save(c chart.Chart, name, kind string) {
 	if err != nil {
 		says = kit.L("window.plot.not-written", err.Error())
 	}
-	s.at.Ask.Show(s.at.Ask.Notice(name, says))
+	s.at.Ask.Show(s.at.Ask.Notice(kit.Capital(name), says))
 }
 
 // ShowRounds shows the rounds' temperatures along the flow, a line for each.
