@@ -20,7 +20,7 @@ func TestWhatWasRefusedIsToldBeforeItIsGone(t *testing.T) {
 	w, _ := shown(t)
 	w.menus.opener.begin()
 	first := w.at.Desk.Case.ID
-	w.menus.ways.goToWarmUp()
+	w.menus.ways.turnTo(warmUpTab)
 	coolant := w.window.Canvas().Focused()
 	coolant.TypedRune('8')
 	coolant.TypedRune('a')
