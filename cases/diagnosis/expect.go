@@ -124,6 +124,9 @@ func (h crowdAt) over(f func(draw int) float64) []float64 {
 func (h crowdAt) point(p diagram.Point) evidence.Range {
 	all := h.over(func(d int) float64 { return h.shows(p, d) })
 	low, high := nineTenths(all, modelSdK(p, median(all), h.air))
+	if p == diagram.AirOff { // air leaves no warmer than its coolant comes in
+		high = min(high, float64(h.point(diagram.RadIn).HighC))
+	}
 	return evidence.Range{LowC: diagram.Celsius(low), HighC: diagram.Celsius(high), Source: h.source(), Class: evidence.Computed}
 }
 

@@ -58,9 +58,17 @@ func (s *Sim) fanKgS(rpm float64) float64 {
 	return air
 }
 
+// openAir is how many times the draught of a car blows through the radiator of an engine that was built
+// without a fan: it could not idle in less (judgement).
+const openAir = 2.5
+
 // airKgS is the air through the radiator: what rises by itself, the fan's or
 // the road's, whichever is most.
 func (s *Sim) airKgS(st Stage) float64 {
-	air := max(s.p.DraughtKgS, s.p.RamKgS*st.SpeedKmh, s.fanKgS(st.RPM))
+	draught := s.p.DraughtKgS
+	if s.kind == NoFan {
+		draught *= openAir
+	}
+	air := max(draught, s.p.RamKgS*st.SpeedKmh, s.fanKgS(st.RPM))
 	return math.Max(air*(1-s.f.airBlocked), 1e-3)
 }

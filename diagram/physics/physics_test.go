@@ -87,11 +87,16 @@ func TestEnergyBalances(t *testing.T) {
 	}
 }
 
+// warmIdleS is how long a typical car idles from cold until it stands at its rating and throttles, before
+// its fan is needed: what the trade means by warm idle (WIDLE, and W2500 after it).
+const warmIdleS = 45 * 60
+
 // The trade's figures for a healthy car (common practice, no source, but where
 // said): rows of the trade's number table and of its healthy signature. They stand
 // for ordinary ratings; a heated thermostat has its own.
 func TestHealthyAsTheTradeHasIt(t *testing.T) {
-	p := typical(t)
+	p, belt := typical(t), at(20)
+	belt.Fan = physics.ViscousFan // let go it still drags the air that holds an engine at its rating; an electric one cycles
 	for _, l := range layouts(t) {
 		if l.Heated() {
 			continue
@@ -111,6 +116,8 @@ func TestHealthyAsTheTradeHasIt(t *testing.T) {
 		}
 		within("DT8", "ECT over the radiator-side hose, 5 min", float64(idle.ECT())-point(t, idle, low), 20, 70)
 		within("WU3", "minutes to target at idle", minutes(t, idle, p.Idle(2400, 0), rating), 10, 25)
+		idle = car(t, layout, physics.Fault{}, belt)
+		run(t, idle, p.Idle(warmIdleS, 0), nil)
 		drop := point(t, idle, diagram.RadIn) - point(t, idle, diagram.RadOut)
 		within("DT2", "drop across the radiator, idle", drop, 8, 40)
 		within("TH11", "ECT at idle over the rating", float64(idle.ECT())-rating, -3, 10)
@@ -118,8 +125,11 @@ func TestHealthyAsTheTradeHasIt(t *testing.T) {
 		within("DT10", "heater drop, full blower", point(t, idle, diagram.HeaterIn)-point(t, idle, diagram.HeaterOut), 2, 15)
 		within("HT1", "vent air, full heat", point(t, idle, diagram.Vent), 50, 65)
 
-		run(t, idle, p.Raised(300, 0), nil)
-		within("DT3", "drop across the radiator, 2500 rpm", point(t, idle, diagram.RadIn)-point(t, idle, diagram.RadOut), 5, 25)
+		raised, standing := car(t, layout, physics.Fault{}, at(20)), car(t, layout, physics.Fault{}, at(30))
+		run(t, raised, p.Idle(1500, 0), nil)
+		within("DT3", "drop across the radiator while the fan runs, 2500 rpm", fanDrop(t, raised, p.Raised(1500, 0)), 5, 25)
+		run(t, standing, p.Idle(1800, 0), nil)
+		within("F00, HIDLE_FAN", "drop across the radiator while the fan runs, idle", fanDrop(t, standing, p.Idle(2400, 0)), 8, 30)
 
 		road := car(t, layout, physics.Fault{}, at(20))
 		within("WU1", "minutes to target on the road", minutes(t, road, p.Road(1500, 0), rating), 5, 12)
@@ -181,8 +191,8 @@ func TestFanSwitchHeedsTheCoolant(t *testing.T) {
 	}{
 		{"sensor-reads-high", false, 10, func(p physics.Params) physics.Stage { return p.Idle(1500, 1) }, true},
 		{"sensor-reads-high", true, 10, func(p physics.Params) physics.Stage { return p.Idle(1500, 1) }, false},
-		{"sensor-reads-low", false, 38, func(p physics.Params) physics.Stage { return p.Raised(1800, 0) }, false},
-		{"sensor-reads-low", true, 38, func(p physics.Params) physics.Stage { return p.Raised(1800, 0) }, true},
+		{"sensor-reads-low", false, 38, func(p physics.Params) physics.Stage { return p.Raised(1200, 0) }, false},
+		{"sensor-reads-low", true, 38, func(p physics.Params) physics.Stage { return p.Raised(1200, 0) }, true},
 	} {
 		c := at(tt.air)
 		c.FanSwitch = tt.switched
@@ -204,6 +214,19 @@ func minutes(t testing.TB, s *physics.Sim, st physics.Stage, rating float64) flo
 		}
 	})
 	return reached
+}
+
+// fanDrop is the mean drop across the radiator while the fan runs in a stage; NaN if it doesn't.
+func fanDrop(t testing.TB, s *physics.Sim, st physics.Stage) float64 {
+	sum, seconds, before := 0.0, 0.0, s.Seconds()
+	run(t, s, st, func(s *physics.Sim) {
+		if step := s.Seconds() - before; s.FanRuns() {
+			sum += step * (point(t, s, diagram.RadIn) - point(t, s, diagram.RadOut))
+			seconds += step
+		}
+		before = s.Seconds()
+	})
+	return sum / seconds
 }
 
 // fanSwings is where the fan starts and stops, by the sensor; NaN if it
@@ -243,19 +266,19 @@ func TestBoilsWhereCapAndAltitudeSay(t *testing.T) {
 	}
 }
 
-// Straight to rest gives what a long run from cold gives.
+// Straight to rest gives what a long run from cold gives; in the cold, where no fan cycles and no valve hunts.
 func TestSettleMeetsTheLongRun(t *testing.T) {
 	p := typical(t)
 	for _, l := range layouts(t) {
 		layout := l.ID
-		s, long := car(t, layout, physics.Fault{}, at(20)), car(t, layout, physics.Fault{}, at(20))
+		s, long := car(t, layout, physics.Fault{}, at(-10)), car(t, layout, physics.Fault{}, at(-10))
 		rests, err := s.Settle(p.Idle(0, 0))
 		if err != nil || !rests {
 			t.Fatalf("%s: rests %v, %v", layout, rests, err)
 		}
 		run(t, long, p.Idle(9000, 0), nil)
 		for _, q := range []diagram.Point{diagram.EngineOut, diagram.RadIn, diagram.RadOut, diagram.HeaterOut} {
-			if a, b := point(t, s, q), point(t, long, q); math.Abs(a-b) > 1.5 {
+			if a, b := point(t, s, q), point(t, long, q); math.Abs(a-b) > 2.5 { // the valve has play
 				t.Errorf("%s: %s %.1f at rest, %.1f after a long run", layout, q, a, b)
 			}
 		}

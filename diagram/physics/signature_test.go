@@ -131,6 +131,8 @@ func TestSignaturesAsTheTradeHasThem(t *testing.T) {
 		{"fan-not-running", 1, "", "COLD5 ect", '0', ""},
 		{"fan-not-running", 1, "", "W2500 ect", '+', ""},
 		{"fan-not-running", 1, "", "W2500 radiator", 's', ""},
+		{"fan-not-running", 1, "", "HIDLE ect", '+', ""},
+		{"fan-not-running", 1, "", "HIDLE radiator", 's', ""},
 		{"pump-weak", 0.9, "", "CABIN heater", '+', ""},
 		{"pump-weak", 0.9, diagram.Outlet, "CABIN vent", '-', ""},
 		{"pump-weak", 0.97, diagram.Inlet, "CABIN vent", '-', ""},
