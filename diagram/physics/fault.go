@@ -119,7 +119,7 @@ func (f Fault) on(p Params) (Params, faulty, error) {
 		x.fanStuck = true
 		x.fanPart = 1 + f.Form // at full speed rather than the one that cycles
 	case "heater-air-side":
-		x.cabinBlocked = 0.4 + 0.55*s
+		x.cabinBlocked = 0.25 + 0.65*s
 	case "thermostat-heater-fault": // most heaters fail as a whole, some drivers never let go; other thermostats have none
 		if x.heats = f.Form > 0.8; !x.heats {
 			p.WaxHeaterK *= 0.4 * (1 - s)

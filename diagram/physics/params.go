@@ -53,6 +53,7 @@ type Params struct {
 	ClutchSpanK      float64 // K
 	HeaterUAWK       float64 // W/K
 	BlowerKgS        float64 // kg/s
+	DuctPart         float64 // of the engine's excess over ambient
 	HeaterWaterL     float64 // L
 	MainHoseWaterL   float64 // L
 	MainHoseLossWK   float64 // W/K

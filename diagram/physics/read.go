@@ -28,7 +28,8 @@ func (s *Sim) At(p diagram.Point) (diagram.Celsius, bool) {
 		return s.airBehind(s.c.rad, s.radKW, s.airKgS(s.stage)), true
 	case p == diagram.Vent && s.c.heater >= 0:
 		// what a bad flap leads past the core mixes in again
-		return s.airBehind(s.c.heater, s.cabKW, s.p.BlowerKgS*s.stage.Blower), true
+		duct := s.p.DuctPart * (s.leavingC() - s.ambient)
+		return s.airBehind(s.c.heater, s.cabKW, s.p.BlowerKgS*s.stage.Blower) + diagram.Celsius(duct), true
 	}
 	lump, ok := s.c.points[p]
 	if !ok {
