@@ -25,6 +25,7 @@ type circuit struct {
 	oil     int // lump of the oil itself
 	lumps   int
 	points  map[diagram.Point]int // lump of each
+	cold    int                   // lump of the lower hose that ends at the thermostat; -1: none does
 }
 
 type part struct {
@@ -53,7 +54,7 @@ type hose struct {
 // newCircuit reads a layout. A part that no coolant flows through, as a
 // recovery bottle at the end of its line, has no place in it.
 func newCircuit(l *diagram.Loop) (*circuit, error) {
-	c := &circuit{heater: -1, cooler: -1, points: map[diagram.Point]int{}}
+	c := &circuit{heater: -1, cooler: -1, cold: -1, points: map[diagram.Point]int{}}
 	index := c.addParts(l)
 	for _, h := range l.Hoses {
 		from, okFrom := index[h.From]
@@ -61,6 +62,9 @@ func newCircuit(l *diagram.Loop) (*circuit, error) {
 		if okFrom && okTo {
 			c.addHose(l, h, from, to)
 		}
+	}
+	if lower, ok := c.points[diagram.PumpIn]; ok && l.Thermostat == diagram.Inlet {
+		c.cold = lower
 	}
 	if c.cooler >= 0 {
 		c.oil = c.lump()

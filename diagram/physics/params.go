@@ -53,6 +53,7 @@ type Params struct {
 	ClutchSpanK      float64 // K
 	HeaterUAWK       float64 // W/K
 	BlowerKgS        float64 // kg/s
+	HousingColdPart  float64 // of the way from the mixed coolant to the lower hose's, at an inlet thermostat
 	DuctPart         float64 // of the engine's excess over ambient
 	HeaterWaterL     float64 // L
 	MainHoseWaterL   float64 // L

@@ -35,7 +35,11 @@ func (s *Sim) At(p diagram.Point) (diagram.Celsius, bool) {
 	if !ok {
 		return 0, false
 	}
-	return diagram.Celsius(s.in.Y[lump]), true
+	c := s.in.Y[lump]
+	if p == diagram.Housing && s.c.cold >= 0 {
+		c += s.p.HousingColdPart * (s.in.Y[s.c.cold] - c)
+	}
+	return diagram.Celsius(c), true
 }
 
 // airBehind is ambient and what an exchanger gave to its air.
