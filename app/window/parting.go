@@ -9,6 +9,7 @@ import (
 	"fyne.io/fyne/v2/widget"
 
 	"loopbook/app/ui/kit"
+	"loopbook/app/window/asking"
 	"loopbook/app/window/bench"
 	"loopbook/diagram/say"
 )
@@ -36,7 +37,8 @@ func (p *parting) then(does string, do func()) {
 	}
 	text := widget.NewLabel(kit.L("window.parting.lost", strings.Join(lost, "\n")))
 	text.Wrapping = fyne.TextWrapWord
-	p.asked = p.at.Ask.Offer(kit.L("window.parting.title"), does, kit.L("window.parting.stay"), kit.Wide(420, text), do)
+	p.asked = p.at.Ask.Choose(kit.L("window.parting.title"), kit.Wide(420, text),
+		asking.Choice{Words: kit.L("window.parting.stay"), Take: func() {}}, asking.Choice{Words: does, Take: do}) // neither stands out: one of them loses something
 	p.at.Ask.ShowThen(p.asked, func() { p.asked = nil })
 }
 
