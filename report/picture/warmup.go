@@ -40,9 +40,13 @@ func WarmUp(c *cases.Case, l *cases.Log, r warmup.Result, b *diagnosis.Band, by 
 		lines.Curves = append(lines.Curves, chart.Curve{X: measured.X, Y: measured.Y, Kind: chart.Dots})
 	}
 	if c.Loop.ThermostatOpensC != nil {
+		target := "chart.target"
+		if c.Loop.Heated() {
+			target = "chart.target-heated" // less than the regulation asks for (TH7)
+		}
 		lines.Levels = append(lines.Levels,
 			chart.Level{Y: u.FromC(*c.Loop.ThermostatOpensC), Name: by.Of("chart.rating")},
-			chart.Level{Y: u.FromC(r.TargetC), Name: by.Of("chart.target")})
+			chart.Level{Y: u.FromC(r.TargetC), Name: by.Of(target)})
 	}
 	if k := r.Knee; k != nil {
 		lines.Marks = append(lines.Marks, chart.Mark{X: (k.S + r.StartS) / 60, Y: u.FromC(k.C), Name: by.Of("chart.opens", k.C), Above: true})
