@@ -15,12 +15,13 @@ type score struct {
 	n, first, three int
 	logLoss         float64 // mean, nats
 	calibration     float64 // expected calibration error of the first cause, in bins of equal number
+	chance          float64 // the calibration error that a program which is right as often as it says has on as few cases
 	healthy, alarms int     // healthy loops, and those called faulty (none under 0.5)
 }
 
 func (s score) String() string {
-	return fmt.Sprintf("%d cases: first %.0f %%, among three %.0f %%, log loss %.2f, calibration error %.3f, healthy called faulty %d of %d",
-		s.n, s.part(s.first), s.part(s.three), s.logLoss, s.calibration, s.alarms, s.healthy)
+	return fmt.Sprintf("%d cases: first %.0f %%, among three %.0f %%, log loss %.2f, calibration error %.3f (by chance %.3f), healthy called faulty %d of %d",
+		s.n, s.part(s.first), s.part(s.three), s.logLoss, s.calibration, s.chance, s.alarms, s.healthy)
 }
 
 func (s score) part(n int) float64 { return 100 * float64(n) / float64(s.n) }
@@ -74,14 +75,16 @@ func scored(all []answered) score {
 	bins := max(1, min(10, len(calls)/40)) // fewer cases in a bin err by chance
 	for b := 0; b < bins; b++ {
 		part := calls[b*len(calls)/bins : (b+1)*len(calls)/bins]
-		off := 0.0
+		off, variance := 0.0, 0.0
 		for _, c := range part {
+			variance += c.sure * (1 - c.sure)
 			off += c.sure
 			if c.right {
 				off--
 			}
 		}
 		s.calibration += math.Abs(off) / float64(len(calls))
+		s.chance += math.Sqrt(2/math.Pi*variance) / float64(len(calls)) // the mean of a normal error's size
 	}
 	return s
 }
