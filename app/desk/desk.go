@@ -36,7 +36,8 @@ type Desk struct {
 	Found   evidence.Findings
 	Round   int
 	History cases.History
-	Slips   map[diagram.Point]Slip // what was typed in this round and can't be read
+	Slips   map[diagram.Point]Slip         // what was typed in this round and can't be read
+	left    map[int]map[diagram.Point]Slip // that of the other rounds
 
 	// Changed is called when what is shown is no longer true; Kept when the
 	// notebook holds something else than before; Told with what a person must
@@ -111,6 +112,12 @@ func (d *Desk) Close() {
 // take shows a case as the store has it, with the slips that are still in its
 // round.
 func (d *Desk) take(c cases.Case, slips map[diagram.Point]Slip) {
+	switch {
+	case c.ID != d.Case.ID:
+		d.left = nil
+	case len(c.Rounds) < len(d.Case.Rounds): // others stand at their numbers now
+		slips, d.left = nil, nil
+	}
 	d.Case, d.Slips = c, slips
 	d.Found = d.Mind.Analyst.Analyse(&d.Case)
 	d.Round = min(max(d.Round, -1), len(c.Rounds)-1)
@@ -218,9 +225,30 @@ func (d *Desk) ShowRound(i int) {
 	if i == d.Round || i < 0 || i >= len(d.Case.Rounds) {
 		return
 	}
-	d.Round, d.Slips = i, nil
+	if d.left == nil {
+		d.left = map[int]map[diagram.Point]Slip{}
+	}
+	d.left[d.Round] = d.Slips
+	d.Round, d.Slips = i, d.left[i]
 	d.Changed()
 }
+
+// EachSlip tells of all that was typed in any round and can't be read.
+func (d *Desk) EachSlip(tell func(diagram.Point, Slip)) {
+	for p, slip := range d.Slips {
+		tell(p, slip)
+	}
+	for round, slips := range d.left {
+		for p, slip := range slips {
+			if round != d.Round {
+				tell(p, slip)
+			}
+		}
+	}
+}
+
+// ForgetSlips drops them.
+func (d *Desk) ForgetSlips() { d.Slips, d.left = nil, nil }
 
 // Typed takes what was typed at a point: a temperature, nothing, or a dash for
 // a point that can't be reached.

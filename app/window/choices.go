@@ -65,7 +65,7 @@ func (c *choices) setUnits(change func(*units.Set)) {
 	c.at.Leave()
 	change(&c.at.Desk.Units)
 	c.kept.setUnits(c.at.Desk.Units)
-	c.at.Desk.Slips = nil
+	c.at.Desk.ForgetSlips()
 	c.changed()
 }
 

@@ -8,9 +8,11 @@ import (
 	"fyne.io/fyne/v2/dialog"
 	"fyne.io/fyne/v2/widget"
 
+	"loopbook/app/desk"
 	"loopbook/app/ui/kit"
 	"loopbook/app/window/asking"
 	"loopbook/app/window/bench"
+	"loopbook/diagram"
 	"loopbook/diagram/say"
 )
 
@@ -47,9 +49,9 @@ func (s *screens) lost() (out []string) {
 	if !s.at.Desk.Open {
 		return nil
 	}
-	for p, slip := range s.at.Desk.Slips {
+	s.at.Desk.EachSlip(func(p diagram.Point, slip desk.Slip) {
 		out = append(out, kit.L("window.kit.refused", say.PointName(p), slip.Text))
-	}
+	})
 	sort.Strings(out)
 	for _, f := range s.refused() {
 		out = append(out, f.Told())

@@ -11,6 +11,7 @@ import (
 	"loopbook/app/ui/kit"
 	"loopbook/app/ui/kit/kittest"
 	"loopbook/app/window/bench/benchtest"
+	"loopbook/cases"
 	"loopbook/diagram"
 )
 
@@ -51,5 +52,27 @@ func TestWhatWasRefusedIsToldBeforeItIsGone(t *testing.T) {
 	w.menus.opener.open(first)
 	if over.Top() != nil || w.at.Desk.Case.ID != first {
 		t.Error("it is asked where nothing was refused")
+	}
+}
+
+// A slip stays with its round: who turns to another one and back finds it, and it is told of from there too.
+func TestASlipStaysWithItsRound(t *testing.T) {
+	w, _ := shown(t)
+	w.menus.opener.begin()
+	d := w.at.Desk
+	typeAt(t, w, diagram.RadIn, "8o")
+	w.menus.ways.addRound()
+	if d.Round != 1 || len(d.Slips) != 0 {
+		t.Fatalf("round %d begins with slips %v", d.Round, d.Slips)
+	}
+	if lost := w.screens.lost(); len(lost) != 1 || !strings.Contains(lost[0], "8o") {
+		t.Errorf("from another round %q is told", lost)
+	}
+	if d.ShowRound(0); d.Slips[diagram.RadIn].Text != "8o" {
+		t.Errorf("back in its round the slips are %v", d.Slips)
+	}
+	d.Edit("rounds", func(c *cases.Case) { c.Rounds = c.Rounds[1:] })
+	if lost := w.screens.lost(); len(lost) > 0 {
+		t.Errorf("with the round gone %q is told", lost)
 	}
 }
