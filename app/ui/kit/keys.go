@@ -149,6 +149,13 @@ func (s *Slider) FocusGained() {
 	InSight(s)
 }
 
+// TypedKey leaves Escape to the window.
+func (s *Slider) TypedKey(e *fyne.KeyEvent) {
+	if !escaped(s, e) {
+		s.Slider.TypedKey(e)
+	}
+}
+
 // Link is words that lead somewhere.
 type Link struct{ widget.Hyperlink }
 
@@ -164,6 +171,17 @@ func NewLink(words string, do func()) *Link {
 func (l *Link) FocusGained() {
 	l.Hyperlink.FocusGained()
 	InSight(l)
+}
+
+// TypedKey leaves Escape to the window, and follows the words by Enter too: the toolkit knows a space alone.
+func (l *Link) TypedKey(e *fyne.KeyEvent) {
+	switch {
+	case escaped(l, e):
+	case e.Name == fyne.KeyReturn || e.Name == fyne.KeyEnter:
+		l.Hyperlink.TypedKey(&fyne.KeyEvent{Name: fyne.KeySpace})
+	default:
+		l.Hyperlink.TypedKey(e)
+	}
 }
 
 // List is lines to go along with the arrows.

@@ -10,17 +10,19 @@ import (
 	"loopbook/app/ui/kit"
 )
 
-// A dialog's button is pressed by Enter and by a space, a form's by a space alone, and a radio
-// stays chosen.
+// A dialog's button and words that lead somewhere are pressed by Enter and by a space, a form's button
+// by a space alone, and a radio stays chosen.
 func TestAControlsKeys(t *testing.T) {
 	test.NewTempApp(t)
 	pressed, tapped := 0, 0
 	b := kit.NewButton("Take", func() { pressed++ }).ByEnter()
 	f := kit.NewButton("Remove", func() { tapped++ })
+	followed := 0
+	l := kit.NewLink("2 cases", func() { followed++ })
 	c := kit.NewCheck("All", nil)
 	r := kit.NewRadio([]string{"one", "two"}, nil)
-	w := test.NewTempWindow(t, container.NewVBox(b, f, c, r))
-	for _, on := range []*kit.Button{b, f} {
+	w := test.NewTempWindow(t, container.NewVBox(b, f, l, c, r))
+	for _, on := range []fyne.Focusable{b, f, l} {
 		for _, key := range []fyne.KeyName{fyne.KeyReturn, fyne.KeyEnter, fyne.KeySpace, fyne.KeyEscape, fyne.KeyLeft} {
 			w.Canvas().Focus(on)
 			w.Canvas().Focused().TypedKey(&fyne.KeyEvent{Name: key})
@@ -33,8 +35,8 @@ func TestAControlsKeys(t *testing.T) {
 	}
 	w.Canvas().FocusPrevious()
 	w.Canvas().Focused().TypedRune(' ')
-	if pressed != 3 || tapped != 1 || !c.Checked {
-		t.Errorf("pressed %d and %d times, ticked %v; want 3, 1, true", pressed, tapped, c.Checked)
+	if pressed != 3 || tapped != 1 || followed != 3 || !c.Checked {
+		t.Errorf("pressed %d and %d times, followed %d times, ticked %v; want 3, 1, 3, true", pressed, tapped, followed, c.Checked)
 	}
 	for _, o := range test.LaidOutObjects(r) {
 		if b, ok := o.(*kit.Check); ok && b.Checked != (b.Text == "two") || r.Selected != "two" {
@@ -48,7 +50,8 @@ func TestEscapeIsTheWindows(t *testing.T) {
 	test.NewTempApp(t)
 	radio := kit.NewRadio([]string{"one", "two"}, nil)
 	field := kit.NewField("", nil)
-	w := test.NewTempWindow(t, container.NewVBox(kit.NewButton("Take", nil), kit.NewCheck("All", nil), kit.NewSelect(nil, nil), radio, field))
+	others := container.NewVBox(kit.NewButton("Take", nil), kit.NewCheck("All", nil), kit.NewSelect(nil, nil), kit.NewSlider(0, 9), kit.NewLink("2 cases", nil))
+	w := test.NewTempWindow(t, container.NewVBox(others, radio, field))
 	heard := 0
 	w.Canvas().SetOnTypedKey(func(e *fyne.KeyEvent) {
 		if e.Name == fyne.KeyEscape {
@@ -56,7 +59,7 @@ func TestEscapeIsTheWindows(t *testing.T) {
 		}
 	})
 	escape := func() { w.Canvas().Focused().TypedKey(&fyne.KeyEvent{Name: fyne.KeyEscape}) }
-	for want := 1; want <= 6; want++ {
+	for want := 1; want <= 8; want++ {
 		w.Canvas().FocusNext()
 		if escape(); heard != want {
 			t.Errorf("%T keeps Escape to itself", w.Canvas().Focused())
