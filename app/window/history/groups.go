@@ -44,14 +44,28 @@ func groupLines(groups []experience.Group, name func(string) string) []view.Line
 	var out []view.Line
 	for _, g := range groups[:min(len(groups), mostLines)] {
 		l := view.Line{Name: view.Part{Text: kit.L("window.history.group", name(g.Word), g.N), Search: library.SearchFor(g.Where)}}
-		for _, c := range g.Causes[:min(len(g.Causes), 3)] {
-			where := append(append([]cases.Condition{}, g.Where...), cases.Condition{Field: cases.ByCause, Words: []string{string(c.Cause)}})
-			l.Parts = append(l.Parts, view.Part{Text: shareWords(c.Cause.Name(), c.N, g.N), Search: library.SearchFor(where)})
-		}
+		l.Parts = causeParts(g)
 		if g.N < experience.Few {
 			l.Note = kit.L("window.history.few")
 		}
 		out = append(out, l)
+	}
+	return out
+}
+
+// causeParts are the group's most frequent causes and, so that the counts add up, the rest.
+func causeParts(g experience.Group) []view.Part {
+	var out []view.Part
+	rest, others := g.N, g.Where[:len(g.Where):len(g.Where)]
+	for _, c := range g.Causes[:min(len(g.Causes), 3)] {
+		is := cases.Condition{Field: cases.ByCause, Words: []string{string(c.Cause)}}
+		where := append(g.Where[:len(g.Where):len(g.Where)], is)
+		out = append(out, view.Part{Text: shareWords(c.Cause.Name(), c.N, g.N), Search: library.SearchFor(where)})
+		is.Not = true
+		rest, others = rest-c.N, append(others, is)
+	}
+	if rest > 0 {
+		out = append(out, view.Part{Text: kit.L("window.history.rest", rest), Search: library.SearchFor(others)})
 	}
 	return out
 }
