@@ -119,7 +119,7 @@ func (p spot) number(v float64, u units.Set) string {
 	case "km":
 		return u.DistUnit(v)
 	case "kmh":
-		return u.Speed(v) + " " + u.SpeedUnit()
+		return u.Speed(v)
 	case "percent":
 		return plain + " %"
 	case "m", "l", "mm":
