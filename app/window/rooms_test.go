@@ -4,6 +4,7 @@ import (
 	"testing"
 	"time"
 
+	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/test"
 
 	"loopbook/app/library"
@@ -89,6 +90,25 @@ func TestAVerdictKeepsTheGuess(t *testing.T) {
 	d, err := w.at.Desk.Store.Digest(w.at.Ctx, s.ID)
 	if err != nil || d.Guess.First == "" || d.Guess.FirstP <= 0 {
 		t.Errorf("guess %+v, %v", d.Guess, err)
+	}
+}
+
+// How many cases a class set would have follows the search that a trainer looks for them by.
+func TestAClassSetIsOfTheCasesThatTheListShows(t *testing.T) {
+	w := withDemo(t)
+	w.enter(practiceRoom)
+	test.Tap(benchtest.ButtonIn(t, w.practice.Content(), kit.L("window.practice.to-trainer")))
+	for _, search := range []string{"", "cause:pump-weak", "stage:open"} {
+		q := query.Parse("stage:closed "+search, time.Local).Query
+		page, err := w.at.Desk.Store.Search(w.at.Ctx, q)
+		if err != nil {
+			t.Fatal(err)
+		}
+		w.list.Search(search)
+		b := benchtest.ButtonIn(t, w.practice.Content(), kit.L("window.practice.make", page.Total))
+		if off := b.(fyne.Disableable).Disabled(); off != (page.Total == 0) {
+			t.Errorf("with %q searched for, a set of %d can be made: %v", search, page.Total, !off)
+		}
 	}
 }
 

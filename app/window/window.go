@@ -81,7 +81,7 @@ func (w *window) make(a fyne.App, tables *likelihood.Tables, kept preferences) (
 	p.papers = papers.New(at, a, p.smaller, quit)
 	w.screens = newScreens(at, p, way, o)
 	way.screens, w.parting.screens = w.screens, w.screens
-	w.list = notebook.New(at, notebook.Ways{New: o.begin, Open: o.open})
+	w.list = notebook.New(at, notebook.Ways{New: o.begin, Open: o.open, Changed: w.listChanged})
 	w.history = history.New(at, p.charts.Save, history.Ways{Back: home, Open: o.open, Search: w.list.Search})
 	shown := func() cases.Query { q, _ := w.list.Shown(); return q }
 	w.practice, err = practice.New(at, tables, practice.Ways{Back: home, Open: o.open, Shown: shown, Changed: w.showRail})
@@ -134,6 +134,13 @@ func (w *window) show() {
 	w.screens.turn()
 	w.frame.show()
 	w.list.Show()
+}
+
+// listChanged tells the trainer, if one is there, that the list shows other cases.
+func (w *window) listChanged() {
+	if w.rooms.now == practiceRoom {
+		w.practice.CountFound()
+	}
 }
 
 // leave keeps what is being typed anywhere.

@@ -49,12 +49,13 @@ type start struct {
 	view    *View
 	trainee *kit.Field
 	trainer bool // the trainer's half is in sight
+	build   *kit.Button
 	body    *fyne.Container
 	content fyne.CanvasObject
 }
 
 func newStart(v *View) *start {
-	s := &start{view: v, body: container.NewStack()}
+	s := &start{view: v, body: container.NewStack(), build: kit.NewButton("", nil)}
 	s.trainee = kit.NewField(kit.L("window.practice.trainee"), nil)
 	s.content = container.NewVScroll(container.NewPadded(s.body))
 	return s
@@ -129,14 +130,12 @@ func (s *start) classes(d Start) fyne.CanvasObject {
 func (s *start) trainers(d Start) fyne.CanvasObject {
 	v := s.view
 	name := kit.NewField(kit.L("window.practice.class-name"), nil)
-	build := kit.NewButton(kit.L("window.practice.make", d.Found), func() {
+	s.build = kit.NewButton("", func() {
 		if v.OnMake != nil && name.Text != "" {
 			v.OnMake(name.Text)
 		}
 	})
-	if d.Found == 0 {
-		build.Disable()
-	}
+	s.offer(d.Found)
 	retire := kit.NewCheck(kit.L("window.practice.retire"), nil)
 	retire.SetChecked(d.Retired)
 	retire.OnChanged = func(on bool) {
@@ -149,7 +148,7 @@ func (s *start) trainers(d Start) fyne.CanvasObject {
 	}
 	box := container.NewVBox(kit.Section(kit.L("window.practice.trainer"),
 		kit.Paragraphs(kit.Span{Text: kit.L("window.practice.make-text"), Small: true, Color: theme.ColorNamePlaceHolder}),
-		container.NewBorder(nil, nil, nil, build, name), retire))
+		container.NewBorder(nil, nil, nil, s.build, name), retire))
 	if d.Lesson != "" {
 		lesson := widget.NewRichTextFromMarkdown(d.Lesson)
 		lesson.Wrapping = fyne.TextWrapWord
@@ -160,6 +159,16 @@ func (s *start) trainers(d Start) fyne.CanvasObject {
 	box.Add(s.results(d))
 	box.Add(cases)
 	return container.NewPadded(box)
+}
+
+// offer says of how many cases a class set can be made.
+func (s *start) offer(found int) {
+	s.build.SetText(kit.L("window.practice.make", found))
+	if found == 0 {
+		s.build.Disable()
+	} else {
+		s.build.Enable()
+	}
 }
 
 // chosen is which class is looked at, with its cases in their order.

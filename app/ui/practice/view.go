@@ -80,6 +80,9 @@ func (v *View) ShowStart(d Start) {
 	v.only(v.start.content)
 }
 
+// Offer says of how many cases a trainer can make a class set: the list of cases shows others now.
+func (v *View) Offer(found int) { v.start.offer(found) }
+
 // Begin shows a session that begins.
 func (v *View) Begin(d Session) {
 	v.session.begin()

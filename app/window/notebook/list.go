@@ -18,17 +18,19 @@ type List struct {
 	at    bench.Bench
 	view  *view.View
 	pages *pages
+	ways  Ways
 }
 
 // Ways lead from the list elsewhere.
 type Ways struct {
-	New  func()          // to a new case
-	Open func(id string) // to a case
+	New     func()          // to a new case
+	Open    func(id string) // to a case
+	Changed func()          // the list shows other cases
 }
 
 // New shows no cases before Turn.
 func New(at bench.Bench, ways Ways) *List {
-	l := &List{at: at, view: view.New(time.Now)}
+	l := &List{at: at, view: view.New(time.Now), ways: ways}
 	v := l.view
 	v.OnNew = ways.New
 	v.OnSearch = func(text string) { l.pages.ask(query.Parse(text, time.Local).Query) }
@@ -89,6 +91,7 @@ func (l *List) answered() {
 	}
 	l.countFilters()
 	l.Show()
+	l.ways.Changed()
 }
 
 // countFilters counts anew what stands beside the filters, where they are in sight.

@@ -9,7 +9,7 @@ import (
 func TestAFilterIsClickedAndItsSearchKept(t *testing.T) {
 	m := benchtest.New(t)
 	m.FillDemo(t)
-	l := New(m.Bench, Ways{})
+	l := New(m.Bench, Ways{Changed: func() {}})
 	l.Turn()
 	all := l.pages.total
 	l.Search("stage:closed cause:pump-weak")

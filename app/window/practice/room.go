@@ -83,6 +83,19 @@ func (r *Room) Practises() bool { return r.lesson.session != nil }
 // Trains reports whether a trainer is there, who may see what each case turned out to be.
 func (r *Room) Trains() bool { return !r.Practises() && r.trainer.inSight }
 
+// CountFound counts anew of how many cases a class set can be made, where a trainer sees it.
+func (r *Room) CountFound() {
+	if !r.Trains() {
+		return
+	}
+	ids, err := r.trainer.practisable()
+	if err != nil {
+		r.at.Ask.Tell(err)
+		return
+	}
+	r.view.Offer(len(ids))
+}
+
 // Drop ends what is under way for a notebook that is being closed.
 func (r *Room) Drop() {
 	r.lesson.end()
