@@ -21,26 +21,46 @@ import (
 type parting struct {
 	at      bench.Bench
 	screens *screens
-	asked   dialog.Dialog // nil: it isn't asked
+	spent   func() float64 // minutes of checks of a practice that isn't over
+	asked   dialog.Dialog  // nil: it isn't asked
 }
 
-// then leaves the case and does what that is for; asked already, it doesn't ask again.
-func (p *parting) then(does string, do func()) {
+// then leaves the case and does what that is for.
+func (p *parting) then(does string, do func()) { p.leave(does, kit.L("window.parting.stay"), "", do) }
+
+// notebook leaves the notebook, and with it a practice that is under way: nothing of it is kept.
+func (p *parting) notebook(does string, do func()) {
+	if spent := p.spent(); spent > 0 {
+		p.leave(does, kit.L("window.parting.keep-on"), kit.L("window.parting.practice", spent), do)
+		return
+	}
+	p.then(does, do)
+}
+
+// leave does what the case is left for once it is agreed to what is lost by it; asked already, it doesn't
+// ask again.
+func (p *parting) leave(does, stays, practice string, do func()) {
 	if p.asked != nil {
 		p.asked.Hide()
 		do()
 		return
 	}
 	p.at.Leave()
-	lost := p.screens.lost()
-	if len(lost) == 0 {
+	var told []string
+	if practice != "" {
+		told = append(told, practice)
+	}
+	if lost := p.screens.lost(); len(lost) > 0 {
+		told = append(told, kit.L("window.parting.lost", strings.Join(lost, "\n")))
+	}
+	if len(told) == 0 {
 		do()
 		return
 	}
-	text := widget.NewLabel(kit.L("window.parting.lost", strings.Join(lost, "\n")))
+	text := widget.NewLabel(strings.Join(told, "\n\n"))
 	text.Wrapping = fyne.TextWrapWord
 	p.asked = p.at.Ask.Choose(kit.L("window.parting.title"), kit.Wide(420, text),
-		asking.Choice{Words: kit.L("window.parting.stay"), Take: func() {}}, asking.Choice{Words: does, Take: do}) // neither stands out: one of them loses something
+		asking.Choice{Words: stays, Take: func() {}}, asking.Choice{Words: does, Take: do}) // neither stands out: one of them loses something
 	p.at.Ask.ShowThen(p.asked, func() { p.asked = nil })
 }
 

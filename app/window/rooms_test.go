@@ -6,6 +6,7 @@ import (
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/test"
+	"fyne.io/fyne/v2/widget"
 
 	"loopbook/app/library"
 	"loopbook/app/ui/kit"
@@ -109,6 +110,30 @@ func TestAClassSetIsOfTheCasesThatTheListShows(t *testing.T) {
 		if off := b.(fyne.Disableable).Disabled(); off != (page.Total == 0) {
 			t.Errorf("with %q searched for, a set of %d can be made: %v", search, page.Total, !off)
 		}
+	}
+}
+
+// A practice that isn't over isn't gone by a key: another notebook, or the same one again, is turned to only once
+// it is agreed to what is lost.
+func TestAPracticeIsNotGoneWithoutAWord(t *testing.T) {
+	t.Setenv("XDG_DATA_HOME", t.TempDir())
+	w := withDemo(t)
+	w.enter(practiceRoom)
+	over, room := w.window.Canvas().Overlays(), w.practice.Content()
+	test.Tap(benchtest.ButtonIn(t, room, kit.L("window.practice.this-case")))
+	test.Tap(benchtest.ButtonIn(t, room, kit.L("window.practice.item", kit.L("window.practice.dash"), kit.L("window.practice.min", 0.5))))
+	w.menus.shelf.openDemo()
+	if over.Top() == nil || !w.practice.Practises() {
+		t.Fatal("the demo notebook was opened over a practice that is under way")
+	}
+	test.Tap(benchtest.ButtonIn(t, over.Top().(*widget.PopUp).Content, kit.L("window.parting.keep-on")))
+	if over.Top() != nil || !w.practice.Practises() || w.rooms.now != practiceRoom {
+		t.Errorf("who goes on practising is in room %v, practising: %v", w.rooms.now, w.practice.Practises())
+	}
+	w.menus.shelf.openDemo()
+	test.Tap(benchtest.ButtonIn(t, over.Top().(*widget.PopUp).Content, kit.L("window.parting.anyway")))
+	if over.Top() != nil || w.practice.Practises() {
+		t.Error("the demo notebook isn't opened though what is lost was agreed to")
 	}
 }
 

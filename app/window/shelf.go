@@ -12,23 +12,26 @@ import (
 
 // shelf holds the notebooks that can be turned to.
 type shelf struct {
-	at     bench.Bench
-	list   *notebook.List
-	window fyne.Window         // that says which one it is
-	use    func(*sqlite.Store) // turns to one that is open
+	at      bench.Bench
+	list    *notebook.List
+	parting *parting
+	window  fyne.Window         // that says which one it is
+	use     func(*sqlite.Store) // turns to one that is open
 }
 
 func (s *shelf) openDemo() { s.open(library.DemoPath, true) }
 func (s *shelf) openOwn()  { s.open(library.OwnPath, false) }
 
 func (s *shelf) open(where func() (string, error), demo bool) {
-	path, err := where()
-	if err == nil {
-		err = s.turnTo(path, demo)
-	}
-	if err != nil {
-		s.at.Ask.Tell(err)
-	}
+	s.parting.notebook(kit.L("window.parting.anyway"), func() {
+		path, err := where()
+		if err == nil {
+			err = s.turnTo(path, demo)
+		}
+		if err != nil {
+			s.at.Ask.Tell(err)
+		}
+	})
 }
 
 func (s *shelf) turnTo(path string, demo bool) error {

@@ -73,7 +73,7 @@ func (w *window) make(a fyne.App, tables *likelihood.Tables, kept preferences) (
 	at, home := w.at, func() { w.enter(caseRoom) }
 	quit := func() { w.quit(a) }
 	way := &ways{at: at, home: w.goHome}
-	w.parting = &parting{at: at}
+	w.parting = &parting{at: at, spent: func() float64 { return w.practice.Spent() }}
 	o := &opener{at: at, parting: w.parting, home: home, toCase: w.goHome, begun: way.begun}
 	p := parts{
 		tables: tables, kept: a.Preferences(), smaller: library.NewSmaller(), copied: a.Clipboard().Content, charts: charts.New(at),
@@ -91,7 +91,7 @@ func (w *window) make(a fyne.App, tables *likelihood.Tables, kept preferences) (
 	in := intake.New(at, intake.Ways{Opened: w.screens.photos.ReadAhead, Home: home})
 	w.menus = &menus{
 		window: w.window, guard: &guard{at: at}, ways: way, opener: o, enter: w.enter, list: w.list,
-		shelf:    &shelf{at: at, list: w.list, window: w.window, use: w.use},
+		shelf:    &shelf{at: at, list: w.list, parting: w.parting, window: w.window, use: w.use},
 		arrivals: &arrivals{at: at, warmup: w.screens.warmup, photos: w.screens.photos, intake: in},
 		choices:  &choices{at: at, app: a, kept: kept, changed: func() { w.menus.renew(); w.show() }},
 		papers:   p.papers, charts: p.charts, share: share.New(at, w.list.Shown), quit: quit,
@@ -148,7 +148,7 @@ func (w *window) leave() { w.screens.leave() }
 
 // quit ends the program; it may be asked for from the papers, whose window lies over this one.
 func (w *window) quit(a fyne.App) {
-	w.parting.then(kit.L("window.parting.close"), func() {
+	w.parting.notebook(kit.L("window.parting.close"), func() {
 		w.window.SetCloseIntercept(nil)
 		a.Quit()
 	})

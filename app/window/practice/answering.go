@@ -36,6 +36,7 @@ func (l *lesson) answer(named cases.Cause, confidence float64) {
 				return
 			}
 			l.keep(answered, named, confidence, own.Minutes)
+			l.judged = true
 			l.view.ShowResult(l.teller.result(answered, practice.ScoreOf(named, s.Truth(), confidence), named, confidence, beliefs, *own, l.in.left))
 		})
 	})

@@ -25,6 +25,7 @@ type lesson struct {
 	shown   int       // round of the drawing
 	own     *mind.Way // the program's own; nil while it is reckoned
 	judging bool      // the answer is given and being judged
+	judged  bool      // and what came of it is kept
 	cancel  context.CancelFunc
 }
 
@@ -44,7 +45,7 @@ func (l *lesson) begin(c cases.Case, in place) {
 	}
 	l.cancel()
 	ctx, cancel := context.WithCancel(l.at.Ctx)
-	l.session, l.in, l.own, l.cancel, l.shown = s, in, nil, cancel, 0
+	l.session, l.in, l.own, l.cancel, l.shown, l.judged = s, in, nil, cancel, 0, false
 	l.view.Begin(l.data())
 	l.changed()
 	l.at.Start(func() {

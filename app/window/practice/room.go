@@ -80,6 +80,14 @@ func (r *Room) Content() fyne.CanvasObject { return r.view.Content() }
 // Practises reports whether a case is being practised on: its answer stands in the notebook.
 func (r *Room) Practises() bool { return r.lesson.session != nil }
 
+// Spent are the minutes of checks that would be gone with the notebook: of a case that isn't answered yet.
+func (r *Room) Spent() float64 {
+	if l := r.lesson; l.session != nil && !l.judged {
+		return l.session.Minutes()
+	}
+	return 0
+}
+
 // Trains reports whether a trainer is there, who may see what each case turned out to be.
 func (r *Room) Trains() bool { return !r.Practises() && r.trainer.inSight }
 
