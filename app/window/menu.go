@@ -54,7 +54,7 @@ func (m *menus) all() []*fyne.Menu {
 
 func (m *menus) fileMenu() *fyne.Menu {
 	return fyne.NewMenu(kit.L("window.frame.file"),
-		key(kit.L("window.frame.new-case"), fyne.KeyN, m.opener.begin),
+		key(kit.L("window.frame.new-case"), fyne.KeyN, m.guard.seen(m.opener.begin)),
 		key(kit.L("window.frame.import"), fyne.KeyI, m.arrivals.choose),
 		key(kit.L("window.frame.export"), fyne.KeyE, m.share.Choose),
 		key(kit.L("window.frame.print"), fyne.KeyP, m.guard.ofCase(m.papers.Print)),
@@ -73,9 +73,9 @@ func (m *menus) editMenu() *fyne.Menu {
 		fyne.NewMenuItemSeparator(),
 		item(kit.L("window.photos.paste-menu"), &desktop.CustomShortcut{KeyName: fyne.KeyV, Modifier: fyne.KeyModifierShortcutDefault | fyne.KeyModifierShift}, m.guard.ofCase(m.arrivals.photos.Paste)),
 		fyne.NewMenuItemSeparator(),
-		key(kit.L("window.frame.find"), fyne.KeyF, m.list.Focus),
+		key(kit.L("window.frame.find"), fyne.KeyF, m.guard.seen(m.list.Focus)),
 		fyne.NewMenuItem(kit.L("window.frame.delete-case"), m.guard.ofCase(m.opener.remove)),
-		fyne.NewMenuItem(kit.L("window.frame.restore-case"), m.opener.restore),
+		fyne.NewMenuItem(kit.L("window.frame.restore-case"), m.guard.seen(m.opener.restore)),
 	)
 }
 
@@ -105,7 +105,7 @@ func (m *menus) goMenu() *fyne.Menu {
 func (m *menus) libraryMenu() *fyne.Menu {
 	return fyne.NewMenu(kit.L("window.library.menu"),
 		key(kit.L("window.alike.title"), fyne.KeyL, m.guard.ofCase(func() { m.ways.turnTo(alikeTab) })),
-		key(kit.L("window.compare.menu"), fyne.KeyB, m.opener.compare),
+		key(kit.L("window.compare.menu"), fyne.KeyB, m.guard.seen(m.opener.compare)),
 		key(kit.L("window.history.menu"), fyne.KeyH, func() { m.enter(historyRoom) }),
 		key(kit.L("window.practice.menu"), fyne.KeyJ, func() { m.enter(practiceRoom) }),
 		fyne.NewMenuItemSeparator(),

@@ -71,11 +71,14 @@ func (w *window) dropUnseen() { kit.DropUnseen(w.window.Canvas()) }
 // goHome turns to the case from wherever one is, but from a case that is practised on: its answer stands
 // there. It reports whether the case is in sight.
 func (w *window) goHome() bool {
-	if w.rooms.now != practiceRoom || !w.practice.Practises() {
+	if !w.hidden() {
 		w.enter(caseRoom)
 	}
 	return w.rooms.now == caseRoom
 }
+
+// hidden reports whether the notebook is to stay out of sight: somebody practises on a case.
+func (w *window) hidden() bool { return w.rooms.now == practiceRoom && w.practice.Practises() }
 
 // showRail hides the list of cases from who practises: it tells what each turned
 // out to be. A trainer sees it.

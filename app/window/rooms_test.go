@@ -1,6 +1,7 @@
 package window
 
 import (
+	"strings"
 	"testing"
 	"time"
 
@@ -10,6 +11,7 @@ import (
 
 	"loopbook/app/library"
 	"loopbook/app/ui/kit"
+	"loopbook/app/ui/kit/kittest"
 	"loopbook/app/window/bench/benchtest"
 	"loopbook/cases"
 	"loopbook/cases/query"
@@ -165,10 +167,18 @@ func TestTheListIsHiddenFromWhoPractises(t *testing.T) {
 	if !w.at.Desk.Open || w.at.Desk.Case.Complaint.Text != told {
 		t.Error("a key takes what was done back unseen by who practises")
 	}
+	over := w.window.Canvas().Overlays()
 	for _, m := range w.menus.menu().Items {
 		for _, i := range m.Items {
-			if i.Label == kit.L("window.alike.title") {
-				i.Action()
+			for _, name := range []string{"window.alike.title", "window.compare.menu", "window.frame.print", "window.plot.rounds", "window.frame.delete-check", "window.frame.find", "window.frame.new-case"} {
+				if i.Label != kit.L(name) {
+					continue
+				}
+				if i.Action(); over.Top() == nil || !strings.Contains(kittest.Texts(over.Top().(*widget.PopUp).Content), kit.L("window.frame.practising")) {
+					t.Errorf("%s doesn't say that somebody practises", i.Label)
+					continue
+				}
+				over.Top().Hide()
 			}
 		}
 	}

@@ -85,7 +85,7 @@ func (w *ways) checkAgain() {
 }
 
 func (w *ways) deleteCheck() {
-	if w.screens.tabs.SelectedIndex() == checksTab {
+	if w.home() && w.screens.tabs.SelectedIndex() == checksTab {
 		w.screens.checks.Delete()
 	}
 }

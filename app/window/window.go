@@ -90,7 +90,7 @@ func (w *window) make(a fyne.App, tables *likelihood.Tables, kept preferences) (
 	}
 	in := intake.New(at, intake.Ways{Opened: w.screens.photos.ReadAhead, Home: home})
 	w.menus = &menus{
-		window: w.window, guard: &guard{at: at}, ways: way, opener: o, enter: w.enter, list: w.list,
+		window: w.window, guard: &guard{at: at, hidden: w.hidden}, ways: way, opener: o, enter: w.enter, list: w.list,
 		shelf:    &shelf{at: at, list: w.list, parting: w.parting, window: w.window, use: w.use},
 		arrivals: &arrivals{at: at, warmup: w.screens.warmup, photos: w.screens.photos, intake: in},
 		choices:  &choices{at: at, app: a, kept: kept, changed: func() { w.menus.renew(); w.show() }},
