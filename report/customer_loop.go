@@ -2,6 +2,7 @@ package report
 
 import (
 	"math"
+	"slices"
 
 	"loopbook/cases"
 	"loopbook/cases/evidence"
@@ -34,7 +35,7 @@ func (s shown) off() diagram.DeltaK {
 }
 
 // spots are the few places that a customer understands, where anything was
-// measured: the engine, the two radiator hoses, the heater's.
+// measured: the engine, the two radiator hoses, the heater's, and the heater's air where the heater was at fault.
 func (c *customer) spots() []spot {
 	engine := []diagram.Point{diagram.Housing, diagram.EngineOut}
 	if c.loop != nil && c.loop.Thermostat == diagram.Inlet {
@@ -49,6 +50,7 @@ func (c *customer) spots() []spot {
 		{"upper", []diagram.Point{diagram.RadIn, diagram.EngineOut}},
 		{"lower", []diagram.Point{diagram.RadOut, diagram.PumpIn}},
 		{"heater", []diagram.Point{diagram.HeaterIn, diagram.HeaterOut}},
+		{"cabin", c.cabin()},
 	} {
 		got := spot{label: say.Of("customer.spot." + s.key)}
 		at := c.measuredPoint(s.points)
@@ -63,6 +65,18 @@ func (c *customer) spots() []spot {
 		}
 	}
 	return out
+}
+
+// cabin is where the heat comes in that the heater's fault kept out; none with another fault, or the heater off.
+func (c *customer) cabin() []diagram.Point {
+	felt := slices.Contains([]cases.Cause{"heater-core-restricted", "heater-valve-shut", "heater-air-side"}, c.c.Verdict.Cause)
+	for _, i := range []int{c.pair.before, c.pair.after} {
+		felt = felt && (i < 0 || c.c.Rounds[i].Heater != cases.HeaterOff)
+	}
+	if !felt {
+		return nil
+	}
+	return []diagram.Point{diagram.Vent}
 }
 
 // gap is the difference that tells most in the round before, in the customer's
@@ -225,7 +239,7 @@ func (c *customer) plainDrawing(p panel, plain *diagram.Loop, rows []spot) drawi
 	return drawing.DrawPlain(plain, picture.State(c.loop, c.c, c.f, p.round, c.by), c.drawn(p, plain, rows))
 }
 
-// drawn are the boxes on a drawing.
+// drawn are the boxes on a drawing: it has no place for the cabin's air.
 func (c *customer) drawn(p panel, plain *diagram.Loop, rows []spot) []drawing.Spot {
 	at := map[string]diagram.Point{"customer.spot.engine": diagram.Housing, "customer.spot.upper": diagram.RadIn, "customer.spot.lower": diagram.RadOut, "customer.spot.heater": diagram.HeaterIn}
 	if plain.Thermostat == diagram.Inlet {
@@ -233,7 +247,7 @@ func (c *customer) drawn(p panel, plain *diagram.Loop, rows []spot) []drawing.Sp
 	}
 	var out []drawing.Spot
 	for _, row := range rows {
-		if s := p.of(row); s.c != nil {
+		if s := p.of(row); s.c != nil && at[row.label.Key()] != "" {
 			out = append(out, drawing.Spot{Point: at[row.label.Key()], Label: c.by.Say(row.label), Text: c.by.Say(say.Value(*s.c)), Out: s.out && !s.quiet})
 		}
 	}

@@ -281,18 +281,50 @@ func TestUnknownPaperIsRefused(t *testing.T) {
 }
 
 // Nothing on the page is smaller than 6 points, on the shorter paper too with a
-// shop's head, a title of two lines and all four places: a judgement. A box of
+// shop's head, a title of two lines and all four places, or the five of a heater's fault: a judgement. A box of
 // pdftotext is as high as the font's ascent and descent, 1.16 of its size.
 func TestNothingIsTooSmallToRead(t *testing.T) {
+	for _, cause := range []cases.Cause{"radiator-restricted", "heater-air-side"} {
+		nothingTooSmall(t, cause)
+	}
+}
+
+func nothingTooSmall(t *testing.T, cause cases.Cause) {
 	for _, l := range say.Langs() {
-		m := material(t, full(), proof.Fixed)
+		c := full()
+		c.Verdict.Cause = cause
+		m := material(t, c, proof.Fixed)
 		m.Shop.Address += "\n+00 555 01 02"
 		for i, p := range boxes(t, written(t, report.Customer, m, report.Options{Lang: l, Page: report.Letter})).Pages {
 			for _, w := range p.Words {
 				if size := (w.YMax - w.YMin) / 1.16; size < 6 {
-					t.Errorf("%s, page %d: %q is %.1f points high", l, i+1, w.Text, size)
+					t.Errorf("%s, %s, page %d: %q is %.1f points high", cause, l, i+1, w.Text, size)
 				}
 			}
+		}
+	}
+}
+
+// Who was cold by the heater's fault is told how warm the air was that came in, before and after; with another fault,
+// or the heater off, it would only puzzle.
+func TestWhoWasColdIsToldOfTheAir(t *testing.T) {
+	for _, tt := range []struct {
+		what   string
+		cause  cases.Cause
+		heater cases.Heater
+		told   bool
+	}{
+		{"a flap", "heater-air-side", cases.HeaterFull, true},
+		{"a heater's core", "heater-core-restricted", cases.HeaterFull, true},
+		{"the heater off", "heater-air-side", cases.HeaterOff, false},
+		{"a fan", "fan-not-running", cases.HeaterFull, false},
+	} {
+		c := full()
+		c.Verdict.Cause, c.Rounds[0].Heater = tt.cause, tt.heater
+		text := flat(pdfText(t, written(t, report.Customer, material(t, c, proof.Fixed), report.Options{})))
+		row := regexp.MustCompile(`Air from heater\D+3[12] °C.*56 °C`)
+		if row.MatchString(text) != tt.told {
+			t.Errorf("%s: the air is told %v, want %v:\n%s", tt.what, !tt.told, tt.told, text)
 		}
 	}
 }
