@@ -328,3 +328,13 @@ func TestWhoWasColdIsToldOfTheAir(t *testing.T) {
 		}
 	}
 }
+
+// The page tells one temperature of the engine: the box beside it told the sensor's 91 °C, the table the hose's 86.
+func TestOnePageTellsOneTemperatureOfTheEngine(t *testing.T) {
+	text := flat(pdfText(t, written(t, report.Customer, material(t, full(), proof.Fixed), report.Options{})))
+	told := regexp.MustCompile(`The engine was at (\d+ °C) when`).FindStringSubmatch(text)
+	row := regexp.MustCompile(`Should be Engine \d+ °C [\d–]+ °C (\d+ °C)`).FindStringSubmatch(text)
+	if told == nil || row == nil || told[1] != row[1] {
+		t.Errorf("the engine is told at %v and in the table at %v:\n%s", told, row, text)
+	}
+}

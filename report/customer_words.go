@@ -138,8 +138,8 @@ const warmC diagram.Celsius = 70
 
 func (c *customer) now() say.Text {
 	var engine say.Text
-	if i := c.pair.after; i >= 0 && c.f.Rounds[i].EngineC != nil && *c.f.Rounds[i].EngineC >= warmC {
-		engine = say.Of("customer.now.engine", *c.f.Rounds[i].EngineC)
+	if at := c.engineAfter(); at != nil && *at >= warmC {
+		engine = say.Of("customer.now.engine", *at)
 	}
 	switch c.state() {
 	case healthy:
@@ -157,6 +157,17 @@ func (c *customer) now() say.Text {
 		return say.Sentences(say.Of("customer.now.not-measured"), say.Of("customer.now.no-driving"))
 	}
 	return say.Of("customer.now.not-measured")
+}
+
+// engineAfter is how warm the engine was after the repair, by the same reading as in the table: the sensor's may be
+// some kelvins from it, and one page would tell two.
+func (c *customer) engineAfter() *diagram.Celsius {
+	for _, s := range c.spots() {
+		if s.label.Key() == "customer.spot.engine" && s.after.c != nil {
+			return s.after.c
+		}
+	}
+	return c.engineC(c.pair.after)
 }
 
 // sound is of a loop without a fault. It must not deny what the table shows.
