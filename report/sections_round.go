@@ -77,7 +77,9 @@ func (s *sheet) conditions(i int) facts {
 	round := &s.c.Rounds[i]
 	var list facts
 	list.add(say.Of("record.stage"), round.Stage.Text())
-	list.note(say.Of("record.taken"), s.taken(round.Taken))
+	if !s.unjudged { // without its customer a case has days and hours that aren't its own
+		list.note(say.Of("record.taken"), s.taken(round.Taken))
+	}
 	list.add(say.Of("record.since-start"), quantity("record.minutes", round.MinutesSinceStart))
 	list.add(say.Of("record.engine-speed"), quantity("record.rpm", round.EngineRPM))
 	list.add(say.Of("record.road-speed"), speed(round.SpeedKmh))
