@@ -82,9 +82,9 @@ func steps(list []Step) fyne.CanvasObject {
 	for _, s := range list {
 		meter := kit.NewMeter()
 		meter.Put(s.Truth)
-		name := widget.NewLabel(s.Name)
-		name.SizeName, name.Truncation = theme.SizeNameCaptionText, fyne.TextTruncateEllipsis
-		box.Add(container.New(kit.Shares{180, 48, 76, 176}, name, kit.Small(s.Minutes), container.NewCenter(kit.Wide(72, meter)), kit.Small(s.First)))
+		name := kit.Paragraphs(kit.Span{Text: s.Name, Small: true})
+		first := kit.Paragraphs(kit.Span{Text: s.First, Small: true, Color: theme.ColorNamePlaceHolder})
+		box.Add(container.New(kit.Shares{180, 48, 76, 176}, name, kit.Small(s.Minutes), container.NewCenter(kit.Wide(72, meter)), first))
 	}
 	return box
 }

@@ -178,3 +178,14 @@ func TestNothingIsBoughtWhileAnAnswerIsJudged(t *testing.T) {
 		t.Errorf("in the next case %d bought, %d answers, want another one bought", bought, answers)
 	}
 }
+
+// What the evidence said is read whole, in a window of 1280 points too: the names of the hose and of the first
+// cause were cut.
+func TestTheStepsAreReadWhole(t *testing.T) {
+	v := screen(t)
+	step := Step{Name: "Upper hose at the radiator, held at 2500 rpm, heater full", Minutes: "1 min", Truth: 0.2, First: "22 %; first: heater fault on the air side"}
+	v.ShowResult(Result{Head: "It was: a weak cap", Score: []string{"You said so."}, Steps: []Step{step}, Own: []Step{step}})
+	if drawn := test.RenderObjectToMarkup(v.Content()); strings.Contains(drawn, "…") || !strings.Contains(drawn, "1 min") {
+		t.Errorf("a step is cut:\n%s", drawn)
+	}
+}
