@@ -67,7 +67,7 @@ func (r *Room) joinTrainer() {
 		r.Show()
 	}
 	v.OnMake, v.OnMove, v.OnRetire, v.OnExport = t.makeClass, t.move, t.retire, t.export
-	v.OnForget = func(name string) { t.save(cases.Class{Name: name}) }
+	v.OnForget = t.forget
 	v.OnChoose = func(name string) {
 		t.chosen = name
 		r.Show()

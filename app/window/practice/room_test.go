@@ -8,7 +8,11 @@ import (
 	"testing"
 	"time"
 
+	"fyne.io/fyne/v2/test"
+	"fyne.io/fyne/v2/widget"
+
 	"loopbook/app/library"
+	"loopbook/app/ui/kit"
 	view "loopbook/app/ui/practice"
 	"loopbook/app/window/bench/benchtest"
 	"loopbook/cases"
@@ -102,6 +106,48 @@ func TestPracticeIsPlayedThrough(t *testing.T) {
 	r.trainer.move(0, 0)
 	if d, err := r.start(); err != nil || len(d.Classes[0].Cases) != n-1 {
 		t.Errorf("after taking one out %+v, %v", d.Classes, err)
+	}
+}
+
+// A class set isn't gone by one press: nothing brings its order back.
+func TestAClassSetIsNotGoneByOnePress(t *testing.T) {
+	r, m, shown := withDemo(t)
+	r.Show()
+	r.trainer.makeClass("Tuesday ")
+	n := func() int {
+		d, err := r.start()
+		if err != nil || len(d.Classes) > 1 {
+			t.Fatal(d.Classes, err)
+		}
+		if len(d.Classes) == 0 {
+			return 0
+		}
+		return len(d.Classes[0].Cases)
+	}
+	all, over := n(), m.Window.Canvas().Overlays()
+	press := func(words string) {
+		t.Helper()
+		if over.Top() == nil {
+			t.Fatal("it isn't asked")
+		}
+		test.Tap(benchtest.ButtonIn(t, over.Top().(*widget.PopUp).Content, kit.L(words)))
+	}
+	*shown = query.Parse("cause:pump-weak", time.Local).Query
+	r.trainer.makeClass("Tuesday")
+	if press("window.practice.keep"); n() != all {
+		t.Errorf("a set of %d has %d cases, kept", all, n())
+	}
+	r.trainer.makeClass("Tuesday")
+	if press("window.practice.replace"); n() == 0 || n() >= all {
+		t.Errorf("a set of %d has %d cases, replaced", all, n())
+	}
+	r.view.OnForget("Tuesday")
+	if press("window.practice.keep"); n() == 0 {
+		t.Error("a set that was kept is gone")
+	}
+	r.view.OnForget("Tuesday")
+	if press("window.practice.forget"); n() != 0 {
+		t.Error("a set that was to go is there")
 	}
 }
 

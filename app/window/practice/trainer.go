@@ -1,6 +1,13 @@
 package practice
 
 import (
+	"slices"
+	"strings"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/widget"
+
+	"loopbook/app/ui/kit"
 	view "loopbook/app/ui/practice"
 	"loopbook/app/window/bench"
 	"loopbook/cases"
@@ -20,15 +27,40 @@ type trainer struct {
 // mostInClass is how many cases a class set may have: more than an evening holds.
 const mostInClass = 40
 
-// makeClass keeps the cases that the list shows as a class, those that can be practised.
+// makeClass keeps the cases that the list shows as a class, those that can be practised. One of that name is
+// replaced only once that is agreed to.
 func (t *trainer) makeClass(name string) {
+	name = strings.TrimSpace(name)
 	ids, err := t.practisable()
+	var list []cases.Class
+	if err == nil {
+		list, err = t.at.Desk.Store.Classes(t.at.Ctx)
+	}
 	if err != nil {
 		t.at.Ask.Tell(err)
 		return
 	}
-	t.chosen = name
-	t.save(cases.Class{Name: name, Cases: ids})
+	put := func() {
+		t.chosen = name
+		t.save(cases.Class{Name: name, Cases: ids})
+	}
+	if slices.ContainsFunc(list, func(c cases.Class) bool { return c.Name == name }) {
+		t.ask(name, kit.L("window.practice.replace"), put)
+		return
+	}
+	put()
+}
+
+// forget drops a class once that is agreed to: no undo brings its order back.
+func (t *trainer) forget(name string) {
+	t.ask(name, kit.L("window.practice.forget"), func() { t.save(cases.Class{Name: name}) })
+}
+
+// ask asks before a class is gone.
+func (t *trainer) ask(name, does string, do func()) {
+	text := widget.NewLabel(kit.L("window.practice.lost", name))
+	text.Wrapping = fyne.TextWrapWord
+	t.at.Ask.Show(t.at.Ask.Offer(does, does, kit.L("window.practice.keep"), kit.Wide(420, text), do))
 }
 
 func (t *trainer) save(c cases.Class) {
