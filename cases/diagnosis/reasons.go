@@ -33,7 +33,19 @@ func (r *Ranking) Explain(n int) {
 		c := &r.Causes[i]
 		all := append(s.factorReasons(c.Cause), s.lookReasons(c.Cause, looks)...)
 		c.For, c.Against = split(all)
+		if len(c.For)+len(c.Against) == 0 && len(s.stops) > 0 {
+			c.For, c.Against = split([]Reason{s.together(c.Cause)})
+		}
 	}
+}
+
+// together is what all temperatures say of a cause: many that agree may each say too little to be told.
+func (s *sheet) together(c cases.Cause) Reason {
+	whole := 0.0
+	for i, p := range s.prior {
+		whole += p * math.Exp(evidenceOf(s.stops, i))
+	}
+	return Reason{Words: say.Of("reason.together"), Factor: math.Exp(evidenceOf(s.stops, indexOf(c))) / whole, Round: evidence.WholeCase}
 }
 
 // split puts the reasons in the order of their weight; of several that lean on

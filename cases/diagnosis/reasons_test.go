@@ -35,3 +35,24 @@ func TestAReasonTellsTheRangeOfTheHoseMap(t *testing.T) {
 		t.Error("no cause has a reason by the heater's difference")
 	}
 }
+
+// Many readings that agree speak for a sound loop together, where each by itself says too little to be told.
+func TestReadingsThatAgreeSpeakTogether(t *testing.T) {
+	b := newBench(t)
+	c := idle("outlet-thermostat", 90, map[diagram.Point]float64{
+		"housing": 88, "engine_out": 84, "rad_in": 83, "rad_out": 58, "pump_in": 57, "heater_in": 84, "heater_out": 75, "bypass": 84, "vent": 60,
+	})
+	r := b.rank(t, c, diagnosis.Prior{})
+	r.Explain(len(r.Causes))
+	told := 0
+	for _, cause := range r.Causes {
+		for _, reason := range append(cause.For, cause.Against...) {
+			if reason.Words.Key() == "reason.together" {
+				told++
+			}
+		}
+	}
+	if first := r.Causes[0]; first.Cause != "none" || len(first.For) == 0 || told == 0 {
+		t.Errorf("%s is first by %v; %d causes are told of by all together", first.Cause, first.For, told)
+	}
+}
