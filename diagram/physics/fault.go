@@ -59,7 +59,8 @@ func (f Fault) on(p Params) (Params, faulty, error) {
 	case "thermostat-stuck-open":
 		x.least = leastAjar * math.Pow(1/leastAjar, s)
 	case "thermostat-stuck-closed":
-		x.most = 0.012 * (1 - s) * (1 - s) // some hang ajar by a hair: an engine that gets hot in minutes, not one that boils
+		// some hang ajar by a hair: an engine that gets hot in minutes, not one that boils
+		x.most = 0.012 * (1 - s) * (1 - s)
 		p.MainLeak *= 0.3*(1-s) + 0.01 // jammed with grit, its vent pin too
 	case "thermostat-late":
 		f.late(&p, &x)
