@@ -173,15 +173,19 @@ func (l *Link) FocusGained() {
 	InSight(l)
 }
 
-// TypedKey leaves Escape to the window, and follows the words by Enter too: the toolkit knows a space alone.
+// TypedKey leaves Escape to the window, and follows the words by Enter too.
 func (l *Link) TypedKey(e *fyne.KeyEvent) {
-	switch {
-	case escaped(l, e):
-	case e.Name == fyne.KeyReturn || e.Name == fyne.KeyEnter:
-		l.Hyperlink.TypedKey(&fyne.KeyEvent{Name: fyne.KeySpace})
-	default:
-		l.Hyperlink.TypedKey(e)
+	if !escaped(l, e) {
+		l.Hyperlink.TypedKey(orSpace(e))
 	}
+}
+
+// orSpace is a space for Enter: the toolkit's own widgets know that alone.
+func orSpace(e *fyne.KeyEvent) *fyne.KeyEvent {
+	if e.Name == fyne.KeyReturn || e.Name == fyne.KeyEnter {
+		return &fyne.KeyEvent{Name: fyne.KeySpace}
+	}
+	return e
 }
 
 // List is lines to go along with the arrows.
@@ -224,13 +228,9 @@ func (r *listRenderer) Layout(room fyne.Size) {
 	r.wheel.Resize(room)
 }
 
-// TypedKey leaves Escape to the window, and chooses by Enter too: the toolkit knows a space alone.
+// TypedKey leaves Escape to the window, and chooses by Enter too.
 func (l *List) TypedKey(e *fyne.KeyEvent) {
-	switch {
-	case escaped(l, e):
-	case e.Name == fyne.KeyReturn || e.Name == fyne.KeyEnter:
-		l.List.TypedKey(&fyne.KeyEvent{Name: fyne.KeySpace})
-	default:
-		l.List.TypedKey(e)
+	if !escaped(l, e) {
+		l.List.TypedKey(orSpace(e))
 	}
 }
