@@ -254,6 +254,17 @@ func TestImpossibleReadingIsRepeatedAndDrivesNothing(t *testing.T) {
 	}
 }
 
+// The lower hose warms from the housing of a shut inlet thermostat, where the coolant in it stands still
+// (common practice, no source; by how much is our judgement): that is the fault's sign and no slip.
+func TestALowerHoseThatCreepsWarmIsNoSlip(t *testing.T) {
+	for over, want := range map[float64]bool{15: false, 30: true} {
+		s := healthy("inlet-thermostat", warm2500).shut(115).set("rad_out", 23).set("pump_in", 23+over)
+		if flag := find(analyst(t).Analyse(toCase(s)), "reading-impossible"); (flag != nil) != want {
+			t.Errorf("%g K over the radiator's end: %+v", over, flag)
+		}
+	}
+}
+
 // Air that comes out of the core colder than it went in is as impossible, and is
 // not told as coolant that warms.
 func TestAirThatCoolsInTheCoreIsToldAsAir(t *testing.T) {

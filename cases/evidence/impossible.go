@@ -34,7 +34,7 @@ func (m *moment) markImpossible() {
 		if !okA || !okB || a.Doubtful || b.Doubtful {
 			continue
 		}
-		if over := b.TrueC.Minus(a.TrueC); over > pairError(a, b)+creeps(pair) {
+		if over := b.TrueC.Minus(a.TrueC); over > pairError(a, b)+m.creeps(pair) {
 			key := "because.hotter"
 			if pair[1].Air() {
 				key = "because.air-colder" // the air comes from the second place to the first
@@ -44,13 +44,16 @@ func (m *moment) markImpossible() {
 	}
 }
 
-// creeps is by how much still coolant may be warmer at the pair's second place:
-// the lower hose takes warmth from the pump it ends at (judgement).
-func creeps(pair [2]diagram.Point) diagram.DeltaK {
-	if pair[1] == diagram.PumpIn {
-		return 10
+// creeps is by how much still coolant may be warmer at the pair's second place: the lower hose takes
+// warmth from the pump it ends at, and more from the housing of a shut inlet thermostat (judgement).
+func (m *moment) creeps(pair [2]diagram.Point) diagram.DeltaK {
+	switch {
+	case pair[1] != diagram.PumpIn:
+		return 0
+	case m.side() == diagram.Inlet:
+		return 18
 	}
-	return 0
+	return 10
 }
 
 func (m *moment) mark(pair [2]diagram.Point, why say.Text) {
