@@ -44,13 +44,19 @@ func (c *Choice[T]) Offer(words []T, name func(T) string) {
 	}
 }
 
+// Sure leaves "not known" out of the list, where that is no answer.
+func (c *Choice[T]) Sure() {
+	c.words = c.words[1:]
+	c.SetOptions(c.Options[1:])
+}
+
 // Put shows a word as chosen without telling.
 func (c *Choice[T]) Put(word T) {
 	c.quiet = true
 	defer func() { c.quiet = false }()
 	for i, w := range c.words {
 		if w == word {
-			if i == 0 {
+			if w == "" {
 				c.ClearSelected()
 				return
 			}

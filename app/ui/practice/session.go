@@ -70,6 +70,7 @@ func newSession(v *View) *session {
 		s.named = c
 		s.ready()
 	})
+	s.cause.Sure()
 	s.cause.PlaceHolder = kit.L("window.practice.which")
 	s.confidence = kit.NewSlider(5, 99)
 	s.confidence.OnChanged = func(v float64) { s.sure.SetText(kit.L("window.practice.sure", math.Round(v))) }

@@ -48,13 +48,10 @@ func (v *View) controls() fyne.CanvasObject {
 	share := func(p float64) string { return kit.L("window.whatif.percent", 100*p) }
 	v.cause = kit.NewChoice(cases.Words[cases.Cause](), cases.Cause.Name, func(c cases.Cause) {
 		v.set.Cause = c
-		if c == "" {
-			v.set.Cause = cases.Healthy
-			v.cause.Put(cases.Healthy)
-		}
 		v.enable()
 		v.OnChange(v.set)
 	})
+	v.cause.Sure()
 	return container.NewVBox(
 		v.slider(kit.L("window.whatif.outside"), -20, 40, 1, &v.set.AmbientC, temp),
 		v.slider(kit.L("window.whatif.rpm"), 700, 4000, 50, &v.set.RPM, func(rpm float64) string { return kit.L("window.whatif.raised", rpm) }),

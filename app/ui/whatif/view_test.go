@@ -1,6 +1,7 @@
 package whatif
 
 import (
+	"slices"
 	"testing"
 
 	"fyne.io/fyne/v2"
@@ -53,9 +54,12 @@ func TestOnlyAFaultHasASeverity(t *testing.T) {
 	if severity.Disabled() || (*heard)[0].Cause != "pump-weak" {
 		t.Errorf("with a fault chosen: disabled %t, told %+v", severity.Disabled(), *heard)
 	}
-	v.cause.SetSelected(kit.Unknown())
+	v.cause.SetSelected(cases.Healthy.Name())
 	if got := (*heard)[len(*heard)-1].Cause; got != cases.Healthy || !severity.Disabled() {
-		t.Errorf("with none chosen the cause is %q", got)
+		t.Errorf("with a sound loop chosen the cause is %q", got)
+	}
+	if slices.Contains(v.cause.Options, kit.Unknown()) {
+		t.Error("a car of no known state can be chosen")
 	}
 }
 
