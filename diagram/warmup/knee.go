@@ -17,6 +17,7 @@ const (
 	leastRiseK  = 5    // before it, or there is nothing to break off
 	nextShare   = 0.35 // the slope just after, against the one before
 	creepOn     = 0.25 // the slope over all that is looked at after it
+	sharpShare  = 0.2  // of the sharpest break's gain, for one to be the first
 	leastTrust  = 0.2  // below it, it isn't called a knee
 	seldomS     = 15   // speeds read more seldom tell the driving badly
 	fewValues   = 12   // fewer about the break are trusted less
@@ -24,18 +25,10 @@ const (
 	hottestC    = 115  // 5 K over the hottest band of a thermostat (TH6, published, T2): there it boils
 )
 
-// findKnee takes the sharpest break of those that last, and sets it exactly by
-// a broken line.
+// findKnee takes the sharpest part of the first break that lasts, and sets it exactly by a broken line.
 func findKnee(w run, s stretches) *Knee {
-	side, best, at := max(5, w.over(sideS)), 0.0, -1
-	for i := side; i+max(2, w.over(leastAfterS)) <= len(w.bins); i++ {
-		if c := w.bins[i].ect; c < coldestC || c > hottestC {
-			continue
-		}
-		if gain := s.breaks(i, side); gain > best {
-			best, at = gain, i
-		}
-	}
+	side := max(5, w.over(sideS))
+	at := firstBreak(w, s, side)
 	if at < 0 {
 		return nil
 	}
@@ -48,6 +41,28 @@ func findKnee(w run, s stretches) *Knee {
 		return nil
 	}
 	return &Knee{C: diagram.Celsius(line.c), S: w.seconds(line.clock), Confidence: trust}
+}
+
+// firstBreak is the bin of the first break that is sharp beside the sharpest: after the thermostat a fan
+// or the road breaks a climb off once more, and a halt before it hardly does. -1: there is none.
+func firstBreak(w run, s stretches, side int) int {
+	gains, most := make([]float64, len(w.bins)), 0.0
+	for i := side; i+max(2, w.over(leastAfterS)) <= len(w.bins); i++ {
+		if c := w.bins[i].ect; c >= coldestC && c <= hottestC {
+			gains[i] = s.breaks(i, side)
+			most = max(most, gains[i])
+		}
+	}
+	at := -1
+	for i, gain := range gains {
+		switch {
+		case at >= 0 && i > at+side:
+			return at
+		case gain > 0 && gain >= sharpShare*most && (at < 0 || gain > gains[at]):
+			at = i
+		}
+	}
+	return at
 }
 
 // sameHeat is less than 1 where the engine heats less after the break, so that
