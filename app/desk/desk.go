@@ -20,7 +20,7 @@ import (
 
 // Desk holds the case that is open and everything that happens to it. The window shows what
 // it says and calls it, always on one goroutine; its fields are changed by its methods only,
-// but for Store, Units, Slips and Odds.Invented, which the window sets.
+// but for Store, Before, Units and Odds.Invented, which the window sets.
 type Desk struct {
 	ctx     context.Context
 	Store   *sqlite.Store
@@ -36,8 +36,7 @@ type Desk struct {
 	Found   evidence.Findings
 	Round   int
 	History cases.History
-	Slips   map[diagram.Point]Slip         // what was typed in this round and can't be read
-	left    map[int]map[diagram.Point]Slip // that of the other rounds
+	slips   map[int]map[diagram.Point]Slip // what was typed in each round and can't be read
 
 	// Changed is called when what is shown is no longer true; Kept when the
 	// notebook holds something else than before; Told with what a person must
@@ -60,7 +59,7 @@ func New(ctx context.Context, store *sqlite.Store, apart Apart) (*Desk, error) {
 		return nil, err
 	}
 	d := &Desk{
-		ctx: ctx, Store: store, Mind: m, judging: newJudging(m, apart), apart: apart, Units: units.Metric(), Round: -1,
+		ctx: ctx, Store: store, Mind: m, judging: newJudging(m, apart), apart: apart, Units: units.Metric(), Round: -1, slips: map[int]map[diagram.Point]Slip{},
 		Changed: func() {}, Kept: func() {}, Told: func(error) {}, Answered: func() {}, Progressed: func() {},
 	}
 	d.judging.changed, d.judging.progressed = func() { d.Answered() }, func() { d.Progressed() }
@@ -81,8 +80,9 @@ func (d *Desk) Load(id string) {
 	if d.Open && d.Case.ID != id {
 		d.Before = d.Case.ID
 	}
-	d.Open, d.Round = true, len(c.Rounds)-1
-	d.take(c, nil)
+	d.Open = true
+	d.turnTo(len(c.Rounds) - 1)
+	d.take(c)
 	d.count()
 }
 
@@ -110,15 +110,12 @@ func (d *Desk) Close() {
 }
 
 // take shows a case as the store has it, with the slips that are still in its
-// round.
-func (d *Desk) take(c cases.Case, slips map[diagram.Point]Slip) {
-	switch {
-	case c.ID != d.Case.ID:
-		d.left = nil
-	case len(c.Rounds) < len(d.Case.Rounds): // others stand at their numbers now
-		slips, d.left = nil, nil
+// rounds.
+func (d *Desk) take(c cases.Case) {
+	if c.ID != d.Case.ID || len(c.Rounds) < len(d.Case.Rounds) { // others stand at the rounds' numbers now
+		d.ForgetSlips()
 	}
-	d.Case, d.Slips = c, slips
+	d.Case = c
 	d.Found = d.Mind.Analyst.Analyse(&d.Case)
 	d.Round = min(max(d.Round, -1), len(c.Rounds)-1)
 	if d.Round < 0 && len(c.Rounds) > 0 {
@@ -153,7 +150,7 @@ func (d *Desk) Edit(what string, change func(*cases.Case)) {
 		return
 	}
 	d.remember(d.Case, next)
-	d.take(next, d.Slips)
+	d.take(next)
 	d.Kept()
 }
 
@@ -186,10 +183,12 @@ func (d *Desk) walk(step func(context.Context, string) (cases.Case, error)) {
 		d.Told(err)
 		return
 	}
+	round := d.Round
 	if i := turned(d.Case, c); i >= 0 {
-		d.Round = i
+		round = i
 	}
-	d.take(c, nil)
+	d.turnTo(round)
+	d.take(c)
 	d.Kept()
 }
 
@@ -225,30 +224,31 @@ func (d *Desk) ShowRound(i int) {
 	if i == d.Round || i < 0 || i >= len(d.Case.Rounds) {
 		return
 	}
-	if d.left == nil {
-		d.left = map[int]map[diagram.Point]Slip{}
-	}
-	d.left[d.Round] = d.Slips
-	d.Round, d.Slips = i, d.left[i]
+	d.Round = i
 	d.Changed()
 }
 
+// turnTo turns to a round as it is kept.
+func (d *Desk) turnTo(round int) {
+	delete(d.slips, d.Round)
+	d.Round = round
+	delete(d.slips, d.Round)
+}
+
+// Slips are what was typed in this round and can't be read.
+func (d *Desk) Slips() map[diagram.Point]Slip { return d.slips[d.Round] }
+
 // EachSlip tells of all that was typed in any round and can't be read.
 func (d *Desk) EachSlip(tell func(diagram.Point, Slip)) {
-	for p, slip := range d.Slips {
-		tell(p, slip)
-	}
-	for round, slips := range d.left {
+	for _, slips := range d.slips {
 		for p, slip := range slips {
-			if round != d.Round {
-				tell(p, slip)
-			}
+			tell(p, slip)
 		}
 	}
 }
 
 // ForgetSlips drops them.
-func (d *Desk) ForgetSlips() { d.Slips, d.left = nil, nil }
+func (d *Desk) ForgetSlips() { d.slips = map[int]map[diagram.Point]Slip{} }
 
 // Typed takes what was typed at a point: a temperature, nothing, or a dash for
 // a point that can't be reached.
@@ -273,10 +273,10 @@ func (d *Desk) Typed(p diagram.Point, text string) {
 		if !errors.Is(err, units.ErrNotANumber) {
 			why = say.English().Of("window.frame.slip-range")
 		}
-		if d.Slips == nil {
-			d.Slips = map[diagram.Point]Slip{}
+		if d.slips[i] == nil {
+			d.slips[i] = map[diagram.Point]Slip{}
 		}
-		d.Slips[p] = Slip{text, why}
+		d.slips[i][p] = Slip{text, why}
 		d.Changed()
 		return
 	}
@@ -290,7 +290,7 @@ func (d *Desk) Typed(p diagram.Point, text string) {
 	})
 }
 
-func (d *Desk) forget(p diagram.Point) { delete(d.Slips, p) }
+func (d *Desk) forget(p diagram.Point) { delete(d.slips[d.Round], p) }
 
 // setReading writes a temperature, keeping the surface; without one the point
 // is not known, or can't be reached.

@@ -23,7 +23,6 @@ func (o *opener) open(id string) {
 		return
 	}
 	o.parting.then(kit.L("window.parting.anyway"), func() {
-		o.at.Leave()
 		d.Load(id)
 		o.home()
 	})
@@ -35,7 +34,6 @@ func (o *opener) begin() {
 		return
 	}
 	o.parting.then(kit.L("window.parting.anyway"), func() {
-		o.at.Leave()
 		o.at.Desk.Begin()
 		o.begun()
 	})

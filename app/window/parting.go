@@ -4,9 +4,7 @@ import (
 	"sort"
 	"strings"
 
-	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/dialog"
-	"fyne.io/fyne/v2/widget"
 
 	"loopbook/app/desk"
 	"loopbook/app/ui/kit"
@@ -57,9 +55,7 @@ func (p *parting) leave(does, stays, practice string, do func()) {
 		do()
 		return
 	}
-	text := widget.NewLabel(strings.Join(told, "\n\n"))
-	text.Wrapping = fyne.TextWrapWord
-	p.asked = p.at.Ask.Choose(kit.L("window.parting.title"), kit.Wide(420, text),
+	p.asked = p.at.Ask.Choose(kit.L("window.parting.title"), asking.Words(strings.Join(told, "\n\n")),
 		asking.Choice{Words: stays, Take: func() {}}, asking.Choice{Words: does, Take: do}) // neither stands out: one of them loses something
 	p.at.Ask.ShowThen(p.asked, func() { p.asked = nil })
 }
@@ -74,7 +70,9 @@ func (s *screens) lost() (out []string) {
 	})
 	sort.Strings(out)
 	for _, f := range s.refused() {
-		out = append(out, f.Told())
+		if f.Text != "" {
+			out = append(out, f.Told())
+		}
 	}
 	return out
 }

@@ -42,8 +42,8 @@ func TestWhatWasRefusedIsToldBeforeItIsGone(t *testing.T) {
 		}
 	}
 	test.Tap(benchtest.ButtonIn(t, content, kit.L("window.parting.stay")))
-	if over.Top() != nil || w.at.Desk.Case.ID != first || len(w.at.Desk.Slips) != 1 {
-		t.Errorf("gone back, case %s is open with slips %v", w.at.Desk.Case.ID, w.at.Desk.Slips)
+	if over.Top() != nil || w.at.Desk.Case.ID != first || len(w.at.Desk.Slips()) != 1 {
+		t.Errorf("gone back, case %s is open with slips %v", w.at.Desk.Case.ID, w.at.Desk.Slips())
 	}
 	test.Tap(benchtest.ButtonIn(t, asked(), kit.L("window.parting.anyway")))
 	if over.Top() != nil || w.at.Desk.Case.ID == first {
@@ -62,14 +62,14 @@ func TestASlipStaysWithItsRound(t *testing.T) {
 	d := w.at.Desk
 	typeAt(t, w, diagram.RadIn, "8o")
 	w.menus.ways.addRound()
-	if d.Round != 1 || len(d.Slips) != 0 {
-		t.Fatalf("round %d begins with slips %v", d.Round, d.Slips)
+	if d.Round != 1 || len(d.Slips()) != 0 {
+		t.Fatalf("round %d begins with slips %v", d.Round, d.Slips())
 	}
 	if lost := w.screens.lost(); len(lost) != 1 || !strings.Contains(lost[0], "8o") {
 		t.Errorf("from another round %q is told", lost)
 	}
-	if d.ShowRound(0); d.Slips[diagram.RadIn].Text != "8o" {
-		t.Errorf("back in its round the slips are %v", d.Slips)
+	if d.ShowRound(0); d.Slips()[diagram.RadIn].Text != "8o" {
+		t.Errorf("back in its round the slips are %v", d.Slips())
 	}
 	d.Edit("rounds", func(c *cases.Case) { c.Rounds = c.Rounds[1:] })
 	if lost := w.screens.lost(); len(lost) > 0 {

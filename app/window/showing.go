@@ -60,6 +60,6 @@ func (s *screens) back() bool { return s.tabs.SelectedIndex() == warmUpTab && s.
 
 // refuse reports whether something on the screen that is looked at could not be kept.
 func (s *screens) refuse() bool {
-	slip := s.tabs.SelectedIndex() == hoseMapTab && len(s.at.Desk.Slips) > 0
+	slip := s.tabs.SelectedIndex() == hoseMapTab && len(s.at.Desk.Slips()) > 0
 	return slip || kit.Refusing(s.tabs)
 }

@@ -113,12 +113,12 @@ func TestASlipIsMarkedAndNotKept(t *testing.T) {
 	if got := w.shownC(diagram.Housing); got != nil {
 		t.Errorf("7o was kept as %v", *got)
 	}
-	if s := w.at.Desk.Slips; s[diagram.Housing].Text != "7o" || s[diagram.EngineOut].Text != "4000" {
+	if s := w.at.Desk.Slips(); s[diagram.Housing].Text != "7o" || s[diagram.EngineOut].Text != "4000" {
 		t.Errorf("slips = %v, want both texts still there", s)
 	}
 	typeAt(t, w, diagram.RadIn, "70") // another field's edit leaves the slips in sight
-	if len(w.at.Desk.Slips) != 2 {
-		t.Errorf("slips after another entry = %v", w.at.Desk.Slips)
+	if len(w.at.Desk.Slips()) != 2 {
+		t.Errorf("slips after another entry = %v", w.at.Desk.Slips())
 	}
 }
 

@@ -61,6 +61,7 @@ type sheet struct {
 	readings []reading
 	stops    []scales
 	factors  []likelihood.Factor
+	measured likelihood.Vector // what all temperatures say; nil: there are none
 	prior    []float64
 	chance   []float64 // of each cause, in the format's order
 }
@@ -84,8 +85,10 @@ func (j *Judge) Rank(c *cases.Case, f evidence.Findings, p Plan, crowd *ensemble
 		s.stops = weigh(crowd, s.readings, seenSigns(c, p))
 	}
 	if len(s.stops) > 0 {
+		s.measured = make(likelihood.Vector, len(logs))
 		for i := range logs {
-			logs[i] += evidenceOf(s.stops, i)
+			s.measured[i] = evidenceOf(s.stops, i)
+			logs[i] += s.measured[i]
 		}
 		r.Blank, r.Draws = false, crowd.N
 	}

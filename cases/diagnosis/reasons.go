@@ -5,6 +5,7 @@ import (
 	"sort"
 
 	"loopbook/cases"
+	"loopbook/cases/diagnosis/likelihood"
 	"loopbook/cases/evidence"
 	"loopbook/diagram"
 	"loopbook/diagram/physics/ensemble"
@@ -33,19 +34,11 @@ func (r *Ranking) Explain(n int) {
 		c := &r.Causes[i]
 		all := append(s.factorReasons(c.Cause), s.lookReasons(c.Cause, looks)...)
 		c.For, c.Against = split(all)
-		if len(c.For)+len(c.Against) == 0 && len(s.stops) > 0 {
-			c.For, c.Against = split([]Reason{s.together(c.Cause)})
+		if len(c.For)+len(c.Against) == 0 && s.measured != nil {
+			// many that agree may each say too little to be told
+			c.For, c.Against = split([]Reason{s.reason(likelihood.Factor{Label: say.Of("reason.together"), Log: s.measured}, c.Cause)})
 		}
 	}
-}
-
-// together is what all temperatures say of a cause: many that agree may each say too little to be told.
-func (s *sheet) together(c cases.Cause) Reason {
-	whole := 0.0
-	for i, p := range s.prior {
-		whole += p * math.Exp(evidenceOf(s.stops, i))
-	}
-	return Reason{Words: say.Of("reason.together"), Factor: math.Exp(evidenceOf(s.stops, indexOf(c))) / whole, Round: evidence.WholeCase}
 }
 
 // split puts the reasons in the order of their weight; of several that lean on
@@ -81,15 +74,19 @@ func split(all []Reason) (pro, con []Reason) {
 // factorReasons are those of symptoms, codes and tests.
 func (s *sheet) factorReasons(c cases.Cause) []Reason {
 	var out []Reason
-	own := indexOf(c)
 	for _, f := range s.factors {
-		whole := 0.0
-		for i, l := range f.Log {
-			whole += s.prior[i] * math.Exp(l)
-		}
-		out = append(out, Reason{Words: f.Label, Factor: math.Exp(f.Log[own]) / whole, Round: evidence.WholeCase})
+		out = append(out, s.reason(f, c))
 	}
 	return out
+}
+
+// reason is what a factor says of a cause.
+func (s *sheet) reason(f likelihood.Factor, c cases.Cause) Reason {
+	whole := 0.0
+	for i, l := range f.Log {
+		whole += s.prior[i] * math.Exp(l)
+	}
+	return Reason{Words: f.Label, Factor: math.Exp(f.Log[indexOf(c)]) / whole, Round: evidence.WholeCase}
 }
 
 func indexOf(c cases.Cause) int {

@@ -88,7 +88,7 @@ func TestEnergyBalances(t *testing.T) {
 }
 
 // warmIdleS is how long a typical car idles from cold until it stands at its rating and throttles, before
-// its fan is needed: what the trade means by warm idle (WIDLE, and W2500 after it).
+// its fan is needed: what the trade means by warm idle (WIDLE).
 const warmIdleS = 45 * 60
 
 // The trade's figures for a healthy car (common practice, no source, but where

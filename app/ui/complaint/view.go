@@ -3,7 +3,6 @@
 package complaint
 
 import (
-	"math"
 	"slices"
 	"strconv"
 	"strings"
@@ -141,7 +140,7 @@ func loop(f *kit.Form, coolant, caution fyne.CanvasObject) fyne.CanvasObject {
 			f.Press(kit.L("window.complaint.cap"), leastCapKPa, func(c *cases.Case) **diagram.KPa { return &c.Loop.CapKPa }),
 			kit.Pick(f, kit.L("window.complaint.coolant"), cases.Words[cases.Base](), cases.Base.Name, func(c *cases.Case) *cases.Base { return &c.Loop.Coolant.Base }),
 			kit.Number(f, kit.L("window.complaint.strength"), units.Number, 0, 100, func(c *cases.Case) **float64 { return &c.Loop.Coolant.VolumePercent }),
-			kit.Number(f, kit.L("window.complaint.capacity"), readLitres, 0, 1000, func(c *cases.Case) **float64 { return &c.Loop.CapacityL }),
+			kit.Number(f, kit.L("window.complaint.capacity"), kit.ParseLitres, 0, 1000, func(c *cases.Case) **float64 { return &c.Loop.CapacityL }),
 			kit.Pick(f, kit.L("window.complaint.fan"), cases.Words[cases.FanKind](), cases.FanKind.Name, func(c *cases.Case) *cases.FanKind { return &c.Loop.Fan }),
 		)),
 		rating(f), coolant, caution,
@@ -197,12 +196,6 @@ func tags(f *kit.Form) fyne.CanvasObject {
 			return nil
 		},
 	)
-}
-
-// readLitres reads what a loop holds, as near as anybody fills: a gallon is 3.785411784 l.
-func readLitres(text string) (float64, error) {
-	v, err := units.Litres().Parse(text)
-	return math.Round(v*100) / 100, err
 }
 
 func readYear(c *cases.Case, _ units.Set) string {

@@ -100,7 +100,7 @@ func TestFreezeFrameKeepsTheCaret(t *testing.T) {
 // A US gallon is 3.785411784 l (NIST Handbook 44): 1.9 of them stood in the field as 7.1922824.
 func TestGallonsStandAsLitresThatCanBeRead(t *testing.T) {
 	for text, want := range map[string]float64{"1.9 gal": 7.19, "7,25": 7.25} {
-		if got, err := readLitres(text); err != nil || got != want {
+		if got, err := kit.ParseLitres(text); err != nil || got != want {
 			t.Errorf("%s = %v, %v; want %v", text, got, err, want)
 		}
 	}

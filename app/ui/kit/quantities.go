@@ -3,6 +3,7 @@ package kit
 import (
 	"errors"
 	"fmt"
+	"math"
 	"strconv"
 
 	"fyne.io/fyne/v2"
@@ -92,6 +93,12 @@ func ParseRPM(text string) (float64, error) {
 		return 0, fmt.Errorf("%s is no engine's speed: write 0, or from %d", Plain(rpm), leastRPM)
 	}
 	return rpm, err
+}
+
+// ParseLitres reads what a loop holds, as near as anybody fills: a gallon is 3.785411784 l.
+func ParseLitres(text string) (float64, error) {
+	v, err := units.Litres().Parse(text)
+	return math.Round(v*100) / 100, err
 }
 
 // ParseSpeed lets a set read a speed, in km/h.

@@ -34,21 +34,13 @@ func (w *Watch) Inside() []fyne.CanvasObject { return []fyne.CanvasObject{w.cont
 
 // Refusing reports whether a field that is seen in o holds what was refused.
 func Refusing(o fyne.CanvasObject) bool {
-	if f, ok := o.(*Field); ok && f.refused {
-		return o.Visible()
-	}
-	for _, inner := range inside(o) {
-		if Refusing(inner) {
-			return true
-		}
-	}
-	return false
+	return o.Visible() && len(Refused(o)) > 0
 }
 
 // Refused are the fields in o that hold what was refused, whether o itself is seen or lies behind
 // another page.
 func Refused(o fyne.CanvasObject) (out []*Field) {
-	if f, ok := o.(*Field); ok && f.refused && f.Text != "" {
+	if f, ok := o.(*Field); ok && f.refused {
 		return []*Field{f}
 	}
 	for _, inner := range parts(o) {

@@ -31,9 +31,14 @@ func (a *Asker) Inform(text string) { a.Show(a.Notice(kit.L("window.frame.nothin
 
 // Notice is a dialog that says something.
 func (a *Asker) Notice(title, text string) dialog.Dialog {
+	return a.Look(title, kit.L("window.frame.close"), Words(text))
+}
+
+// Words are what a dialog says.
+func Words(text string) fyne.CanvasObject {
 	message := widget.NewLabel(text)
 	message.Wrapping = fyne.TextWrapWord
-	return a.Look(title, kit.L("window.frame.close"), kit.Wide(420, message))
+	return kit.Wide(420, message)
 }
 
 // Look is a dialog to be looked at and closed. The toolkit's own buttons keep Escape to

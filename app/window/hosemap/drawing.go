@@ -33,7 +33,7 @@ func drawingOf(d *desk.Desk) (drawing.Picture, map[diagram.Point]kit.Typed) {
 		}
 		texts[p] = kit.Typed{Rest: s.Text, Edit: shownAt(d, p)}
 	}
-	for p, slip := range d.Slips {
+	for p, slip := range d.Slips() {
 		s := state.Points[p]
 		s.Mark, s.Range, s.Note = drawing.Invalid, "", slip.Why
 		state.Points[p], texts[p] = s, kit.Typed{Rest: slip.Text, Edit: slip.Text}

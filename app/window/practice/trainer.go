@@ -4,11 +4,9 @@ import (
 	"slices"
 	"strings"
 
-	"fyne.io/fyne/v2"
-	"fyne.io/fyne/v2/widget"
-
 	"loopbook/app/ui/kit"
 	view "loopbook/app/ui/practice"
+	"loopbook/app/window/asking"
 	"loopbook/app/window/bench"
 	"loopbook/cases"
 )
@@ -58,9 +56,7 @@ func (t *trainer) forget(name string) {
 
 // ask asks before a class is gone.
 func (t *trainer) ask(name, does string, do func()) {
-	text := widget.NewLabel(kit.L("window.practice.lost", name))
-	text.Wrapping = fyne.TextWrapWord
-	t.at.Ask.Show(t.at.Ask.Offer(does, does, kit.L("window.practice.keep"), kit.Wide(420, text), do))
+	t.at.Ask.Show(t.at.Ask.Offer(does, does, kit.L("window.practice.keep"), asking.Words(kit.L("window.practice.lost", name)), do))
 }
 
 func (t *trainer) save(c cases.Class) {
