@@ -29,14 +29,15 @@ func (s *sheet) photos() {
 	if len(s.c.Photos) == 0 {
 		return
 	}
-	row := photoHeight + 3*smallStyle.lead()
+	const captioned = 4 // lines, at most
+	row := photoHeight + (captioned+1)*smallStyle.lead()
 	s.heading(s.by.Of("record.photos"), row)
 	small := shrunk(s.c.Photos, s.m.Photo)
 	for i := 0; i < len(small); i += 2 {
 		s.need(row)
-		foot := s.picture(i, small[i], margin)
+		foot := s.picture(i, small[i], margin, captioned)
 		if i+1 < len(small) {
-			foot = max(foot, s.picture(i+1, small[i+1], margin+(s.inner()+photoGap)/2))
+			foot = max(foot, s.picture(i+1, small[i+1], margin+(s.inner()+photoGap)/2, captioned))
 		}
 		s.y = foot + 8
 	}
@@ -70,7 +71,7 @@ func shrunk(list []cases.Photo, open func(file string) ([]byte, error)) [][]byte
 }
 
 // picture places one photo with its caption and tells where it ends.
-func (s *sheet) picture(i int, jpeg []byte, x float64) (foot float64) {
+func (s *sheet) picture(i int, jpeg []byte, x float64, captioned int) (foot float64) {
 	p, width := s.c.Photos[i], (s.inner()-photoGap)/2
 	y := s.y
 	if conf, _, err := image.DecodeConfig(bytes.NewReader(jpeg)); err == nil {
@@ -87,7 +88,7 @@ func (s *sheet) picture(i int, jpeg []byte, x float64) (foot float64) {
 		y += 43
 	}
 	caption := join(" · ", s.by.Say(say.PointName(p.Point)), p.Caption)
-	for _, line := range s.cut(caption, width, smallStyle, 2) {
+	for _, line := range s.cut(caption, width, smallStyle, captioned) {
 		s.put(x, y, line, smallStyle)
 		y += smallStyle.lead()
 	}

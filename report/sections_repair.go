@@ -1,8 +1,11 @@
 package report
 
 import (
+	"slices"
+
 	"loopbook/cases"
 	"loopbook/cases/access"
+	"loopbook/cases/diagnosis"
 	"loopbook/cases/money"
 	"loopbook/diagram/say"
 )
@@ -12,6 +15,7 @@ func (s *sheet) verdict() {
 	var list facts
 	list.add(say.Of("record.cause"), v.Cause.Text())
 	list.add(say.Of("record.confirmed-by"), cases.Confirmation(v.ConfirmedBy))
+	list.add(say.Of("record.measured-says"), s.otherwise())
 	list.add(say.Of("record.ruled-out"), s.ruledOut())
 	if v.Cause == "" && v.ConfirmedBy == "" && v.Note == "" {
 		s.none(say.Of("record.verdict"))
@@ -27,22 +31,55 @@ func (s *sheet) ruledOut() say.Text {
 	if s.m.Causes == nil || s.m.Causes.Blank {
 		return say.Text{}
 	}
+	r := *s.m.Causes
+	r.Causes = slices.Clone(r.Causes)
+	r.Explain(len(r.Causes))
 	var list []say.Text
-	for _, c := range s.m.Causes.RuledOut(s.m.Beside) {
-		list = append(list, c.Text())
+	for _, cause := range r.RuledOut(s.m.Beside) {
+		if cause != s.c.Verdict.Cause && !checked(r, cause) {
+			list = append(list, cause.Text())
+		}
 	}
 	return say.List(list...)
+}
+
+// checkedFrom is from which factor on a check speaks for a cause (judgement): less is what a sound part leaves to
+// each of the others.
+const checkedFrom = 2
+
+// checked reports whether a check speaks for a cause, which may then be there besides: a leak beside a burnt gasket.
+func checked(r diagnosis.Ranking, cause cases.Cause) bool {
+	i := slices.IndexFunc(r.Causes, func(c diagnosis.Ranked) bool { return c.Cause == cause })
+	return slices.ContainsFunc(r.Causes[i].For, func(why diagnosis.Reason) bool {
+		return why.Words.Key() == "reason.test" && why.Factor >= checkedFrom
+	})
+}
+
+// otherwise is how likely the verdict's cause is by what was measured, where another one is likelier.
+func (s *sheet) otherwise() say.Text {
+	r, cause := s.m.Causes, s.c.Verdict.Cause
+	if r == nil || r.Blank || cause == "" || len(r.Causes) == 0 || r.Causes[0].Cause == cause {
+		return say.Text{}
+	}
+	for _, c := range r.Causes {
+		if c.Cause == cause {
+			return say.Of("record.otherwise", diagnosis.Chance(c.Probability), r.Causes[0].Cause.Text(), diagnosis.Chance(r.Causes[0].Probability))
+		}
+	}
+	return say.Text{}
 }
 
 func (s *sheet) repair() {
 	rep := s.c.Repair
 	var list facts
-	list.add(say.Of("record.labour"), quantity("record.hours", rep.LabourHours))
+	columns, rows, err := s.bill()
+	if rep.LabourPricePerHour == nil || err != nil { // else it is in the bill
+		list.add(say.Of("record.labour"), quantity("record.hours", rep.LabourHours))
+	}
 	if len(rep.Parts) == 0 && len(list) == 0 && rep.AccessNote == "" && len(rep.StepsDone) == 0 {
 		s.none(say.Of("record.repair"))
 		return
 	}
-	columns, rows, err := s.bill()
 	s.heading(s.by.Of("record.repair"), s.tableKeep(columns, rows))
 	if err != nil { // what is kept is shown all the same
 		s.paragraph(s.by.Of("record.bill-refused", err.Error()), bodyStyle)
@@ -65,7 +102,9 @@ func (s *sheet) bill() (columns []column, rows [][]cell, err error) {
 		rows = append(rows, s.billLine(b, l.Name, l))
 	}
 	if b.Labour != nil {
-		rows = append(rows, s.billLine(b, s.by.Of("record.labour"), *b.Labour))
+		line := s.billLine(b, s.by.Of("record.labour"), *b.Labour)
+		line[1].text = s.by.Of("record.hours", *s.c.Repair.LabourHours)
+		rows = append(rows, line)
 	}
 	if !b.Empty() {
 		sum := func(key say.Text, a money.Amount, strong bool) {
@@ -75,10 +114,18 @@ func (s *sheet) bill() (columns []column, rows [][]cell, err error) {
 			sum(say.Of("record.subtotal"), b.Subtotal, false)
 			sum(say.Of("record.tax", b.TaxPercent.Write(s.by.Lang)), b.Tax, false)
 		}
-		sum(say.Of("record.total"), b.Total, true)
+		sum(totalOf(b, s.c.Repair), b.Total, true)
 	}
 	columns = []column{{s.by.Of("record.part"), 5}, {s.by.Of("record.quantity"), 1}, {s.by.Of("record.each"), 1.4}, {s.by.Of("record.sum"), 1.6}}
 	return columns, rows, nil
+}
+
+// totalOf names the sum: it is of all only where all has its price.
+func totalOf(b money.Bill, rep cases.Repair) say.Text {
+	if b.Unpriced > 0 || rep.LabourHours != nil && *rep.LabourHours > 0 && b.Labour == nil {
+		return say.Of("record.total-priced")
+	}
+	return say.Of("record.total")
 }
 
 func (s *sheet) billLine(b money.Bill, name string, l money.Line) []cell {

@@ -1,6 +1,7 @@
 package report
 
 import (
+	"math"
 	"strings"
 	"time"
 
@@ -11,10 +12,13 @@ import (
 
 // The words for what may be unknown: the unknown says nothing.
 
-// temp is a temperature to a tenth, with its unit.
+// temp is a temperature with its unit, to a tenth where it was noted to one: 113 °C are 235 °F, as on the drawing.
 func temp(c *diagram.Celsius) say.Text {
-	if c == nil {
+	switch {
+	case c == nil:
 		return say.Text{}
+	case *c == diagram.Celsius(math.Round(float64(*c))):
+		return say.Value(*c)
 	}
 	return say.Of("value.tenth", *c)
 }
