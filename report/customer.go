@@ -69,7 +69,7 @@ type customer struct {
 func (c *customer) write() error {
 	c.shopHead(c.m.Shop, c.c.Opened)
 	c.big(c.by.Say(customerTitle(c.m)))
-	c.paragraph(c.vehicleLine(), softStyle)
+	c.flow(margin, c.vehicleLines(), softStyle)
 	c.y += 8
 	rows := c.spots()
 	drawn := c.loop != nil && len(rows) > 0
@@ -118,23 +118,41 @@ func customerTitle(m Material) say.Text {
 func (c *customer) big(text string) {
 	c.font(headStyle)
 	c.pdf.Bookmark(c.clean(text, headStyle), 0, c.y)
-	c.flow(margin, c.cut(text, c.inner(), bigStyle, 2), bigStyle)
+	c.flow(margin, c.cut(text, c.evenly(text, bigStyle), bigStyle, 2), bigStyle)
 }
 
-// cut is a text in at most so many lines; a mark shows that more was there.
+// evenly is the least width that a text needs no more lines in than in the whole: its last line is then no
+// single word.
+func (c *customer) evenly(text string, s style) float64 {
+	const step = 6
+	width, lines := c.inner(), len(c.lines(text, c.inner(), s))
+	for lines > 1 && len(c.lines(text, width-step, s)) == lines {
+		width -= step
+	}
+	return width
+}
+
+// cut is a text in at most so many lines; a mark shows that more was there. What is cut off are whole words,
+// unless there is but one.
 func (p *paper) cut(text string, width float64, s style, most int) []string {
 	lines := p.lines(text, width, s)
 	if len(lines) <= most {
 		return lines
 	}
-	last := []rune(lines[most-1])
-	for len(last) > 0 && p.measure(string(last)+" …", s) > width {
-		last = last[:len(last)-1]
+	last := lines[most-1]
+	for last != "" && p.measure(last+" …", s) > width {
+		if blank := strings.LastIndex(last, " "); blank > 0 {
+			last = last[:blank]
+			continue
+		}
+		runes := []rune(last)
+		last = string(runes[:len(runes)-1])
 	}
-	return append(lines[:most-1:most-1], strings.TrimRight(string(last), " ")+" …")
+	return append(lines[:most-1:most-1], strings.TrimRight(last, " ,;")+" …")
 }
 
-func (c *customer) vehicleLine() string {
+// vehicleLines say whose car it is. Long names take a second line, so that none pushes the day off.
+func (c *customer) vehicleLines() []string {
 	v := c.c.Vehicle
 	odometer := ""
 	if v.OdometerKm != nil {
@@ -144,8 +162,9 @@ func (c *customer) vehicleLine() string {
 	if v.Year != nil {
 		year = strconv.Itoa(*v.Year)
 	}
-	line := join("  ·  ", join(" ", v.Make, v.Model, v.Engine), year, odometer, c.c.Customer.Name, day(c.c.Opened))
-	return strings.Join(c.cut(line, c.inner(), softStyle, 1), "")
+	name := func(text string) string { return strings.Join(c.cut(text, 0.6*c.inner(), softStyle, 1), "") }
+	line := join("  ·  ", name(join(" ", v.Make, v.Model, v.Engine)), year, odometer, name(c.c.Customer.Name), day(c.c.Opened))
+	return c.cut(line, c.inner(), softStyle, 2)
 }
 
 // box is one of the three.

@@ -24,7 +24,7 @@ type outcome struct {
 func (c *customer) confirming() (confirming, bool) {
 	for _, t := range proof.PairTests(c.c) {
 		if string(t.Kind) == c.c.Verdict.ConfirmedBy {
-			return confirming{say.Of("capital", t.Kind.Text()), came(t.Kind, t.BeforeOutcome), came(t.Kind, t.AfterOutcome)}, true
+			return confirming{say.Of("customer.check." + string(t.Kind)), came(t.Kind, t.BeforeOutcome), came(t.Kind, t.AfterOutcome)}, true
 		}
 	}
 	return confirming{}, false
@@ -37,18 +37,31 @@ func came(kind cases.TestKind, word string) outcome {
 	return outcome{say.Of("outcome." + string(kind) + "." + word), word != evidence.Pass}
 }
 
-// of is the outcome that stands under a panel's head; where there is one panel, the last.
+// of is the outcome that stands under a stage's head.
 func (r confirming) of(key string) outcome {
-	if key == "before" || key != "after" && r.after.text.Empty() {
-		return r.before
+	if key == "after" {
+		return r.after
 	}
-	return r.after
+	return r.before
+}
+
+// stages are the table's columns: those of the drawings, and of a check that was done when no hose was read.
+func (c *customer) stages() []panel {
+	row, _ := c.confirming()
+	before, after := c.pair.before >= 0 || !row.before.text.Empty(), c.pair.after >= 0 || !row.after.text.Empty()
+	switch {
+	case before && after:
+		return []panel{c.beforePanel(), c.afterPanel()}
+	case after:
+		return []panel{c.afterPanel()}
+	}
+	return []panel{c.beforePanel()}
 }
 
 // checkLines is how the check came out under each panel, in two lines at most: an outcome has more words
 // than a temperature.
 func (c *customer) checkLines(row confirming) [][]string {
-	x, panels := c.columns(), c.panels()
+	x, panels := c.columns(), c.stages()
 	out := make([][]string, len(panels))
 	for i, p := range panels {
 		end := margin + c.inner()
@@ -56,7 +69,7 @@ func (c *customer) checkLines(row confirming) [][]string {
 			end = x[2*i+2]
 		}
 		if came := row.of(p.key); !came.text.Empty() {
-			out[i] = c.cut(c.by.Say(came.text), end-x[2*i]-18, c.figures, 2)
+			out[i] = c.cut(c.by.Say(came.text), end-x[2*i]-26, c.figures, 2)
 		}
 	}
 	return out
@@ -78,7 +91,7 @@ func (c *customer) checkRow(x [4]float64) {
 	}
 	c.label(row.label, x[0])
 	lines := c.checkLines(row)
-	for i, p := range c.panels() {
+	for i, p := range c.stages() {
 		if lines[i] == nil {
 			c.put(x[2*i]+14, c.y, "–", c.words)
 			continue

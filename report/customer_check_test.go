@@ -26,11 +26,11 @@ func TestTheConfirmingCheckIsTold(t *testing.T) {
 	page := func(o report.Options) string {
 		return flat(pdfText(t, written(t, report.Customer, material(t, c, proof.Fixed), o)))
 	}
-	if text := page(report.Options{}); !strings.Contains(text, "Combustion-gas test gas found –") {
+	if text := page(report.Options{}); !strings.Contains(text, "Engine gas in the coolant gas found –") {
 		t.Errorf("the gas is not told:\n%s", text)
 	}
 	c.Tests = append(c.Tests, gas(cases.AfterRepair, "negative"))
-	for lang, want := range map[say.Lang]string{"en": "Combustion-gas test gas found no gas found", "de": "Gas gefunden", "es": "gas"} {
+	for lang, want := range map[say.Lang]string{"en": "Engine gas in the coolant gas found no gas found", "de": "Gas gefunden", "es": "gas"} {
 		if text := page(report.Options{Lang: lang}); !strings.Contains(text, want) {
 			t.Errorf("%s: the page doesn't say %q:\n%s", lang, want, text)
 		}

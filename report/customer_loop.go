@@ -5,6 +5,8 @@ import (
 	"slices"
 
 	"loopbook/cases"
+	"loopbook/cases/diagnosis"
+	"loopbook/cases/diagnosis/proof"
 	"loopbook/cases/evidence"
 	"loopbook/diagram"
 	"loopbook/diagram/drawing"
@@ -23,8 +25,12 @@ type shown struct {
 	c      *diagram.Celsius
 	out    bool            // not as it should be
 	quiet  bool            // shown without a sign: it belies what the page says, and is the shop's to look into
+	slight bool            // out by no more than the gun may be off
 	should *evidence.Range // at that time; nil: not known
 }
+
+// alarms reports whether it is shown as one that is not as it should be.
+func (s shown) alarms() bool { return s.out && !s.quiet }
 
 // off is how far it is out of its range.
 func (s shown) off() diagram.DeltaK {
@@ -42,6 +48,7 @@ func (c *customer) spots() []spot {
 		engine = []diagram.Point{diagram.EngineOut}
 	}
 	var out []spot
+	var used []diagram.Point // so that no reading stands for two places
 	for _, s := range []struct {
 		key    string
 		points []diagram.Point
@@ -53,10 +60,10 @@ func (c *customer) spots() []spot {
 		{"cabin", c.cabin()},
 	} {
 		got := spot{label: say.Of("customer.spot." + s.key)}
-		at := c.measuredPoint(s.points)
+		at := c.measuredPoint(slices.DeleteFunc(s.points, func(p diagram.Point) bool { return slices.Contains(used, p) }))
+		used = append(used, at)
 		got.before, got.after = c.shownAt(c.pair.before, at), c.shownAt(c.pair.after, at)
-		got.after.quiet = got.after.out && c.state() == fixed
-		got.before.quiet = got.after.quiet && got.before.out && got.before.off() <= got.after.off() // nor was it the fault's before
+		c.quieten(&got)
 		if s.key == "engine" && got.before.c == nil && got.after.c == nil {
 			got.before.c, got.after.c = c.engineC(c.pair.before), c.engineC(c.pair.after)
 		}
@@ -65,6 +72,31 @@ func (c *customer) spots() []spot {
 		}
 	}
 	return out
+}
+
+// sameK is how far two readings of one place may differ that show the same (IR9 of testdata/trade/numbers.csv, common
+// practice).
+const sameK diagram.DeltaK = 3
+
+// quieten takes the sign from what is out of its range without being the fault's: what the repair that helped left as
+// it was, what is out of a sound loop's range by no more than the gun may be off, and what is out of a range that was
+// asked of the sensor at fault.
+func (c *customer) quieten(s *spot) {
+	before, after := &s.before, &s.after
+	switch state := c.state(); {
+	case state == fixed && after.c != nil:
+		after.quiet = after.out
+		left := before.c != nil && (after.out && before.off() <= after.off() || diagram.DeltaK(math.Abs(float64(*before.c-*after.c))) <= sameK)
+		before.quiet = before.out && left
+	case state == healthy:
+		before.quiet, after.quiet = before.out && before.slight, after.out && after.slight
+	}
+	switch c.c.Verdict.Cause {
+	case "sensor-reads-low", "sensor-reads-high":
+		if !diagnosis.Overheated(c.c, c.f) {
+			before.quiet, after.quiet = before.out, after.out
+		}
+	}
 }
 
 // cabin is where the heat comes in that the heater's fault kept out; none with another fault, or the heater off.
@@ -152,7 +184,7 @@ func (c *customer) shownAt(round int, p diagram.Point) shown {
 	if r.Expected == nil {
 		return shown{c: &r.TrueC}
 	}
-	return shown{c: &r.TrueC, out: c.isOut(r.TrueC, r.Expected), should: r.Expected}
+	return shown{c: &r.TrueC, out: c.isOut(r.TrueC, r.Expected), slight: proof.WithinGun(r), should: r.Expected}
 }
 
 // isOut compares as the numbers are read, whole.
@@ -200,24 +232,38 @@ func (c *customer) pictures(rows []spot, height float64) {
 	c.scale()
 }
 
+// panels are the stages that anything was measured at to draw.
 func (c *customer) panels() []panel {
-	before := panel{"before", c.pair.before, func(s spot) shown { return s.before }, drawing.ActText, signAct()}
-	sign, _, edge := c.mood()
-	after := panel{"after", c.pair.after, func(s spot) shown { return s.after }, edge, sign}
 	switch {
 	case c.pair.after < 0:
-		before.key = "now-shown"
-		switch c.c.Verdict.Cause {
-		case cases.Healthy:
-			before.edge, before.sign = drawing.FineText, signFine()
-		case "":
-			before.edge, before.sign = drawing.LookText, signLook()
-		}
-		return []panel{before}
+		return []panel{c.beforePanel()}
 	case c.pair.before < 0:
-		return []panel{after}
+		return []panel{c.afterPanel()}
 	}
-	return []panel{before, after}
+	return []panel{c.beforePanel(), c.afterPanel()}
+}
+
+// beforePanel is how the car came, and is still where nothing was done.
+func (c *customer) beforePanel() panel {
+	p := panel{"before", c.pair.before, func(s spot) shown { return s.before }, drawing.ActText, signAct()}
+	if c.measuredAfter() {
+		return p
+	}
+	if !c.worked() || c.state() == healthy {
+		p.key = "now-shown"
+	}
+	switch c.c.Verdict.Cause {
+	case cases.Healthy:
+		p.edge, p.sign = drawing.FineText, signFine()
+	case "":
+		p.edge, p.sign = drawing.LookText, signLook()
+	}
+	return p
+}
+
+func (c *customer) afterPanel() panel {
+	sign, _, edge := c.mood()
+	return panel{"after", c.pair.after, func(s spot) shown { return s.after }, edge, sign}
 }
 
 func (c *customer) panel(p panel, plain *diagram.Loop, rows []spot, x, width, height float64) {
@@ -248,7 +294,7 @@ func (c *customer) drawn(p panel, plain *diagram.Loop, rows []spot) []drawing.Sp
 	var out []drawing.Spot
 	for _, row := range rows {
 		if s := p.of(row); s.c != nil && at[row.label.Key()] != "" {
-			out = append(out, drawing.Spot{Point: at[row.label.Key()], Label: c.by.Say(row.label), Text: c.by.Say(say.Value(*s.c)), Out: s.out && !s.quiet})
+			out = append(out, drawing.Spot{Point: at[row.label.Key()], Label: c.by.Say(row.label), Text: c.by.Say(say.Value(*s.c)), Out: s.alarms()})
 		}
 	}
 	return out

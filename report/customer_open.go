@@ -40,7 +40,7 @@ func (c *customer) mayLose() bool {
 // openHot reports whether an engine gets too hot and nobody knows yet why: the customer tells it, a
 // code (P0217, engine coolant too hot, of assets/dtc.csv) or what was measured does.
 func (c *customer) openHot() bool {
-	if c.c.Verdict.Cause != "" {
+	if c.c.Verdict.Cause != "" || c.state() == fixed {
 		return false
 	}
 	told := slices.ContainsFunc(c.c.Complaint.Symptoms, func(s cases.Symptom) bool {
@@ -50,7 +50,10 @@ func (c *customer) openHot() bool {
 	return told || coded || diagnosis.Overheated(c.c, c.f)
 }
 
-// milky reports whether the oil may hold coolant and nothing shows yet that this was put right.
+// milky reports whether the oil may hold coolant and nothing shows yet that this was put right. The finding at the bay
+// gives way sooner, when a round after the repair is begun, since that is walked with the engine running; who
+// takes the car home runs it without anybody who looks.
 func (c *customer) milky() bool {
-	return slices.Contains(c.c.Complaint.Symptoms, "oil-milky") && !c.measuredAfter()
+	s := c.state()
+	return slices.Contains(c.c.Complaint.Symptoms, "oil-milky") && s != fixed && s != healthy
 }

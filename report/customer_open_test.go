@@ -82,17 +82,77 @@ func TestAnEmptyRoundIsNotShown(t *testing.T) {
 	}
 }
 
-// An engine whose oil may hold coolant is left off, whatever is known of the cause, until something was measured
-// after a repair (common practice, no source).
+// An engine whose oil may hold coolant is left off, whatever is known of the cause, until the repair is shown to have
+// worked (common practice, no source): a round that was begun or a check that passed shows nothing of the oil. Nowhere
+// else does the page say that the car may be driven.
 func TestAnEngineWithMilkyOilIsLeftOff(t *testing.T) {
+	begun := full()
+	begun.Rounds[1].Readings, begun.Rounds[1].EctC, begun.Rounds[1].Gauge = nil, nil, ""
 	for name, tt := range map[string]struct {
-		c    *cases.Case
-		want bool
-	}{"open": {found(""), true}, "found": {found("combustion-leak"), true}, "repaired": {full(), false}} {
+		c     *cases.Case
+		proof proof.Verdict
+		want  bool
+	}{
+		"open": {found(""), "", true}, "found": {found("combustion-leak"), "", true}, "a mild fault": {found("heater-core-restricted"), "", true},
+		"begun": {begun, proof.NotMeasured, true}, "not shown": {full(), proof.NotShown, true}, "not fixed": {full(), proof.NotFixed, true},
+		"fixed": {full(), proof.Fixed, false}, "sound": {found(cases.Healthy), "", false},
+	} {
 		tt.c.Complaint.Symptoms = append(tt.c.Complaint.Symptoms, "oil-milky")
-		text := flat(pdfText(t, written(t, report.Customer, material(t, tt.c, ""), report.Options{})))
-		if strings.Contains(text, "Leave the engine off") != tt.want || strings.Contains(text, "once a week") == tt.want {
+		text := flat(pdfText(t, written(t, report.Customer, material(t, tt.c, tt.proof), report.Options{})))
+		if strings.Contains(text, "Leave the engine off") != tt.want || strings.Contains(text, "once a week") == tt.want || strings.Contains(text, "Please do not drive on") != tt.want {
 			t.Errorf("%s: the page says\n%s", name, text)
+		}
+		if tt.want && (strings.Contains(text, "Please talk to us before") || strings.Contains(text, "You can drive")) {
+			t.Errorf("%s: the page leaves the engine off and lets it be driven:\n%s", name, text)
+		}
+	}
+}
+
+// A car of which nothing is known yet is not told to have been repaired, nor measured again.
+func TestAnOpenCaseWasNotRepaired(t *testing.T) {
+	text := flat(pdfText(t, written(t, report.Customer, material(t, found(""), proof.NotMeasured), report.Options{})))
+	for word, want := range map[string]bool{"What you told us": true, "Overheats standing, poor cabin heat.": true, "Nothing is repaired yet. We have to look further.": true, "measured again": false, "it is fixed": false} {
+		if strings.Contains(text, word) != want {
+			t.Errorf("the page says %q: %v, want %v:\n%s", word, !want, want, text)
+		}
+	}
+}
+
+// Who made a repair that nothing was measured after shows the numbers of before it as such, not as those of now; a check
+// that confirmed the fault is told where no hose was read.
+func TestWhatWasMeasuredBeforeIsNotNow(t *testing.T) {
+	c := full()
+	c.Rounds, c.Tests = c.Rounds[:1], nil
+	page := func() string {
+		return flat(pdfText(t, written(t, report.Customer, material(t, c, proof.NotMeasured), report.Options{})))
+	}
+	if text := page(); !strings.Contains(text, "outside 21 °C Before Should be") {
+		t.Errorf("the time before the repair is told as now:\n%s", text)
+	}
+	c.Repair = cases.Repair{}
+	if text := page(); !strings.Contains(text, "outside 21 °C Now Should be") {
+		t.Errorf("a car that is as it came is told as before a repair:\n%s", text)
+	}
+	c.Rounds, c.Verdict = nil, cases.Verdict{Cause: "combustion-leak", ConfirmedBy: "combustion-gas"}
+	c.Tests = []cases.Test{{Kind: "combustion-gas", Stage: cases.BeforeRepair, Result: "positive"}}
+	if text := page(); !strings.Contains(text, "What we measured Now Engine gas in the coolant gas found") {
+		t.Errorf("without a hose the check isn't told:\n%s", text)
+	}
+	c.Tests = append(c.Tests, cases.Test{Kind: "combustion-gas", Stage: cases.AfterRepair, Result: "negative"})
+	m := material(t, c, proof.NotShown)
+	if text := flat(pdfText(t, written(t, report.Customer, m, report.Options{}))); !strings.Contains(text, "Before After Engine gas in the coolant gas found no gas found") {
+		t.Errorf("without a hose the check after the repair isn't told:\n%s", text)
+	}
+}
+
+// A code that came back is told, and the fault taken for there (judgement).
+func TestACodeThatCameBackIsTold(t *testing.T) {
+	m := material(t, full(), proof.NotShown)
+	m.Proof.Codes.Read, m.Proof.Codes.Back = true, []string{"P0217"}
+	text := flat(pdfText(t, written(t, report.Customer, m, report.Options{})))
+	for _, want := range []string{"A fault code came back", "Please do not drive on", "Until we are sure", "Do not drive on with this fault"} {
+		if !strings.Contains(text, want) {
+			t.Errorf("the page doesn't say %q:\n%s", want, text)
 		}
 	}
 }

@@ -11,7 +11,8 @@ import (
 )
 
 func (c *customer) tableHeight(rows []spot) float64 {
-	if len(rows) == 0 {
+	row, checkedToo := c.confirming()
+	if len(rows) == 0 && !checkedToo {
 		return 0
 	}
 	n := len(rows) + 1
@@ -19,7 +20,7 @@ func (c *customer) tableHeight(rows []spot) float64 {
 		n++
 	}
 	checked := 0.0
-	if row, ok := c.confirming(); ok {
+	if checkedToo {
 		checked = c.checkHeight(c.checkLines(row))
 	}
 	return float64(n)*c.row + checked + float64(len(c.noteLines()))*softStyle.lead() + 8
@@ -27,7 +28,7 @@ func (c *customer) tableHeight(rows []spot) float64 {
 
 // table holds each place before against after and what it should be.
 func (c *customer) table(rows []spot) {
-	if len(rows) == 0 {
+	if _, ok := c.confirming(); len(rows) == 0 && !ok {
 		return
 	}
 	x := c.columns()
@@ -36,14 +37,16 @@ func (c *customer) table(rows []spot) {
 		head += ", " + out
 	}
 	c.put(margin, c.y, c.cut(head, x[0]-margin-6, columnStyle, 1)[0], columnStyle)
-	for i, p := range c.panels() {
+	for i, p := range c.stages() {
 		c.put(x[2*i], c.y, c.by.Of("customer."+p.key), columnStyle)
-		c.put(x[2*i+1], c.y, c.by.Of("customer.should"), columnStyle)
+		if len(rows) > 0 {
+			c.put(x[2*i+1], c.y, c.by.Of("customer.should"), columnStyle)
+		}
 	}
 	c.y += c.row - 2
 	for _, row := range rows {
 		c.label(row.label, x[0])
-		for i, p := range c.panels() {
+		for i, p := range c.stages() {
 			c.value(x[2*i], p.of(row))
 			c.put(x[2*i+1], c.y, c.should(p.of(row)), c.words)
 		}
@@ -61,7 +64,7 @@ func (c *customer) table(rows []spot) {
 // runs, so that each round has its own.
 func (c *customer) columns() [4]float64 {
 	at := func(share float64) float64 { return margin + c.inner()*share }
-	if len(c.panels()) == 1 {
+	if len(c.stages()) == 1 {
 		return [4]float64{at(0.45), at(0.65)}
 	}
 	return [4]float64{at(0.35), at(0.49), at(0.68), at(0.82)}
@@ -80,7 +83,7 @@ func (c *customer) noteLines() []string {
 	if _, ok := c.gap(); ok {
 		note += " " + c.by.Of("customer.degrees", c.by.Units.DeltaUnit())
 	}
-	if slices.ContainsFunc(c.spots(), func(s spot) bool { return s.after.quiet }) {
+	if slices.ContainsFunc(c.spots(), func(s spot) bool { return s.before.quiet || s.after.quiet }) {
 		note += " " + c.by.Of("customer.quiet")
 	}
 	if c.pair.before >= 0 && c.pair.after >= 0 && !c.pair.alike {
@@ -95,7 +98,7 @@ func (c *customer) gapRow(x [4]float64) {
 		return
 	}
 	c.label(g.label, x[0])
-	for i, d := range []*evidence.Delta{g.before, g.after}[:len(c.panels())] {
+	for i, d := range []*evidence.Delta{g.before, g.after}[:len(c.stages())] {
 		if d == nil {
 			c.put(x[2*i]+14, c.y, "–", c.words)
 			continue
@@ -167,7 +170,7 @@ func (c *customer) watchLines() []string {
 		text = say.Of("customer.until.oil")
 	case c.openHot():
 		text = say.Sentences(say.Of("customer.until.hot"), say.Of("customer.until.stop"))
-	case c.stillThere():
+	case c.stillThere() && c.c.Verdict.Cause != "":
 		text = c.until()
 	}
 	return c.lines(c.by.Say(text), c.inner(), c.words)
@@ -177,12 +180,20 @@ func (c *customer) watchHeight() float64 {
 	return boxHead.lead() + 2 + float64(len(c.watchLines()))*c.words.lead() + 8
 }
 
-func (c *customer) watch() {
-	head := "customer.watch"
-	if c.milky() || c.openHot() || c.stillThere() {
-		head = "customer.until"
+// watchHead is how long what stands under it holds.
+func (c *customer) watchHead() string {
+	careful := c.milky() || c.openHot()
+	switch s := c.state(); {
+	case s == unrepaired, s == notFixed, careful && s == open:
+		return "customer.until"
+	case careful, c.stillThere():
+		return "customer.until-sure" // work was done
 	}
-	c.put(margin, c.y, c.by.Of(head), boxHead)
+	return "customer.watch"
+}
+
+func (c *customer) watch() {
+	c.put(margin, c.y, c.by.Of(c.watchHead()), boxHead)
 	c.y += boxHead.lead() + 2
 	c.flow(margin, c.watchLines(), c.words)
 	c.y += 8

@@ -67,7 +67,7 @@ func pageCount(pdf []byte) int { return len(onePage.FindAll(pdf, -1)) }
 func TestCustomersPageSaysHowTheRepairStands(t *testing.T) {
 	for verdict, want := range map[proof.Verdict]string{
 		proof.Fixed:       "The fault is gone, as far as we can measure.",
-		proof.NotShown:    "we are not sure yet",
+		proof.NotShown:    "We are not sure yet",
 		proof.NotFixed:    "It is not fixed yet.",
 		proof.NotMeasured: "We have not measured again yet.",
 		"":                "We have not measured again yet.",
@@ -86,7 +86,7 @@ func TestCustomersPageHasNoJargon(t *testing.T) {
 			t.Errorf("the page says %q", code)
 		}
 	}
-	for _, want := range []string{"Nordhang Garage", "Lower Ambry", "Never open the cap while it is hot", "orange cables", "page 1 of 1", "Customer 7"} {
+	for _, want := range []string{"Nordhang Garage", "Lower Ambry", "Never open the cap while the engine is hot", "orange cables", "page 1 of 1", "Customer 7"} {
 		if !strings.Contains(text, want) {
 			t.Errorf("the page lacks %q", want)
 		}
@@ -126,7 +126,7 @@ func TestADifferenceHasTheRangeOfItsRound(t *testing.T) {
 		}
 	}
 	m.Found.Deltas[1].ExpectedLowK, m.Found.Deltas[1].ExpectedHighK, m.Found.Deltas[1].State = nil, nil, evidence.Unknown
-	if text := flat(pdfText(t, written(t, report.Customer, m, report.Options{}))); !strings.Contains(text, "46 K 6 to 20 K 31 K Face scan of the core") {
+	if text := flat(pdfText(t, written(t, report.Customer, m, report.Options{}))); !strings.Contains(text, "46 K 6 to 20 K 31 K Heat across the radiator") {
 		t.Errorf("a difference of which nothing is expected has a range:\n%s", text)
 	}
 }

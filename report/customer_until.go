@@ -6,10 +6,15 @@ import (
 )
 
 // unrepaired reports whether a fault was found and nothing is noted to have been
-// done about it: no part, no filling, nothing measured after it.
+// done about it.
 func (c *customer) unrepaired() bool {
 	cause := c.c.Verdict.Cause
-	return cause != "" && cause != cases.Healthy && !c.measuredAfter() && c.fitted() == nil && !c.filledAndBled()
+	return cause != "" && cause != cases.Healthy && !c.worked()
+}
+
+// worked reports whether anything is noted that is done to repair a car.
+func (c *customer) worked() bool {
+	return c.measuredAfter() || c.fitted() != nil || c.filledAndBled()
 }
 
 // measuredAfter reports whether anything was measured after a repair.
@@ -20,7 +25,12 @@ func (c *customer) measuredAfter() bool {
 // stillThere reports whether the car has its fault as far as is known.
 func (c *customer) stillThere() bool {
 	s := c.state()
-	return s == unrepaired || s == notFixed
+	return s == unrepaired || s == notFixed || s == unsure && c.cameBack()
+}
+
+// cameBack reports whether a code of the complaint was read again after the repair.
+func (c *customer) cameBack() bool {
+	return c.m.Proof != nil && len(c.m.Proof.Codes.Back) > 0
 }
 
 // overheats says where a fault shows most that lets the engine get too hot: in
@@ -69,8 +79,10 @@ func (c *customer) until() say.Text {
 		return say.Sentences(say.Of("customer.until.hot"), say.Of("customer.until."+where), stop)
 	}
 	switch cause {
-	case "sensor-reads-low", "sensor-reads-high":
+	case "sensor-reads-low":
 		return say.Sentences(say.Of("customer.until.blind"), stop)
+	case "sensor-reads-high": // its gauge is in the red on a cool engine
+		return say.Sentences(say.Of("customer.until.blind"), say.Of("customer.until.steam"))
 	case "coolant-mix-wrong":
 		return say.Sentences(say.Of("customer.until.mix"), stop)
 	case "cap-vacuum-stuck":
@@ -88,5 +100,16 @@ func (c *customer) driving() say.Text {
 	if overheats(c.c.Verdict.Cause) != "" {
 		return say.Of("customer.now.no-driving")
 	}
+	if warned := c.warned(); !warned.Empty() {
+		return warned
+	}
 	return say.Of("customer.now.talk")
+}
+
+// warned is that the car isn't to be driven for what else is known of it; else nothing.
+func (c *customer) warned() say.Text {
+	if c.openHot() || c.milky() {
+		return say.Of("customer.now.no-driving")
+	}
+	return say.Text{}
 }

@@ -13,6 +13,8 @@ import (
 
 func (c *customer) wrongHead() string {
 	switch {
+	case c.c.Verdict.Cause == "" && len(c.c.Complaint.Symptoms) > 0:
+		return "customer.told"
 	case c.c.Verdict.Cause == "" || c.c.Verdict.Cause == cases.Healthy:
 		return "customer.found"
 	case c.unrepaired():
@@ -109,6 +111,7 @@ const (
 	notFixed
 	healthy    // nothing had to be repaired
 	unrepaired // a fault was found, and nothing done about it
+	open       // no cause is known, and nothing done
 )
 
 func (c *customer) state() state {
@@ -117,6 +120,9 @@ func (c *customer) state() state {
 	}
 	if c.unrepaired() {
 		return unrepaired
+	}
+	if c.c.Verdict.Cause == "" && !c.worked() {
+		return open
 	}
 	if c.m.Proof == nil {
 		return notMeasured
@@ -147,16 +153,18 @@ func (c *customer) now() say.Text {
 	case fixed:
 		return say.Sentences(engine, say.Of("customer.now.fixed"))
 	case unsure:
-		return say.Sentences(engine, say.Of("customer.now.unsure"))
+		if c.cameBack() {
+			return say.Sentences(engine, say.Of("customer.now.code-back"), c.driving())
+		}
+		return say.Sentences(engine, say.Of("customer.now.unsure"), c.warned())
 	case notFixed:
 		return say.Sentences(engine, say.Of("customer.now.not-fixed"), c.driving())
 	case unrepaired:
 		return say.Sentences(say.Of("customer.now.unrepaired"), c.driving())
+	case open:
+		return say.Sentences(say.Of("customer.now.open"), c.warned())
 	}
-	if c.openHot() || c.milky() {
-		return say.Sentences(say.Of("customer.now.not-measured"), say.Of("customer.now.no-driving"))
-	}
-	return say.Of("customer.now.not-measured")
+	return say.Sentences(say.Of("customer.now.not-measured"), c.warned())
 }
 
 // engineAfter is how warm the engine was after the repair, by the same reading as in the table: the sensor's may be
@@ -174,7 +182,7 @@ func (c *customer) engineAfter() *diagram.Celsius {
 func (c *customer) sound() say.Text {
 	_, off := c.gap()
 	for _, s := range c.spots() {
-		off = off || s.before.out || s.after.out
+		off = off || s.before.alarms() || s.after.alarms()
 	}
 	if off {
 		return say.Of("customer.now.odd")
@@ -187,11 +195,14 @@ func (c *customer) mood() (sign drawing.Shape, fill, edge drawing.Role) {
 	switch c.state() {
 	case fixed, healthy:
 		return signFine(), drawing.FineGround, drawing.FineText
+	case notFixed:
+		return signAct(), drawing.ActGround, drawing.ActText
 	case unrepaired:
 		if mayHarm(c.c.Verdict.Cause) {
 			return signAct(), drawing.ActGround, drawing.ActText
 		}
-	case notFixed:
+	}
+	if c.milky() || c.openHot() || c.stillThere() && c.cameBack() {
 		return signAct(), drawing.ActGround, drawing.ActText
 	}
 	return signLook(), drawing.LookGround, drawing.LookText

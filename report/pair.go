@@ -27,11 +27,20 @@ func (m Material) likePair() pair {
 		return p
 	}
 	for _, like := range m.Proof.Pairs {
-		if p.before < 0 || m.Found.Rounds[like.Before].Out() > m.Found.Rounds[p.before].Out() {
+		if p.before < 0 || m.tellsMore(like.Before, p.before) {
 			p = pair{like.Before, like.After, true}
 		}
 	}
 	return p
+}
+
+// tellsMore is of two rounds before the repair; where as much stands out in both, the warmer engine tells more.
+func (m Material) tellsMore(i, j int) bool {
+	a, b := m.Found.Rounds[i], m.Found.Rounds[j]
+	if a.Out() != b.Out() || a.EngineC == nil || b.EngineC == nil {
+		return a.Out() > b.Out()
+	}
+	return *a.EngineC > *b.EngineC
 }
 
 func (m Material) anyPair() pair {

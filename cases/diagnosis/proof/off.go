@@ -48,13 +48,18 @@ func offAfter(c *cases.Case, f evidence.Findings) []Off {
 }
 
 func reason(r evidence.Reading, regime evidence.Regime) Reason {
-	switch over := r.Expected.OffK(r.TrueC); {
-	case over <= slightK+r.UncertainK:
+	switch {
+	case WithinGun(r):
 		return Slight
 	case regime == evidence.AtRating && behindThermostat(r.Point):
 		return Throttled
 	}
 	return Unexplained
+}
+
+// WithinGun reports whether a reading is out of its range by no more than the gun may be off at one place.
+func WithinGun(r evidence.Reading) bool {
+	return r.Expected != nil && r.Expected.OffK(r.TrueC) <= slightK+r.UncertainK
 }
 
 // behindThermostat are the places that are as warm as the flow which a throttling
