@@ -43,14 +43,15 @@ func writeCustomer(w io.Writer, m Material, o Options) error {
 type setting struct {
 	words, figures style
 	row            float64 // the height of a row of the table
+	under          float64 // room under a part of the page
 }
 
 // The settings: the tight one leaves the drawings more of a short page.
-func roomy() setting { return setOf(10.2, 18) }
-func tight() setting { return setOf(9, 15) }
+func roomy() setting { return setOf(10.2, 18, 8) }
+func tight() setting { return setOf(9, 15, 4) }
 
-func setOf(size, row float64) setting {
-	return setting{style{size, false, drawing.Text}, style{size, true, drawing.Text}, row}
+func setOf(size, row, under float64) setting {
+	return setting{style{size, false, drawing.Text}, style{size, true, drawing.Text}, row, under}
 }
 
 // customer is a customer's page on its way to the paper.
@@ -212,10 +213,10 @@ func (c *customer) boxes() (list []box, height float64) {
 		b.lines = c.cut(b.text, c.boxWidth()-2*boxPad, c.words, most)
 		high = max(high, len(b.lines))
 	}
-	return list, 2*boxPad + boxHead.lead() + 4 + float64(high)*c.words.lead() + underBoxes
+	return list, 2*boxPad + boxHead.lead() + 4 + float64(high)*c.words.lead() + c.underBoxes()
 }
 
-const underBoxes = 10
+func (c *customer) underBoxes() float64 { return c.under + 2 }
 
 // three are the three boxes side by side, as high as the fullest.
 func (c *customer) three() {
@@ -223,7 +224,7 @@ func (c *customer) three() {
 	list, height := c.boxes()
 	for i, b := range list {
 		x := margin + float64(i)*(width+boxGap)
-		c.paint(x, c.y, 1, drawing.Rect{Box: diagram.Box{0, 0, width, height - underBoxes}, Corner: 6, Fill: drawing.In(b.fill), Stroke: drawing.In(b.edge), StrokeWidth: 1})
+		c.paint(x, c.y, 1, drawing.Rect{Box: diagram.Box{0, 0, width, height - c.underBoxes()}, Corner: 6, Fill: drawing.In(b.fill), Stroke: drawing.In(b.edge), StrokeWidth: 1})
 		c.paint(x+boxPad, c.y+boxPad+1, 1, b.sign)
 		c.put(x+boxPad+17, c.y+boxPad, b.head, boxHead)
 		for j, line := range b.lines {

@@ -66,10 +66,10 @@ func (c *customer) checkLines(row confirming) [][]string {
 	for i, p := range panels {
 		end := margin + c.inner()
 		if i+1 < len(panels) {
-			end = x[2*i+2]
+			end = x[2*i+2] - 10 // or it would run into the next sign
 		}
 		if came := row.of(p.key); !came.text.Empty() {
-			out[i] = c.cut(c.by.Say(came.text), end-x[2*i]-26, c.figures, 2)
+			out[i] = c.cut(c.by.Say(came.text), end-x[2*i]-14, c.figures, 2)
 		}
 	}
 	return out

@@ -23,7 +23,7 @@ func (c *customer) tableHeight(rows []spot) float64 {
 	if checkedToo {
 		checked = c.checkHeight(c.checkLines(row))
 	}
-	return float64(n)*c.row + checked + float64(len(c.noteLines()))*softStyle.lead() + 8
+	return float64(n)*c.row + checked + float64(len(c.noteLines()))*softStyle.lead() + c.under
 }
 
 // table holds each place before against after and what it should be.
@@ -56,7 +56,7 @@ func (c *customer) table(rows []spot) {
 	c.checkRow(x)
 	c.rule(margin, c.y-2, c.inner(), drawing.Rule)
 	c.flow(margin, c.noteLines(), softStyle)
-	c.y += 8
+	c.y += c.under
 }
 
 // columns are where the table's columns begin behind the places: for each stage what was measured
@@ -177,7 +177,7 @@ func (c *customer) watchLines() []string {
 }
 
 func (c *customer) watchHeight() float64 {
-	return boxHead.lead() + 2 + float64(len(c.watchLines()))*c.words.lead() + 8
+	return boxHead.lead() + 2 + float64(len(c.watchLines()))*c.words.lead() + c.under
 }
 
 // watchHead is how long what stands under it holds.
@@ -196,7 +196,7 @@ func (c *customer) watch() {
 	c.put(margin, c.y, c.by.Of(c.watchHead()), boxHead)
 	c.y += boxHead.lead() + 2
 	c.flow(margin, c.watchLines(), c.words)
-	c.y += 8
+	c.y += c.under
 }
 
 const dangerPad, dangerIndent = 9, 26

@@ -86,7 +86,7 @@ func TestCustomersPageHasNoJargon(t *testing.T) {
 			t.Errorf("the page says %q", code)
 		}
 	}
-	for _, want := range []string{"Nordhang Garage", "Lower Ambry", "Never open the cap while the engine is hot", "orange cables", "page 1 of 1", "Customer 7"} {
+	for _, want := range []string{"Nordhang Garage", "Lower Ambry", "Never open the cap while the engine is hot", "orange cables", "Switch the car off before you open the bonnet", "page 1 of 1", "Customer 7"} {
 		if !strings.Contains(text, want) {
 			t.Errorf("the page lacks %q", want)
 		}
