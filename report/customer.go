@@ -44,14 +44,15 @@ type setting struct {
 	words, figures style
 	row            float64 // the height of a row of the table
 	under          float64 // room under a part of the page
+	work           int     // lines that what was done may take
 }
 
-// The settings: the tight one leaves the drawings more of a short page.
-func roomy() setting { return setOf(10.2, 18, 8) }
-func tight() setting { return setOf(9, 15, 4) }
+// The settings: the tight one leaves the drawings more of a short page, a long list of parts less.
+func roomy() setting { return setOf(10.2, 18, 8, 12) }
+func tight() setting { return setOf(9, 15, 4, 8) }
 
-func setOf(size, row, under float64) setting {
-	return setting{style{size, false, drawing.Text}, style{size, true, drawing.Text}, row, under}
+func setOf(size, row, under float64, work int) setting {
+	return setting{style{size, false, drawing.Text}, style{size, true, drawing.Text}, row, under, work}
 }
 
 // customer is a customer's page on its way to the paper.
@@ -208,9 +209,9 @@ func (c *customer) boxes() (list []box, height float64) {
 		c.last(),
 	}
 	high := 0
-	for i := range list {
+	for i, lines := range []int{most, c.work, most} {
 		b := &list[i]
-		b.lines = c.cut(b.text, c.boxWidth()-2*boxPad, c.words, most)
+		b.lines = c.cut(b.text, c.boxWidth()-2*boxPad, c.words, lines)
 		high = max(high, len(b.lines))
 	}
 	return list, 2*boxPad + boxHead.lead() + 4 + float64(high)*c.words.lead() + c.underBoxes()
