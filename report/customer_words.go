@@ -181,11 +181,16 @@ func (c *customer) engineAfter() *diagram.Celsius {
 // sound is of a loop without a fault. It must not deny what the table shows.
 func (c *customer) sound() say.Text {
 	_, off := c.gap()
+	near := false
 	for _, s := range c.spots() {
 		off = off || s.before.alarms() || s.after.alarms()
+		near = near || s.before.quiet || s.after.quiet
 	}
-	if off {
+	switch {
+	case off:
 		return say.Of("customer.now.odd")
+	case near:
+		return say.Of("customer.now.near")
 	}
 	return say.Of("customer.now.good")
 }
