@@ -1,6 +1,7 @@
 package warmup
 
 import (
+	"errors"
 	"slices"
 	"time"
 
@@ -198,8 +199,7 @@ func (h *hand) keep() bool {
 	case h.mending != nil:
 		return h.mend(h.meant(r))
 	}
-	h.add(r)
-	return true
+	return h.add(r)
 }
 
 // submit keeps the row and goes on to the next temperature.
@@ -228,11 +228,26 @@ func (h *hand) leave() {
 	}
 }
 
-func (h *hand) add(r row) {
+// add keeps a new row, but not over another one; the same row again is that row.
+func (h *hand) add(r row) bool {
+	i := slices.IndexFunc(h.rows.all, r.same)
+	if i >= 0 && h.rows.all[i].texts(h.units) != r.texts(h.units) {
+		h.refuseTaken(r)
+		return false
+	}
 	put(h.degrees, "")
-	h.offer(r.minutes + 1) // the next line of the list
-	h.clock.show()         // or the minute by the clock, where that runs
+	h.offer(max(r.minutes, h.latest()) + 1) // the next line of the list
+	h.clock.show()                          // or the minute by the clock, where that runs
+	if i >= 0 {
+		return true
+	}
 	h.edit(kit.L("window.warmup.edit-row", h.units.TempUnit(r.c), written(r.minutes)), func(k *cases.Case) {
 		r.into(handOf(k, h.writing))
 	})
+	return true
+}
+
+// refuseTaken says that the moment has its row, which may be mended.
+func (h *hand) refuseTaken(r row) {
+	h.minute.Refuse(errors.New(kit.L("window.warmup.taken", written(r.minutes))))
 }

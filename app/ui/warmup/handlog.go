@@ -62,22 +62,19 @@ func isKnown(v float64) bool { return !math.IsNaN(v) }
 // at reports whether the row is of that second.
 func (r row) at(s float64) bool { return math.Abs(r.minutes*60-s) < 1 }
 
-// into keeps the log in the order of time; a second row for a moment replaces the
-// first.
+// into keeps the log in the order of time.
 func (r row) into(l *cases.Log) {
 	s, had := r.minutes*60, len(l.TimeS)
 	at := had
-	for at > 0 && (l.TimeS[at-1] >= s || r.at(l.TimeS[at-1])) {
+	for at > 0 && l.TimeS[at-1] >= s {
 		at--
 	}
-	if again := at < had && r.at(l.TimeS[at]); !again {
-		for _, column := range columns(l) {
-			if len(*column) == had && had > 0 {
-				*column = slices.Insert(*column, at, math.NaN())
-			}
+	for _, column := range columns(l) {
+		if len(*column) == had && had > 0 {
+			*column = slices.Insert(*column, at, math.NaN())
 		}
-		l.TimeS = slices.Insert(l.TimeS, at, s)
 	}
+	l.TimeS = slices.Insert(l.TimeS, at, s)
 	c := float64(r.c)
 	set(&l.EctC, len(l.TimeS), at, &c)
 	set(&l.EngineRPM, len(l.TimeS), at, r.rpm)

@@ -1,7 +1,6 @@
 package warmup
 
 import (
-	"errors"
 	"math"
 	"slices"
 
@@ -116,7 +115,7 @@ func (h *hand) mend(r row) bool {
 	was, stage := h.mending.was, h.writing
 	taken := func(other row) bool { return r.same(other) && !was.same(other) }
 	if slices.ContainsFunc(h.rows.all, taken) {
-		h.minute.Refuse(errors.New(kit.L("window.warmup.taken", written(r.minutes))))
+		h.refuseTaken(r)
 		return false
 	}
 	h.putBack()

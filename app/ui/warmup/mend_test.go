@@ -277,6 +277,28 @@ func TestAMinuteIsMended(t *testing.T) {
 	}
 }
 
+// A minute that is typed again doesn't take the row that it has, which was lost without a word; after a row that
+// was left out, no minute is offered that has one.
+func TestAMinuteIsntTakenTwice(t *testing.T) {
+	s := newSheet(t)
+	s.writes("1 14 - -", "3 25 - -", "4 33 - -", "2 19 - -")
+	if s.minute.Text != "5" {
+		t.Errorf("after minute 2, which was left out, %q is offered, want 5", s.minute.Text)
+	}
+	s.writes("3 95 - -")
+	s.want("typed again", s.logged(), "1 14 - -", "2 19 - -", "3 25 - -", "4 33 - -")
+	if !s.says("Minute: 3 has a row already") || s.degrees.Text != "95" {
+		t.Errorf("%q stays in the field, without a word why", s.degrees.Text)
+	}
+	s.typed(s.minute, "5")
+	s.w.Canvas().Focus(s.degrees)
+	s.press(fyne.KeyReturn)
+	s.want("in its place", s.logged(), "1 14 - -", "2 19 - -", "3 25 - -", "4 33 - -", "5 95 - -")
+	if s.says("Not kept.") {
+		t.Error("it is still told of")
+	}
+}
+
 // What nobody typed stays exactly as it was: the fields round it. One that can't be is refused,
 // and the row is mended still.
 func TestMendingChangesOnlyWhatIsTyped(t *testing.T) {

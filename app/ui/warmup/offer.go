@@ -8,8 +8,16 @@ import (
 // fits reports whether a clock that says so many minutes can be of what is written down: a row
 // that lies later is of another start.
 func (h *hand) fits(minutes float64) bool {
+	return len(h.rows.all) == 0 || h.latest() <= minutes
+}
+
+// latest is the last row's minute; before the first row, one before the start.
+func (h *hand) latest() float64 {
 	n := len(h.rows.all)
-	return n == 0 || h.rows.all[n-1].minutes <= minutes
+	if n == 0 {
+		return -1
+	}
+	return h.rows.all[n-1].minutes
 }
 
 // takeOver lets the clock say the minute, whatever stood there.
@@ -36,14 +44,14 @@ func (h *hand) free() bool {
 
 // follow offers the minute after the last row, or the clock's where that runs.
 func (h *hand) follow() {
-	switch n := len(h.rows.all); {
+	switch {
 	case h.clock.runs():
 		h.clock.show()
 	case !h.free():
-	case n == 0:
+	case len(h.rows.all) == 0:
 		put(h.minute, "")
 	default:
-		h.offer(h.rows.all[n-1].minutes + 1)
+		h.offer(h.latest() + 1)
 	}
 }
 

@@ -97,11 +97,11 @@ func (v *View) layout() fyne.CanvasObject {
 		container.NewHBox(v.columns, v.save, v.svg, file), v.reading)
 	v.tells = kit.Section(kit.L("window.warmup.tells"), v.facts, v.remarks)
 	v.pane = container.NewVBox(v.hand.content, v.tells)
-	side := container.NewVScroll(v.pane)
+	side := container.NewVScroll(container.NewPadded(v.pane)) // the bar stands beside the fields
 	v.empty = container.NewCenter(kit.Wide(420, kit.Paragraphs(
 		kit.Span{Text: kit.L("window.warmup.none"), Bold: true},
 		kit.Span{Text: kit.L("window.warmup.none-text")})))
-	return kit.Framed(container.NewPadded(top), nil, nil, kit.Wide(312, container.NewPadded(side)), container.NewStack(v.empty, container.NewPadded(v.chart)))
+	return kit.Framed(container.NewPadded(top), nil, nil, kit.Wide(316, side), container.NewStack(v.empty, container.NewPadded(v.chart)))
 }
 
 func quiet(label string, icon fyne.Resource, do func()) *kit.Button {

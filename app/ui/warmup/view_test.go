@@ -16,8 +16,8 @@ import (
 	"loopbook/report/chart"
 )
 
-// Temperatures written down stand in the log in the order of time, and one for
-// the same moment replaces the other.
+// Temperatures written down stand in the log in the order of time. The same row may be entered twice; one that
+// says something else of its moment is refused.
 func TestWritingDown(t *testing.T) {
 	test.NewTempApp(t)
 	var c cases.Case
@@ -30,7 +30,7 @@ func TestWritingDown(t *testing.T) {
 	w.Resize(fyne.NewSize(1040, 640))
 	v.Show(warmup.Data{Case: c, Log: -1, Units: units.Metric()})
 	minute, degrees, _, _ := fields(t, v.Content())
-	for _, row := range [][2]string{{"1", "20"}, {"3", "41,5"}, {"2", "30"}, {"3", "42"}, {"x", "50"}, {"4", "390"}, {"4", "hot"}} { // no coolant is at 390 °C
+	for _, row := range [][2]string{{"1", "20"}, {"3", "41,5"}, {"2", "30"}, {"3", "41.5"}, {"3", "42"}, {"x", "50"}, {"4", "390"}, {"4", "hot"}} { // no coolant is at 390 °C
 		minute.SetText(row[0])
 		degrees.SetText(row[1])
 		degrees.OnSubmitted(row[1])
@@ -38,7 +38,7 @@ func TestWritingDown(t *testing.T) {
 	if len(c.Logs) != 1 {
 		t.Fatalf("%d logs", len(c.Logs))
 	}
-	want := [][2]float64{{60, 20}, {120, 30}, {180, 42}}
+	want := [][2]float64{{60, 20}, {120, 30}, {180, 41.5}}
 	for i, l := range want {
 		if c.Logs[0].TimeS[i] != l[0] || c.Logs[0].EctC[i] != l[1] {
 			t.Errorf("row %d: %g s %g °C, want %v", i, c.Logs[0].TimeS[i], c.Logs[0].EctC[i], l)
