@@ -163,7 +163,7 @@ func TestAFreezeFrameHasTheBoundsOfARound(t *testing.T) {
 		t.Errorf("kept %+v", f)
 	}
 	said := kittest.Texts(v.codes.rows[0].content)
-	for i, want := range []string{"write -60 to 400", "write 0 to 20000", "write 0 to 500"} {
+	for i, want := range []string{"write -50 °C to 150 °C", "write 0 to 20000", "write 0 to 500"} {
 		if !strings.Contains(said, want) || frame[i].Text == "" {
 			t.Errorf("field %d holds %q, and %q isn't said in:\n%s", i, frame[i].Text, want, said)
 		}

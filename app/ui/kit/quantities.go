@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"math"
 	"strconv"
+	"strings"
 
 	"fyne.io/fyne/v2"
 
@@ -138,7 +139,9 @@ func Between[T ~float64](parse func(string) (T, error), low, high T, write func(
 		switch {
 		case errors.Is(err, units.ErrNotANumber):
 			err = fmt.Errorf("%q is %w: write %s to %s", text, units.ErrNotANumber, write(low), write(high))
-		case err == nil && !(v >= low && v <= high):
+		case err != nil: // beyond bounds of parse's own, which may be wider
+			err = fmt.Errorf("%s can't be: write %s to %s", strings.TrimSpace(text), write(low), write(high))
+		case !(v >= low && v <= high):
 			err = fmt.Errorf("%s can't be: write %s to %s", write(v), write(low), write(high))
 		}
 		return v, err

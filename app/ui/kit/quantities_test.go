@@ -18,6 +18,7 @@ func TestNoCoolantBeyondWhatItCanBe(t *testing.T) {
 		why   string // "": it is read
 	}{
 		{units.Metric(), "107", 107, ""}, {units.Metric(), "-40", -40, ""}, {units.Metric(), "390", 0, "390 °C can't be: write -50 °C to 150 °C"},
+		{units.Metric(), "950", 0, "950 can't be: write -50 °C to 150 °C"}, // no bound of another temperature's
 		{us, "212", 100, ""}, {us, "390", 0, "390 °F can't be: write -58 °F to 302 °F"},
 	} {
 		c, err := kit.ParseCoolant(tt.units)(tt.text)
