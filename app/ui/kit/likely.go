@@ -18,45 +18,48 @@ type Likely struct {
 	Chance float64
 }
 
-// LikelyLine shows a cause with its probability, in words and as a bar.
+// LikelyLine shows a cause, and under it its probability, as a bar and in words: beside each other
+// they would cut the longest names of causes.
 type LikelyLine struct {
 	widget.BaseWidget
 	name, chance *widget.Label
-	bar          *fyne.Container
+	under        *fyne.Container
 	meter        *Meter
 }
 
 // NewLikelyLine makes an empty line.
 func NewLikelyLine() *LikelyLine {
 	l := &LikelyLine{name: widget.NewLabel(""), chance: widget.NewLabel(""), meter: NewMeter()}
-	l.name.Truncation, l.chance.TextStyle.Bold = fyne.TextTruncateEllipsis, true
-	l.bar = container.NewPadded(l.meter)
+	l.name.Truncation = fyne.TextTruncateEllipsis
+	l.chance.TextStyle.Bold, l.chance.Alignment = true, fyne.TextAlignTrailing
+	widest := widget.NewLabelWithStyle(Chance(0), fyne.TextAlignTrailing, l.chance.TextStyle)
+	l.under = container.NewBorder(nil, nil, nil, Wide(widest.MinSize().Width, l.chance), container.NewPadded(l.meter)) // so that bars are alike
 	l.ExtendBaseWidget(l)
 	return l
 }
 
-// CreateRenderer puts the bar under the words.
+// CreateRenderer puts the probability under the name.
 func (l *LikelyLine) CreateRenderer() fyne.WidgetRenderer {
-	words := container.NewBorder(nil, nil, nil, l.chance, l.name)
-	return widget.NewSimpleRenderer(container.New(Tight{More: 2}, words, l.bar))
+	return widget.NewSimpleRenderer(container.New(Tight{More: 8}, l.name, l.under))
 }
 
 // Put shows a cause.
 func (l *LikelyLine) Put(c Likely) {
-	l.PutRest(Capital(c.Name), c.Chance)
-	l.bar.Show()
+	l.name.SetText(Capital(c.Name))
+	l.chance.SetText(Chance(c.Chance))
+	l.under.Show()
 	l.meter.Put(c.Chance)
 }
 
 // PutRest shows several together, without a bar.
 func (l *LikelyLine) PutRest(name string, chance float64) {
-	l.name.SetText(name)
-	l.chance.SetText(Chance(chance))
-	l.bar.Hide()
+	l.name.SetText(name + " " + Chance(chance))
+	l.chance.SetText("")
+	l.under.Hide()
 }
 
 // Text is what the line says.
-func (l *LikelyLine) Text() string { return l.name.Text + " " + l.chance.Text }
+func (l *LikelyLine) Text() string { return strings.TrimSpace(l.name.Text + " " + l.chance.Text) }
 
 // Chance is a probability in words.
 func Chance(p float64) string { return say.English().Say(diagnosis.Chance(p)) }
