@@ -200,6 +200,9 @@ func (f *Field) FocusGained() {
 	if f.onFocus != nil {
 		f.onFocus()
 	}
+	if f.told != nil {
+		f.told.entered(f)
+	}
 	InSight(f.self)
 }
 

@@ -1,6 +1,7 @@
 package kit
 
 import (
+	"slices"
 	"strings"
 
 	"fyne.io/fyne/v2"
@@ -12,7 +13,8 @@ import (
 )
 
 // Refusals tells what a group of narrow fields refused and why, in a line over the labels
-// from the refused one's on: so nothing moves under a hand that is about to click.
+// from the refused one's on: so nothing moves under a hand that is about to click. Where they are
+// too many for a line, it tells of the one that the hand is at, or was last, and how many others there are.
 type Refusals struct {
 	Content fyne.CanvasObject
 
@@ -22,6 +24,7 @@ type Refusals struct {
 	box    *fyne.Container
 	fields []*Field
 	why    map[*Field]error
+	last   *Field // the one that was refused or entered last
 }
 
 // NewRefusals hangs a line over fields. A field without a label is told of at the top, where
@@ -54,20 +57,39 @@ func (r *Refusals) Take(o fyne.CanvasObject) {
 
 func (r *Refusals) tell(f *Field, why error) {
 	r.why[f] = why
+	if why != nil {
+		r.last = f
+	}
 	r.show()
 }
 
+// entered is told where the hand is.
+func (r *Refusals) entered(f *Field) {
+	if r.why[f] != nil {
+		r.last = f
+		r.show()
+	}
+}
+
 func (r *Refusals) show() {
-	var told []string
-	for _, f := range r.refused() {
-		told = append(told, L("window.kit.refused", Capital(f.title), reason(r.why[f])))
-	}
-	r.line.SetText("")
-	if len(told) > 0 {
-		r.line.SetText(L("window.kit.refusals", strings.Join(told, " · ")))
-	}
-	r.line.Hidden, r.ground.Hidden = len(told) == 0, len(told) == 0
+	none := len(r.refused()) == 0
+	r.line.Hidden, r.ground.Hidden = none, none
 	r.box.Refresh()
+}
+
+// say puts as much as a line has room for into it, and returns the field that it stands over.
+func (r *Refusals) say(list []*Field, room float32) *Field {
+	told := make([]string, len(list))
+	for i, f := range list {
+		told[i] = L("window.kit.refused", Capital(f.title), reason(r.why[f]))
+	}
+	r.line.SetText(L("window.kit.refusals", strings.Join(told, " · ")))
+	if len(list) == 1 || width(r.line) < room {
+		return list[0]
+	}
+	at := max(slices.Index(list, r.last), 0)
+	r.line.SetText(L("window.kit.refusals-more", told[at], len(list)-1))
+	return list[at]
 }
 
 // refused are the fields that hold what was refused, in their order.
@@ -86,7 +108,7 @@ type over struct{ *Refusals }
 // MinSize is that of the fields.
 func (o over) MinSize([]fyne.CanvasObject) fyne.Size { return o.inner.MinSize() }
 
-// Layout begins the line over the first refused field, or as far before as its words want.
+// Layout begins the line over the field that it tells of first, or as far before as its words want.
 func (o over) Layout(_ []fyne.CanvasObject, room fyne.Size) {
 	o.inner.Move(fyne.Position{})
 	o.inner.Resize(room)
@@ -95,7 +117,7 @@ func (o over) Layout(_ []fyne.CanvasObject, room fyne.Size) {
 		return
 	}
 	at := fyne.Position{}
-	if label := list[0].label; label != nil {
+	if label := o.say(list, room.Width).label; label != nil {
 		at, _ = within(o.inner, label)
 	}
 	wide, high := width(o.line)+1, o.line.MinSize().Height

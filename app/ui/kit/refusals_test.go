@@ -59,6 +59,48 @@ func TestARefusalMovesNothing(t *testing.T) {
 	}
 }
 
+// More refusals than a line has room for: each is read whole while the hand is at it, or was last.
+func TestEachOfManyRefusalsIsRead(t *testing.T) {
+	test.NewTempApp(t)
+	var fields []*kit.Field
+	grid := container.NewGridWithColumns(3)
+	for _, title := range []string{"Opens at, °C", "Fully open, °C", "Cap, kPa", "Strength, %"} {
+		f := kit.NewField("", nil)
+		fields = append(fields, f)
+		grid.Add(kit.Labelled(title, f))
+	}
+	group := kit.Explained(grid)
+	w := test.NewTempWindow(t, group)
+	w.Resize(fyne.NewSize(420, 200))
+	place := fyne.CurrentApp().Driver().AbsolutePositionForObject
+	read := func(f *kit.Field, want string) {
+		t.Helper()
+		for _, o := range test.LaidOutObjects(group) {
+			l, ok := o.(*widget.Label)
+			if !ok || !l.Visible() || !strings.HasPrefix(l.Text, "Not kept") {
+				continue
+			}
+			if !strings.Contains(l.Text, want) || l.Size().Width < fyne.MeasureText(l.Text, theme.CaptionTextSize(), fyne.TextStyle{}).Width {
+				t.Errorf("%q in a room of %v, want %q", l.Text, l.Size(), want)
+			}
+			if under := place(f).Y - place(l).Y; under <= 0 || under > f.Size().Height {
+				t.Errorf("%q stands %g over its field", l.Text, under)
+			}
+			return
+		}
+		t.Errorf("nothing is told, want %q", want)
+	}
+	for i, f := range fields {
+		f.Refuse(errors.New("write " + strings.Repeat(string(rune('1'+i)), 4) + " to 5000"))
+	}
+	read(fields[3], "Strength, %: write 4444 to 5000 · 3 more")
+	w.Canvas().Focus(fields[2])
+	read(fields[2], "Cap, kPa: write 3333 to 5000 · 3 more")
+	fields[2].Refuse(nil)
+	fields[3].Refuse(nil)
+	read(fields[0], "Opens at, °C: write 1111 to 5000 · 1 more")
+}
+
 // A heading that stands at the right edge of its column is covered whole or left alone, never cut through.
 func TestARefusalCutsThroughNoHeading(t *testing.T) {
 	test.NewTempApp(t)
