@@ -6,6 +6,7 @@ import (
 	"context"
 	"errors"
 	"fmt"
+	"maps"
 	"time"
 
 	"loopbook/app/mind"
@@ -112,8 +113,11 @@ func (d *Desk) Close() {
 // take shows a case as the store has it, with the slips that are still in its
 // rounds.
 func (d *Desk) take(c cases.Case) {
-	if c.ID != d.Case.ID || len(c.Rounds) < len(d.Case.Rounds) { // others stand at the rounds' numbers now
+	switch {
+	case c.ID != d.Case.ID:
 		d.ForgetSlips()
+	case len(c.Rounds) < len(d.Case.Rounds):
+		d.forgetMoved(c)
 	}
 	d.Case = c
 	d.Found = d.Mind.Analyst.Analyse(&d.Case)
@@ -239,12 +243,21 @@ func (d *Desk) turnTo(round int) {
 func (d *Desk) Slips() map[diagram.Point]Slip { return d.slips[d.Round] }
 
 // EachSlip tells of all that was typed in any round and can't be read.
-func (d *Desk) EachSlip(tell func(diagram.Point, Slip)) {
-	for _, slips := range d.slips {
+func (d *Desk) EachSlip(tell func(round int, p diagram.Point, slip Slip)) {
+	for round, slips := range d.slips {
 		for p, slip := range slips {
-			tell(p, slip)
+			tell(round, p, slip)
 		}
 	}
+}
+
+// forgetMoved drops the slips of rounds in whose place another stands, or none.
+func (d *Desk) forgetMoved(c cases.Case) {
+	from := turned(d.Case, c)
+	if from < 0 {
+		from = len(c.Rounds)
+	}
+	maps.DeleteFunc(d.slips, func(round int, _ map[diagram.Point]Slip) bool { return round >= from })
 }
 
 // ForgetSlips drops them.

@@ -62,8 +62,11 @@ func (f *frame) showAnswer() {
 // showProgress says how far the causes are computed.
 func (f *frame) showProgress() { f.head.progress.SetText(f.desk.Progress()) }
 
-// showKept says whether all is kept that stands on the screen.
-func (f *frame) showKept() { f.head.showKept(f.desk, f.screens.refuse()) }
+// showKept says whether all is kept that was typed, and where it isn't.
+func (f *frame) showKept() {
+	refused, where := f.screens.unkept()
+	f.head.showKept(f.desk, refused, where)
+}
 
 // greet offers what can be begun with.
 func greet(o *opener, s *shelf, a *arrivals) fyne.CanvasObject {

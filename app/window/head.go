@@ -43,13 +43,16 @@ func (h *head) show(d *desk.Desk) {
 	enable(h.redo, d.History.CanRedo)
 }
 
-// showKept says since when all is kept, or that something on the screen isn't.
-func (h *head) showKept(d *desk.Desk, refused bool) {
+// showKept says since when all is kept, or that something isn't: where, unless that is in sight.
+func (h *head) showKept(d *desk.Desk, refused bool, where string) {
 	sign := "fine"
 	h.kept.Importance = widget.SuccessImportance
 	text := kit.L("window.frame.kept", d.History.Saved.Local().Format("15:04"))
 	if refused {
 		sign, h.kept.Importance, text = "act", widget.DangerImportance, kit.L("window.frame.not-all-kept")
+	}
+	if refused && where != "" {
+		text = kit.L("window.frame.not-all-kept-at", where)
 	}
 	h.kept.SetText(text)
 	h.sign.Objects = []fyne.CanvasObject{kit.Sign(sign)}

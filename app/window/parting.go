@@ -60,18 +60,32 @@ func (p *parting) leave(does, stays, practice string, do func()) {
 	p.at.Ask.ShowThen(p.asked, func() { p.asked = nil })
 }
 
-// lost names what is typed on any screen of the open case and could not be kept.
+// lost names what is typed on any screen of the open case and could not be kept, and of what is of a round, the round.
 func (s *screens) lost() (out []string) {
-	if !s.at.Desk.Open {
+	d := s.at.Desk
+	if !d.Open {
 		return nil
 	}
-	s.at.Desk.EachSlip(func(p diagram.Point, slip desk.Slip) {
-		out = append(out, kit.L("window.kit.refused", say.PointName(p), slip.Text))
+	s.hosemap.Show() // it may have been left with other rounds
+	inRound := func(i int, told string) {
+		out = append(out, kit.L("window.parting.in-round", kit.RoundName(d.Case.Rounds[i], i), told))
+	}
+	d.EachSlip(func(round int, p diagram.Point, slip desk.Slip) {
+		inRound(round, kit.L("window.kit.refused", say.PointName(p), slip.Text))
 	})
+	for _, a := range s.hosemap.Aside() {
+		inRound(a.Round, a.Told)
+	}
 	sort.Strings(out)
-	for _, f := range s.refused() {
-		if f.Text != "" {
-			out = append(out, f.Told())
+	for tab, one := range s.all {
+		for _, f := range kit.Refused(one.content) {
+			switch {
+			case f.Text == "":
+			case tab == hoseMapTab && d.Round >= 0:
+				inRound(d.Round, f.Told())
+			default:
+				out = append(out, f.Told())
+			}
 		}
 	}
 	return out

@@ -36,7 +36,7 @@ func TestWhatWasRefusedIsToldBeforeItIsGone(t *testing.T) {
 	}
 	content := asked()
 	said := kittest.Texts(content)
-	for _, want := range []string{"Coolant, °C: 8a", "Thermostat housing: 7o"} {
+	for _, want := range []string{"Coolant, °C: 8a", "Warm idle, Thermostat housing: 7o"} {
 		if !strings.Contains(said, want) {
 			t.Errorf("%q isn't told in %q", want, said)
 		}
@@ -65,9 +65,17 @@ func TestASlipStaysWithItsRound(t *testing.T) {
 	if d.Round != 1 || len(d.Slips()) != 0 {
 		t.Fatalf("round %d begins with slips %v", d.Round, d.Slips())
 	}
-	if lost := w.screens.lost(); len(lost) != 1 || !strings.Contains(lost[0], "8o") {
+	if lost := w.screens.lost(); len(lost) != 1 || !strings.Contains(lost[0], "Warm idle") || !strings.Contains(lost[0], "8o") {
 		t.Errorf("from another round %q is told", lost)
 	}
+	if kept := w.frame.head.kept.Text; kept != "not all kept: round 1" {
+		t.Errorf("from another round the head says %q", kept)
+	}
+	w.menus.opener.undo()
+	if len(d.Case.Rounds) != 1 || d.Slips()[diagram.RadIn].Text != "8o" {
+		t.Errorf("with the other round undone the slips are %v", d.Slips())
+	}
+	w.menus.ways.addRound()
 	if d.ShowRound(0); d.Slips()[diagram.RadIn].Text != "8o" {
 		t.Errorf("back in its round the slips are %v", d.Slips())
 	}
@@ -75,4 +83,67 @@ func TestASlipStaysWithItsRound(t *testing.T) {
 	if lost := w.screens.lost(); len(lost) > 0 {
 		t.Errorf("with the round gone %q is told", lost)
 	}
+}
+
+// What was refused over the drawing stays with its round as the slips at the hoses do: it was dropped without a word
+// as another round was begun.
+func TestARefusedConditionStaysWithItsRound(t *testing.T) {
+	w, _ := shown(t)
+	w.menus.opener.begin()
+	w.menus.ways.turnTo(hoseMapTab)
+	d := w.at.Desk
+	rpm := func() *kit.Field { return fieldUnder(t, w.screens.hosemap.Content(), "Rpm") }
+	w.window.Canvas().Focus(rpm())
+	test.Type(rpm(), "80000")
+	w.menus.ways.addRound()
+	if rpm().Text != "" || len(d.Case.Rounds) != 2 {
+		t.Fatalf("the new one of %d rounds begins with %q rpm", len(d.Case.Rounds), rpm().Text)
+	}
+	if lost := strings.Join(w.screens.lost(), "\n"); lost != "Warm idle, Rpm: 80000" {
+		t.Errorf("from the new round %q is told", lost)
+	}
+	for tab, want := range map[int]string{hoseMapTab: "not all kept: round 1", checksTab: "not all kept: round 1"} {
+		w.menus.ways.turnTo(tab)
+		if kept := w.frame.head.kept.Text; kept != want {
+			t.Errorf("on tab %d the head says %q, want %q", tab, kept, want)
+		}
+	}
+	w.menus.ways.turnTo(hoseMapTab)
+	d.ShowRound(0)
+	if rpm().Text != "80000" || w.frame.head.kept.Text != "not all kept" {
+		t.Errorf("back in its round %q stands there, and the head says %q", rpm().Text, w.frame.head.kept.Text)
+	}
+	w.menus.ways.turnTo(checksTab)
+	if kept := w.frame.head.kept.Text; kept != "not all kept: Hose map" {
+		t.Errorf("from another screen the head says %q", kept)
+	}
+	w.menus.ways.turnTo(hoseMapTab)
+	w.window.Canvas().Focus(rpm())
+	test.Type(rpm(), "800")
+	w.at.Leave()
+	d.ShowRound(1)
+	if lost := w.screens.lost(); len(lost) > 0 || d.Case.Rounds[0].EngineRPM == nil {
+		t.Errorf("mended, %q is told, and of the round %v is kept", lost, d.Case.Rounds[0].EngineRPM)
+	}
+	if kept := w.frame.head.kept.Text; !strings.HasPrefix(kept, "kept ") {
+		t.Errorf("mended, the head says %q", kept)
+	}
+}
+
+// fieldUnder is the field that a label in o stands over.
+func fieldUnder(t *testing.T, o fyne.CanvasObject, label string) *kit.Field {
+	t.Helper()
+	for _, inner := range test.LaidOutObjects(o) {
+		box, ok := inner.(*fyne.Container)
+		if !ok || len(box.Objects) != 2 {
+			continue
+		}
+		l, isLabel := box.Objects[0].(*widget.Label)
+		f, isField := box.Objects[1].(*kit.Field)
+		if isLabel && isField && l.Text == label {
+			return f
+		}
+	}
+	t.Fatalf("no field is under %q", label)
+	return nil
 }

@@ -58,8 +58,22 @@ func (s *screens) leave() {
 // back leaves what Escape leaves on the screen that is looked at, and reports whether there was something.
 func (s *screens) back() bool { return s.tabs.SelectedIndex() == warmUpTab && s.warmup.Back() }
 
-// refuse reports whether something on the screen that is looked at could not be kept.
-func (s *screens) refuse() bool {
-	slip := s.tabs.SelectedIndex() == hoseMapTab && len(s.at.Desk.Slips()) > 0
-	return slip || kit.Refusing(s.tabs)
+// unkept reports whether something that was typed could not be kept, and where it is if it isn't in sight.
+func (s *screens) unkept() (some bool, where string) {
+	at, d := s.tabs.SelectedIndex(), s.at.Desk
+	if kit.Refusing(s.tabs) || at == hoseMapTab && len(d.Slips()) > 0 {
+		return true, ""
+	}
+	slipped := s.hosemap.Slipped()
+	for i := range d.Case.Rounds {
+		if slipped[i] && !(at == hoseMapTab && i == d.Round) {
+			return true, kit.L("chart.round", i+1)
+		}
+	}
+	for _, one := range s.all {
+		if len(kit.Refused(one.content)) > 0 {
+			return true, one.title
+		}
+	}
+	return false, ""
 }

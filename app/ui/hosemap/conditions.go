@@ -127,7 +127,7 @@ func (c *conditions) show(r *cases.Round, site cases.Site, u units.Set) {
 	}
 }
 
-// forget drops what was refused: another round is shown.
+// forget empties the fields of what was refused: another round is shown.
 func (c *conditions) forget() {
 	for _, n := range c.fields {
 		n.Forget()

@@ -183,7 +183,7 @@ func (p *place) setReflected(text string) {
 	}
 }
 
-// forget drops what was refused: another round is shown.
+// forget empties the fields of what was refused: another round is shown.
 func (p *place) forget() {
 	for _, f := range []*kit.Field{p.number, p.gun, p.reflected} {
 		f.Forget()

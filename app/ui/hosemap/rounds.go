@@ -26,7 +26,7 @@ type chip struct {
 	content  fyne.CanvasObject
 }
 
-func newChip(r cases.Round, number int, condition string, chosen bool, onTapped func(), onMenu func(fyne.Position)) *chip {
+func newChip(r cases.Round, number int, condition string, chosen, unkept bool, onTapped func(), onMenu func(fyne.Position)) *chip {
 	c := &chip{onTapped: onTapped, onMenu: onMenu, ground: kit.NewGround(drawing.Card, drawing.Edge, 6)}
 	if chosen {
 		c.ground.Ink(drawing.Chosen, drawing.Accent, 2.5)
@@ -35,6 +35,10 @@ func newChip(r cases.Round, number int, condition string, chosen bool, onTapped 
 	name.TextStyle.Bold, name.Truncation = chosen, fyne.TextTruncateEllipsis
 	under := kit.Small(condition)
 	under.Truncation = fyne.TextTruncateEllipsis
+	if unkept {
+		under.Importance = widget.DangerImportance
+		under.SetText(kit.L("window.frame.not-all-kept"))
+	}
 	c.content = kit.Wide(chipWidth, container.NewStack(c.ground, container.New(kit.Tight{More: 6}, name, under)))
 	c.ExtendBaseWidget(c)
 	return c
@@ -74,7 +78,7 @@ func condition(r cases.Round, u units.Set) string {
 func (v *View) showRounds() {
 	v.rounds.RemoveAll()
 	for i, r := range v.data.Case.Rounds {
-		v.rounds.Add(newChip(r, i, condition(r, v.data.Units), i == v.data.Round, func() { v.OnRound(i) }, func(at fyne.Position) { v.menu(i, at) }))
+		v.rounds.Add(newChip(r, i, condition(r, v.data.Units), i == v.data.Round, v.unkept(i), func() { v.OnRound(i) }, func(at fyne.Position) { v.menu(i, at) }))
 	}
 	add := kit.NewButtonWithIcon(kit.L("window.hosemap.add"), theme.ContentAddIcon(), nil)
 	add.OnTapped = func() { v.addMenu(add) }

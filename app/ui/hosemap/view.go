@@ -26,7 +26,8 @@ type Data struct {
 	Flags   []evidence.Flag
 	Out     bool // a number of the round is out of its range
 	Boiling string
-	ToDo    ToDo // before anything is measured in the round
+	ToDo    ToDo         // before anything is measured in the round
+	Slipped map[int]bool // rounds with a number at a hose that could not be kept, beside what is put aside here
 	Units   units.Set
 }
 
@@ -66,7 +67,8 @@ type View struct {
 	likely     *fyne.Container
 	side       *fyne.Container   // both
 	news       *container.Scroll // of them
-	grave      int               // how grave the findings are that are told
+	aside      []Aside
+	grave      int // how grave the findings are that are told
 	choose     *fyne.Container
 	left       *fyne.Container // all but the side
 	content    fyne.CanvasObject
@@ -123,9 +125,8 @@ func (v *View) Leave() {
 
 // Show paints the data. Call it on the Fyne goroutine.
 func (v *View) Show(d Data) {
+	v.turn(d)
 	if d.Case.ID != v.data.Case.ID || d.Round != v.data.Round {
-		v.conditions.forget()
-		v.place.forget()
 		v.grave = 0
 		v.news.ScrollToTop()
 	}
@@ -137,6 +138,7 @@ func (v *View) Show(d Data) {
 	v.left.Layout.Layout(v.left.Objects, v.left.Size()) // a case without rounds has no conditions
 	v.loop.Draw(d.Picture, d.Texts)
 	v.showMeaning()
+	v.takeUp()
 }
 
 // Focus puts the caret at a point.

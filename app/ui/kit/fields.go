@@ -139,6 +139,13 @@ func (f *Field) Forget() {
 	f.Revert()
 }
 
+// Retype lets text be typed in the field once more, and the field be left.
+func (f *Field) Retype(text string) {
+	f.replace(text)
+	f.shown = f.kept
+	f.leave()
+}
+
 // Title names the field in its label.
 func (f *Field) Title(text string) {
 	f.title = text

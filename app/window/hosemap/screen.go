@@ -8,6 +8,7 @@ import (
 	"loopbook/app/window/words"
 	"loopbook/cases"
 	"loopbook/cases/diagnosis/likelihood"
+	"loopbook/diagram"
 )
 
 // Screen shows the open case's rounds, and lets them be measured. Where in it a person is to go on, its view knows.
@@ -25,12 +26,29 @@ func New(d *desk.Desk, tables *likelihood.Tables, causes func()) *Screen {
 	return s
 }
 
+// Slipped are the rounds in which something was typed that could not be kept, but for what is typed over the drawing
+// in the round that is shown.
+func (s *Screen) Slipped() map[int]bool {
+	rounds := slipped(s.desk)
+	for _, a := range s.Aside() {
+		rounds[a.Round] = true
+	}
+	return rounds
+}
+
+// slipped are those with such a number at a hose.
+func slipped(d *desk.Desk) map[int]bool {
+	rounds := map[int]bool{}
+	d.EachSlip(func(round int, _ diagram.Point, _ desk.Slip) { rounds[round] = true })
+	return rounds
+}
+
 // Show paints the round.
 func (s *Screen) Show() {
 	d := s.desk
 	picture, texts := drawingOf(d)
 	s.View.Show(view.Data{
 		Case: d.Case, Round: d.Round, Picture: picture, Texts: texts,
-		Flags: d.Found.Flags, Out: d.Found.OutOfRange(d.Round), Boiling: words.Boiling(d.Found.Boiling, d.Units), ToDo: s.toDo(), Units: d.Units,
+		Flags: d.Found.Flags, Out: d.Found.OutOfRange(d.Round), Boiling: words.Boiling(d.Found.Boiling, d.Units), ToDo: s.toDo(), Units: d.Units, Slipped: slipped(d),
 	})
 }
