@@ -263,29 +263,39 @@ func (d *Desk) forgetMoved(c cases.Case) {
 // ForgetSlips drops them.
 func (d *Desk) ForgetSlips() { d.slips = map[int]map[diagram.Point]Slip{} }
 
+// Use changes the units. What could not be read may be meant in them.
+func (d *Desk) Use(u units.Set) {
+	d.Units = u
+	was := d.slips
+	d.ForgetSlips()
+	for round, slips := range was {
+		for p, slip := range slips {
+			d.typed(round, p, slip.Text)
+		}
+	}
+}
+
 // Typed takes what was typed at a point: a temperature, nothing, or a dash for
 // a point that can't be reached.
-func (d *Desk) Typed(p diagram.Point, text string) {
-	i := d.Round
+func (d *Desk) Typed(p diagram.Point, text string) { d.typed(d.Round, p, text) }
+
+func (d *Desk) typed(i int, p diagram.Point, text string) {
 	if i < 0 {
 		return
 	}
+	forget := func() { delete(d.slips[i], p) }
 	if text == "-" || text == "–" || text == "/" {
-		d.forget(p)
+		forget()
 		d.Edit(say.English().Of("window.hosemap.edit-cant-reach", say.PointName(p)), func(c *cases.Case) { setReading(&c.Rounds[i], p, nil, true) })
 		return
 	}
 	if text == "" {
-		d.forget(p)
+		forget()
 		d.Edit(say.English().Of("window.hosemap.edit-cleared", say.PointName(p)), func(c *cases.Case) { setReading(&c.Rounds[i], p, nil, false) })
 		return
 	}
-	shown, err := d.Units.ParseTemp(text)
-	if err != nil {
-		why := say.English().Of("window.frame.slip-number")
-		if !errors.Is(err, units.ErrNotANumber) {
-			why = say.English().Of("window.frame.slip-range")
-		}
+	shown, why := d.read(p, text)
+	if why != "" {
 		if d.slips[i] == nil {
 			d.slips[i] = map[diagram.Point]Slip{}
 		}
@@ -293,7 +303,7 @@ func (d *Desk) Typed(p diagram.Point, text string) {
 		d.Changed()
 		return
 	}
-	d.forget(p)
+	forget()
 	d.Edit(say.English().Of("window.hosemap.edit-reading", say.PointName(p), d.Units.TempUnit(shown)), func(c *cases.Case) {
 		r := &c.Rounds[i]
 		setReading(r, p, &shown, false)
@@ -303,7 +313,20 @@ func (d *Desk) Typed(p diagram.Point, text string) {
 	})
 }
 
-func (d *Desk) forget(p diagram.Point) { delete(d.slips[d.Round], p) }
+// read reads a temperature at a point, or says why it can't be kept. Coolant has narrower bounds than air: beyond
+// them it would be used for nothing.
+func (d *Desk) read(p diagram.Point, text string) (c diagram.Celsius, why string) {
+	c, err := d.Units.ParseTemp(text)
+	switch {
+	case errors.Is(err, units.ErrNotANumber):
+		return 0, say.English().Of("window.frame.slip-number")
+	case err == nil && (p.Air() || cases.CanBeCoolant(c)):
+		return c, ""
+	case p.Air():
+		return 0, say.English().Of("window.frame.slip-range", d.Units.TempRange(diagram.MinC, diagram.MaxC))
+	}
+	return 0, say.English().Of("window.frame.slip-range", d.Units.TempRange(cases.CoolantLeastC, cases.CoolantMostC))
+}
 
 // setReading writes a temperature, keeping the surface; without one the point
 // is not known, or can't be reached.

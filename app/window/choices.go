@@ -38,6 +38,7 @@ type choices struct {
 	app     fyne.App
 	kept    preferences
 	changed func()
+	retype  func() // what was refused, which may be meant in other units
 }
 
 func (c *choices) unitsMenu() *fyne.Menu {
@@ -63,10 +64,12 @@ func (c *choices) unitsMenu() *fyne.Menu {
 
 func (c *choices) setUnits(change func(*units.Set)) {
 	c.at.Leave()
-	change(&c.at.Desk.Units)
-	c.kept.setUnits(c.at.Desk.Units)
-	c.at.Desk.ForgetSlips()
+	u := c.at.Desk.Units
+	change(&u)
+	c.at.Desk.Use(u)
+	c.kept.setUnits(u)
 	c.changed()
+	c.retype()
 }
 
 func (c *choices) lightMenu() *fyne.Menu {

@@ -98,6 +98,19 @@ func (s *screens) refused() (out []*kit.Field) {
 	return out
 }
 
+// retype lets what was refused be typed once more, on screens that show what is chosen now.
+func (s *screens) retype() {
+	for _, one := range s.all {
+		refused := kit.Refused(one.content)
+		if len(refused) > 0 && one.show != nil {
+			one.show()
+		}
+		for _, f := range refused {
+			f.Retype(f.Text)
+		}
+	}
+}
+
 // turn drops what was refused of another case: a screen that isn't looked at shows that case still.
 func (s *screens) turn() {
 	if id := s.at.Desk.Case.ID; id != s.of {

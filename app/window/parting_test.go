@@ -1,6 +1,7 @@
 package window
 
 import (
+	"math"
 	"strings"
 	"testing"
 
@@ -13,6 +14,7 @@ import (
 	"loopbook/app/window/bench/benchtest"
 	"loopbook/cases"
 	"loopbook/diagram"
+	"loopbook/diagram/units"
 )
 
 // What was typed and could not be kept is told before the case is left: it was gone without a word, though
@@ -82,6 +84,41 @@ func TestASlipStaysWithItsRound(t *testing.T) {
 	d.Edit("rounds", func(c *cases.Case) { c.Rounds = c.Rounds[1:] })
 	if lost := w.screens.lost(); len(lost) > 0 {
 		t.Errorf("with the round gone %q is told", lost)
+	}
+}
+
+// What no coolant can be isn't kept at a hose, which stood empty though it was kept. In °F it may have been meant:
+// whoever chooses that needn't type it again.
+func TestWhatWasMeantInOtherUnits(t *testing.T) {
+	w, _ := shown(t)
+	w.menus.opener.begin()
+	d := w.at.Desk
+	w.menus.ways.turnTo(complaintTab)
+	opens := fieldUnder(t, w.screens.complaint.Content(), "Opens at, °C")
+	w.window.Canvas().Focus(opens)
+	test.Type(opens, "190")
+	typeAt(t, w, diagram.RadIn, "204")
+	typeAt(t, w, diagram.AirOn, "204")
+	if slip := d.Slips()[diagram.RadIn]; slip.Text != "204" || slip.Why != "write -50…150" || len(d.Slips()) != 1 {
+		t.Errorf("the slips are %v", d.Slips())
+	}
+	w.menus.choices.setUnits(func(u *units.Set) { u.Temperature = units.F })
+	r := d.Case.Rounds[0].Reading(diagram.RadIn)
+	if len(d.Slips()) > 0 || r == nil || r.ShownC == nil || math.Abs(float64(*r.ShownC)-95.56) > 0.01 {
+		t.Errorf("in °F the slips are %v and the reading is %v", d.Slips(), r)
+	}
+	if o := d.Case.Loop.ThermostatOpensC; o == nil || math.Abs(float64(*o)-87.78) > 0.01 || opens.Text != "190" {
+		t.Errorf("in °F the thermostat opens at %v, and its field says %q", o, opens.Text)
+	}
+	w.window.Canvas().Focus(opens)
+	test.Type(opens, "1900")
+	w.at.Leave()
+	w.menus.choices.setUnits(func(u *units.Set) { u.Temperature = units.C })
+	if opens.Text != "1900" {
+		t.Errorf("what can't be in °C either became %q", opens.Text)
+	}
+	if opens.Revert(); opens.Text != "87.8" {
+		t.Errorf("taken back it is %q, want the 190 °F that are kept", opens.Text)
 	}
 }
 

@@ -93,7 +93,7 @@ func (w *window) make(a fyne.App, tables *likelihood.Tables, kept preferences) (
 		window: w.window, guard: &guard{at: at, hidden: w.hidden}, ways: way, opener: o, enter: w.enter, list: w.list,
 		shelf:    &shelf{at: at, list: w.list, parting: w.parting, window: w.window, use: w.use},
 		arrivals: &arrivals{at: at, warmup: w.screens.warmup, photos: w.screens.photos, intake: in},
-		choices:  &choices{at: at, app: a, kept: kept, changed: func() { w.menus.renew(); w.show() }},
+		choices:  &choices{at: at, app: a, kept: kept, changed: func() { w.menus.renew(); w.show() }, retype: func() { w.screens.retype() }},
 		papers:   p.papers, charts: p.charts, share: share.New(at, w.list.Shown), quit: quit,
 	}
 	w.frame = newFrame(at.Desk, w.screens, greet(o, w.menus.shelf, w.menus.arrivals), w.dropUnseen)

@@ -73,6 +73,7 @@ func (f *Field) setUp(self fyne.CanvasObject) {
 // Put shows text in the field, unless something is being typed there.
 func (f *Field) Put(text string) {
 	if f.refused || (f.focused && f.Text != f.shown) {
+		f.kept = text
 		return // what is being typed, or was refused, is not overwritten
 	}
 	f.shown, f.kept = text, text
@@ -139,8 +140,11 @@ func (f *Field) Forget() {
 	f.Revert()
 }
 
-// Retype lets text be typed in the field once more, and the field be left.
+// Retype lets text be typed in the field once more, and the field be left, if anybody is told of that.
 func (f *Field) Retype(text string) {
+	if f.onLeft == nil {
+		return
+	}
 	f.replace(text)
 	f.shown = f.kept
 	f.leave()
