@@ -54,6 +54,10 @@ func (l *kindList) chosen() int {
 // TypedKey chooses as the arrows go.
 func (l *kindList) TypedKey(e *fyne.KeyEvent) {
 	switch e.Name {
+	case fyne.KeyPageUp:
+		l.step(fyne.KeyUp, pageLines)
+	case fyne.KeyPageDown:
+		l.step(fyne.KeyDown, pageLines)
 	case fyne.KeyUp, fyne.KeyDown:
 		l.step(e.Name, 1)
 	case fyne.KeyHome:
@@ -64,6 +68,9 @@ func (l *kindList) TypedKey(e *fyne.KeyEvent) {
 		l.v.FocusForm()
 	}
 }
+
+// pageLines are fewer than a screen shows.
+const pageLines = 8
 
 // step goes some lines on and chooses where it comes to.
 func (l *kindList) step(way fyne.KeyName, lines int) {
@@ -76,28 +83,42 @@ func (l *kindList) step(way fyne.KeyName, lines int) {
 func (l *kindList) fill(i int, row *kindRow) {
 	kind := l.kinds[i]
 	info := l.v.info(kind)
-	var done []string
-	worst := ""
-	for _, at := range l.v.tests(kind) {
-		r := l.v.result(at)
-		worst = severity(r)
-		says := r.Says
-		if says == "" {
-			says, worst = kit.L("window.checks.begun"), "note"
-			if len(r.Told) > 0 {
-				says, worst = kit.L("window.checks.look-at"), severity(r)
-			}
-		}
-		if stage := l.v.c.Tests[at].Stage; stage == cases.AfterRepair {
-			says = kit.L("window.checks.after-repair", says)
-		}
-		done = append(done, says)
-	}
-	if done == nil {
-		row.put(info.Title, joined(" · ", info.Minutes, strings.ToLower(info.Needs)), "")
+	if told, sign := l.done(kind); told != "" {
+		row.put(info.Title, kit.Capital(told), sign)
 		return
 	}
-	row.put(info.Title, kit.Capital(strings.Join(done, ", ")), worst)
+	row.put(info.Title, joined(" · ", info.Minutes, strings.ToLower(info.Needs)), "")
+}
+
+// done is how a kind's checks came out, the last one first, whose sign it is: there may be room for no other.
+func (l *kindList) done(kind cases.TestKind) (told, sign string) {
+	var all []string
+	repaired := false
+	tests := l.v.tests(kind)
+	for i := len(tests) - 1; i >= 0; i-- {
+		says, so := l.outcome(tests[i])
+		if all == nil {
+			sign = so
+		}
+		switch after := l.v.c.Tests[tests[i]].Stage == cases.AfterRepair; {
+		case after:
+			says, repaired = kit.L("window.checks.after-repair", says), true
+		case repaired:
+			says = kit.L("window.checks.before-it", says)
+		}
+		all = append(all, says)
+	}
+	return strings.Join(all, ", "), sign
+}
+
+func (l *kindList) outcome(at int) (says, sign string) {
+	switch r := l.v.result(at); {
+	case r.Says != "":
+		return r.Says, severity(r)
+	case len(r.Told) > 0:
+		return kit.L("window.checks.look-at"), severity(r)
+	}
+	return kit.L("window.checks.begun"), "note"
 }
 
 func joined(by string, parts ...string) string {

@@ -371,7 +371,7 @@ func TestTheListTellsWhatIsDone(t *testing.T) {
 	end := kPa(90)
 	d.c.Tests = []cases.Test{{Kind: "pressure-hold", EndKPa: end}, {Kind: "pressure-hold", Stage: cases.AfterRepair, EndKPa: end}, {Kind: "bubbles"}}
 	d.show()
-	for kind, want := range map[cases.TestKind]string{"pressure-hold": "Falls, falls after repair", "bubbles": "Begun", "cap": "5 min · engine cold"} {
+	for kind, want := range map[cases.TestKind]string{"pressure-hold": "Falls after repair, falls before it", "bubbles": "Begun", "cap": "5 min · engine cold"} {
 		row := newKindRow()
 		for i, k := range d.v.list.kinds {
 			if k == kind {
