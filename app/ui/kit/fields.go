@@ -256,7 +256,8 @@ func (f *Field) TypedRune(r rune) {
 // TypedShortcut adds the keys for a text's first and last place to what an entry knows.
 func (f *Field) TypedShortcut(s fyne.Shortcut) {
 	if to := textEnd(s); to != "" {
-		f.TypedKey(&fyne.KeyEvent{Name: to})
+		f.fresh = false
+		f.Entry.TypedKey(&fyne.KeyEvent{Name: to})
 		return
 	}
 	f.Entry.TypedShortcut(s)
@@ -288,8 +289,13 @@ func (f *Field) FocusLost() {
 	}
 }
 
-// TypedKey adds Escape to what an entry knows: with nothing to take back it is the window's.
+// TypedKey adds Escape to what an entry knows: with nothing to take back it is the window's. The page keys are too,
+// where there is but one line.
 func (f *Field) TypedKey(e *fyne.KeyEvent) {
+	if _, page := pageWay(e); page && !f.MultiLine {
+		passed(f.self, e)
+		return
+	}
 	f.fresh = f.fresh && !movesCaret(e.Name)
 	if e.Name == fyne.KeyEscape {
 		if !f.Revert() {

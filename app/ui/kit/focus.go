@@ -83,11 +83,13 @@ func leave(o fyne.CanvasObject, e *fyne.KeyEvent) {
 	}
 }
 
-// escaped gives the window an Escape that the focus has no use for, and reports whether the key was one.
-func escaped(o fyne.CanvasObject, e *fyne.KeyEvent) bool {
-	if e.Name != fyne.KeyEscape {
-		return false
+// passed gives the window an Escape that the focus has no use for, and scrolls for the page keys; it reports whether
+// the key was one of them.
+func passed(o fyne.CanvasObject, e *fyne.KeyEvent) bool {
+	if e.Name == fyne.KeyEscape {
+		leave(o, e)
+		return true
 	}
-	leave(o, e)
-	return true
+	c := canvasOf(o)
+	return c != nil && Page(c, e)
 }

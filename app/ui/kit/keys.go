@@ -2,11 +2,12 @@ package kit
 
 import (
 	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
 )
 
-// The toolkit's controls, each of which comes into sight with the focus, and leaves Escape to
+// The toolkit's controls, each of which comes into sight with the focus, and leaves Escape and the page keys to
 // its window.
 
 // Button is a button.
@@ -55,7 +56,7 @@ func (b *Button) FocusLost() {
 // TypedKey presses, or leaves the key to the window.
 func (b *Button) TypedKey(e *fyne.KeyEvent) {
 	switch {
-	case escaped(b, e):
+	case passed(b, e):
 	case b.byEnter && (e.Name == fyne.KeyReturn || e.Name == fyne.KeyEnter):
 		b.Tapped(nil)
 	default:
@@ -82,7 +83,7 @@ func (c *Check) FocusGained() {
 
 // TypedKey leaves Escape to the window.
 func (c *Check) TypedKey(e *fyne.KeyEvent) {
-	if !escaped(c, e) {
+	if !passed(c, e) {
 		c.Check.TypedKey(e)
 	}
 }
@@ -112,7 +113,7 @@ func (s *Select) Tapped(e *fyne.PointEvent) {
 
 // TypedKey leaves Escape to the window.
 func (s *Select) TypedKey(e *fyne.KeyEvent) {
-	if !escaped(s, e) {
+	if !passed(s, e) {
 		s.Select.TypedKey(e)
 		s.markChosen()
 	}
@@ -151,7 +152,7 @@ func (s *Slider) FocusGained() {
 
 // TypedKey leaves Escape to the window.
 func (s *Slider) TypedKey(e *fyne.KeyEvent) {
-	if !escaped(s, e) {
+	if !passed(s, e) {
 		s.Slider.TypedKey(e)
 	}
 }
@@ -175,7 +176,7 @@ func (l *Link) FocusGained() {
 
 // TypedKey leaves Escape to the window, and follows the words by Enter too.
 func (l *Link) TypedKey(e *fyne.KeyEvent) {
-	if !escaped(l, e) {
+	if !passed(l, e) {
 		l.Hyperlink.TypedKey(orSpace(e))
 	}
 }
@@ -189,7 +190,10 @@ func orSpace(e *fyne.KeyEvent) *fyne.KeyEvent {
 }
 
 // List is lines to go along with the arrows.
-type List struct{ widget.List }
+type List struct {
+	widget.List
+	own *container.Scroll // nil: never painted yet
+}
 
 // NewList makes a list; its lines are made by line and filled by fill.
 func NewList(length func() int, line func() fyne.CanvasObject, fill func(widget.ListItemID, fyne.CanvasObject)) *List {
@@ -208,7 +212,8 @@ func (l *List) FocusGained() {
 // CreateRenderer lays what passes the wheel on over the lines.
 func (l *List) CreateRenderer() fyne.WidgetRenderer {
 	r := l.List.CreateRenderer()
-	return &listRenderer{WidgetRenderer: r, wheel: newWheel(func() fyne.CanvasObject { return l }, scrollOf(r))}
+	l.own = scrollOf(r)
+	return &listRenderer{WidgetRenderer: r, wheel: newWheel(func() fyne.CanvasObject { return l }, l.own)}
 }
 
 type listRenderer struct {
@@ -228,9 +233,13 @@ func (r *listRenderer) Layout(room fyne.Size) {
 	r.wheel.Resize(room)
 }
 
-// TypedKey leaves Escape to the window, and chooses by Enter too.
+// TypedKey leaves Escape to the window, pages where there are more lines than are seen, and chooses by Enter too.
 func (l *List) TypedKey(e *fyne.KeyEvent) {
-	if !escaped(l, e) {
+	way, page := pageWay(e)
+	switch {
+	case page && l.own != nil && l.own.Content.Size().Height > l.Size().Height:
+		l.ScrollToOffset(l.GetScrollOffset() + way*pageOf(l.Size().Height))
+	case !passed(l, e):
 		l.List.TypedKey(orSpace(e))
 	}
 }

@@ -91,7 +91,7 @@ func (a *Asker) ShowThen(d dialog.Dialog, then func()) {
 	before := canvas.OnTypedKey()
 	canvas.Unfocus()
 	canvas.SetOnTypedKey(func(e *fyne.KeyEvent) {
-		if e.Name == fyne.KeyEscape {
+		if !kit.Page(canvas, e) && e.Name == fyne.KeyEscape {
 			d.Hide()
 		}
 	})

@@ -50,7 +50,7 @@ func newWindow(of *Papers, about subject) *window {
 func (p *window) keys() {
 	on := p.window.Canvas()
 	on.SetOnTypedKey(func(e *fyne.KeyEvent) {
-		if e.Name == fyne.KeyEscape {
+		if !kit.Page(on, e) && e.Name == fyne.KeyEscape {
 			p.window.Close()
 		}
 	})
