@@ -94,8 +94,8 @@ func (v *View) showRounds() {
 	v.scroller.ScrollToOffset(fyne.NewPos(float32(v.data.Round-1)*(chipWidth+theme.Padding()), 0))
 }
 
-// chipWidth holds the longest usual names of rounds.
-const chipWidth = 132
+// chipWidth holds the longest usual names of rounds, and that one is after the repair with its speed.
+const chipWidth = 152
 
 func (v *View) addMenu(at fyne.CanvasObject) {
 	items := []*fyne.MenuItem{}

@@ -91,7 +91,7 @@ func New() *View {
 	)
 	v.side = container.NewVBox(v.meaning, v.likely)
 	v.news = container.NewVScroll(container.NewPadded(v.side))
-	right := kit.Wide(276, kit.On(kit.NewGround(drawing.Card, "", 0), v.news))
+	right := kit.Wide(272, kit.On(kit.NewGround(drawing.Card, "", 0), v.news))
 	v.content = kit.Framed(nil, nil, nil, right, v.left)
 	return v
 }
