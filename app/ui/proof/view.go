@@ -78,6 +78,7 @@ type View struct {
 	top     fyne.CanvasObject // over the pair
 	empty   *fyne.Container   // in the pair's place
 	again   *fyne.Container
+	next    *kit.Button // what is to be measured again first; nil: nothing
 	codes   fyne.CanvasObject
 	content fyne.CanvasObject
 }
@@ -107,6 +108,14 @@ func New(edit func(string, func(*cases.Case)), save kit.Saver) *View {
 	return v
 }
 
+// First is what is to be done next for the proof, or else whatever stands first.
+func (v *View) First() fyne.Focusable {
+	if v.next != nil {
+		return v.next
+	}
+	return kit.First(v.content)
+}
+
 func nothingYet() fyne.CanvasObject {
 	return kit.Wide(420, kit.Paragraphs(
 		kit.Span{Text: kit.L("window.proof.none"), Bold: true}, kit.Span{Text: kit.L("window.proof.none-text")}))
@@ -115,13 +124,13 @@ func nothingYet() fyne.CanvasObject {
 // showAgain offers to walk each round of before the repair again that wasn't yet, and to do each check
 // again that came out badly.
 func (v *View) showAgain(at *fyne.Container) {
-	first := true
+	v.next = nil
 	offer := func(says, name string, begin func()) {
 		b := kit.NewButtonWithIcon(kit.L(says, kit.Cut(name, againWidth)), theme.ContentAddIcon(), begin)
-		if first {
+		if v.next == nil {
 			b.Importance = widget.HighImportance
+			v.next = b
 		}
-		first = false
 		at.Add(b)
 	}
 	for _, r := range v.data.Again {

@@ -117,3 +117,20 @@ func TestCodesThatCameBackAreKept(t *testing.T) {
 		t.Errorf("kept %v", c.Repair.CodesAfter)
 	}
 }
+
+// A key leads to what is to be measured again next, also beside a round that was: it led to saving the curves.
+func TestAKeyLeadsToWhatIsToBeDoneNext(t *testing.T) {
+	v, c := screen(t)
+	for _, pair := range []int{-1, 0} {
+		d := proof.Data{Case: *c, Units: units.Metric(), Pair: pair, Pairs: []string{"warm idle"}, Again: []proof.Round{{Name: "hot idle", Index: 1}}}
+		v.Show(d)
+		if b, ok := v.First().(*kit.Button); !ok || b.Text != "Measure again: hot idle" {
+			t.Errorf("with pair %d the key leads to %v", pair, v.First())
+		}
+		d.Again = nil
+		v.Show(d)
+		if b, ok := v.First().(*kit.Button); ok && strings.HasPrefix(b.Text, "Measure again") {
+			t.Errorf("with nothing left to do the key leads to %q", b.Text)
+		}
+	}
+}

@@ -43,6 +43,9 @@ func New(at bench.Bench, tab bench.Tab, tables *likelihood.Tables, save kit.Save
 // Content is the screen.
 func (s *Screen) Content() fyne.CanvasObject { return s.view.Content() }
 
+// First is what is to be done next.
+func (s *Screen) First() fyne.Focusable { return s.view.First() }
+
 // Leave keeps what is being typed.
 func (s *Screen) Leave() { s.view.Leave() }
 
