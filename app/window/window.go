@@ -108,9 +108,9 @@ func (w *window) layOut() {
 		historyRoom:  {w.history.Content(), w.history.Show},
 		practiceRoom: {w.practice.Content(), w.practice.Show},
 	})
-	w.rail = kit.Wide(232, w.list.Content())
+	w.rail = w.list.Content()
 	w.window.SetPadded(false)
-	w.window.SetContent(kit.NewWatch(container.NewBorder(nil, nil, w.rail, nil, w.rooms.content), w.frame.showKept))
+	w.window.SetContent(kit.NewWatch(container.New(railed{}, w.rooms.content, w.rail), w.frame.showKept))
 	w.window.Canvas().SetOnTypedKey(w.typed)
 }
 

@@ -21,13 +21,15 @@ type row struct {
 	shown                       cases.Summary
 	snippet                     string
 	day                         string
+	middle                      *fyne.Container // the vehicle, and as much as the day leaves it
 }
 
 func newRow() *row {
 	r := &row{title: widget.NewLabel(""), vehicle: kit.Small(""), state: kit.Small(""), when: kit.Small(""), found: widget.NewRichText()}
 	r.title.TextStyle.Bold = true
 	r.title.Truncation = fyne.TextTruncateEllipsis
-	r.when.Alignment = fyne.TextAlignTrailing
+	r.when.Truncation = fyne.TextTruncateOff
+	r.middle = container.NewBorder(nil, nil, nil, r.when, r.vehicle)
 	r.found.Truncation = fyne.TextTruncateEllipsis
 	r.found.Hide()
 	r.ExtendBaseWidget(r)
@@ -36,8 +38,7 @@ func newRow() *row {
 
 // CreateRenderer stacks the lines.
 func (r *row) CreateRenderer() fyne.WidgetRenderer {
-	middle := container.New(kit.Shares{132, 80}, r.vehicle, r.when)
-	return widget.NewSimpleRenderer(container.New(kit.Tight{More: 3}, r.title, middle, container.NewStack(r.state, r.found)))
+	return widget.NewSimpleRenderer(container.New(kit.Tight{More: 3}, r.title, r.middle, container.NewStack(r.state, r.found)))
 }
 
 // show writes the lines, which costs far more than to see that they stand
@@ -51,6 +52,7 @@ func (r *row) show(s cases.Summary, found cases.Snippet, now time.Time) {
 	r.title.SetText(orDash(s.Title, kit.L("window.notebook.no-title")))
 	r.vehicle.SetText(orDash(s.Vehicle, kit.L("window.notebook.no-vehicle")))
 	r.when.SetText(on)
+	r.middle.Layout.Layout(r.middle.Objects, r.middle.Size())
 	text, ink := kit.L("window.notebook.stage-open"), widget.HighImportance
 	if s.Cause != "" {
 		text, ink = s.Cause.Name(), widget.SuccessImportance
