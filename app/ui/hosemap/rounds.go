@@ -39,7 +39,7 @@ func newChip(r cases.Round, number int, condition string, chosen, unkept bool, o
 		under.Importance = widget.DangerImportance
 		under.SetText(kit.L("window.frame.not-all-kept"))
 	}
-	c.content = kit.Wide(chipWidth, container.NewStack(c.ground, container.New(kit.Tight{More: 6}, name, under)))
+	c.content = kit.Wide(min(max(chipLeast, natural(name), natural(under)), chipMost), container.NewStack(c.ground, container.New(kit.Tight{More: 6}, name, under)))
 	c.ExtendBaseWidget(c)
 	return c
 }
@@ -91,11 +91,27 @@ func (v *View) showRounds() {
 		v.roundTools.Add(more)
 	}
 	v.scroller.Refresh() // gives the chips their room, which the offset is held to
-	v.scroller.ScrollToOffset(fyne.NewPos(float32(v.data.Round-1)*(chipWidth+theme.Padding()), 0))
+	if before := v.data.Round - 1; before >= 0 && before < len(v.rounds.Objects) {
+		v.scroller.ScrollToOffset(fyne.NewPos(v.rounds.Objects[before].Position().X, 0))
+	} else {
+		v.scroller.ScrollToOffset(fyne.Position{})
+	}
 }
 
-// chipWidth holds the longest usual names of rounds, and that one is after the repair with its speed.
-const chipWidth = 152
+// A chip is as wide as its words, but not so that a long name takes all the room.
+const (
+	chipLeast = 132
+	chipMost  = 200
+)
+
+// natural is how wide a label wants to be.
+func natural(l *widget.Label) float32 {
+	size := theme.TextSize()
+	if l.SizeName != "" {
+		size = theme.Size(l.SizeName)
+	}
+	return fyne.MeasureText(l.Text, size, l.TextStyle).Width + 2*theme.InnerPadding()
+}
 
 func (v *View) addMenu(at fyne.CanvasObject) {
 	items := []*fyne.MenuItem{}
