@@ -63,6 +63,9 @@ func (w *window) enter(to roomName) {
 	w.showRail()
 	w.dropUnseen()
 	w.rooms.all[to].show()
+	if to == practiceRoom {
+		kit.Focus(w.practice.First())
+	}
 }
 
 // dropUnseen takes the focus from what is no longer in sight: what is typed next would land there.

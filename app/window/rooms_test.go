@@ -28,6 +28,16 @@ func withDemo(t *testing.T) *window {
 	return w
 }
 
+// Who comes to practise types their name: it went nowhere, and the first Tab led back to the case.
+func TestTheNameIsTypedWherePracticeIsEntered(t *testing.T) {
+	w, _ := shown(t)
+	w.menus.opener.begin()
+	w.enter(practiceRoom)
+	if f, ok := w.window.Canvas().Focused().(*kit.Field); !ok || !kit.Holds(w.practice.Content(), f) {
+		t.Errorf("%T has the focus", w.window.Canvas().Focused())
+	}
+}
+
 // From the history a page's key leads to it.
 func TestAPagesKeyLeadsThereFromTheHistory(t *testing.T) {
 	w := withDemo(t)

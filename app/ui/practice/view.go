@@ -56,6 +56,14 @@ func New(back func()) *View {
 // Content is the screen's widget.
 func (v *View) Content() fyne.CanvasObject { return v.content }
 
+// First is the name of who practises, while it is chosen on what, or else what stands first.
+func (v *View) First() fyne.Focusable {
+	if v.start.content.Visible() {
+		return v.start.trainee
+	}
+	return kit.First(v.content)
+}
+
 // Trainee is who practises.
 func (v *View) Trainee() string { return v.start.trainee.Text }
 

@@ -77,6 +77,9 @@ func (r *Room) joinTrainer() {
 // Content is the room.
 func (r *Room) Content() fyne.CanvasObject { return r.view.Content() }
 
+// First is where a hand begins.
+func (r *Room) First() fyne.Focusable { return r.view.First() }
+
 // Practises reports whether a case is being practised on: its answer stands in the notebook.
 func (r *Room) Practises() bool { return r.lesson.session != nil }
 
