@@ -21,7 +21,7 @@ import (
 
 // Desk holds the case that is open and everything that happens to it. The window shows what
 // it says and calls it, always on one goroutine; its fields are changed by its methods only,
-// but for Store, Before, Units and Odds.Invented, which the window sets.
+// but for Store, Before, Gone, Units and Odds.Invented, which the window sets.
 type Desk struct {
 	ctx     context.Context
 	Store   *sqlite.Store
@@ -34,6 +34,7 @@ type Desk struct {
 	Open    bool
 	Case    cases.Case
 	Before  string // the case that was open before this one
+	Gone    string // what the case was called that was deleted just now; "": none was
 	Found   evidence.Findings
 	Round   int
 	History cases.History
@@ -81,7 +82,7 @@ func (d *Desk) Load(id string) {
 	if d.Open && d.Case.ID != id {
 		d.Before = d.Case.ID
 	}
-	d.Open = true
+	d.Open, d.Gone = true, ""
 	d.turnTo(len(c.Rounds) - 1)
 	d.take(c)
 	d.count()
@@ -201,6 +202,10 @@ func (d *Desk) Remove() {
 	if err := d.Store.Delete(d.ctx, d.Case.ID); err != nil {
 		d.Told(err)
 		return
+	}
+	d.Gone = d.Case.Title
+	if d.Gone == "" {
+		d.Gone = say.English().Of("window.frame.new-case")
 	}
 	d.Close()
 	d.Kept()

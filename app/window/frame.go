@@ -16,15 +16,15 @@ type frame struct {
 	head     *head
 	screens  *screens
 	open     fyne.CanvasObject
-	greeting fyne.CanvasObject
+	greeting *greeting.View
 	content  fyne.CanvasObject
 }
 
 // newFrame shows no case yet; left is called when another screen was looked at.
-func newFrame(d *desk.Desk, s *screens, greeting fyne.CanvasObject, left func()) *frame {
+func newFrame(d *desk.Desk, s *screens, greeting *greeting.View, left func()) *frame {
 	f := &frame{desk: d, head: newHead(d.Undo, d.Redo), screens: s, greeting: greeting}
 	f.open = container.NewBorder(f.head.content, nil, nil, nil, s.tabs)
-	f.content = container.NewStack(f.greeting, f.open)
+	f.content = container.NewStack(f.greeting.Content, f.open)
 	s.watch(func() {
 		left()
 		f.showScreen()
@@ -37,10 +37,11 @@ func (f *frame) show() {
 	if !f.desk.Open {
 		f.screens.show()
 		f.open.Hide()
-		f.greeting.Show()
+		f.greeting.Deleted(f.desk.Gone)
+		f.greeting.Content.Show()
 		return
 	}
-	f.greeting.Hide()
+	f.greeting.Content.Hide()
 	f.open.Show()
 	f.head.show(f.desk)
 	f.showScreen()
@@ -69,7 +70,7 @@ func (f *frame) showKept() {
 }
 
 // greet offers what can be begun with.
-func greet(o *opener, s *shelf, a *arrivals) fyne.CanvasObject {
+func greet(o *opener, s *shelf, a *arrivals) *greeting.View {
 	return greeting.New(
 		greeting.Choice{Title: kit.L("window.frame.new-case"), Text: kit.L("window.frame.begin-text"), Button: kit.L("window.frame.begin"), Key: "Ctrl N", Icon: theme.DocumentCreateIcon(), Do: o.begin},
 		greeting.Choice{Title: kit.L("window.frame.demo"), Text: kit.L("window.frame.demo-text"), Button: kit.L("window.frame.demo-open"), Key: "Ctrl D", Icon: theme.StorageIcon(), Do: s.openDemo},

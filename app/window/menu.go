@@ -129,9 +129,13 @@ func quitItem(do func()) *fyne.MenuItem {
 	return m
 }
 
-// undo takes back what is being typed; with nothing typed, the last edit.
+// undo takes back what is being typed; with nothing typed, the last edit, or that the case was deleted.
 func (m *menus) undo() {
 	if f, ok := m.window.Canvas().Focused().(interface{ Revert() bool }); ok && f.Revert() {
+		return
+	}
+	if m.guard.at.Desk.Gone != "" {
+		m.guard.unasked(m.guard.seen(m.opener.restore))
 		return
 	}
 	m.guard.unasked(m.guard.ofCase(m.opener.undo))

@@ -12,6 +12,7 @@ import (
 
 	"loopbook/app/ui/kit"
 	"loopbook/app/ui/kit/kittest"
+	"loopbook/cases"
 	"loopbook/diagram/units"
 )
 
@@ -45,6 +46,31 @@ func TestKeysOfACaseSayThatNoneIsOpen(t *testing.T) {
 	w.menus.opener.begin()
 	if n := len(w.window.Canvas().Overlays().List()); n != 0 {
 		t.Errorf("with a case begun %d notices say that none is open", n)
+	}
+}
+
+// A case that was deleted is told of, and undoing brings it back, with the rest of what can be undone.
+func TestADeletedCaseIsUndone(t *testing.T) {
+	w, _ := shown(t)
+	w.menus.opener.begin()
+	w.at.Desk.Edit("title", func(c *cases.Case) { c.Title = "Runs hot" })
+	id := w.at.Desk.Case.ID
+	w.menus.opener.remove()
+	if told := kittest.Texts(w.frame.greeting.Content); w.at.Desk.Open || !strings.Contains(told, "“Runs hot” is deleted. Ctrl Z brings it back.") {
+		t.Errorf("deleted, %q is told", told)
+	}
+	w.menus.undo()
+	if !w.at.Desk.Open || w.at.Desk.Case.ID != id {
+		t.Fatalf("undone, case %q is open", w.at.Desk.Case.ID)
+	}
+	w.menus.undo()
+	if got := w.at.Desk.Case.Title; got != "" {
+		t.Errorf("undone again, the title is %q", got)
+	}
+	w.menus.opener.remove()
+	w.use(w.at.Desk.Store)
+	if told := kittest.Texts(w.frame.greeting.Content); strings.Contains(told, "Ctrl Z") {
+		t.Errorf("in a notebook just opened %q is told", told)
 	}
 }
 

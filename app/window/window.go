@@ -122,7 +122,7 @@ func (w *window) use(store *sqlite.Store) {
 	if old := w.at.Desk.Store; old != store {
 		defer old.Close()
 	}
-	w.at.Desk.Store, w.at.Desk.Before = store, ""
+	w.at.Desk.Store, w.at.Desk.Before, w.at.Desk.Gone = store, "", ""
 	w.list.Turn()
 }
 

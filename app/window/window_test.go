@@ -195,7 +195,7 @@ func TestDeletedCaseComesBack(t *testing.T) {
 	w.menus.opener.begin()
 	id := w.at.Desk.Case.ID
 	w.menus.opener.remove()
-	if w.at.Desk.Open || !w.frame.greeting.Visible() {
+	if w.at.Desk.Open || !w.frame.greeting.Content.Visible() {
 		t.Error("after deleting the case is still shown")
 	}
 	w.use(w.at.Desk.Store) // as after a restart: nothing is remembered but what is on disk

@@ -21,8 +21,14 @@ type Choice struct {
 	Do                       func()
 }
 
+// View is the screen.
+type View struct {
+	Content fyne.CanvasObject
+	foot    *widget.Label
+}
+
 // New makes the screen with its ways to begin; the first stands out.
-func New(choices ...Choice) fyne.CanvasObject {
+func New(choices ...Choice) *View {
 	cards := container.NewGridWithColumns(len(choices))
 	for i, c := range choices {
 		cards.Add(card(c, i == 0))
@@ -31,9 +37,21 @@ func New(choices ...Choice) fyne.CanvasObject {
 	title.SizeName, title.TextStyle.Bold, title.Alignment = theme.SizeNameHeadingText, true, fyne.TextAlignCenter
 	under := widget.NewLabel(kit.L("window.greeting.under"))
 	under.Alignment = fyne.TextAlignCenter
-	foot := kit.Small(kit.L("window.greeting.kept"))
-	foot.Alignment = fyne.TextAlignCenter
-	return container.NewVBox(layout.NewSpacer(), container.NewCenter(vignette()), title, under, container.NewCenter(kit.Wide(960, container.NewPadded(cards))), foot, layout.NewSpacer())
+	v := &View{foot: widget.NewLabelWithStyle("", fyne.TextAlignCenter, fyne.TextStyle{})}
+	v.Deleted("")
+	v.Content = container.NewVBox(layout.NewSpacer(), container.NewCenter(vignette()), title, under, container.NewCenter(kit.Wide(960, container.NewPadded(cards))), v.foot, layout.NewSpacer())
+	return v
+}
+
+// Deleted says which case was deleted just now, and how it comes back; "": none was, and nothing needs to be saved.
+func (v *View) Deleted(title string) {
+	v.foot.SizeName, v.foot.Importance = theme.SizeNameCaptionText, widget.LowImportance
+	text := kit.L("window.greeting.kept")
+	if title != "" {
+		v.foot.SizeName, v.foot.Importance = theme.SizeNameText, widget.WarningImportance
+		text = kit.L("window.greeting.deleted", title)
+	}
+	v.foot.SetText(text)
 }
 
 func card(c Choice, first bool) fyne.CanvasObject {
