@@ -202,8 +202,11 @@ func (h *hand) keep() bool {
 	return h.add(r)
 }
 
-// submit keeps the row and goes on to the next temperature.
+// submit keeps the row and goes on to the next temperature. Enter once more, with none typed yet, is no row.
 func (h *hand) submit() {
+	if h.mending == nil && h.degrees.Text == "" {
+		return
+	}
 	if h.keep() {
 		h.enter()
 	}

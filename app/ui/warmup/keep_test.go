@@ -42,6 +42,16 @@ func TestEnterBehindTheTemperatureKeepsTheRow(t *testing.T) {
 	}
 }
 
+// Enter pressed twice is no row that was refused: nothing was typed.
+func TestEnterWithoutATemperatureIsNoRow(t *testing.T) {
+	s := newSheet(t)
+	s.writes("1 14 - -")
+	s.press(fyne.KeyReturn)
+	if s.says("Not kept.") || len(s.steps) != 1 {
+		t.Errorf("it is told as refused, after %q", s.steps)
+	}
+}
+
 // Who turns from a mended row to another row, another stage or another screen has its change
 // kept; one that can't be read holds the row, but nobody on the screen.
 func TestAMendedRowIsKeptOnTheWayToAnother(t *testing.T) {
