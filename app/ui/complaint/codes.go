@@ -2,6 +2,7 @@ package complaint
 
 import (
 	"errors"
+	"slices"
 	"strings"
 
 	"fyne.io/fyne/v2"
@@ -21,6 +22,8 @@ type codes struct {
 	words   Words
 	units   units.Set
 	id      string // of the case that is shown
+	all     []cases.Code
+	grown   func() // lays out what holds the rows
 	list    *fyne.Container
 	rows    []*codeRow
 	next    *kit.Field
@@ -35,18 +38,32 @@ func newCodes(edit func(string, func(*cases.Case)), words Words) *codes {
 	return c
 }
 
-// add keeps every code that was typed, whatever stands between them.
+// add keeps every code that was typed, whatever stands between them. One that stands there already isn't typed twice,
+// unless that is in another state.
 func (c *codes) add(text string) {
-	typed := strings.FieldsFunc(strings.ToUpper(text), func(r rune) bool { return strings.ContainsRune(" ,;", r) })
+	typed, more := c.next.Typed(), c.fresh(text)
 	c.next.Put("")
-	if len(typed) == 0 {
+	if len(more) == 0 {
 		return
 	}
-	c.edit(kit.L("window.complaint.codes-edit"), func(k *cases.Case) {
-		for _, code := range typed {
-			k.Codes = append(k.Codes, cases.Code{Code: c.read(code), State: cases.CodeStates()[0]})
+	c.edit(kit.L("window.complaint.codes-edit"), func(k *cases.Case) { k.Codes = append(k.Codes, more...) })
+	if typed { // the next one is too, and the rows pushed its field down
+		c.grown()
+		kit.InSight(c.next)
+	}
+}
+
+// fresh are the codes in a text that the case doesn't have.
+func (c *codes) fresh(text string) (more []cases.Code) {
+	has := func(all []cases.Code, one cases.Code) bool {
+		return slices.ContainsFunc(all, func(k cases.Code) bool { return k.Code == one.Code && k.State == one.State })
+	}
+	for _, word := range strings.FieldsFunc(strings.ToUpper(text), func(r rune) bool { return strings.ContainsRune(" ,;", r) }) {
+		if one := (cases.Code{Code: c.read(word), State: cases.CodeStates()[0]}); !has(c.all, one) && !has(more, one) {
+			more = append(more, one)
 		}
-	})
+	}
+	return more
 }
 
 // read takes a letter O for the nought that was meant: no code has one.
@@ -60,7 +77,7 @@ func (c *codes) read(typed string) string {
 // show keeps the rows while no code goes, so that the caret stays, and what was
 // refused.
 func (c *codes) show(k cases.Case, u units.Set) {
-	c.units = u
+	c.units, c.all = u, k.Codes
 	if c.id != k.ID || len(c.rows) > len(k.Codes) {
 		c.id, c.rows = k.ID, c.rows[:0]
 		c.list.RemoveAll()

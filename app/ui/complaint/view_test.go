@@ -70,13 +70,43 @@ func TestCodesAreTypedAsTheyCome(t *testing.T) {
 	if len(c.Codes) != 3 || c.Codes[0].Code != "P0128" || c.Codes[2].Code != "P1ABC" || v.codes.next.Text != "" {
 		t.Errorf("codes = %+v, the field holds %q", c.Codes, v.codes.next.Text)
 	}
-	test.Type(v.codes.next, "PO217 NOTHING") // the letter for the nought, and no code
+	test.Type(v.codes.next, "PO118 NOTHING") // the letter for the nought, and no code
 	v.codes.next.Leave()
-	if len(c.Codes) != 5 || c.Codes[3].Code != "P0217" || c.Codes[4].Code != "NOTHING" {
+	if len(c.Codes) != 5 || c.Codes[3].Code != "P0118" || c.Codes[4].Code != "NOTHING" {
 		t.Errorf("codes = %+v", c.Codes)
 	}
 	if got := kittest.Texts(v.codes.rows[1].meaning); got != "meaning of P0217" {
 		t.Errorf("the second code means %q", got)
+	}
+}
+
+// A code that is typed again is that code, and the field for the next one doesn't sink out of sight under the rows.
+func TestACodeIsntTypedTwice(t *testing.T) {
+	v, c := screen(t)
+	w := test.NewTempWindow(t, v.Content())
+	w.Resize(fyne.NewSize(1050, 480))
+	w.Canvas().Focus(v.codes.next)
+	for _, text := range []string{"P0128 p0217", "P0117, P0118, P0117", "P0217", "P0480", "P0119"} {
+		test.Type(v.codes.next, text)
+		v.codes.next.TypedKey(&fyne.KeyEvent{Name: fyne.KeyReturn})
+	}
+	var got []string
+	for _, code := range c.Codes {
+		got = append(got, code.Code)
+	}
+	if want := "P0128 P0217 P0117 P0118 P0480 P0119"; strings.Join(got, " ") != want {
+		t.Errorf("kept %q, want %q", got, want)
+	}
+	w.Resize(fyne.NewSize(1051, 480)) // all rows have their places
+	at := fyne.CurrentApp().Driver().AbsolutePositionForObject(v.codes.next)
+	if bottom := at.Y + v.codes.next.Size().Height; at.Y < 0 || bottom > w.Canvas().Size().Height {
+		t.Errorf("the field for the next one is at %g to %g of %g", at.Y, bottom, w.Canvas().Size().Height)
+	}
+	c.Codes[1].State = "pending"
+	v.Show(*c, units.Metric())
+	v.codes.add("P0217")
+	if n := len(c.Codes); n != 7 {
+		t.Errorf("stored beside pending, %d codes are kept", n)
 	}
 }
 
