@@ -3,6 +3,7 @@
 package desk
 
 import (
+	"bytes"
 	"context"
 	"errors"
 	"fmt"
@@ -88,14 +89,27 @@ func (d *Desk) Load(id string) {
 	d.count()
 }
 
-// Begin opens a new case, already kept.
-func (d *Desk) Begin() {
-	c := cases.Case{
-		Opened: time.Now().UTC().Truncate(time.Second),
+// blank is a case of which nothing is known.
+func blank(opened time.Time) cases.Case {
+	return cases.Case{
+		Opened: opened,
 		Loop:   cases.Loop{Layout: "outlet-thermostat"},
 		Rounds: []cases.Round{{Label: say.English().Of("round.warm-idle"), Stage: cases.BeforeRepair}},
 	}
-	id, err := d.Store.Put(d.ctx, c, say.English().Of("window.frame.new-case-edit"))
+}
+
+// Blank reports whether the open case was begun and nothing is noted in it.
+func (d *Desk) Blank() bool {
+	begun := blank(d.Case.Opened)
+	begun.ID = d.Case.ID
+	had, err := cases.Encode(d.Case)
+	want, err2 := cases.Encode(begun)
+	return d.Open && err == nil && err2 == nil && bytes.Equal(had, want)
+}
+
+// Begin opens a new case, already kept.
+func (d *Desk) Begin() {
+	id, err := d.Store.Put(d.ctx, blank(time.Now().UTC().Truncate(time.Second)), say.English().Of("window.frame.new-case-edit"))
 	if err != nil {
 		d.Told(err)
 		return

@@ -28,9 +28,14 @@ func (o *opener) open(id string) {
 	})
 }
 
-// begin begins a new case, but for who practises: it would stand unseen.
+// begin begins a new case, but for who practises: it would stand unseen. A case that is still blank is one.
 func (o *opener) begin() {
 	if !o.toCase() {
+		return
+	}
+	o.at.Leave()
+	if o.at.Desk.Blank() && len(o.parting.screens.lost()) == 0 {
+		o.begun()
 		return
 	}
 	o.parting.then(kit.L("window.parting.anyway"), func() {

@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"loopbook/app/library"
+	"loopbook/cases"
 )
 
 // The case that the open one is put beside is the one that was open last, however this one was
@@ -12,10 +13,12 @@ import (
 func TestTheCaseBeforeIsTheOneThatWasOpenLast(t *testing.T) {
 	w, _ := shown(t)
 	o, d := w.menus.opener, w.at.Desk
-	o.begin()
-	first := d.Case.ID
-	o.begin()
-	second := d.Case.ID
+	begin := func(title string) string { // a blank one would be begun once
+		o.begin()
+		d.Edit("title", func(c *cases.Case) { c.Title = title })
+		return d.Case.ID
+	}
+	first, second := begin("first"), begin("second")
 	o.open(first)
 	if o.begin(); d.Before != first {
 		t.Errorf("a case is begun and the one before is %s, want %s", d.Before, first)

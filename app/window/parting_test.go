@@ -57,6 +57,22 @@ func TestWhatWasRefusedIsToldBeforeItIsGone(t *testing.T) {
 	}
 }
 
+// A new case that nothing is noted in yet is the new case: each key left another blank one in the notebook.
+func TestABlankCaseIsBegunOnce(t *testing.T) {
+	w, _ := shown(t)
+	w.menus.opener.begin()
+	first := w.at.Desk.Case.ID
+	w.menus.ways.turnTo(checksTab)
+	w.menus.opener.begin()
+	if w.at.Desk.Case.ID != first || w.screens.tabs.SelectedIndex() != complaintTab {
+		t.Errorf("case %q is open on page %d, want the blank one where it is told", w.at.Desk.Case.ID, w.screens.tabs.SelectedIndex())
+	}
+	w.at.Desk.Edit("title", func(c *cases.Case) { c.Title = "Runs hot" })
+	if w.menus.opener.begin(); w.at.Desk.Case.ID == first {
+		t.Error("with a title it is taken for blank")
+	}
+}
+
 // A slip stays with its round: who turns to another one and back finds it, and it is told of from there too.
 func TestASlipStaysWithItsRound(t *testing.T) {
 	w, _ := shown(t)
