@@ -66,6 +66,9 @@ const (
 	heldFor   Standing = "held"       // from before a change whose cars are being simulated
 )
 
+// Computing reports whether the answer is one without the model, because its cars are being simulated.
+func (a Answer) Computing() bool { return a.Standing == noCars }
+
 // firstDraws is how many cars of each cause are enough for a first answer; they are there in
 // half a second.
 const firstDraws = 40

@@ -25,7 +25,7 @@ func basisOf(a desk.Answer) string {
 	}
 	rounds, readings, tests := 0, 0, 0
 	for i := range a.Case.Rounds {
-		if n := len(f.Rounds[i].Readings); n > 0 && diagnosis.StageOfRound(a.Case, i) == r.Stage {
+		if n := usable(f.Rounds[i]); n > 0 && diagnosis.StageOfRound(a.Case, i) == r.Stage {
 			rounds, readings = rounds+1, readings+n
 		}
 	}
@@ -42,10 +42,20 @@ func basisOf(a desk.Answer) string {
 	switch {
 	case r.Draws > 0:
 		return kit.L("window.causes.basis-cars", all, tested, r.Stage.Text(), r.Draws)
-	case readings > 0:
+	case a.Computing():
 		return kit.L("window.causes.basis-no-cars", all, tested, r.Stage.Text())
 	}
 	return kit.L("window.causes.basis", all, tested, r.Stage.Text())
+}
+
+// usable is how many of a round's readings weigh: those to be repeated don't.
+func usable(r evidence.Round) (n int) {
+	for _, reading := range r.Readings {
+		if reading.Usable() {
+			n++
+		}
+	}
+	return n
 }
 
 // logsOf is how many warm-ups are of that side of the repair.

@@ -7,6 +7,7 @@ import (
 	"loopbook/app/window/bench/benchtest"
 	"loopbook/cases"
 	"loopbook/cases/diagnosis"
+	"loopbook/diagram"
 )
 
 func TestJudgedRoundIsOneOfThePlan(t *testing.T) {
@@ -31,6 +32,21 @@ func TestACauseIsComparedWithTheCaseItWasWeighedFrom(t *testing.T) {
 	d.Edit("less", func(c *cases.Case) { c.Rounds = c.Rounds[:1] }) // and not weighed yet
 	if got := len(dataOf(d).Rounds); got != 2 {
 		t.Errorf("%d rounds to compare with, want the 2 that were weighed", got)
+	}
+}
+
+// Readings that contradict each other weigh nothing, and nothing is computed for them: the basis said that two were
+// weighed, and for good that the loop is being computed.
+func TestTheBasisCountsWhatWeighs(t *testing.T) {
+	c := benchtest.Idling(30)
+	hot := diagram.Celsius(80) // behind the thermostat, which nothing warms
+	c.Rounds[0].Readings = append(c.Rounds[0].Readings, cases.Reading{Point: diagram.EngineOut, ShownC: &hot})
+	c.Complaint.Symptoms = []cases.Symptom{"gauge-low"}
+	d, q := benchtest.Waiting(t, c)
+	q.RunAll()
+	got := dataOf(d).Basis
+	if !strings.Contains(got, "0 readings") || !strings.Contains(got, "1 symptom") || strings.Contains(got, "computed") {
+		t.Errorf("by contradicting readings: %q", got)
 	}
 }
 
