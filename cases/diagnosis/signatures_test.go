@@ -67,12 +67,42 @@ func inDegrees(words []degrees, cell string, engineC float64) float64 {
 	return engineC
 }
 
-// engineC is how warm the table has the engine in a condition, by its first word
+// difference is the one that a row gives in kelvins, in the middle of its range; a row that says "same" has the words of the one before.
+type difference struct {
+	between string
+	k       float64
+}
+
+func differences(rows []published.Row) []difference {
+	out := make([]difference, len(rows))
+	for i, row := range rows {
+		low, err := strconv.ParseFloat(row["delta_low_C"], 64)
+		high, err2 := strconv.ParseFloat(row["delta_high_C"], 64)
+		if err != nil || err2 != nil {
+			continue
+		}
+		out[i] = difference{row["key_delta"], (low + high) / 2}
+		if strings.HasPrefix(row["key_delta"], "same") && i > 0 {
+			out[i].between = out[i-1].between
+		}
+	}
+	return out
+}
+
+// is reports whether the difference is of these words, or begins with them.
+func (d difference) is(words string) bool { return strings.HasPrefix(d.between, words) }
+
+// engineC is how warm the table has the engine in a condition: by the row's difference from the rating, or by its first word
 // that tells (judgement): 3 K over the rating where it is as it should be.
-func engineC(row published.Row) float64 {
+func engineC(row published.Row, d difference) float64 {
 	usual := map[string]float64{"WIDLE": opensC + 3, "W2500": opensC + 2, "HIDLE_FAN": opensC + 9}[row["condition"]]
-	if row["fault_id"] == "F17" || row["fault_id"] == "F18" {
+	switch {
+	case row["fault_id"] == "F17" || row["fault_id"] == "F18":
 		return usual // what the cell tells of is the sensor
+	case d.is("rating minus ECT"):
+		return opensC - d.k
+	case d.is("plateau minus vehicle rating"):
+		return opensC + d.k
 	}
 	cell := row["ect_or_gauge"]
 	for _, w := range []struct {
@@ -89,16 +119,37 @@ func engineC(row published.Row) float64 {
 	return usual
 }
 
-// tradeRound is a row of the table walked with the gun.
-func tradeRound(row published.Row) cases.Round {
-	engine := engineC(row)
+// tradeRound is a row of the table walked with the gun. What goes into the engine is read on the housing of
+// an inlet thermostat; elsewhere no point lies behind the bypass.
+func tradeRound(row published.Row, d difference, layout string) cases.Round {
+	mixed := layout == "inlet-thermostat"
+	engine := engineC(row, d)
 	upper := inDegrees(upperWords, row["upper_hose"], engine)
-	lower := inDegrees(lowerWords, row["lower_hose"], engine)
-	if low, err := strconv.ParseFloat(row["delta_low_C"], 64); err == nil && strings.HasPrefix(row["key_delta"], "upper minus lower") {
-		high, _ := strconv.ParseFloat(row["delta_high_C"], 64)
-		lower = upper - (low+high)/2
+	at := map[diagram.Point]float64{
+		diagram.EngineOut: upper, diagram.RadIn: upper - 1, diagram.RadOut: inDegrees(lowerWords, row["lower_hose"], engine),
+		diagram.HeaterIn: inDegrees(supplyWords, row["heater_hoses"], engine), diagram.HeaterOut: inDegrees(returnWords, row["heater_hoses"], engine),
+		diagram.Bypass: inDegrees(bypassWords, row["bypass"], engine), diagram.Vent: inDegrees(ventWords, row["cabin_heat"], engine),
 	}
-	ect := engine + map[string]float64{"F17": -20, "F18": 20, "F09": -8}[row["fault_id"]]
+	ect := engine
+	switch {
+	case d.is("upper minus lower"):
+		at[diagram.RadOut] = upper - d.k
+	case d.is("engine out minus in") && mixed:
+		at[diagram.Housing] = upper - d.k
+	case d.is("engine outlet minus bypass"):
+		at[diagram.Bypass] = upper - d.k
+	case d.is("pump inlet minus lower hose") && mixed:
+		at[diagram.Housing] = at[diagram.RadOut] + d.k
+	case d.is("supply minus return small"): // and the vent's large
+		at[diagram.Vent] = at[diagram.HeaterIn] - d.k
+	case d.is("supply minus return"):
+		at[diagram.HeaterOut] = at[diagram.HeaterIn] - d.k
+	case d.is("scan ECT minus taped boss"):
+		ect += d.k
+	}
+	if row["fault_id"] == "F09" {
+		ect -= 8 // the sensor stands in vapour
+	}
 	rpm := 800.0
 	if row["condition"] == "W2500" {
 		rpm = 2500
@@ -112,32 +163,27 @@ func tradeRound(row published.Row) cases.Round {
 		MinutesSinceStart: casetest.P(map[string]float64{"WIDLE": 22, "W2500": 28, "HIDLE_FAN": 42}[row["condition"]]),
 		EctC:              casetest.P(diagram.Celsius(ect)),
 	}
-	add := func(at diagram.Point, c float64) {
-		if !at.Air() {
+	for _, p := range diagram.Points() {
+		c, told := at[p]
+		if !told {
+			continue
+		}
+		if !p.Air() {
 			c -= 0.05 * (c - outC) // the wall
 		}
-		r.Readings = append(r.Readings, cases.Reading{Point: at, ShownC: casetest.P(diagram.Celsius(c))})
+		r.Readings = append(r.Readings, cases.Reading{Point: p, ShownC: casetest.P(diagram.Celsius(c))})
 	}
-	add(diagram.EngineOut, upper)
-	add(diagram.RadIn, upper-1)
-	add(diagram.RadOut, lower)
-	add(diagram.HeaterIn, inDegrees(supplyWords, row["heater_hoses"], engine))
-	add(diagram.HeaterOut, inDegrees(returnWords, row["heater_hoses"], engine))
-	add(diagram.Bypass, inDegrees(bypassWords, row["bypass"], engine))
-	add(diagram.Vent, inDegrees(ventWords, row["cabin_heat"], engine))
 	return r
 }
 
 // Cars made from the trade's own table, the warm rows of each fault (patterns
 // published with their sources there, their degrees our reading of its words), on
 // both sides of the engine: the fault should come first or nearly. Bypass (F11) and sludge
-// (F21) stand behind a choked radiator and a weak pump, which show much the same.
+// (F21) stand behind a choked radiator, a late thermostat and a weak pump, which show much the same.
 func TestTradeSignatures(t *testing.T) {
 	rows := map[string][]published.Row{}
 	for _, r := range published.Rows(t, "trade/signatures.csv") {
-		if r["condition"] != "COLD5" {
-			rows[r["fault_id"]] = append(rows[r["fault_id"]], r)
-		}
+		rows[r["fault_id"]] = append(rows[r["fault_id"]], r) // COLD5 first
 	}
 	for _, tt := range []struct {
 		conditions   int
@@ -149,14 +195,15 @@ func TestTradeSignatures(t *testing.T) {
 		var all []answered
 		var made []cases.Case
 		for id, f := range tradeFaults {
+			told := differences(rows[id])
 			for _, layout := range sidesOf(rows[id][0]["layout"]) {
 				c := cases.Case{
 					Loop:      cases.Loop{Layout: layout, ThermostatOpensC: casetest.P(diagram.Celsius(opensC)), CapKPa: casetest.P(diagram.KPa(110)), Fan: "electric"},
 					Site:      cases.Site{AmbientC: casetest.P(diagram.Celsius(outC))},
 					Complaint: cases.Complaint{Symptoms: []cases.Symptom{f.symptom}},
 				}
-				for _, r := range rows[id][:tt.conditions] {
-					c.Rounds = append(c.Rounds, tradeRound(r))
+				for i, r := range rows[id][1:][:tt.conditions] {
+					c.Rounds = append(c.Rounds, tradeRound(r, told[1+i], layout))
 				}
 				b := newBench(t)
 				b.crowds.Draws = *splitDraws
