@@ -178,7 +178,7 @@ func (f Fault) airLocks(p *Params, x *faulty) {
 	s := f.Severity
 	p.EngineWaterL *= 1 - 0.4*s
 	if f.Form <= 0.75 {
-		p.HeaterDrop *= 1 + 100*s*s
+		p.HeaterDrop *= math.Pow(1e4, s) // up to a lock that nothing passes: both hoses cool (F09)
 	}
 	if f.Form <= 0.5 {
 		p.BleedDrop *= 1 + 1e6*s*s // air stands in the bleed line: it stays cold

@@ -142,6 +142,7 @@ func TestSignaturesAsTheTradeHasThem(t *testing.T) {
 		{"coolant-low-air", 0.8, "", "CABIN heater", '+', ""},
 		{"coolant-low-air", 0.8, "", "CABIN return", '-', ""},
 		{"coolant-low-air", 0.8, "", "CABIN vent", '-', ""},
+		{"coolant-low-air", 1, "", "CABIN supply", '-', ""},
 		{"radiator-restricted", 0.8, "", "WIDLE ect", 'a', ""},
 		{"bypass-open", 0.8, "", "WIDLE ect", 'a', ""},
 		{"lower-hose-collapse", 1, "", "WIDLE ect", '0', ""},
