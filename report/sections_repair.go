@@ -1,8 +1,6 @@
 package report
 
 import (
-	"slices"
-
 	"loopbook/cases"
 	"loopbook/cases/access"
 	"loopbook/cases/diagnosis"
@@ -31,28 +29,11 @@ func (s *sheet) ruledOut() say.Text {
 	if s.m.Causes == nil || s.m.Causes.Blank {
 		return say.Text{}
 	}
-	r := *s.m.Causes
-	r.Causes = slices.Clone(r.Causes)
-	r.Explain(len(r.Causes))
 	var list []say.Text
-	for _, cause := range r.RuledOut(s.m.Beside) {
-		if cause != s.c.Verdict.Cause && !checked(r, cause) {
-			list = append(list, cause.Text())
-		}
+	for _, cause := range s.m.Causes.RuledOut(s.m.Beside) {
+		list = append(list, cause.Text())
 	}
 	return say.List(list...)
-}
-
-// checkedFrom is from which factor on a check speaks for a cause (judgement): less is what a sound part leaves to
-// each of the others.
-const checkedFrom = 2
-
-// checked reports whether a check speaks for a cause, which may then be there besides: a leak beside a burnt gasket.
-func checked(r diagnosis.Ranking, cause cases.Cause) bool {
-	i := slices.IndexFunc(r.Causes, func(c diagnosis.Ranked) bool { return c.Cause == cause })
-	return slices.ContainsFunc(r.Causes[i].For, func(why diagnosis.Reason) bool {
-		return why.Words.Key() == "reason.test" && why.Factor >= checkedFrom
-	})
 }
 
 // otherwise is how likely the verdict's cause is by what was measured, where another one is likelier.

@@ -96,6 +96,30 @@ func TestSecondFaultIsNarrowedDown(t *testing.T) {
 	}
 }
 
+// A fault that a check speaks for may be there besides, as a leak beside a burnt gasket, and the verdict is what explains
+// the case whatever was measured: neither is ruled out.
+func TestWhatACheckSpeaksForIsNotRuledOut(t *testing.T) {
+	b := newBench(t)
+	c := cases.Case{
+		Loop: cases.Loop{Layout: "outlet-thermostat"}, Complaint: cases.Complaint{Symptoms: []cases.Symptom{"oil-milky", "white-exhaust", "coolant-loss"}},
+		Tests: []cases.Test{{Kind: "combustion-gas", Stage: cases.BeforeRepair, Result: "positive"}, leaking(), {Kind: "level", Stage: cases.BeforeRepair, State: "low"}},
+	}
+	for _, tt := range []struct {
+		verdict cases.Cause
+		not     []cases.Cause
+		out     cases.Cause
+	}{
+		{"", []cases.Cause{"external-leak", "coolant-low-air"}, "fan-not-running"},
+		{"fan-not-running", []cases.Cause{"external-leak", "coolant-low-air", "fan-not-running"}, "thermostat-early"},
+	} {
+		c.Verdict.Cause = tt.verdict
+		out := b.rank(t, c, diagnosis.Prior{}).RuledOut(nil)
+		if !slices.Contains(out, tt.out) || slices.ContainsFunc(tt.not, func(n cases.Cause) bool { return slices.Contains(out, n) }) {
+			t.Errorf("with the verdict %q these are ruled out: %v", tt.verdict, out)
+		}
+	}
+}
+
 // A check that runs an engine says so where that has been too hot (stop at the red zone: M15, published).
 func TestHotEngineIsMindedAtTheNextChecks(t *testing.T) {
 	b := newBench(t)

@@ -12,6 +12,7 @@ package diagnosis
 
 import (
 	"math"
+	"slices"
 	"sort"
 
 	"loopbook/cases"
@@ -102,19 +103,32 @@ func (j *Judge) Rank(c *cases.Case, f evidence.Findings, p Plan, crowd *ensemble
 func (r Ranking) Doubt() float64 { return entropy(r.sheet.chance) }
 
 // ruledOutUnder is the chance under which a cause counts as one that doesn't explain the case
-// (judgement). It may be there besides: no temperature shows a cap.
+// (judgement).
 const ruledOutUnder = 0.01
 
-// RuledOut are the faults that what was measured leaves hardly a chance, the
-// likeliest first, but for those that are named as a second one (nil: none is).
+// checkedFrom is from which factor on a check speaks for a cause (judgement): less is what a sound part leaves to
+// each of the others.
+const checkedFrom = 2
+
+// RuledOut are the faults that what was measured leaves hardly a chance, the likeliest first. What may be there
+// besides is none of them: what is named as a second fault (nil: none is), and what a check speaks for, as a leak beside a
+// burnt gasket. Nor is the verdict; that the measurements say otherwise is told with it.
 func (r Ranking) RuledOut(second *Beside) []cases.Cause {
 	var out []cases.Cause
 	for _, c := range r.Causes {
-		if c.Probability < ruledOutUnder && c.Cause != cases.Healthy && !second.names(c.Cause) {
+		if c.Probability < ruledOutUnder && c.Cause != cases.Healthy && c.Cause != r.sheet.c.Verdict.Cause &&
+			!second.names(c.Cause) && !r.sheet.checked(c.Cause) {
 			out = append(out, c.Cause)
 		}
 	}
 	return out
+}
+
+// checked reports whether a check speaks for a cause.
+func (s *sheet) checked(cause cases.Cause) bool {
+	return slices.ContainsFunc(s.factors, func(f likelihood.Factor) bool {
+		return f.Label.Key() == "reason.test" && s.reason(f, cause).Factor >= checkedFrom
+	})
 }
 
 // normalised turns logarithms into chances that sum to 1.
