@@ -8,9 +8,10 @@ import (
 )
 
 // MilkyOil reports whether an engine is to stay off since its oil may hold coolant, until something was
-// measured after a repair: oil with coolant in it carries no bearing (common practice, no source).
+// measured after a repair or the loop was found healthy: oil with coolant in it carries no bearing (common practice,
+// no source).
 func MilkyOil(c *cases.Case) bool {
-	return slices.Contains(c.Complaint.Symptoms, "oil-milky") && !c.HasStage(cases.AfterRepair)
+	return slices.Contains(c.Complaint.Symptoms, "oil-milky") && !c.HasStage(cases.AfterRepair) && c.Verdict.Cause != cases.Healthy
 }
 
 // milkyOil says so, since most checks and walks ask for a running engine.

@@ -8,7 +8,8 @@ import (
 )
 
 // An engine with milky oil stays off until that is settled (common practice, no source); what is measured
-// after a repair shows that it was.
+// after a repair shows that it was,
+// and so does the verdict that the loop is healthy: cream under the cap of a car of short ways is no coolant.
 func TestMilkyOilKeepsTheEngineOff(t *testing.T) {
 	milky := cases.Complaint{Symptoms: []cases.Symptom{"oil-milky"}}
 	for name, tt := range map[string]struct {
@@ -18,6 +19,8 @@ func TestMilkyOilKeepsTheEngineOff(t *testing.T) {
 		"milky":    {cases.Case{Complaint: milky}, true},
 		"measured": {cases.Case{Complaint: milky, Rounds: []cases.Round{{Stage: cases.BeforeRepair}}}, true},
 		"repaired": {cases.Case{Complaint: milky, Rounds: []cases.Round{{Stage: cases.AfterRepair}}}, false},
+		"at fault": {cases.Case{Complaint: milky, Verdict: cases.Verdict{Cause: "fan-not-running"}}, true},
+		"healthy":  {cases.Case{Complaint: milky, Verdict: cases.Verdict{Cause: cases.Healthy}}, false},
 		"clear":    {cases.Case{}, false},
 	} {
 		f := find(analyst(t).Analyse(&tt.c), "oil-milky")

@@ -3,7 +3,6 @@
 package complaint
 
 import (
-	"slices"
 	"strconv"
 	"strings"
 
@@ -110,10 +109,10 @@ func hybridCaution(f *kit.Form) fyne.CanvasObject {
 	return shownFor(f, card, func(c cases.Case) bool { return c.Vehicle.Motive == cases.Hybrid })
 }
 
-// oilCaution stands under the symptoms where the oil is one: whoever ticks it may be about to start the engine.
+// oilCaution stands under the symptoms where the oil is one, as long as that counts: whoever ticks it may be about to start the engine.
 func oilCaution(f *kit.Form) fyne.CanvasObject {
 	card := kit.Card("act", kit.SeverityWord(evidence.Act), kit.Span{Text: kit.L("flag.oil-milky"), Small: true})
-	return shownFor(f, card, func(c cases.Case) bool { return slices.Contains(c.Complaint.Symptoms, "oil-milky") })
+	return shownFor(f, card, func(c cases.Case) bool { return evidence.MilkyOil(&c) })
 }
 
 // shownFor shows a card for the cases that it is for.
