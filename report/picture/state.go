@@ -65,7 +65,11 @@ func point(shown *cases.Reading, found evidence.Round, p diagram.Point, by say.S
 		return s
 	}
 	reading, ok := found.Readings[p]
-	if !ok {
+	switch {
+	case !ok && shown.ShownC == nil: // a surface alone was noted
+		return s
+	case !ok: // no coolant can have it: of an older program, or imported
+		s.Text, s.Mark, s.Range, s.Note = by.Fill("{0.1#}", *shown.ShownC), drawing.Repeat, "", by.Of("drawing.repeat")
 		return s
 	}
 	value := reading.TrueC

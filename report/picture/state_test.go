@@ -88,3 +88,19 @@ func TestNoRoundShowsTheBareLoop(t *testing.T) {
 		t.Errorf("state without a round = %+v", s)
 	}
 }
+
+// What no coolant can have (204 °C: an older program kept it, or it was imported) is shown as it was read, to be
+// repeated; a surface that was noted without a number shows none.
+func TestWhatCannotBeCoolantIsShownToBeRepeated(t *testing.T) {
+	c := hot()
+	c.Rounds[0].Readings = []cases.Reading{
+		{Point: diagram.RadIn, ShownC: casetest.P(diagram.Celsius(204))}, {Point: diagram.HeaterIn, Surface: cases.Surface{Word: "rubber"}},
+	}
+	s := state(t, c, 0, units.Metric())
+	if got := s.Points[diagram.RadIn]; got.Text != "204" || got.Mark != drawing.Repeat || got.Note == "" || got.TrueC != nil {
+		t.Errorf("204 °C is shown as %+v", got)
+	}
+	if got := s.Points[diagram.HeaterIn]; got.Text != "" || got.Mark != drawing.Empty {
+		t.Errorf("no number is shown as %+v", got)
+	}
+}
