@@ -154,7 +154,9 @@ func outBy(d *evidence.Delta) diagram.DeltaK {
 	return off
 }
 
-// leastOut is by how much a difference has to be out for a customer to be told.
+// leastOut is by how much a reading or a difference has to be out for a customer to be told: less may read the same as
+// the end of its range. It is of what was measured, not of the numbers as they are read, which would be out in one unit
+// and within in the other.
 const leastOut diagram.DeltaK = 0.5
 
 // measuredPoint is the first of the points that the rounds have, so that before
@@ -184,13 +186,7 @@ func (c *customer) shownAt(round int, p diagram.Point) shown {
 	if r.Expected == nil {
 		return shown{c: &r.TrueC}
 	}
-	return shown{c: &r.TrueC, out: c.isOut(r.TrueC, r.Expected), slight: proof.WithinGun(r), should: r.Expected}
-}
-
-// isOut compares as the numbers are read, whole.
-func (c *customer) isOut(t diagram.Celsius, r *evidence.Range) bool {
-	at := func(t diagram.Celsius) float64 { return math.Round(c.by.Units.FromC(t)) }
-	return at(t) < at(r.LowC) || at(t) > at(r.HighC)
+	return shown{c: &r.TrueC, out: r.Expected.OffK(r.TrueC) >= leastOut, slight: proof.WithinGun(r), should: r.Expected}
 }
 
 func (c *customer) engineC(round int) *diagram.Celsius {

@@ -9,18 +9,24 @@ import (
 	"loopbook/cases/diagnosis/proof"
 	"loopbook/cases/evidence"
 	"loopbook/diagram"
+	"loopbook/diagram/units"
 	"loopbook/report"
 )
 
 // signs counts what is painted on a page of one place that was read before and after.
 func signs(t *testing.T, m report.Material, before, after evidence.Reading) int {
 	t.Helper()
+	return signsIn(t, units.Metric(), m, before, after)
+}
+
+func signsIn(t *testing.T, u units.Set, m report.Material, before, after evidence.Reading) int {
+	t.Helper()
 	m.Found.Deltas = nil
 	m.Found.Rounds[0].Readings = map[diagram.Point]evidence.Reading{diagram.RadIn: before}
 	if len(m.Found.Rounds) > 1 {
 		m.Found.Rounds[1].Readings = map[diagram.Point]evidence.Reading{diagram.RadIn: after}
 	}
-	pdf := tool(t, written(t, report.Customer, m, report.Options{}), "qpdf", "--qdf", "FILE", "-")
+	pdf := tool(t, written(t, report.Customer, m, report.Options{Units: u}), "qpdf", "--qdf", "FILE", "-")
 	return len(regexp.MustCompile(`(?m) ?[fBS]\*?$`).FindAllString(pdf, -1))
 }
 
@@ -40,6 +46,20 @@ func TestWhatTheRepairLeftAsItWasBearsNoSign(t *testing.T) {
 	}
 	if got := signs(t, m, of(92, 60, 84), in); got <= bare {
 		t.Errorf("6 K from what it is after the repair: %d shapes, %d without a sign", got, bare)
+	}
+}
+
+// A reading on the edge of its range stands on the same side of it in every unit, though in whole °F 0.3 K are one more.
+func TestTheEdgeOfARangeIsTheSameInEveryUnit(t *testing.T) {
+	c := found("radiator-restricted")
+	for high, want := range map[diagram.Celsius]bool{95: false, 94.5: true} {
+		for _, u := range []units.Set{units.Metric(), units.US()} {
+			m := material(t, c, "")
+			bare := signsIn(t, u, m, of(95.3, 60, 97), evidence.Reading{})
+			if got := signsIn(t, u, m, of(95.3, 60, high), evidence.Reading{}); (got > bare) != want {
+				t.Errorf("95.3 °C, at most %g, in %s: %d shapes, %d without a sign", float64(high), u.Temperature, got, bare)
+			}
+		}
 	}
 }
 
