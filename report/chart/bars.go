@@ -30,7 +30,7 @@ func (b Bars) plot(look Look, columns int) (*plot.Plot, error) {
 	}
 	p := plot.New()
 	dress(p, look)
-	p.Y.Label.Text = b.Y
+	p.Y.Label.Text, p.Y.Tick.Marker = b.Y, countTicks{}
 	grid := plotter.NewGrid()
 	grid.Vertical.Color, grid.Horizontal.Color = nil, look.Grid
 	p.Add(grid)
@@ -42,6 +42,9 @@ func (b Bars) plot(look Look, columns int) (*plot.Plot, error) {
 			return nil, err
 		}
 		bar.Color, bar.LineStyle.Width, bar.LineStyle.Color = look.part(i), look.Size/12, look.Paper
+		if bar.Color == look.Paper {
+			bar.LineStyle.Color = look.Soft
+		}
 		if below != nil {
 			bar.StackOn(below)
 		}
@@ -73,9 +76,10 @@ func (b Bars) nameX(p *plot.Plot) {
 	}
 }
 
-// part is the colour of a part: the look's main one, fading towards its soft one.
+// part is the colour of a part: the look's main one, fading towards its soft one, then only an edge, since what is
+// fainter is lost on the paper.
 func (l Look) part(i int) color.Color {
-	inks := []color.Color{l.Main, l.Second, l.Soft, l.Grid}
+	inks := []color.Color{l.Main, l.Second, l.Soft, l.Paper}
 	return inks[min(i, len(inks)-1)]
 }
 

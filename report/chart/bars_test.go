@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"errors"
 	"image/png"
+	"regexp"
 	"strings"
 	"testing"
 
@@ -32,5 +33,22 @@ func TestBars(t *testing.T) {
 	}
 	if _, err := chart.PNG(chart.Bars{}, chart.Plain(), 400, 240); !errors.Is(err, chart.ErrEmpty) {
 		t.Errorf("no bars: %v, want ErrEmpty", err)
+	}
+}
+
+// Nothing is counted by halves, and as many numbers stand at the axis as can be read.
+func TestCountsHaveWholeNumbersAtTheirAxis(t *testing.T) {
+	for most, want := range map[float64]string{1: "0 1", 2: "0 1 2", 7: "0 2 4 6 8", 40: "0 10 20 30 40", 900: "0 200 400 600 800 1000"} {
+		svg, err := chart.SVG(chart.Bars{Names: []string{"Jan"}, Parts: []chart.Part{{Values: []float64{most}}}}, chart.Plain(), 400, 240)
+		if err != nil {
+			t.Fatal(err)
+		}
+		var got []string
+		for _, m := range regexp.MustCompile(`>([0-9.]+)</text>`).FindAllSubmatch(svg, -1) {
+			got = append(got, string(m[1]))
+		}
+		if all := strings.Join(got, " "); all != want {
+			t.Errorf("up to %g the axis reads %s, want %s", most, all, want)
+		}
 	}
 }

@@ -19,3 +19,19 @@ func (t shortTicks) Ticks(low, high float64) []plot.Tick {
 	}
 	return ticks
 }
+
+// countTicks are whole numbers, since nothing is counted by halves.
+type countTicks struct{}
+
+func (countTicks) Ticks(_, high float64) []plot.Tick {
+	const most = 6
+	step := 1.0
+	for i := 0; high/step > most; i++ {
+		step *= []float64{2, 2.5, 2}[i%3] // 1, 2, 5, 10 …
+	}
+	var out []plot.Tick
+	for v := 0.0; v <= high; v += step {
+		out = append(out, plot.Tick{Value: v, Label: strconv.FormatFloat(v, 'f', 0, 64)})
+	}
+	return out
+}
