@@ -82,7 +82,7 @@ func (m *moment) flags() []Flag {
 		m.gaugeAgainstSensor, m.aboveRating, m.notOpening, m.flowRestricted, m.airSide, m.fanNotRunning, m.fanRunning,
 		m.bypassOpen, m.passingEarly, m.belowTarget,
 		m.heaterFlow, m.heaterAirSide, m.starved, m.sensorDisagrees,
-		m.hoseUneven, m.impossible, m.standsAlone, m.doubtful, m.notInLayout,
+		m.hoseUneven, m.impossible, m.standsAlone, m.airTooHot, m.doubtful, m.notInLayout,
 	} {
 		out = append(out, rule()...)
 	}

@@ -24,7 +24,7 @@ func (m *moment) doubtful() []Flag {
 
 // impossible asks for a reading again that contradicts its neighbour.
 func (m *moment) impossible() []Flag {
-	points, why := m.those(func(r Reading) bool { return r.Impossible && r.Point != m.alone })
+	points, why := m.those(func(r Reading) bool { return r.Impossible && r.Point != m.alone && r.Point != m.hotAir })
 	if points == nil {
 		return nil
 	}
@@ -49,6 +49,16 @@ func (m *moment) standsAlone() []Flag {
 	return []Flag{m.flag("reading-alone", Look, []diagram.Point{r.Point},
 		say.Of("flag.reading-alone", say.Place(r.Point), r.TrueC),
 		r.Why, say.Of("because.alone-rule", SensorFailK))} // DT16
+}
+
+// airTooHot asks for the air before the radiator again, by a probe: a gun sees the core through it.
+func (m *moment) airTooHot() []Flag {
+	if m.hotAir == "" {
+		return nil
+	}
+	r := m.readings[m.hotAir]
+	return []Flag{m.flag("reading-air-hot", Look, []diagram.Point{r.Point},
+		say.Of("flag.reading-air-hot", say.Place(r.Point), r.TrueC), r.Why, say.Of("because.air-hot-rule", roundAgainK))}
 }
 
 func (m *moment) notInLayout() []Flag {

@@ -283,6 +283,33 @@ func TestAirThatCoolsInTheCoreIsToldAsAir(t *testing.T) {
 	}
 }
 
+// Air before the radiator comes from outside (A0 of the trade's loop: a probe, not the gun); how much hotter it may be off a
+// condenser is judgement. What was read behind the core isn't blamed for it.
+func TestAirBeforeTheRadiatorComesFromOutside(t *testing.T) {
+	for _, tt := range []struct {
+		name    string
+		outside *diagram.Celsius
+		air     float64
+		want    bool
+	}{
+		{"a hot core seen by the gun", casetest.P(diagram.Celsius(24)), 90.5, true},
+		{"off a condenser", casetest.P(diagram.Celsius(24)), 50, false},
+		{"nobody noted the weather", nil, 90.5, true},
+		{"a hot day, not noted", nil, 70, false},
+	} {
+		s := healthy("outlet-thermostat", warmIdle).set("air_on", tt.air).set("air_off", 75)
+		s.round.AmbientC = tt.outside
+		f := analyst(t).Analyse(toCase(s))
+		flag := find(f, "reading-air-hot")
+		if (flag != nil) != tt.want || f.Rounds[0].Readings[diagram.AirOn].Usable() == tt.want {
+			t.Errorf("%s, %g °C: %+v", tt.name, tt.air, flag)
+		}
+		if tt.want && (!f.Rounds[0].Readings[diagram.AirOff].Usable() || find(f, "reading-impossible") != nil) {
+			t.Errorf("%s: the air behind the core is blamed too", tt.name)
+		}
+	}
+}
+
 func TestReadingsOutsideTheLayout(t *testing.T) {
 	s := healthy("outlet-thermostat", warmIdle).set("bottle_bleed", 60)
 	if f := find(analyst(t).Analyse(toCase(s)), "point-not-in-layout"); f == nil || f.Points[0] != diagram.BottleBleed {

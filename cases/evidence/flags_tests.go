@@ -147,6 +147,8 @@ func fanTest(t *cases.Test) judgement {
 		return found("dead", ofCase("fan-not-running", Act, say.Of("flag.fan-dead"), say.Of("because.fan-commanded")))
 	case is(t.Commanded, false) && is(t.Runs, true):
 		return found("runs", ofCase("fan-running", Look, say.Of("flag.fan-unbidden"), say.Of("because.fan-unbidden")))
+	case t.StartsC != nil && *t.StartsC < fanRestsC:
+		return found("runs", ofCase("fan-running", Look, say.Of("flag.fan-early", *t.StartsC), say.Of("because.fan-early", fanRestsC))) // FN7
 	case t.StartsC != nil && *t.StartsC > usualFanStartC+fanLateK:
 		return found("late", ofCase("fan-late", Look, say.Of("flag.fan-late", *t.StartsC),
 			say.Of("because.fan-late", usualFanStartC, secondLowC, secondHighC))) // FN1

@@ -31,7 +31,7 @@ func (m *moment) markImpossible() {
 	for _, pair := range m.downhill() {
 		a, okA := m.readings[pair[0]]
 		b, okB := m.readings[pair[1]]
-		if !okA || !okB || a.Doubtful || b.Doubtful {
+		if !okA || !okB || a.Doubtful || b.Doubtful || b.Point == m.hotAir {
 			continue
 		}
 		if over := b.TrueC.Minus(a.TrueC); over > pairError(a, b)+m.creeps(pair) {
@@ -41,6 +41,26 @@ func (m *moment) markImpossible() {
 			}
 			m.mark(pair, say.Of(key, say.Place(pair[1]), b.TrueC, over, say.Place(pair[0]), a.TrueC))
 		}
+	}
+}
+
+// A day may be so hot, and the air before the radiator so much hotter still: off a condenser, or come round again from
+// behind it (both judgement).
+const (
+	hottestDayC diagram.Celsius = 50
+	roundAgainK diagram.DeltaK  = 30
+)
+
+// markHotAir takes air before the radiator out of the play that can't have come in from outside.
+func (m *moment) markHotAir() {
+	outside, by := hottestDayC, "because.air-hot-any"
+	if a := m.c.Ambient(m.i); a != nil {
+		outside, by = *a, "because.air-hot"
+	}
+	air, ok := m.readings[diagram.AirOn]
+	if over := air.TrueC.Minus(outside); ok && over > roundAgainK {
+		air.Impossible, air.Why = true, say.Of(by, say.Place(diagram.AirOn), air.TrueC, over, outside)
+		m.readings[diagram.AirOn], m.hotAir = air, diagram.AirOn
 	}
 }
 

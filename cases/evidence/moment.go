@@ -19,6 +19,7 @@ type moment struct {
 	expected map[diagram.Point]Range
 	before   []*moment     // earlier rounds of the same stage
 	alone    diagram.Point // a hot reading that all others speak against; "": none
+	hotAir   diagram.Point // the air before the radiator where it is no air from outside; "": it may be
 }
 
 // newMoment reads a round as far as it goes without knowing what to expect.
@@ -30,6 +31,7 @@ func newMoment(c *cases.Case, i int, loops map[string]*diagram.Loop) *moment {
 	if a := c.Ambient(i); a != nil {
 		m.ambientC = *a
 	}
+	m.markHotAir()
 	m.markImpossible()
 	m.markAlone()
 	m.engine = m.findEngine()
@@ -121,6 +123,10 @@ const (
 	secondLowC     diagram.Celsius = 105 // a fan's second speed: FN5, common practice
 	secondHighC    diagram.Celsius = 112
 )
+
+// fanRestsC is where the last fan has stopped: a viscous clutch has let go by 57 °C, an electric one was switched off
+// before (FN7 and FN2, published).
+const fanRestsC = 57
 
 // fanLateK is how far over its usual start a fan may be late (F07 in
 // signatures.csv, common practice).

@@ -48,6 +48,8 @@ func TestOutcome(t *testing.T) {
 		{"not commanded, stands: nothing was asked of it", cases.Test{Kind: "fan", Commanded: no, Runs: no}, ""},
 		{"FN1 published: by 98 °C", cases.Test{Kind: "fan", StartsC: degC(97)}, "pass"},
 		{"FN1 published: late", cases.Test{Kind: "fan", StartsC: degC(106)}, "late"},
+		{"FN7 published: it has let go by then", cases.Test{Kind: "fan", StartsC: degC(20.5)}, "runs"},
+		{"FN6 published: a viscous one takes hold", cases.Test{Kind: "fan", StartsC: degC(74)}, "pass"},
 		{"common practice", cases.Test{Kind: "level", State: "full"}, "pass"},
 		{"common practice", cases.Test{Kind: "level", State: "low"}, "low"},
 		{"common practice", cases.Test{Kind: "level", State: "empty"}, "empty"},

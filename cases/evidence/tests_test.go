@@ -54,6 +54,7 @@ func TestWorkshopChecks(t *testing.T) {
 		{"commanded, stands", cases.Test{Kind: "fan", Commanded: yes, Runs: no}, "fan-not-running", evidence.Act},
 		{"not commanded, runs", cases.Test{Kind: "fan", Commanded: no, Runs: yes}, "fan-running", evidence.Look},
 		{"FN1 published: late", cases.Test{Kind: "fan", StartsC: degC(106)}, "fan-late", evidence.Look},
+		{"FN7 published: nothing needs it", cases.Test{Kind: "fan", StartsC: degC(20.5)}, "fan-running", evidence.Look},
 		{"common practice", cases.Test{Kind: "level", State: "low"}, "level-low", evidence.Act},
 		{"common practice", cases.Test{Kind: "level", State: "full"}, "", ""},
 		{"common practice", cases.Test{Kind: "pump-drive", BeltOK: yes, Weep: yes}, "pump-drive", evidence.Act},
