@@ -25,7 +25,7 @@ func printHistory(ctx context.Context, c Console, args []string) error {
 		return err
 	}
 	defer store.Close()
-	h, err := library.History(ctx, store)
+	h, err := library.History(ctx, store, experience.BandKm)
 	if err != nil {
 		return err
 	}

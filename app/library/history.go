@@ -9,9 +9,9 @@ import (
 	"loopbook/cases/sqlite"
 )
 
-// History gathers what the notebook's own cases say.
-func History(ctx context.Context, store *sqlite.Store) (experience.History, error) {
-	t := experience.NewTally()
+// History gathers what the notebook's own cases say, with bands of the odometer that wide.
+func History(ctx context.Context, store *sqlite.Store, bandKm float64) (experience.History, error) {
+	t := experience.NewTally(bandKm)
 	if err := store.EachDigest(ctx, t.Look); err != nil {
 		return experience.History{}, err
 	}

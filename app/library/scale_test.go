@@ -8,6 +8,7 @@ import (
 	"testing"
 	"time"
 
+	"loopbook/cases/experience"
 	"loopbook/cases/query"
 )
 
@@ -39,7 +40,7 @@ func BenchmarkLibrary(b *testing.B) {
 		})
 		b.Run(name+"/history", func(b *testing.B) {
 			for i := 0; i < b.N; i++ {
-				if _, err := History(ctx, store); err != nil {
+				if _, err := History(ctx, store, experience.BandKm); err != nil {
 					b.Fatal(err)
 				}
 			}
@@ -50,7 +51,7 @@ func BenchmarkLibrary(b *testing.B) {
 				if err != nil {
 					b.Fatal(err)
 				}
-				if _, err := History(ctx, fresh); err != nil {
+				if _, err := History(ctx, fresh, experience.BandKm); err != nil {
 					b.Fatal(err)
 				}
 				fresh.Close()

@@ -8,6 +8,7 @@ package experience
 
 import (
 	"cmp"
+	"math"
 	"slices"
 	"strconv"
 
@@ -17,8 +18,8 @@ import (
 // Few is how many cases say little (judgement).
 const Few = 10
 
-// bandKm is how wide a band of the odometer is.
-const bandKm = 50_000
+// BandKm is how wide a band of the odometer is for who reads it in km.
+const BandKm = 50_000
 
 // CauseCount is how many cases turned out to be one thing.
 type CauseCount struct {
@@ -53,7 +54,8 @@ type Tally struct {
 	known          map[cases.Cause]int // the place of each cause in a row
 	causes         row
 	codes, engines map[string]*row
-	bands          map[int]*row // by the band's lower end in km
+	bandKm         float64
+	bands          map[int]*row // by the band's number from 0
 	months         [12]row
 	minutes        map[cases.Cause][]float64
 	visits         []visit
@@ -63,10 +65,11 @@ type Tally struct {
 // row counts by cause.
 type row []int
 
-// NewTally begins.
-func NewTally() *Tally {
+// NewTally begins, with bands of the odometer that wide: round in the unit that they are read in.
+func NewTally(bandKm float64) *Tally {
 	t := &Tally{
-		known: map[cases.Cause]int{}, codes: map[string]*row{}, engines: map[string]*row{}, bands: map[int]*row{},
+		bandKm: bandKm,
+		known:  map[cases.Cause]int{}, codes: map[string]*row{}, engines: map[string]*row{}, bands: map[int]*row{},
 		minutes: map[cases.Cause][]float64{}, guesses: newGuessTally(),
 	}
 	for i, c := range cases.Words[cases.Cause]() {
@@ -100,7 +103,7 @@ func (t *Tally) Look(d *cases.Digest) {
 		count(t.engines, d.Engine, at)
 	}
 	if d.OdometerKm >= 0 {
-		count(t.bands, int(d.OdometerKm/bandKm)*bandKm, at)
+		count(t.bands, t.band(d.OdometerKm), at)
 	}
 	if !d.Opened.IsZero() {
 		t.months[d.Opened.UTC().Month()-1].add(at)
@@ -178,17 +181,29 @@ func byNumber(groups map[string]*row, names []cases.Cause, f cases.Field) []Grou
 }
 
 func (t *Tally) byBand(names []cases.Cause) []Group {
-	lows := make([]int, 0, len(t.bands))
-	for low := range t.bands {
-		lows = append(lows, low)
+	numbers := make([]int, 0, len(t.bands))
+	for n := range t.bands {
+		numbers = append(numbers, n)
 	}
-	slices.Sort(lows)
+	slices.Sort(numbers)
 	var out []Group
-	for _, low := range lows {
-		where := cases.Condition{Field: cases.ByKm, Low: float64(low), High: float64(low + bandKm - 1)}
-		out = append(out, t.bands[low].group(strconv.Itoa(low), names, where))
+	for _, n := range numbers {
+		low := t.lowest(n)
+		where := cases.Condition{Field: cases.ByKm, Low: low, High: t.lowest(n+1) - 0.01} // miles come with parts of a km
+		out = append(out, t.bands[n].group(strconv.FormatFloat(low, 'f', 0, 64), names, where))
 	}
 	return out
+}
+
+// lowest is where a band begins, in whole km, so that its search is short and finds what stands on its edge.
+func (t *Tally) lowest(band int) float64 { return math.Floor(float64(band) * t.bandKm) }
+
+func (t *Tally) band(km float64) int {
+	n := int(km / t.bandKm)
+	if km >= t.lowest(n+1) {
+		return n + 1
+	}
+	return n
 }
 
 func (t *Tally) byMonth(names []cases.Cause) []Group {

@@ -50,7 +50,7 @@ func shop() []cases.Digest {
 }
 
 func tally(list []cases.Digest) experience.History {
-	tl := experience.NewTally()
+	tl := experience.NewTally(experience.BandKm)
 	for i := range list {
 		tl.Look(&list[i])
 	}

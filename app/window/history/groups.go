@@ -3,7 +3,6 @@ package history
 import (
 	"math"
 	"strconv"
-	"strings"
 	"time"
 
 	"loopbook/app/library"
@@ -76,11 +75,22 @@ func shareWords(name string, k, n int) string {
 	return kit.L("window.history.share", name, k, math.Round(100*low), math.Round(100*high))
 }
 
+// bandOf is how wide a band of the odometer is, in the unit that it is read in.
+func bandOf(u units.Set) float64 {
+	if u.Distance == units.Miles {
+		return 30_000
+	}
+	return experience.BandKm
+}
+
+func bandKm(u units.Set) float64 { return bandOf(u) / u.FromKm(1) }
+
+// bandName names a band by its round ends.
 func bandName(u units.Set) func(string) string {
 	return func(low string) string {
 		km, _ := strconv.Atoi(low) // written by the history itself
-		from := strings.TrimSuffix(u.DistUnit(float64(km)), " "+string(u.Distance))
-		return kit.L("window.history.band", from, u.DistUnit(float64(km+50_000)))
+		from := math.Round(float64(km)/bandKm(u)) * bandOf(u)
+		return kit.L("window.history.band", units.Thousands(from), units.Thousands(from+bandOf(u))+" "+string(u.Distance))
 	}
 }
 

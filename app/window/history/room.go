@@ -40,7 +40,7 @@ func (r *Room) Content() fyne.CanvasObject { return r.view.Content() }
 func (r *Room) Show() {
 	store, u := r.at.Desk.Store, r.at.Desk.Units
 	r.at.Start(func() {
-		h, err := library.History(r.at.Ctx, store)
+		h, err := library.History(r.at.Ctx, store, bandKm(u))
 		var lines map[int64]cases.Summary
 		if err == nil {
 			lines, err = r.linesOf(h)

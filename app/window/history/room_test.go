@@ -1,13 +1,17 @@
 package history
 
 import (
+	"slices"
 	"strings"
 	"testing"
 	"time"
 
 	"loopbook/app/library"
 	"loopbook/app/window/bench/benchtest"
+	"loopbook/cases"
+	"loopbook/cases/experience"
 	"loopbook/cases/query"
+	"loopbook/diagram/units"
 	"loopbook/report/chart"
 )
 
@@ -16,7 +20,7 @@ func TestTheHistoryPageIsFilled(t *testing.T) {
 	m.FillDemo(t)
 	r := New(m.Bench, func(chart.Chart, string, string) {}, Ways{})
 	r.Show()
-	h, err := library.History(m.Ctx, m.Desk.Store)
+	h, err := library.History(m.Ctx, m.Desk.Store, experience.BandKm)
 	if err != nil || h.Closed == 0 {
 		t.Fatal(h.Closed, err)
 	}
@@ -35,7 +39,7 @@ func TestTheHistoryPageIsFilled(t *testing.T) {
 func TestALinesNumbersAddUp(t *testing.T) {
 	m := benchtest.New(t)
 	m.FillDemo(t)
-	h, err := library.History(m.Ctx, m.Desk.Store)
+	h, err := library.History(m.Ctx, m.Desk.Store, experience.BandKm)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -53,6 +57,40 @@ func TestALinesNumbersAddUp(t *testing.T) {
 		}
 		if want := found(l.Name.Search); all != want {
 			t.Errorf("%s: what it turned out to be is %d cases, want %d: %+v", l.Name.Text, all, want, l.Parts)
+		}
+	}
+}
+
+// The bands of the odometer are round in the unit that they are read in, and each finds its cases: those at its edge too, where
+// 1 mile is 1.609344 km (international mile, NIST SP 811 B.8).
+func TestTheOdometersBandsAreRound(t *testing.T) {
+	for unit, want := range map[units.Distance]string{units.Km: "100\u00a0000–150\u00a0000 km, 50\u00a0000–100\u00a0000 km", units.Miles: "60\u00a0000–90\u00a0000 miles, 90\u00a0000–120\u00a0000 miles"} {
+		u := units.Metric()
+		u.Distance = unit
+		var list []cases.Digest
+		for _, miles := range []float64{60_000, 89_999.9, 90_000} {
+			list = append(list, cases.Digest{Cause: "pump-weak", OdometerKm: miles * 1.609344})
+		}
+		tally := experience.NewTally(bandKm(u))
+		for i := range list {
+			tally.Look(&list[i])
+		}
+		var names []string
+		for _, g := range tally.History().Odometer {
+			names = append(names, bandName(u)(g.Word))
+			found := 0
+			for i := range list {
+				if g.Where[0].Meets(&list[i]) {
+					found++
+				}
+			}
+			if found != g.N {
+				t.Errorf("%s counts %d and finds %d", bandName(u)(g.Word), g.N, found)
+			}
+		}
+		slices.Sort(names)
+		if got := strings.Join(names, ", "); got != want {
+			t.Errorf("bands %s, want %s", got, want)
 		}
 	}
 }
