@@ -122,7 +122,10 @@ func settle(r *rand.Rand, c *cases.Case) {
 			c.Verdict.ConfirmedBy = string(c.Tests[len(c.Tests)-1].Kind)
 		}
 	}
-	c.Lesson = pick(r, lessons)
+	c.Lesson = ""
+	if fits := lessons[c.Verdict.Cause]; len(fits) > 0 {
+		c.Lesson = pick(r, fits)
+	}
 }
 
 func pick(r *rand.Rand, list []string) string { return list[r.Intn(len(list))] }

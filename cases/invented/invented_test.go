@@ -55,3 +55,25 @@ func TestDressedCasesAreValidAndTheSameEachTime(t *testing.T) {
 		t.Errorf("%d ids, %d open, %d vehicles of %d", len(ids), open, len(again), n)
 	}
 }
+
+// A lesson that fits every case teaches nothing, and one of another fault the wrong thing: each is of its cause alone, but for
+// the sensor's two.
+func TestALessonFitsItsCause(t *testing.T) {
+	taught := map[string]cases.Cause{}
+	for _, c := range dressed(t, 600) {
+		cause := c.Verdict.Cause
+		if cause == "sensor-reads-high" {
+			cause = "sensor-reads-low"
+		}
+		if (c.Lesson == "") != (cause == "") {
+			t.Fatalf("the verdict %q teaches %q", cause, c.Lesson)
+		}
+		if other, had := taught[c.Lesson]; had && other != cause {
+			t.Errorf("%q is taught by %s and by %s", c.Lesson, other, cause)
+		}
+		taught[c.Lesson] = cause
+	}
+	if len(taught) < len(cases.Words[cases.Cause]()) {
+		t.Errorf("%d lessons of %d causes", len(taught), len(cases.Words[cases.Cause]()))
+	}
+}
