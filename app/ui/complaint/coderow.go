@@ -17,7 +17,8 @@ import (
 // codeRow is one code: its state, its freeze frame, and what it means.
 type codeRow struct {
 	codes   *codes
-	at      int
+	at      int    // in the case
+	code    string // that is shown
 	name    *widget.Label
 	state   *kit.Select
 	frame   []*kit.Field // temperature, engine speed, road speed
@@ -26,12 +27,12 @@ type codeRow struct {
 	content fyne.CanvasObject
 }
 
-func newCodeRow(c *codes, at int) *codeRow {
-	r := &codeRow{codes: c, at: at, name: widget.NewLabel(""), meaning: container.NewStack()}
+func newCodeRow(c *codes) *codeRow {
+	r := &codeRow{codes: c, name: widget.NewLabel(""), meaning: container.NewStack()}
 	r.name.TextStyle.Bold = true
 	r.state = kit.NewSelect(cases.CodeStates(), nil)
 	remove := kit.NewButtonWithIcon("", theme.DeleteIcon(), func() {
-		c.edit(kit.L("window.complaint.code-removed"), func(k *cases.Case) { k.Codes = slices.Delete(k.Codes, at, at+1) })
+		c.edit(kit.L("window.complaint.code-removed"), func(k *cases.Case) { k.Codes = slices.Delete(k.Codes, r.at, r.at+1) })
 	})
 	remove.Importance = widget.LowImportance
 	r.frame = []*kit.Field{
@@ -52,6 +53,7 @@ func newCodeRow(c *codes, at int) *codeRow {
 
 func (r *codeRow) show(code cases.Code) {
 	u := r.codes.units
+	r.code = code.Code
 	r.state.OnChanged = nil
 	r.state.SetSelected(code.State)
 	r.state.OnChanged = func(s string) {

@@ -74,22 +74,48 @@ func (c *codes) read(typed string) string {
 	return evidence.InLetters(typed)
 }
 
-// show keeps the rows while no code goes, so that the caret stays, and what was
-// refused.
+// show keeps the rows of the codes that stay, with the caret and what was refused in them.
 func (c *codes) show(k cases.Case, u units.Set) {
 	c.units, c.all = u, k.Codes
-	if c.id != k.ID || len(c.rows) > len(k.Codes) {
-		c.id, c.rows = k.ID, c.rows[:0]
-		c.list.RemoveAll()
+	if c.id != k.ID {
+		c.id, c.rows = k.ID, nil
 	}
-	for i := len(c.rows); i < len(k.Codes); i++ {
-		row := newCodeRow(c, i)
-		c.rows = append(c.rows, row)
-		c.list.Add(row.content)
+	before := c.rows
+	c.rows = c.rowsFor(k.Codes)
+	if !slices.Equal(before, c.rows) {
+		c.list.RemoveAll()
+		for _, row := range c.rows {
+			c.list.Add(row.content)
+		}
 	}
 	for i, row := range c.rows {
 		row.show(k.Codes[i])
 	}
+}
+
+// rowsFor are the rows of codes, those that are there where they fit: a code in the same state goes before one whose state
+// was changed.
+func (c *codes) rowsFor(list []cases.Code) []*codeRow {
+	out, left := make([]*codeRow, len(list)), slices.Clone(c.rows)
+	for _, fits := range []func(*codeRow, cases.Code) bool{
+		func(r *codeRow, k cases.Code) bool { return r.code == k.Code && r.state.Selected == k.State },
+		func(r *codeRow, k cases.Code) bool { return r.code == k.Code },
+	} {
+		for i, code := range list {
+			at := slices.IndexFunc(left, func(r *codeRow) bool { return fits(r, code) })
+			if out[i] == nil && at >= 0 {
+				out[i] = left[at]
+				left = slices.Delete(left, at, at+1)
+			}
+		}
+	}
+	for i, row := range out {
+		if row == nil {
+			out[i] = newCodeRow(c)
+		}
+		out[i].at = i
+	}
+	return out
 }
 
 func (c *codes) leave() {

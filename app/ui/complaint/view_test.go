@@ -204,6 +204,34 @@ func TestAFreezeFrameHasTheBoundsOfARound(t *testing.T) {
 	}
 }
 
+// What was refused of one code stays with it when another one goes, comes back or is of two states.
+func TestASlipStaysWithItsCode(t *testing.T) {
+	v, c := screen(t)
+	v.codes.add("P0128 P0217")
+	c.Codes = append(c.Codes, cases.Code{Code: "P0128", State: "pending"})
+	v.Show(*c, units.Metric())
+	all := c.Codes
+	slip := v.codes.rows[2].frame[1]
+	slip.SetText("many")
+	slip.Leave()
+	stays := func(what string, row int) {
+		t.Helper()
+		v.Show(*c, units.Metric())
+		if v.codes.rows[row].frame[1] != slip || slip.Text != "many" || len(kit.Refused(v.codes.list)) != 1 {
+			t.Errorf("%s: row %d holds %q, %d fields are refused", what, row, v.codes.rows[row].frame[1].Text, len(kit.Refused(v.codes.list)))
+		}
+	}
+	c.Codes = all[1:]
+	stays("the first is removed", 1)
+	c.Codes = all
+	stays("and taken back", 2)
+	slip.SetText("2100")
+	slip.Leave()
+	if rpm := c.Codes[2].FreezeFrame.RPM; rpm == nil || *rpm != 2100 || c.Codes[0].FreezeFrame.RPM != nil {
+		t.Errorf("mended, the codes are %+v", c.Codes)
+	}
+}
+
 func TestWhatIsNoCodeIsKeptAndMarked(t *testing.T) {
 	v, c := screen(t)
 	v.codes.add("P012 P0128")
