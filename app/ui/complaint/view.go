@@ -143,7 +143,7 @@ func loop(f *kit.Form, coolant, caution fyne.CanvasObject) fyne.CanvasObject {
 			kit.Number(f, kit.L("window.complaint.capacity"), kit.ParseLitres, 0, 1000, func(c *cases.Case) **float64 { return &c.Loop.CapacityL }),
 			kit.Pick(f, kit.L("window.complaint.fan"), cases.Words[cases.FanKind](), cases.FanKind.Name, func(c *cases.Case) *cases.FanKind { return &c.Loop.Fan }),
 		)),
-		rating(f), coolant, caution,
+		rating(f), capacity(f), coolant, caution,
 	)
 }
 
@@ -152,15 +152,23 @@ func loop(f *kit.Form, coolant, caution fyne.CanvasObject) fyne.CanvasObject {
 func rating(f *kit.Form) fyne.CanvasObject {
 	odd := warning()
 	odd.SetText(kit.L("window.complaint.full-below"))
-	f.Bound(func(c cases.Case) {
+	return shownFor(f, odd, func(c cases.Case) bool {
 		opens, full := c.Loop.ThermostatOpensC, c.Loop.ThermostatFullC
-		if opens != nil && full != nil && *full <= *opens {
-			odd.Show()
-		} else {
-			odd.Hide()
-		}
+		return opens != nil && full != nil && *full <= *opens
 	})
-	return odd
+}
+
+// What a car's loop holds at the least and at the most, in litres (from memory).
+const leastCapacityL, mostCapacityL = 2, 30
+
+// capacity asks after what is more, or less, than a car holds: a point is easily missed.
+func capacity(f *kit.Form) fyne.CanvasObject {
+	odd := warning()
+	odd.SetText(kit.L("window.complaint.capacity-odd", leastCapacityL, mostCapacityL))
+	return shownFor(f, odd, func(c cases.Case) bool {
+		l := c.Loop.CapacityL
+		return l != nil && (*l < leastCapacityL || *l > mostCapacityL)
+	})
 }
 
 func warning() *widget.Label {

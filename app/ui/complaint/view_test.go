@@ -241,6 +241,22 @@ func TestWhatIsNoCodeIsKeptAndMarked(t *testing.T) {
 	}
 }
 
+// A loop of 65 l is a missing point more often than a lorry: it is asked after, and kept.
+func TestACapacityNoCarHasIsAskedAfter(t *testing.T) {
+	test.NewTempApp(t)
+	f := kit.NewForm(nil)
+	odd := capacity(f)
+	for l, want := range map[float64]bool{6.5: false, 65: true, 0.65: true, 14: false} {
+		f.Show(cases.Case{Loop: cases.Loop{CapacityL: &l}}, units.Metric())
+		if odd.Visible() != want {
+			t.Errorf("%g l is asked after: %v", l, odd.Visible())
+		}
+	}
+	if f.Show(cases.Case{}, units.Metric()); odd.Visible() {
+		t.Error("no capacity is asked after")
+	}
+}
+
 // A thermostat is fully open some kelvins above where it begins to open (TH2): the
 // two can't be the other way round.
 func TestAThermostatFullBelowItsOpeningIsTold(t *testing.T) {

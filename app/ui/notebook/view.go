@@ -3,6 +3,7 @@
 package notebook
 
 import (
+	"slices"
 	"time"
 
 	"fyne.io/fyne/v2"
@@ -201,27 +202,47 @@ func (v *View) ask() {
 }
 
 func (v *View) makeSort() {
-	words := []string{kit.L("window.notebook.sort-best"), kit.L("window.notebook.sort-newest"), kit.L("window.notebook.sort-oldest"), kit.L("window.notebook.sort-changed")}
-	v.sort = kit.NewSelect(words, nil)
-	v.sort.SetSelectedIndex(0)
-	v.sort.OnChanged = func(string) {
-		by := append([]cases.Sort{cases.Best}, query.Sorts()...)[v.sort.SelectedIndex()]
+	v.sort = kit.NewSelect(nil, func(string) {
+		by := v.sorts()[v.sort.SelectedIndex()]
+		if by == v.sorts()[0] {
+			by = cases.Best // without words that is the newest first, and needs no word
+		}
 		v.SetText(query.SortBy(v.search.Text, by))
+	})
+	v.showSort()
+}
+
+// sorts are the orders that a person can choose from: only words can be matched better or worse.
+func (v *View) sorts() []cases.Sort {
+	if query.Parse(v.search.Text, time.Local).Query.Text == "" {
+		return query.Sorts()
 	}
+	return append([]cases.Sort{cases.Best}, query.Sorts()...)
 }
 
 // showSort shows the order that the text names.
 func (v *View) showSort() {
-	at := 0
-	for i, by := range query.Sorts() {
-		if query.Parse(v.search.Text, time.Local).Query.Sort == by {
-			at = i + 1
-		}
+	words := make([]string, len(v.sorts()))
+	for i, by := range v.sorts() {
+		words[i] = sortName(by)
 	}
 	do := v.sort.OnChanged
 	v.sort.OnChanged = nil
-	v.sort.SetSelectedIndex(at)
+	v.sort.Options = words
+	v.sort.SetSelectedIndex(max(0, slices.Index(v.sorts(), query.Parse(v.search.Text, time.Local).Query.Sort)))
 	v.sort.OnChanged = do
+}
+
+func sortName(by cases.Sort) string {
+	switch by {
+	case cases.Newest:
+		return kit.L("window.notebook.sort-newest")
+	case cases.Oldest:
+		return kit.L("window.notebook.sort-oldest")
+	case cases.Recently:
+		return kit.L("window.notebook.sort-changed")
+	}
+	return kit.L("window.notebook.sort-best")
 }
 
 // toggle writes a filter into the search, or takes it out.

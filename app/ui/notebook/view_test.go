@@ -1,6 +1,7 @@
 package notebook
 
 import (
+	"slices"
 	"testing"
 	"time"
 
@@ -23,6 +24,29 @@ func TestDay(t *testing.T) {
 		if got := day(tt.at, noon); got != tt.want {
 			t.Errorf("day(%v) = %q, want %q", tt.at, got, tt.want)
 		}
+	}
+}
+
+// Without words nothing matches better than another, and the list says that the newest come first.
+func TestTheOrderIsNamedForWhatItIs(t *testing.T) {
+	test.NewTempApp(t)
+	v := New(func() time.Time { return noon })
+	var asked string
+	v.OnSearch = func(text string) { asked = text }
+	if v.sort.Selected != "Newest" {
+		t.Errorf("the list begins with %q", v.sort.Selected)
+	}
+	v.SetText("cold")
+	if v.sort.Selected != "Best first" || len(v.sort.Options) != 4 {
+		t.Errorf("with words the order is %q of %v", v.sort.Selected, v.sort.Options)
+	}
+	v.SetText(`tag:"two words"`)
+	if v.sort.Selected != "Newest" || slices.Contains(v.sort.Options, "Best first") {
+		t.Errorf("without words the order is %q of %v", v.sort.Selected, v.sort.Options)
+	}
+	v.sort.SetSelectedIndex(1)
+	if v.sort.SetSelectedIndex(0); asked != `tag:"two words"` {
+		t.Errorf("the newest first is asked for by %q", asked)
 	}
 }
 
