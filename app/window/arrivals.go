@@ -23,20 +23,29 @@ func (a *arrivals) choose() {
 	a.at.Ask.OpenFile(library.CaseEndings(), func(file fyne.URI) { a.take([]fyne.URI{file}) })
 }
 
-// take takes what was dropped or chosen: a log and photos into the open case, all
-// else into the notebook.
+// take takes what was dropped or chosen: logs and photos into the open case, and what has cases among it
+// into the notebook.
 func (a *arrivals) take(files []fyne.URI) {
-	if len(files) == 1 && warmup.IsLog(files[0].Path()) {
-		a.warmup.Read(files[0].Path())
-		return
+	var paths, logs, pictures []string
+	for _, file := range files {
+		path := file.Path()
+		paths = append(paths, path)
+		switch {
+		case warmup.IsLog(path):
+			logs = append(logs, path)
+		case photos.IsPhoto(path):
+			pictures = append(pictures, path)
+		}
 	}
-	if pictures := photos.Among(files); len(pictures) == len(files) {
+	switch {
+	case len(logs)+len(pictures) < len(paths):
+		a.intake.Take(paths)
+	case len(logs) == 0:
 		a.photos.Add(pictures)
-		return
+	case len(pictures) == 0 || !a.at.Desk.Open: // without a case one of them says so
+		a.warmup.Read(logs...)
+	default:
+		a.photos.Add(pictures)
+		a.warmup.Read(logs...)
 	}
-	paths := make([]string, len(files))
-	for i, file := range files {
-		paths[i] = file.Path()
-	}
-	a.intake.Take(paths)
 }

@@ -3,6 +3,7 @@ package window
 import (
 	"bytes"
 	"context"
+	"fmt"
 	"image/color"
 	"os"
 	"path/filepath"
@@ -60,6 +61,32 @@ func TestWhatIsDroppedOnTheHistoryIsSeen(t *testing.T) {
 		if w.rooms.now != caseRoom || w.screens.tabs.SelectedIndex() != tab {
 			t.Errorf("%s leads to room %v, page %d", path, w.rooms.now, w.screens.tabs.SelectedIndex())
 		}
+	}
+}
+
+// What a phone or a stick has of one car is dropped at once: its logs and its pictures all go into the open case.
+func TestLogsAndPhotosAreDroppedTogether(t *testing.T) {
+	w, _ := shown(t)
+	log := func(name string, from int) string {
+		path := filepath.Join(t.TempDir(), name)
+		text := "Time,Coolant temperature (°C)\n"
+		for i := 0; i < 60; i++ {
+			text += fmt.Sprintf("%d,%d\n", i*10, from+i)
+		}
+		if err := os.WriteFile(path, []byte(text), 0o644); err != nil {
+			t.Fatal(err)
+		}
+		return path
+	}
+	var all []fyne.URI
+	for _, path := range []string{log("first.csv", 10), benchtest.PictureFile(t, "hose.jpg", color.White), log("second.CSV", 15)} {
+		all = append(all, storage.NewFileURI(path))
+	}
+	w.menus.opener.begin()
+	w.menus.arrivals.take(all)
+	c := w.at.Desk.Case
+	if len(c.Photos) != 1 || len(c.Logs) != 2 || c.Logs[0].Name != "first" || c.Logs[1].Name != "second" {
+		t.Fatalf("the case has %d photos and the logs %+v", len(c.Photos), c.Logs)
 	}
 }
 

@@ -34,6 +34,7 @@ const LongSide = 1600
 // Errors of pictures that are refused.
 var (
 	ErrNoPicture = errors.New("is no picture that can be read: save it as JPEG or PNG")
+	ErrCut       = errors.New("the picture breaks off, or is damaged: copy it from the camera again")
 	ErrTooLarge  = errors.New("is larger than a picture of a case may be")
 )
 
@@ -61,7 +62,7 @@ func Small(data []byte, longSide int) (*image.RGBA, error) {
 	}
 	full, _, err := image.Decode(bytes.NewReader(data))
 	if err != nil {
-		return nil, fmt.Errorf("%w (%w)", ErrNoPicture, err)
+		return nil, fmt.Errorf("%w (%w)", ErrCut, err) // its beginning could be read
 	}
 	return upright(shrunk(full, longSide), OrientationOf(data)), nil
 }

@@ -221,6 +221,10 @@ func TestWhatIsNoPictureIsRefused(t *testing.T) {
 			t.Errorf("%s: %v", name, err)
 		}
 	}
+	whole := asJPEG(t, image.NewRGBA(image.Rect(0, 0, 900, 900))) // what a camera that was unplugged leaves begins well
+	if _, err := photo.Small(whole[:len(whole)/2], 100); !errors.Is(err, photo.ErrCut) || photo.Check(whole[:len(whole)/2]) != nil {
+		t.Errorf("half of a picture: %v", err)
+	}
 	if _, err := photo.Small(bomb(t, 60000, 60000), 100); !errors.Is(err, photo.ErrTooLarge) {
 		t.Errorf("60000 × 60000 pixels: %v", err)
 	}

@@ -36,7 +36,7 @@ func copiedPhotos(text string) []string {
 		if u, err := url.Parse(path); err == nil && u.Scheme == "file" {
 			path = filepath.FromSlash(u.Path)
 		}
-		if filepath.IsAbs(path) && isPhoto(path) {
+		if filepath.IsAbs(path) && IsPhoto(path) {
 			out = append(out, path)
 		}
 	}

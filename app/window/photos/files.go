@@ -6,8 +6,6 @@ import (
 	"slices"
 	"strings"
 
-	"fyne.io/fyne/v2"
-
 	"loopbook/app/window/filename"
 )
 
@@ -17,7 +15,8 @@ func endings() []string {
 	return []string{".jpg", ".jpeg", ".png", ".gif", ".bmp", ".tif", ".tiff", ".webp", ".heic", ".heif"}
 }
 
-func isPhoto(path string) bool {
+// IsPhoto reports whether a dropped file is taken for a picture.
+func IsPhoto(path string) bool {
 	return slices.Contains(endings(), strings.ToLower(filepath.Ext(path)))
 }
 
@@ -35,15 +34,4 @@ func photoName(name, hash string, taken map[string]string) string {
 		file = fmt.Sprintf("%s-%d%s", base, n, ending)
 	}
 	return file
-}
-
-// Among are the paths of those files that are taken for pictures.
-func Among(files []fyne.URI) []string {
-	var out []string
-	for _, file := range files {
-		if isPhoto(file.Path()) {
-			out = append(out, file.Path())
-		}
-	}
-	return out
 }

@@ -21,6 +21,7 @@ import (
 type file struct {
 	path   string // "": none was read
 	read   logfile.Read
+	at     int    // its place among the case's logs
 	says   string // how far it is read, or what became of it
 	cancel context.CancelFunc
 }
@@ -36,9 +37,21 @@ func IsLog(path string) bool {
 	return slices.Contains(endings(), strings.ToLower(filepath.Ext(path)))
 }
 
-// Read takes a file into the open case, apart from the window. Another
-// case, or another file, drops it.
-func (s *Screen) Read(path string) { s.readAs(path, nil) }
+// Read takes files into the open case, one after the other, apart from the window. Another
+// case, or another file, drops what isn't read yet.
+func (s *Screen) Read(paths ...string) {
+	s.follow(&s.at.Desk.Case)
+	s.waiting = paths
+	s.next()
+}
+
+func (s *Screen) next() {
+	if len(s.waiting) > 0 {
+		path := s.waiting[0]
+		s.waiting = s.waiting[1:]
+		s.readAs(path, nil)
+	}
+}
 
 // keptSamples is how many samples of a log go into the case: two a second of an
 // ordinary warm-up.
@@ -48,6 +61,7 @@ const keptSamples = 3000
 func (s *Screen) readAs(path string, by map[string]string) {
 	d := s.at.Desk
 	if !d.Open {
+		s.waiting = nil
 		s.at.Ask.Tell(errors.New("a log belongs to a case: open one, or begin one, and drop the file again"))
 		return
 	}
@@ -94,9 +108,12 @@ func (s *Screen) took(path string, read logfile.Read, again bool, err error) {
 		s.askColumns(path, read, err)
 	case err != nil:
 		s.at.Ask.Tell(fmt.Errorf("%w\nThe case is as it was", err))
+		s.next()
 	default:
 		s.file.path, s.file.read = path, read
-		s.put(filepath.Base(path), read, again)
+		s.file.at = s.put(read, again)
+		s.Show()
+		s.next()
 	}
 }
 

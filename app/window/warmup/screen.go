@@ -26,6 +26,7 @@ type Screen struct {
 	of      string // the case that is shown
 	shown   int    // of its logs
 	file    file
+	waiting []string // files that are read next
 	healthy healthy
 }
 
@@ -73,7 +74,7 @@ func (s *Screen) Show() {
 	if i >= 0 && d.Case.Loop.ThermostatOpensC == nil {
 		data.Remarks = append(data.Remarks, d.By().Say(evidence.RatingText(&d.Case)))
 	}
-	if s.file.path != "" {
+	if s.file.path != "" && i == s.file.at && i >= 0 && d.Case.Logs[i].Name == nameOf(s.file.path) {
 		data.Remarks = append(append([]string{columnsTold(s.file.read)}, say.English().All(s.file.read.Remarks)...), data.Remarks...)
 		data.Columns = true
 	}
@@ -86,7 +87,7 @@ func (s *Screen) follow(c *cases.Case) {
 		return
 	}
 	s.file.cancel()
-	s.of, s.shown, s.file = c.ID, len(c.Logs)-1, file{cancel: func() {}}
+	s.of, s.waiting, s.shown, s.file = c.ID, nil, len(c.Logs)-1, file{cancel: func() {}}
 }
 
 // saveShown writes the shown log's curve.

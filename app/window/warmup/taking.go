@@ -10,10 +10,16 @@ import (
 	"loopbook/cases/logfile"
 )
 
-// put puts a log into the case; read again it replaces itself.
-func (s *Screen) put(name string, read logfile.Read, again bool) {
+// nameOf is what the log of a file is called.
+func nameOf(path string) string {
+	name := filepath.Base(path)
+	return strings.TrimSuffix(name, filepath.Ext(name))
+}
+
+// put puts the log of the file that was read into the case, and gives its place there; read again it replaces itself.
+func (s *Screen) put(read logfile.Read, again bool) int {
 	l := read.Log
-	l.Name, l.Stage = strings.TrimSuffix(name, filepath.Ext(name)), kit.StageNow(&s.at.Desk.Case)
+	l.Name, l.Stage = nameOf(s.file.path), kit.StageNow(&s.at.Desk.Case)
 	over := -1
 	if again {
 		over = s.shown
@@ -28,6 +34,7 @@ func (s *Screen) put(name string, read logfile.Read, again bool) {
 		}
 		c.Logs = append(c.Logs, l)
 	})
+	return at
 }
 
 // placeOf is where a log goes: over the shown one that is read again, else over the one with its name, which a

@@ -113,6 +113,32 @@ func TestALogAfterTheRepairStandsBesideTheFirst(t *testing.T) {
 	}
 }
 
+// What was taken from a file stands beside its log alone.
+func TestColumnsAreToldOfTheirLog(t *testing.T) {
+	s, m := shown(t)
+	var paths []string
+	for _, name := range []string{"Coolant temperature (°C)", "ECT"} {
+		path := filepath.Join(t.TempDir(), name[:3]+".csv")
+		text := "Time," + name + "\n"
+		for i := 0; i < 60; i++ {
+			text += fmt.Sprintf("%d,%d\n", i*10, 12+i)
+		}
+		if err := os.WriteFile(path, []byte(text), 0o644); err != nil {
+			t.Fatal(err)
+		}
+		paths = append(paths, path)
+	}
+	m.Desk.Begin()
+	s.Read(paths...)
+	for i, want := range []bool{false, true} {
+		s.shown = i
+		s.Show()
+		if said := strings.Contains(kittest.Texts(s.Content()), "Taken from the file: time: Time; coolant temperature: ECT"); said != want {
+			t.Errorf("beside log %d the second file's columns are told: %v", i+1, said)
+		}
+	}
+}
+
 // What a log is found to say stands on its own screen, before what is written down: a
 // reader of the log needn't look for it on the hose map.
 func TestTheLogsFindingsStandBesideIt(t *testing.T) {
