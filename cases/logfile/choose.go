@@ -41,19 +41,18 @@ type chooser struct {
 	headings []heading
 	byHand   map[string]string
 	taken    map[int]bool
+	found    map[string]pick
 	remarks  []say.Text
 }
 
-func choose(l *layout, samples []sample, byHand map[string]string) (*plan, error) {
-	c := &chooser{l: l, samples: samples, byHand: byHand, taken: map[int]bool{}}
-	c.headings = l.headings(samples)
+func (c *chooser) choose() (*plan, error) {
+	c.headings = c.l.headings(c.samples)
 	if err := c.checkKeys(); err != nil {
 		return nil, err
 	}
-	found := map[string]pick{}
 	for _, find := range []func(string) (pick, bool, error){c.fromHand, c.fromName, c.fromValues} {
 		for _, key := range Keys() {
-			if _, done := found[key]; done || c.leftOut(key) {
+			if _, done := c.found[key]; done || c.leftOut(key) {
 				continue
 			}
 			p, ok, err := find(key)
@@ -62,11 +61,21 @@ func choose(l *layout, samples []sample, byHand map[string]string) (*plan, error
 			}
 			if ok {
 				c.taken[p.index] = true
-				found[key] = p
+				c.found[key] = p
 			}
 		}
 	}
-	return c.plan(found)
+	return c.plan(c.found)
+}
+
+// told are the columns that were found, though others weren't.
+func (c *chooser) told() (out []Column) {
+	for _, key := range Keys() {
+		if p, ok := c.found[key]; ok {
+			out = append(out, p.Column)
+		}
+	}
+	return out
 }
 
 func (c *chooser) checkKeys() error {

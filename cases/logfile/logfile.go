@@ -70,8 +70,8 @@ type Read struct {
 	Preview [][]string // the first data rows
 }
 
-// From reads a stream. With an error that isn't of reading itself, Header and
-// Preview still hold what was found, so that columns can be set by hand.
+// From reads a stream. With an error that isn't of reading itself, Header, Columns and
+// Preview still hold what was found, so that the other columns can be set by hand.
 func From(ctx context.Context, name string, r io.Reader, o Options) (Read, error) {
 	out, err := from(&meter{ctx: ctx, r: r, told: o.Progress}, o)
 	out.Log.Name = name
@@ -109,8 +109,10 @@ func from(r io.Reader, o Options) (Read, error) {
 	if err != nil {
 		return out, err
 	}
-	p, err := choose(l, samples, o.Map)
+	c := &chooser{l: l, samples: samples, byHand: o.Map, taken: map[int]bool{}, found: map[string]pick{}}
+	p, err := c.choose()
 	if err != nil {
+		out.Columns = c.told()
 		return out, err
 	}
 	out.Columns = p.told()

@@ -74,6 +74,14 @@ func keysOf(r logfile.Read) string {
 	return strings.Join(keys, " ")
 }
 
+// What is to be set by hand begins with what was found: only the coolant is to be looked for.
+func TestWhatWasFoundIsToldWhereSomethingIsMissing(t *testing.T) {
+	r, err := logfile.From(context.Background(), "x", strings.NewReader("Time,Engine RPM,X\n0,900,a\n1,901,b\n2,902,c\n3,903,d\n"), logfile.Options{})
+	if err == nil || len(r.Columns) != 2 || r.Columns[0].Header != "Time" || r.Columns[1].Header != "Engine RPM" {
+		t.Errorf("found %+v, %v", r.Columns, err)
+	}
+}
+
 func TestColumnsSetByHand(t *testing.T) {
 	const text = "time,ect,port a,port b\n0,20,50,800\n1,21,51,810\n2,22,52,820\n"
 	got, err := from(text, logfile.Options{Map: map[string]string{"ect": " PORT A ", "rpm": "port b"}})
