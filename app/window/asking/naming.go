@@ -11,9 +11,17 @@ import (
 )
 
 // SaveFile asks where a file is kept, under the name that is proposed, and with one of the endings
-// where some are named. What is taken is the toolkit's answer: nil and no error where nothing is kept.
-func (a *Asker) SaveFile(name string, endings []string, take func(fyne.URIWriteCloser, error)) {
-	d := dialog.NewFileSave(take, a.over)
+// where some are named. The file that is taken isn't touched yet.
+func (a *Asker) SaveFile(name string, endings []string, take func(path string)) {
+	touchLate()
+	d := dialog.NewFileSave(func(f fyne.URIWriteCloser, err error) {
+		switch {
+		case err != nil:
+			a.Tell(err)
+		case f != nil:
+			take(f.URI().Path())
+		}
+	}, a.over)
 	if len(endings) > 0 {
 		d.SetFilter(storage.NewExtensionFileFilter(endings))
 	}

@@ -23,16 +23,12 @@ func (p *window) once(do func()) {
 
 // save asks where the paper is kept.
 func (p *window) save() {
-	p.ask.SaveFile(p.fileName(), nil, func(f fyne.URIWriteCloser, err error) {
-		if err != nil || f == nil {
-			return
-		}
-		f.Close()
-		if err := library.WriteFile(f.URI().Path(), p.write); err != nil {
+	p.ask.SaveFile(p.fileName(), nil, func(path string) {
+		if err := library.WriteFile(path, p.write); err != nil {
 			p.view.Say(err.Error())
 			return
 		}
-		p.view.Say(kit.L("window.papers.saved", f.URI().Path()))
+		p.view.Say(kit.L("window.papers.saved", path))
 	})
 }
 

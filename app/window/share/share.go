@@ -54,16 +54,7 @@ func (s *Sharing) write(wish view.Wish) {
 			name = kit.L("window.share.anonymous-name")
 		}
 	}
-	s.at.Ask.SaveFile(filename.Of(name)+ending, []string{ending}, func(f fyne.URIWriteCloser, err error) {
-		if err != nil {
-			s.at.Ask.Tell(err)
-			return
-		}
-		if f != nil {
-			f.Close()
-			s.writeTo(wish, f.URI().Path())
-		}
-	})
+	s.at.Ask.SaveFile(filename.Of(name)+ending, []string{ending}, func(path string) { s.writeTo(wish, path) })
 }
 
 func (s *Sharing) writeTo(wish view.Wish, path string) {
