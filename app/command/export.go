@@ -11,6 +11,7 @@ import (
 
 	"loopbook/app/library"
 	"loopbook/cases/anonymous"
+	"loopbook/cases/photo"
 )
 
 // exportCase writes cases of the notebook to a file.
@@ -56,8 +57,11 @@ func exportCase(ctx context.Context, c Console, args []string) error {
 			return err
 		}
 	}
-	if _, err = g.Write(ctx, store, ids, *out); errors.Is(err, library.ErrNeedsZip) {
+	switch _, err = g.Write(ctx, store, ids, *out); {
+	case errors.Is(err, library.ErrNeedsZip):
 		return usagef("%v", err)
+	case errors.Is(err, photo.ErrNoPicture), errors.Is(err, photo.ErrCut), errors.Is(err, photo.ErrTooLarge):
+		return fmt.Errorf("%w; --photo-notes gives it as it is", err)
 	}
 	return err
 }

@@ -48,7 +48,7 @@ func barePhotos(b *cases.Bundle) error {
 		}
 		clean, ending, err := photo.ToGive(data)
 		if err != nil {
-			return fmt.Errorf("%s: %w; --photo-notes gives it as it is", p.File, err)
+			return fmt.Errorf("%s: %w", p.File, err)
 		}
 		name := p.File
 		if had := strings.ToLower(filepath.Ext(name)); had != ending && (had != ".jpeg" || ending != ".jpg") {

@@ -8,18 +8,24 @@ import (
 
 // Bare is the picture without what the camera noted of place, time and device:
 // the parts that the pixels and their colours need are left, as they are. It
-// tells how many parts went. Of the pictures that can be read only JPEG and PNG
-// can be looked into so; any other is an ErrNoPicture.
+// tells how many parts went. One that breaks off among its pixels is left so: it mustn't hold up the case that it is
+// in. Of the pictures that can be read only JPEG and PNG can be looked into so; any other is an ErrNoPicture.
 func Bare(data []byte) (clean []byte, ending string, notes int, err error) {
+	clean, ending, notes, _, err = bare(data)
+	return clean, ending, notes, err
+}
+
+// bare is Bare, and tells whether the picture was there to its end.
+func bare(data []byte) (clean []byte, ending string, notes int, whole bool, err error) {
 	switch {
 	case bytes.HasPrefix(data, []byte{0xFF, 0xD8, 0xFF}):
-		clean, notes, err = bareJPEG(data)
-		return clean, ".jpg", notes, err
+		clean, notes, whole, err = bareJPEG(data)
+		return clean, ".jpg", notes, whole, err
 	case bytes.HasPrefix(data, []byte(pngSign)):
-		clean, notes, err = barePNG(data)
-		return clean, ".png", notes, err
+		clean, notes, whole, err = barePNG(data)
+		return clean, ".png", notes, whole, err
 	}
-	return nil, "", 0, ErrNoPicture
+	return nil, "", 0, false, ErrNoPicture
 }
 
 // The markers of a JPEG file (ITU-T T.81, table B.1).
@@ -41,18 +47,21 @@ const (
 // that tell what the colours are (APP2 with a profile, APP14). The turn that a camera notes is
 // kept in a part of its own, or pictures would lie on their side. What stands
 // after the end goes too.
-func bareJPEG(data []byte) (out []byte, notes int, err error) {
+func bareJPEG(data []byte) (out []byte, notes int, whole bool, err error) {
 	start := []byte{0xFF, markSOI}
-	at, turn := 2, Upright
+	at, turn, pixels := 2, Upright, false
 	for {
 		for at < len(data) && data[at] == 0xFF {
 			at++ // fill bytes are allowed before a marker
 		}
-		if at >= len(data) {
-			return nil, 0, ErrNoPicture
+		mark, ended := byte(markEOI), at >= len(data)
+		if ended && !pixels {
+			return nil, 0, false, ErrNoPicture
 		}
-		mark := data[at]
-		at++
+		if !ended {
+			mark = data[at]
+			at++
+		}
 		switch {
 		case mark == markEOI:
 			if at < len(data) {
@@ -61,13 +70,20 @@ func bareJPEG(data []byte) (out []byte, notes int, err error) {
 			if turn != Upright {
 				start = append(start, orientationOnly(turn)...)
 			}
-			return append(append(start, out...), 0xFF, markEOI), notes, nil
+			return append(append(start, out...), 0xFF, markEOI), notes, !ended, nil
+		case pixels && at+2 > len(data):
+			at = len(data)
+			continue
 		case mark < 0xC0 || mark == markSOI || mark >= markRST0 && mark <= markRST7 || at+2 > len(data):
-			return nil, 0, ErrNoPicture
+			return nil, 0, false, ErrNoPicture
 		}
 		size := int(binary.BigEndian.Uint16(data[at:]))
+		if pixels && at+size > len(data) {
+			at = len(data)
+			continue
+		}
 		if size < 2 || at+size > len(data) {
-			return nil, 0, ErrNoPicture
+			return nil, 0, false, ErrNoPicture
 		}
 		part := data[at : at+size]
 		at += size
@@ -85,10 +101,10 @@ func bareJPEG(data []byte) (out []byte, notes int, err error) {
 		if mark == markSOS {
 			end := scanEnd(data, at)
 			out = append(out, data[at:end]...)
-			at = end
+			at, pixels = end, true
 		}
 		if at < len(data) && data[at] != 0xFF {
-			return nil, 0, ErrNoPicture
+			return nil, 0, false, ErrNoPicture
 		}
 	}
 }
@@ -110,18 +126,18 @@ const pngSign = "\x89PNG\r\n\x1a\n"
 // barePNG keeps the parts that the pixels and their colours need (W3C PNG, third
 // edition, 11.2 and 11.3) and drops texts, times and Exif, and what stands after the
 // end.
-func barePNG(data []byte) (out []byte, notes int, err error) {
+func barePNG(data []byte) (out []byte, notes int, whole bool, err error) {
 	needed := map[string]bool{"IHDR": true, "PLTE": true, "IDAT": true, "IEND": true, "tRNS": true, "gAMA": true, "cHRM": true, "sRGB": true, "sBIT": true, "bKGD": true}
 	out = []byte(pngSign)
 	for at := len(pngSign); at+12 <= len(data); {
 		size := int64(binary.BigEndian.Uint32(data[at:]))
 		end := int64(at) + 12 + size
 		if end > int64(len(data)) {
-			return nil, 0, ErrNoPicture
+			break
 		}
 		part, kind := data[at:end], string(data[at+4:at+8])
 		if crc32.ChecksumIEEE(part[4:8+size]) != binary.BigEndian.Uint32(part[8+size:]) {
-			return nil, 0, ErrNoPicture
+			return nil, 0, false, ErrNoPicture
 		}
 		if needed[kind] {
 			out = append(out, part...)
@@ -133,10 +149,13 @@ func barePNG(data []byte) (out []byte, notes int, err error) {
 			if at < len(data) {
 				notes++
 			}
-			return out, notes, nil
+			return out, notes, true, nil
 		}
 	}
-	return nil, 0, ErrNoPicture
+	if len(out) == len(pngSign) {
+		return nil, 0, false, ErrNoPicture
+	}
+	return out, notes, false, nil
 }
 
 // ToGive is Bare, and for a picture of another kind that can be read a small

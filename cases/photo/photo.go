@@ -52,6 +52,9 @@ func Check(data []byte) error {
 	case float64(c.Width)*float64(c.Height) > MaxPixels:
 		return fmt.Errorf("%d × %d pixels: %w", c.Width, c.Height, ErrTooLarge)
 	}
+	if _, _, _, whole, err := bare(data); err == nil && !whole {
+		return ErrCut
+	}
 	return nil
 }
 

@@ -222,8 +222,11 @@ func TestWhatIsNoPictureIsRefused(t *testing.T) {
 		}
 	}
 	whole := asJPEG(t, image.NewRGBA(image.Rect(0, 0, 900, 900))) // what a camera that was unplugged leaves begins well
-	if _, err := photo.Small(whole[:len(whole)/2], 100); !errors.Is(err, photo.ErrCut) || photo.Check(whole[:len(whole)/2]) != nil {
+	if _, err := photo.Small(whole[:len(whole)/2], 100); !errors.Is(err, photo.ErrCut) || !errors.Is(photo.Check(whole[:len(whole)/2]), photo.ErrCut) {
 		t.Errorf("half of a picture: %v", err)
+	}
+	if clean, _, err := photo.ToGive(whole[:len(whole)/2]); err != nil || len(clean) == 0 {
+		t.Errorf("half of a picture holds up its case: %v", err)
 	}
 	if _, err := photo.Small(bomb(t, 60000, 60000), 100); !errors.Is(err, photo.ErrTooLarge) {
 		t.Errorf("60000 × 60000 pixels: %v", err)

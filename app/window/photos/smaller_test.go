@@ -86,7 +86,8 @@ func TestAKeptCopyIsShown(t *testing.T) {
 	}
 }
 
-// A picture that breaks off is told on its card, and has no copy.
+// A picture that breaks off is not taken in, since the camera still has it; one that came in with a case is told on its
+// card, and has no copy.
 func TestABrokenPictureIsTold(t *testing.T) {
 	p, _ := begun(t)
 	path := benchtest.PictureFile(t, "cut.jpg", color.Black)
@@ -98,6 +99,14 @@ func TestABrokenPictureIsTold(t *testing.T) {
 		t.Fatal(err)
 	}
 	p.Add([]string{path})
+	if n := len(p.at.Desk.Case.Photos); n != 0 {
+		t.Errorf("%d broken pictures were taken in", n)
+	}
+	if err := p.at.Desk.Store.Attach(p.at.Ctx, p.at.Desk.Case.ID, "photos/cut.jpg", data[:len(data)-20]); err != nil {
+		t.Fatal(err)
+	}
+	p.at.Desk.Edit("photo", func(c *cases.Case) { c.Photos = []cases.Photo{{File: "photos/cut.jpg"}} })
+	p.Show()
 	hash := hashOfPhoto(t, p, 0)
 	_, want := photo.Small(data[:len(data)-20], cardPixels)
 	if p := p.album.small["photos/cut.jpg"+hash]; want == nil || p.Problem != want.Error() || p.Image != nil {
