@@ -3,6 +3,8 @@ package logfile
 import (
 	"errors"
 	"fmt"
+	"slices"
+	"strings"
 
 	"loopbook/diagram/say"
 )
@@ -50,7 +52,50 @@ func findLayout(head []byte) (*layout, error) {
 		return nil, errors.New("line 1: no table: no line here has two numbers or times parted by comma, semicolon, tab or pipe")
 	}
 	l.place(rows, width)
-	return l, nil
+	return l, l.twofold(rows)
+}
+
+// twofold is an error if commas part decimals as well as columns, which nothing tells apart: there are more values
+// than headings, and no decimal point in any.
+func (l *layout) twofold(rows []row) error {
+	if l.delim != ',' || l.headerLine == 0 {
+		return nil
+	}
+	headings, more, longest := 0, 0, row{}
+	var data []row
+	for _, r := range rows {
+		switch {
+		case r.line == l.headerLine:
+			headings = r.filled()
+		case r.line >= l.firstData:
+			data = append(data, r)
+		}
+	}
+	for _, r := range data {
+		if slices.ContainsFunc(r.cells, func(c string) bool { return strings.Contains(c, ".") }) {
+			return nil
+		}
+		if n := r.filled(); n > headings {
+			more++
+			if n > longest.filled() {
+				longest = r
+			}
+		}
+	}
+	if 2*more <= len(data) {
+		return nil
+	}
+	return fmt.Errorf("line %d: %d values under %d headings, and no decimal point anywhere: commas seem to part decimals as well as columns. Save the log with semicolons between its columns, or with decimal points",
+		longest.line, longest.filled(), headings)
+}
+
+// filled is how many cells there are up to the last that isn't blank.
+func (r row) filled() int {
+	n := len(r.cells)
+	for n > 0 && r.cells[n-1] == "" {
+		n--
+	}
+	return n
 }
 
 func firstRows(head []byte, end, delim byte) ([]row, error) {

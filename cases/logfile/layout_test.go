@@ -69,10 +69,12 @@ func TestColumnThatBeginsLate(t *testing.T) {
 
 func TestNoTable(t *testing.T) {
 	for text, want := range map[string]string{
-		"":                         "line 1: the file is empty",
-		"\n \r\n":                  "line 1: the file is empty",
-		"time;ect\n":               "line 1",
-		"time;ect\n0;20\n":         `line 2, column "time"`,
+		"":                 "line 1: the file is empty",
+		"\n \r\n":          "line 1: the file is empty",
+		"time;ect\n":       "line 1",
+		"time;ect\n0;20\n": `line 2, column "time"`,
+		"Time (s),Coolant (C)\n0,0,20,5\n1,0,20,9\n2,0,21,4\n":         "line 2: 4 values under 2 headings",
+		"Time (s),Coolant (C),RPM\n0,20,800\n1,20,9,810\n2,21,4,805\n": "line 3: 4 values under 3 headings",
 		"a\nb\x01c\n":              "line 2: holds byte 0x01",
 		"\x1f\x8b\x08":             "line 1: this file is compressed",
 		strings.Repeat(",", 3000):  "line 1: has 3001 columns",
