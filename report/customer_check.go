@@ -48,14 +48,7 @@ func (r confirming) of(key string) outcome {
 // stages are the table's columns: those of the drawings, and of a check that was done when no hose was read.
 func (c *customer) stages() []panel {
 	row, _ := c.confirming()
-	before, after := c.pair.before >= 0 || !row.before.text.Empty(), c.pair.after >= 0 || !row.after.text.Empty()
-	switch {
-	case before && after:
-		return []panel{c.beforePanel(), c.afterPanel()}
-	case after:
-		return []panel{c.afterPanel()}
-	}
-	return []panel{c.beforePanel()}
+	return c.panelsOf(c.pair.before >= 0 || !row.before.text.Empty(), c.pair.after >= 0 || !row.after.text.Empty())
 }
 
 // checkLines is how the check came out under each panel, in two lines at most: an outcome has more words

@@ -229,14 +229,17 @@ func (c *customer) pictures(rows []spot, height float64) {
 }
 
 // panels are the stages that anything was measured at to draw.
-func (c *customer) panels() []panel {
+func (c *customer) panels() []panel { return c.panelsOf(c.pair.before >= 0, c.pair.after >= 0) }
+
+// panelsOf are those of the stages that there is something of.
+func (c *customer) panelsOf(before, after bool) []panel {
 	switch {
-	case c.pair.after < 0:
-		return []panel{c.beforePanel()}
-	case c.pair.before < 0:
+	case before && after:
+		return []panel{c.beforePanel(), c.afterPanel()}
+	case after:
 		return []panel{c.afterPanel()}
 	}
-	return []panel{c.beforePanel(), c.afterPanel()}
+	return []panel{c.beforePanel()}
 }
 
 // beforePanel is how the car came, and is still where nothing was done.

@@ -182,7 +182,7 @@ func (c *customer) watchHeight() float64 {
 
 // watchHead is how long what stands under it holds.
 func (c *customer) watchHead() string {
-	careful := c.milky() || c.openHot()
+	careful := c.barred()
 	switch s := c.state(); {
 	case s == unrepaired, s == notFixed, careful && s == open:
 		return "customer.until"

@@ -106,9 +106,12 @@ func (c *customer) driving() say.Text {
 	return say.Of("customer.now.talk")
 }
 
+// barred reports whether the car isn't to be driven, whatever its cause is.
+func (c *customer) barred() bool { return c.openHot() || c.milky() }
+
 // warned is that the car isn't to be driven for what else is known of it; else nothing.
 func (c *customer) warned() say.Text {
-	if c.openHot() || c.milky() {
+	if c.barred() {
 		return say.Of("customer.now.no-driving")
 	}
 	return say.Text{}

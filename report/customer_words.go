@@ -207,7 +207,7 @@ func (c *customer) mood() (sign drawing.Shape, fill, edge drawing.Role) {
 			return signAct(), drawing.ActGround, drawing.ActText
 		}
 	}
-	if c.milky() || c.openHot() || c.stillThere() && c.cameBack() {
+	if c.barred() || c.stillThere() && c.cameBack() {
 		return signAct(), drawing.ActGround, drawing.ActText
 	}
 	return signLook(), drawing.LookGround, drawing.LookText

@@ -157,7 +157,7 @@ func (d *Desk) Edit(what string, change func(*cases.Case)) {
 	if !d.Open {
 		return
 	}
-	next, err := copyOf(d.Case)
+	next, err := cases.Copy(d.Case)
 	if err != nil {
 		d.Told(err)
 		return
@@ -171,16 +171,6 @@ func (d *Desk) Edit(what string, change func(*cases.Case)) {
 	d.remember(d.Case, next)
 	d.take(next)
 	d.Kept()
-}
-
-// copyOf is the case apart from the one that is shown, so that a change that
-// can't be kept leaves nothing behind.
-func copyOf(c cases.Case) (cases.Case, error) {
-	text, err := cases.Encode(c)
-	if err != nil {
-		return cases.Case{}, err
-	}
-	return cases.Decode(text)
 }
 
 // Undo goes a step of the case back.
@@ -203,8 +193,8 @@ func (d *Desk) walk(step func(context.Context, string) (cases.Case, error)) {
 		return
 	}
 	round := d.Round
-	if i := turned(d.Case, c); i >= 0 {
-		round = i
+	if changed := cases.Standing(d.Case, c); changed < len(c.Rounds) {
+		round = changed
 	}
 	d.turnTo(round)
 	d.take(c)
@@ -272,10 +262,7 @@ func (d *Desk) EachSlip(tell func(round int, p diagram.Point, slip Slip)) {
 
 // forgetMoved drops the slips of rounds in whose place another stands, or none.
 func (d *Desk) forgetMoved(c cases.Case) {
-	from := turned(d.Case, c)
-	if from < 0 {
-		from = len(c.Rounds)
-	}
+	from := cases.Standing(d.Case, c)
 	maps.DeleteFunc(d.slips, func(round int, _ map[diagram.Point]Slip) bool { return round >= from })
 }
 

@@ -80,7 +80,7 @@ func newJudging(m *mind.Mind, apart Apart) *judging {
 // judge takes a case as it is now, with what is found of it. What is there weighs
 // at once; a crowd that isn't is simulated.
 func (j *judging) judge(c cases.Case, found evidence.Findings) error {
-	own, err := copyOf(c)
+	own, err := cases.Copy(c)
 	if err != nil {
 		return err
 	}

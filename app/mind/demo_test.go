@@ -18,7 +18,7 @@ func TestTheDemosRepairsAreProved(t *testing.T) {
 	}
 	proved := 0
 	for _, b := range bundles {
-		if !measuredAfter(b.Case) {
+		if !b.Case.HasStage(cases.AfterRepair) {
 			continue
 		}
 		m, err := mind.New()
@@ -38,13 +38,4 @@ func TestTheDemosRepairsAreProved(t *testing.T) {
 	if proved < 10 {
 		t.Errorf("%d demo cases are measured after a repair; want ten and more", proved)
 	}
-}
-
-func measuredAfter(c cases.Case) bool {
-	for _, r := range c.Rounds {
-		if r.Stage == cases.AfterRepair {
-			return true
-		}
-	}
-	return false
 }

@@ -61,28 +61,26 @@ func (l *layout) twofold(rows []row) error {
 	if l.delim != ',' || l.headerLine == 0 {
 		return nil
 	}
-	headings, more, longest := 0, 0, row{}
-	var data []row
+	headings, data, more, longest := 0, 0, 0, row{}
 	for _, r := range rows {
-		switch {
-		case r.line == l.headerLine:
+		if r.line == l.headerLine {
 			headings = r.filled()
-		case r.line >= l.firstData:
-			data = append(data, r)
 		}
-	}
-	for _, r := range data {
+		if r.line < l.firstData {
+			continue
+		}
 		if slices.ContainsFunc(r.cells, func(c string) bool { return strings.Contains(c, ".") }) {
 			return nil
 		}
-		if n := r.filled(); n > headings {
+		data++
+		if r.filled() > headings {
 			more++
-			if n > longest.filled() {
-				longest = r
-			}
+		}
+		if r.filled() > longest.filled() {
+			longest = r
 		}
 	}
-	if 2*more <= len(data) {
+	if 2*more <= data {
 		return nil
 	}
 	return fmt.Errorf("line %d: %d values under %d headings, and no decimal point anywhere: commas seem to part decimals as well as columns. Save the log with semicolons between its columns, or with decimal points",

@@ -40,6 +40,17 @@ var (
 
 // Check refuses what Small couldn't open, without opening it.
 func Check(data []byte) error {
+	if err := bounded(data); err != nil {
+		return err
+	}
+	if _, _, _, whole, err := bare(data); err == nil && !whole {
+		return ErrCut
+	}
+	return nil
+}
+
+// bounded refuses what is no picture or too large, by its beginning.
+func bounded(data []byte) error {
 	if len(data) > MaxBytes {
 		return fmt.Errorf("the file has %d MB: %w", len(data)>>20, ErrTooLarge)
 	}
@@ -52,15 +63,12 @@ func Check(data []byte) error {
 	case float64(c.Width)*float64(c.Height) > MaxPixels:
 		return fmt.Errorf("%d × %d pixels: %w", c.Width, c.Height, ErrTooLarge)
 	}
-	if _, _, _, whole, err := bare(data); err == nil && !whole {
-		return ErrCut
-	}
 	return nil
 }
 
 // Small is an upright copy with a long side of at most so many pixels.
 func Small(data []byte, longSide int) (*image.RGBA, error) {
-	if err := Check(data); err != nil {
+	if err := bounded(data); err != nil { // that it breaks off shows as it is opened
 		return nil, err
 	}
 	full, _, err := image.Decode(bytes.NewReader(data))

@@ -1,7 +1,6 @@
 package hosemap
 
 import (
-	"reflect"
 	"slices"
 
 	"loopbook/app/ui/kit"
@@ -23,21 +22,25 @@ type Aside struct {
 func (v *View) Aside() []Aside { return v.aside }
 
 // turn puts aside what was refused of the round that was shown, if another is to be shown. That of another case, or
-// of rounds that don't stand where they stood, is dropped.
-func (v *View) turn(to Data) {
+// of rounds that don't stand where they stood, is dropped. It reports whether another is to be shown.
+func (v *View) turn(to Data) (turned bool) {
 	was := v.data
 	other := was.Case.ID != to.Case.ID
-	turned := other || was.Round != to.Round
+	turned = other || was.Round != to.Round
 	if turned {
 		v.putAside(was.Round)
 	}
-	fewer, stand := len(was.Case.Rounds) > len(to.Case.Rounds), standing(was.Case.Rounds, to.Case.Rounds)
-	gone := func(round int) bool { return other || fewer && round >= stand }
+	stand := len(was.Case.Rounds)
+	if !other && stand > len(to.Case.Rounds) {
+		stand = cases.Standing(was.Case, to.Case)
+	}
+	gone := func(round int) bool { return other || round >= stand }
 	v.aside = slices.DeleteFunc(v.aside, func(a Aside) bool { return gone(a.Round) })
 	if turned || gone(was.Round) {
 		v.conditions.forget()
 		v.place.forget()
 	}
+	return turned
 }
 
 func (v *View) putAside(round int) {
@@ -66,14 +69,6 @@ func (v *View) takeUp() {
 		}
 		a.field.Retype(a.text)
 	}
-}
-
-// standing is how many rounds are, from the first on, as they were.
-func standing(were, are []cases.Round) (n int) {
-	for n < len(were) && n < len(are) && reflect.DeepEqual(were[n], are[n]) {
-		n++
-	}
-	return n
 }
 
 // unkept reports whether something of a round that isn't shown could not be kept.

@@ -125,8 +125,7 @@ func (v *View) Leave() {
 
 // Show paints the data. Call it on the Fyne goroutine.
 func (v *View) Show(d Data) {
-	v.turn(d)
-	if d.Case.ID != v.data.Case.ID || d.Round != v.data.Round {
+	if v.turn(d) {
 		v.grave = 0
 		v.news.ScrollToTop()
 	}

@@ -222,14 +222,15 @@ func (v *View) sorts() []cases.Sort {
 
 // showSort shows the order that the text names.
 func (v *View) showSort() {
-	words := make([]string, len(v.sorts()))
-	for i, by := range v.sorts() {
+	sorts := v.sorts()
+	words := make([]string, len(sorts))
+	for i, by := range sorts {
 		words[i] = sortName(by)
 	}
 	do := v.sort.OnChanged
 	v.sort.OnChanged = nil
 	v.sort.Options = words
-	v.sort.SetSelectedIndex(max(0, slices.Index(v.sorts(), query.Parse(v.search.Text, time.Local).Query.Sort)))
+	v.sort.SetSelectedIndex(max(0, slices.Index(sorts, query.Parse(v.search.Text, time.Local).Query.Sort)))
 	v.sort.OnChanged = do
 }
 
