@@ -92,6 +92,9 @@ func (s Symptom) Text() say.Text { return wordText("symptom."+string(s), s) }
 // Name is Text in English.
 func (s Symptom) Name() string { return s.Text().String() }
 
+// OfSensor reports whether the fault is what the coolant sensor shows: what it showed is no witness then.
+func (c Cause) OfSensor() bool { return c == "sensor-reads-low" || c == "sensor-reads-high" }
+
 // Text is the cause in the words of the trade.
 func (c Cause) Text() say.Text { return wordText("cause."+string(c), c) }
 

@@ -91,11 +91,8 @@ func (c *customer) quieten(s *spot) {
 	case state == healthy:
 		before.quiet, after.quiet = before.out && before.slight, after.out && after.slight
 	}
-	switch c.c.Verdict.Cause {
-	case "sensor-reads-low", "sensor-reads-high":
-		if !diagnosis.Overheated(c.c, c.f) {
-			before.quiet, after.quiet = before.out, after.out
-		}
+	if c.c.Verdict.Cause.OfSensor() && !diagnosis.Overheated(c.c, c.f) {
+		before.quiet, after.quiet = before.out, after.out
 	}
 }
 

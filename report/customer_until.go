@@ -59,11 +59,7 @@ func overheats(cause cases.Cause) string {
 // mayHarm reports whether the engine may come to harm when the car is driven on
 // with the fault: it gets too hot, or nobody would see that it does.
 func mayHarm(cause cases.Cause) bool {
-	switch cause {
-	case "sensor-reads-low", "sensor-reads-high", "coolant-mix-wrong":
-		return true
-	}
-	return overheats(cause) != ""
+	return cause.OfSensor() || cause == "coolant-mix-wrong" || overheats(cause) != ""
 }
 
 // until is what the fault means as long as it is there. Where to stop is the

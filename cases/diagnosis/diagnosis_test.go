@@ -389,6 +389,13 @@ func TestExpectedRangesAreComputed(t *testing.T) {
 	if got, want := x.Expect(&lone, 0).Points["rad_in"], x.Expect(&bare, 0).Points["rad_in"]; got.LowC != want.LowC || got.HighC != want.HighC {
 		t.Errorf("read by itself, a hose behind the thermostat makes its own range %v to %v, want %v to %v", got.LowC, got.HighC, want.LowC, want.HighC)
 	}
+	lies := idle("outlet-thermostat", 121, map[diagram.Point]float64{"housing": 88, "rad_in": 84, "rad_out": 48})
+	b.rank(t, lies, diagnosis.Prior{})
+	told := x.Expect(&lies, 0)
+	lies.Rounds[0].EctC = nil
+	if got, want := told.Points["rad_in"], x.Expect(&lies, 0).Points["rad_in"]; got.Class != evidence.Computed || got.LowC != want.LowC || got.HighC != want.HighC {
+		t.Errorf("beside a sensor that shows 33 K more than the housing: %v to %v (%s), want the housing's %v to %v", got.LowC, got.HighC, got.Class, want.LowC, want.HighC)
+	}
 	cold := x.Expect(&cases.Case{Rounds: make([]cases.Round, 1)}, 0)
 	if cold.Points == nil {
 		t.Error("without a layout the table isn't asked")

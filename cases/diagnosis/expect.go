@@ -36,7 +36,7 @@ func (x Expecter) Expect(c *cases.Case, round int) evidence.Expectation {
 	if crowd == nil || stop < 0 {
 		return out
 	}
-	h, hot := newCrowdAt(crowd, stop, cases.Healthy).asWarmAs(&c.Rounds[round])
+	h, hot := newCrowdAt(crowd, stop, cases.Healthy).asWarmAs(out.EngineC)
 	skip := func(p diagram.Point) bool {
 		return p == diagram.AirOn || p == diagram.AirOff && stillAir(&c.Rounds[round])
 	}
@@ -153,16 +153,18 @@ func (h crowdAt) ect(draw int) float64 {
 	return float64(h.crowd.Look(h.cause, draw, h.stop)[ensemble.ECT])
 }
 
-// asWarmAs are those of the cars that are about as warm as a round's engine. All
+// asWarmAs are those of the cars that are about as warm as the round's engine. All
 // of them are left where that isn't known, or where none gets so hot, of which
 // it reports true.
-func (h crowdAt) asWarmAs(r *cases.Round) (like crowdAt, hotter bool) {
-	engine, known := engineOf(r, h.crowd.Setting.Loop.Thermostat)
-	hotter = known && h.allColder(engine)
-	if known && !hotter {
-		h.draws = h.nearest(engine)
+func (h crowdAt) asWarmAs(engine *diagram.Celsius) (like crowdAt, hotter bool) {
+	if engine == nil {
+		return h, false
 	}
-	return h, hotter
+	if h.allColder(float64(*engine)) {
+		return h, true
+	}
+	h.draws = h.nearest(float64(*engine))
+	return h, false
 }
 
 // allColder reports whether an engine of that temperature is hotter than the
@@ -180,24 +182,6 @@ func (h crowdAt) nearest(engineC float64) []int {
 		return math.Abs(h.ect(out[i])-engineC) < math.Abs(h.ect(out[j])-engineC)
 	})
 	return out[:(len(out)+3)/4]
-}
-
-// engineOf is the engine's temperature by its sensor, or by the hottest point
-// that the engine's own coolant reaches where that is much hotter or all there
-// is. A hose behind a thermostat that may be shut tells nothing by itself: the
-// engine is as warm or warmer.
-func engineOf(r *cases.Round, thermostat diagram.Side) (c float64, known bool) {
-	hottest, shown := math.Inf(-1), map[diagram.Point]bool{}
-	for _, p := range []diagram.Point{diagram.Housing, diagram.EngineOut, diagram.RadIn, diagram.HeaterIn, diagram.Bypass} {
-		if at := r.Reading(p); at != nil && at.ShownC != nil {
-			hottest, shown[p] = max(hottest, float64(*at.ShownC)), true
-		}
-	}
-	if r.EctC != nil && !(hottest > float64(*r.EctC+diagram.Celsius(evidence.SensorFailK))) {
-		return float64(*r.EctC), true
-	}
-	outlet := shown[diagram.EngineOut] && thermostat == diagram.Inlet || shown[diagram.Housing] && thermostat == diagram.Outlet
-	return hottest, r.EctC != nil || outlet || shown[diagram.HeaterIn] || shown[diagram.Bypass]
 }
 
 // nineTenths is the range from the 5th to the 95th percentile of values, each

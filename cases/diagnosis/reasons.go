@@ -8,7 +8,6 @@ import (
 	"loopbook/cases/diagnosis/likelihood"
 	"loopbook/cases/evidence"
 	"loopbook/diagram"
-	"loopbook/diagram/physics/ensemble"
 	"loopbook/diagram/say"
 )
 
@@ -220,7 +219,7 @@ func (f feature) amount(v float64) any {
 func (s *sheet) span(f feature, cause int) (low, high float64) {
 	cars := newCrowdAt(s.crowd, f.stop, cases.Words[cases.Cause]()[cause])
 	if f.a.point != "" { // the sensor itself isn't taken as known
-		cars, _ = cars.asWarmAs(&s.c.Rounds[s.plan.Rounds[f.stop]])
+		cars = s.likeThisOne(cars, s.plan.Rounds[f.stop])
 	}
 	all := cars.over(func(d int) float64 { return s.shows(f, cause, d) })
 	if f.b == nil {
@@ -229,14 +228,25 @@ func (s *sheet) span(f feature, cause int) (low, high float64) {
 	return nineTenths(all, differenceSdK(f.a.point, f.b.point, median(all)))
 }
 
+// likeThisOne are those of a cause's cars that are as warm as the round's engine. Where the sensor is the cause, it is
+// those whose sensor shows what this one shows.
+func (s *sheet) likeThisOne(cars crowdAt, round int) crowdAt {
+	engine := s.found.Rounds[round].EngineC
+	if shown := s.c.Rounds[round].EctC; shown != nil && cases.Words[cases.Cause]()[cars.cause].OfSensor() {
+		engine = shown
+	}
+	cars, _ = cars.asWarmAs(engine)
+	return cars
+}
+
 // Would is what a cause's cars show at a point in a round of the case: the
 // middle nine tenths of what a gun would read, or false where nothing is
 // simulated. Where the engine is as warm as some of them get here, it is those.
-func Would(c *cases.Case, p Plan, crowd *ensemble.Ensemble, cause cases.Cause, round int, at diagram.Point) (evidence.Range, bool) {
-	stop := p.stop(round)
-	if crowd == nil || stop < 0 || crowd.Slot(at) < 0 {
+func (r Ranking) Would(cause cases.Cause, round int, at diagram.Point) (evidence.Range, bool) {
+	s := r.sheet
+	stop := s.plan.stop(round)
+	if s.crowd == nil || stop < 0 || s.crowd.Slot(at) < 0 {
 		return evidence.Range{}, false
 	}
-	cars, _ := newCrowdAt(crowd, stop, cause).asWarmAs(&c.Rounds[round])
-	return cars.point(at), true
+	return s.likeThisOne(newCrowdAt(s.crowd, stop, cause), round).point(at), true
 }

@@ -17,8 +17,9 @@ type Expecter interface {
 // Expectation holds ranges by point and by a delta's name. What it doesn't
 // hold isn't judged.
 type Expectation struct {
-	Points map[diagram.Point]Range
-	Deltas map[string]Span
+	EngineC *diagram.Celsius // what the round's engine is taken for; nil: not known
+	Points  map[diagram.Point]Range
+	Deltas  map[string]Span
 }
 
 // Span is a range of a difference; a nil end is open.

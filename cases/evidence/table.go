@@ -30,7 +30,7 @@ func LoadTable(text []byte) (*Table, error) {
 // Expect holds the first row that fits for each delta and point.
 func (t *Table) Expect(c *cases.Case, round int) Expectation {
 	m := newMoment(c, round, t.loops)
-	e := Expectation{Points: map[diagram.Point]Range{}, Deltas: map[string]Span{}}
+	e := Expectation{EngineC: m.engine.c, Points: map[diagram.Point]Range{}, Deltas: map[string]Span{}}
 	here := m.conditions()
 	for _, r := range t.rows.Deltas {
 		if _, found := e.Deltas[r.Name]; !found && r.When.fits(here) {

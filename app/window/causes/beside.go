@@ -27,7 +27,7 @@ func putBeside(d *desk.Desk, out *view.Data, a desk.Answer) {
 	out.Round = round
 	state := picture.State(l, a.Case, a.Thought.Found, round, d.By())
 	ghosts := picture.Ghosts(l, state, func(at diagram.Point) (evidence.Range, bool) {
-		return diagnosis.Would(a.Case, a.Grounds.Plan, a.Crowd, a.Chosen.Cause, round, at)
+		return a.Thought.Ranking.Would(a.Chosen.Cause, round, at)
 	}, d.By())
 	out.Ghosts = drawing.DrawGhosts(l, state, ghosts)
 	out.Compare = compared(d, l, ghosts, a)
