@@ -26,6 +26,7 @@ func FuzzFrom(f *testing.F) {
 		f.Add(text, uint8(0))
 		f.Add(text, uint8(5))
 	}
+	f.Add([]byte("time;name;value;unit\n0;\"ect\";20;°C\n0;rpm;800;\n1;ect;ERR;°C\n1;rpm\n1.5;rpm;900;\n2;iat;\"5\n0\";\n2;ect;21;°C\n"), uint8(0))
 	f.Fuzz(func(t *testing.T, in []byte, most uint8) {
 		o := logfile.Options{MaxSamples: int(most)}
 		got, err := logfile.From(context.Background(), "fuzz", bytes.NewReader(in), o)

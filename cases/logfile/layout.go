@@ -40,7 +40,7 @@ func findLayout(head []byte) (*layout, error) {
 	best := 0.0
 	width := 0
 	for _, delim := range []byte{';', '\t', '|', ','} {
-		tried, err := firstRows(head, l.end, delim)
+		tried, err := firstRows(head, l.end, delim, searchedLines)
 		if err != nil {
 			return nil, err
 		}
@@ -96,10 +96,10 @@ func (r row) filled() int {
 	return n
 }
 
-func firstRows(head []byte, end, delim byte) ([]row, error) {
+func firstRows(head []byte, end, delim byte, most int) ([]row, error) {
 	t := &table{lines: linesOf(head, end), delim: delim}
 	var rows []row
-	for len(rows) < searchedLines {
+	for len(rows) < most {
 		cells, err := t.next()
 		if errors.Is(err, errLongLine) {
 			return nil, err
@@ -164,11 +164,7 @@ func (r row) readable() (readable, text int) {
 
 // isValue takes either decimal mark and either order of day and month.
 func isValue(cell string) bool {
-	_, rest, ok := decimal{'.'}.number([]byte(cell))
-	if ok && len(rest) == 0 {
-		return true
-	}
-	if _, isUnit := unitOf(string(rest)); ok && isUnit {
+	if isNumber(cell) {
 		return true
 	}
 	_, dayFirst := readStamp([]byte(cell), false)

@@ -86,3 +86,67 @@ func TestNoTable(t *testing.T) {
 		}
 	}
 }
+
+// TestStackedTables have a row for each value: the signal's name stands in a cell.
+func TestStackedTables(t *testing.T) {
+	want := cases.Log{TimeS: line(4, 0, 1), EctC: []float64{20, 20.5, 21, 21.5}, EngineRPM: []float64{1800, 1850, 1900, 1950}}
+	for name, text := range map[string]string{
+		"with units": "time;name;value;unit\n0;Coolant temperature;20;°C\n0;Engine speed;1800;rpm\n1;Coolant temperature;20.5;°C\n1;Engine speed;1850;rpm\n" +
+			"2;Coolant temperature;21;°C\n2;Engine speed;1900;rpm\n3;Coolant temperature;21.5;°C\n3;Engine speed;1950;rpm\n",
+		"each at its own time": "Signal,Unit,Value,Time\nrpm,1/min,1800,0\nect,°C,20,0.4\nrpm,1/min,1850,1\nect,°C,20.5,1.4\nrpm,1/min,1900,2\nect,°C,21,2.4\nrpm,1/min,1950,3\nect,°C,21.5,3.4\n",
+		"German, Fahrenheit":   "Zeit\tBezeichnung\tWert\n0,0\tKühlmitteltemperatur (°F)\t68,0\n0,0\tDrehzahl\t1800\n1,0\tKühlmitteltemperatur (°F)\t68,9\n1,0\tDrehzahl\t1850\n2,0\tKühlmitteltemperatur (°F)\t69,8\n2,0\tDrehzahl\t1900\n3,0\tKühlmitteltemperatur (°F)\t70,7\n3,0\tDrehzahl\t1950\n",
+		"units behind values":  "time|ecu|name|value\n0|7E8|ECT|20 °C\n0|7E8|RPM|1800 rpm\n1|7E8|ECT|20.5 °C\n1|7E8|RPM|1850 rpm\n2|7E8|ECT|21 °C\n2|7E8|RPM|1900 rpm\n3|7E8|ECT|21.5 °C\n3|7E8|RPM|1950 rpm\n",
+		"delimiter in a name":  "time,name,value\n0,\"coolant temp, engine\",20\n0,rpm,1800\n1,\"coolant temp, engine\",20.5\n1,rpm,1850\n2,\"coolant temp, engine\",21\n2,rpm,1900\n3,\"coolant temp, engine\",21.5\n3,rpm,1950\n",
+		"without a heading":    "0;ect;20\n0;rpm;1800\n1;ect;20.5\n1;rpm;1850\n2;ect;21\n2;rpm;1900\n3;ect;21.5\n3;rpm;1950\n",
+	} {
+		t.Run(name, func(t *testing.T) {
+			got, err := from(text, logfile.Options{})
+			if err != nil {
+				t.Fatal(err)
+			}
+			if problem := differs(got.Log, want); problem != "" {
+				t.Errorf("%s; %+v, %q", problem, got.Columns, got.Remarks)
+			}
+		})
+	}
+}
+
+// TestStackedLines: what is told of a line is true of the file, a signal comes as often as it likes, and what begins
+// below the part that the columns are chosen from is told of.
+func TestStackedLines(t *testing.T) {
+	var b strings.Builder
+	b.WriteString("made by hand\ntime;name;value\n")
+	const seconds = 150_000
+	for i := range seconds {
+		ect := fmt.Sprint(20 + float64(i)*60/seconds)
+		if i == 2 {
+			ect = "ERR" // line 3 + 2×3 + 2
+		}
+		fmt.Fprintf(&b, "%d;rpm;800\n%d.5;rpm;900\n%d.7;ect;%s\n", i, i, i, ect)
+	}
+	fmt.Fprintf(&b, "%d;iat;20\n", seconds)
+	got, err := from(b.String(), logfile.Options{MaxSamples: 2 * seconds})
+	if err != nil {
+		t.Fatal(err)
+	}
+	if n := len(got.Log.TimeS); n != 2*seconds {
+		t.Errorf("%d samples, want one for each of the quicker signal, %d", n, 2*seconds)
+	}
+	if first, then := got.Log.EctC[1], got.Log.EctC[0]; first != 20 || then == then {
+		t.Errorf("the coolant's first samples are %v, %v, want none and 20", then, first)
+	}
+	told := fmt.Sprint(got.Remarks)
+	for _, want := range []string{`2 signals named in column "name"`, fmt.Sprintf(`1 row of a signal that begins late: left out (the first in line %d, "iat")`, 3*seconds+3), `the first in line 11 ("ERR")`} {
+		if !strings.Contains(told, want) {
+			t.Errorf("%q isn't in %s", want, told)
+		}
+	}
+}
+
+// TestStatesAreNoStack: words that come again don't turn a table.
+func TestStatesAreNoStack(t *testing.T) {
+	got, err := from("time;warning;ect\n0;coolant temperature low;20\n1;coolant temperature low;21\n2;coolant temperature ok;22\n3;coolant temperature ok;23\n", logfile.Options{})
+	if err != nil || len(got.Log.EctC) != 4 || len(got.Header) != 3 {
+		t.Errorf("%v, %q: %v", got.Log, got.Header, err)
+	}
+}

@@ -5,7 +5,8 @@
 // encoding, delimiter, decimal mark, heading, units and which column is what:
 // by its name first, by its values where the names say nothing. Names and
 // values must agree. A column that is only told from later rows isn't found;
-// it can be set by hand.
+// it can be set by hand. A table that has a row for each value, with the
+// signal's name in a cell, is read as one that has a column for each signal.
 //
 // A long file is thinned while it is read. Rows are gathered in buckets of
 // equal row count; when there are more buckets than asked for, neighbours are
@@ -96,13 +97,23 @@ func from(r io.Reader, o Options) (Read, error) {
 	if err != nil {
 		return Read{}, err
 	}
-	head, err := io.ReadAll(io.LimitReader(text, headBytes))
+	all := &source{Reader: text, text: text}
+	head, err := all.peek()
 	if err != nil {
 		return Read{}, err
 	}
 	l, err := findLayout(head)
 	if err != nil {
 		return Read{}, err
+	}
+	if s, err := l.findStack(head); err != nil {
+		return Read{}, err
+	} else if s != nil {
+		all.unstacked = s.unstack(all.Reader)
+		all.Reader, l = all.unstacked, s.wide()
+		if head, err = all.peek(); err != nil {
+			return Read{}, err
+		}
 	}
 	out := Read{Header: l.header}
 	samples, err := l.sample(head, &out)
@@ -116,7 +127,7 @@ func from(r io.Reader, o Options) (Read, error) {
 		return out, err
 	}
 	out.Columns = p.told()
-	return out, p.read(&out, text.after(head), o.MaxSamples)
+	return out, p.read(&out, all, o.MaxSamples)
 }
 
 // meter counts what passes and stops when the context ends.

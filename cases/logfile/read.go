@@ -41,7 +41,7 @@ func (p *plan) read(out *Read, from *source, maxSamples int) error {
 	r.line.pass()
 	out.Rows = r.rows
 	out.Log = r.buckets.log(p.series)
-	out.Remarks = r.told(from.text)
+	out.Remarks = r.told(from)
 	return r.enough(out)
 }
 
@@ -112,13 +112,18 @@ func (r *reading) header(key string) string {
 }
 
 // told are all remarks, from the file as a whole to its rows.
-func (r *reading) told(t *text) []say.Text {
+func (r *reading) told(from *source) []say.Text {
 	var to []say.Text
+	t := from.text
 	if t.encoding != "UTF-8" {
 		to = append(to, say.Of("log.read-as", t.encoding))
 	}
 	if t.zeros > 0 {
 		to = append(to, say.Of("log.zeros", t.zeros))
+	}
+	if s := from.unstacked; s != nil {
+		to = append(to, say.Of("log.stacked", len(s.signals), strconv.Quote(s.header[s.name])))
+		to = s.late.remark(to, "log.late-signal", strconv.Quote(s.late.cell))
 	}
 	to = append(to, r.remarks...)
 	to = r.table.unclosed.remark(to, "log.unclosed")

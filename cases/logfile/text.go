@@ -137,15 +137,18 @@ func (t *text) fill() {
 	t.out, t.pos = out, 0
 }
 
-// after is the whole text again, of which head has been read.
-func (t *text) after(head []byte) *source {
-	return &source{Reader: io.MultiReader(bytes.NewReader(head), t), text: t}
-}
-
-// source is a text from its beginning, and what is known of it at its end.
+// source is a file's table from its beginning, and what is known of it at its end.
 type source struct {
 	io.Reader
-	text *text
+	text      *text
+	unstacked *unstacked // nil: it has a column for each signal
+}
+
+// peek reads the beginning, which stays to be read.
+func (s *source) peek() ([]byte, error) {
+	head, err := io.ReadAll(io.LimitReader(s.Reader, headBytes))
+	s.Reader = io.MultiReader(bytes.NewReader(head), s.Reader)
+	return head, err
 }
 
 func asIs(dst, src []byte) ([]byte, int) { return append(dst, src...), len(src) }
