@@ -18,7 +18,6 @@ type heading struct {
 }
 
 func (l *layout) headings(samples []sample) []heading {
-	all, others := phrases(), foreign()
 	out := make([]heading, len(l.header))
 	for i, text := range l.header {
 		h := heading{text: text}
@@ -31,8 +30,8 @@ func (l *layout) headings(samples []sample) []heading {
 			u, _ = unitOf(samples[i].suffix)
 		}
 		h.unit = u
-		h.key, h.score = named(h.words, all, others)
-		h.other = slices.ContainsFunc(h.words, func(w string) bool { return others[w] })
+		h.key, h.score = l.words.named(h.words)
+		h.other = slices.ContainsFunc(h.words, func(w string) bool { return l.words.foreign[w] })
 		if whole, ok := unitOf(text); ok && whole.of == revolutions { // U/min names an engine's speed, not a minimum
 			h.key, h.score, h.other = RPM, 100, false
 		}

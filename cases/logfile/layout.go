@@ -16,6 +16,7 @@ const (
 
 // layout is how a file is written.
 type layout struct {
+	words      vocabulary
 	end, delim byte
 	decimal    decimal
 	monthFirst bool
@@ -35,7 +36,7 @@ type row struct {
 
 // findLayout finds delimiter, heading, units and decimal mark.
 func findLayout(head []byte) (*layout, error) {
-	l := &layout{end: lineEnd(head), whole: len(head) < headBytes}
+	l := &layout{words: newVocabulary(), end: lineEnd(head), whole: len(head) < headBytes}
 	var rows []row
 	best := 0.0
 	width := 0

@@ -5,6 +5,23 @@ import (
 	"unicode"
 )
 
+// vocabulary is how columns are named.
+type vocabulary struct {
+	phrases []phrase
+	foreign map[string]bool
+}
+
+func newVocabulary() vocabulary { return vocabulary{phrases(), foreign()} }
+
+// keyOf is what a name with or without its unit stands for, or "".
+func (v vocabulary) keyOf(text string) string {
+	name, _, _ := cutUnit(text)
+	key, _ := v.named(fold(name))
+	return key
+}
+
+func (v vocabulary) namesCoolant(text string) bool { return v.keyOf(text) == Ect }
+
 // phrase is a way to name a column, in folded words.
 type phrase struct {
 	key   string
@@ -109,14 +126,14 @@ func plain(word string) string {
 }
 
 // named is the key that a heading names, and how well: 0 to 200.
-func named(words []string, all []phrase, foreign map[string]bool) (key string, score int) {
+func (v vocabulary) named(words []string) (key string, score int) {
 	for _, w := range words {
-		if foreign[w] {
+		if v.foreign[w] {
 			return "", 0
 		}
 	}
 	total := len(strings.Join(words, ""))
-	for _, p := range all {
+	for _, p := range v.phrases {
 		if !contains(words, p.words) || p.whole && len(words) != len(p.words) {
 			continue
 		}

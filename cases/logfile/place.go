@@ -10,7 +10,7 @@ import (
 
 // place finds where the data begin, and heading and units above them.
 func (l *layout) place(rows []row, width int) {
-	first := firstData(rows, width)
+	first := l.firstOf(rows, width)
 	heading, units := above(rows[:first], width)
 	for _, c := range units.cells {
 		u, _ := unitOf(c)
@@ -48,10 +48,10 @@ func above(rows []row, width int) (heading, units row) {
 	return heading, units
 }
 
-// firstData is where rows of values begin: below a heading that names the time
+// firstOf is where rows of values begin: below a heading that names the time
 // or the coolant, since a preamble can look like data; else at the first three
 // on end, or at those that end the file.
-func firstData(rows []row, width int) int {
+func (l *layout) firstOf(rows []row, width int) int {
 	first := -1
 	for i := range rows {
 		if i > 0 && rows[i-1].isData(width) {
@@ -64,7 +64,7 @@ func firstData(rows []row, width int) int {
 		if run < 3 && (run == 0 || i+run < len(rows)) {
 			continue
 		}
-		if heading, _ := above(rows[:i], width); heading.isNamed() {
+		if heading, _ := above(rows[:i], width); heading.isNamed(l.words) {
 			return i
 		}
 		if first < 0 {
@@ -75,11 +75,9 @@ func firstData(rows []row, width int) int {
 }
 
 // isNamed reports whether a row has a name for the time or the coolant.
-func (r row) isNamed() bool {
-	all, others := phrases(), foreign()
+func (r row) isNamed(v vocabulary) bool {
 	return slices.ContainsFunc(r.cells, func(c string) bool {
-		name, _, _ := cutUnit(c)
-		key, _ := named(fold(name), all, others)
+		key := v.keyOf(c)
 		return key == Time || key == Ect
 	})
 }

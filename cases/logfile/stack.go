@@ -22,7 +22,7 @@ type stack struct {
 // findStack is how the table stacks its signals, or nil if it has a column for each. The coolant's
 // temperature is named in cells then, and in no heading.
 func (l *layout) findStack(head []byte) (*stack, error) {
-	if slices.ContainsFunc(l.header, namesCoolant) {
+	if slices.ContainsFunc(l.header, l.words.namesCoolant) {
 		return nil, nil
 	}
 	rows, err := l.dataRows(head, searchedLines)
@@ -30,7 +30,7 @@ func (l *layout) findStack(head []byte) (*stack, error) {
 		return nil, err
 	}
 	s := &stack{layout: l, place: map[string]int{}}
-	if s.name = l.column(func(i int) bool { return namesSignals(rows, i) }); s.name < 0 {
+	if s.name = l.column(func(i int) bool { return l.namesSignals(rows, i) }); s.name < 0 {
 		return nil, nil
 	}
 	s.value = s.valueColumn(rows)
@@ -67,7 +67,7 @@ func (s *stack) meet(r row) {
 	}
 	s.place[name] = len(s.signals)
 	if u := r.cell(s.units); u != "" {
-		name += " [" + bare(u) + "]"
+		name += " [" + strings.Trim(u, "[](){} ") + "]"
 	}
 	s.signals = append(s.signals, name)
 }
@@ -75,10 +75,10 @@ func (s *stack) meet(r row) {
 // valueColumn is the one that holds numbers beside the coolant's name and isn't the time: by its heading, or the
 // only one; -1: none.
 func (s *stack) valueColumn(rows []row) int {
-	coolant := slices.DeleteFunc(slices.Clone(rows), func(r row) bool { return !namesCoolant(r.cell(s.name)) })
+	coolant := slices.DeleteFunc(slices.Clone(rows), func(r row) bool { return !s.words.namesCoolant(r.cell(s.name)) })
 	var all []int
 	for i, h := range s.header {
-		if i == s.name || !mostly(coolant, i, isNumber) || keyOf(h) == Time || s.goesOn(rows, i) {
+		if i == s.name || !mostly(coolant, i, isNumber) || s.words.keyOf(h) == Time || s.goesOn(rows, i) {
 			continue
 		}
 		if saysValue(h) {
@@ -112,17 +112,18 @@ func (l *layout) column(is func(i int) bool) int {
 }
 
 // namesSignals reports whether a column's cells are names that come again, the coolant's among them.
-func namesSignals(rows []row, i int) bool {
-	names := map[string]bool{}
+func (l *layout) namesSignals(rows []row, i int) bool {
+	if !mostly(rows, i, func(c string) bool { return !isValue(c) }) {
+		return false
+	}
+	names, coolant := map[string]bool{}, false
 	for _, r := range rows {
-		names[r.cell(i)] = true
+		if name := r.cell(i); !names[name] {
+			names[name] = true
+			coolant = coolant || l.words.namesCoolant(name)
+		}
 	}
-	coolant := false
-	for name := range names {
-		coolant = coolant || namesCoolant(name)
-	}
-	return coolant && 2*len(names) <= len(rows) &&
-		mostly(rows, i, func(c string) bool { return !isValue(c) })
+	return coolant && 2*len(names) <= len(rows)
 }
 
 func isUnit(cell string) bool { _, is := unitOf(cell); return is }
@@ -159,14 +160,6 @@ func (s *stack) goesOn(rows []row, i int) bool {
 		}
 	}
 	return true
-}
-
-func namesCoolant(text string) bool { return keyOf(text) == Ect }
-
-func keyOf(text string) string {
-	name, _, _ := cutUnit(text)
-	key, _ := named(fold(name), phrases(), foreign())
-	return key
 }
 
 // cell is a row's text in a column, or "".
