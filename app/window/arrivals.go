@@ -23,23 +23,23 @@ func (a *arrivals) choose() {
 	a.at.Ask.OpenFile(library.CaseEndings(), func(file fyne.URI) { a.take([]fyne.URI{file}) })
 }
 
-// take takes what was dropped or chosen: logs and photos into the open case, and what has cases among it
-// into the notebook.
+// take takes what was dropped or chosen: logs and photos into the open case, and cases into the notebook. What lies
+// beside cases is left, since nothing says whose it is.
 func (a *arrivals) take(files []fyne.URI) {
-	var paths, logs, pictures []string
+	var holding, logs, pictures []string
 	for _, file := range files {
-		path := file.Path()
-		paths = append(paths, path)
-		switch {
+		switch path := file.Path(); {
 		case warmup.IsLog(path):
 			logs = append(logs, path)
 		case photos.IsPhoto(path):
 			pictures = append(pictures, path)
+		default:
+			holding = append(holding, path)
 		}
 	}
 	switch {
-	case len(logs)+len(pictures) < len(paths):
-		a.intake.Take(paths)
+	case len(holding) > 0: // another case may be open then
+		a.intake.Take(holding, len(logs)+len(pictures))
 	case len(logs) == 0:
 		a.photos.Add(pictures)
 	case len(pictures) == 0 || !a.at.Desk.Open: // without a case one of them says so

@@ -90,6 +90,28 @@ func TestLogsAndPhotosAreDroppedTogether(t *testing.T) {
 	}
 }
 
+// Beside a case that is dropped, nothing says whose the logs and pictures are: they are left, and that is told.
+func TestWhatLiesBesideADroppedCaseIsLeft(t *testing.T) {
+	w, _ := shown(t)
+	w.menus.opener.begin()
+	mine := w.at.Desk.Case.ID
+	path := filepath.Join(t.TempDir(), "one.json")
+	if err := library.WriteFile(path, func(f *os.File) error { return exchange.WriteCase(f, casetest.Invented(1)) }); err != nil {
+		t.Fatal(err)
+	}
+	var all []fyne.URI
+	for _, p := range []string{"../../testdata/logs/cold_drive_full.csv", path, benchtest.PictureFile(t, "hose.jpg", color.White)} {
+		all = append(all, storage.NewFileURI(p))
+	}
+	w.menus.arrivals.take(all)
+	if said := benchtest.Says(w.window); !strings.Contains(said, kit.L("window.share.taken", 1, 0, 0)) || !strings.Contains(said, kit.L("window.share.left", 2)) {
+		t.Errorf("it says %q", said)
+	}
+	if c := w.at.Desk.Case; c.ID == mine || len(c.Logs)+len(c.Photos) > len(casetest.Invented(1).Logs)+len(casetest.Invented(1).Photos) {
+		t.Errorf("open is %q with %d logs and %d photos", c.Title, len(c.Logs), len(c.Photos))
+	}
+}
+
 // The pictures of a case that came in have their copies before anybody looks at them.
 func TestAnImportedPictureIsMadeSmaller(t *testing.T) {
 	w, _ := shown(t)
@@ -103,7 +125,7 @@ func TestAnImportedPictureIsMadeSmaller(t *testing.T) {
 	if err := library.WriteFile(path, func(f *os.File) error { return exchange.WriteBundle(f, b) }); err != nil {
 		t.Fatal(err)
 	}
-	w.menus.arrivals.intake.Take([]string{path})
+	w.menus.arrivals.intake.Take([]string{path}, 0)
 	hashes, err := library.HashesOf(w.at.Ctx, w.at.Desk.Store, w.at.Desk.Case.ID)
 	if err != nil {
 		t.Fatal(err)

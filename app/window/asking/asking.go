@@ -51,8 +51,24 @@ func (a *Asker) Look(title, words string, content fyne.CanvasObject) *dialog.Cus
 
 // Offer is a dialog that does something, or is left.
 func (a *Asker) Offer(title, does, leaves string, content fyne.CanvasObject, do func()) *dialog.CustomDialog {
+	return a.offer(title, does, leaves, content, func() {}, do)
+}
+
+// OfferElse shows an offer, and calls leave once it is left, however that was.
+func (a *Asker) OfferElse(title, does, leaves string, content fyne.CanvasObject, do, leave func()) {
+	taken := false
+	a.ShowThen(a.offer(title, does, leaves, content, func() { taken = true }, do), func() {
+		if !taken {
+			leave()
+		}
+	})
+}
+
+// offer calls taken before it closes, and do after that.
+func (a *Asker) offer(title, does, leaves string, content fyne.CanvasObject, taken, do func()) *dialog.CustomDialog {
 	d := dialog.NewCustomWithoutButtons(title, content, a.over)
 	yes := kit.NewButtonWithIcon(does, theme.ConfirmIcon(), func() {
+		taken()
 		d.Hide()
 		do()
 	}).ByEnter()

@@ -30,8 +30,9 @@ type Ways struct {
 func New(at bench.Bench, ways Ways) *Intake { return &Intake{at: at, ways: ways} }
 
 // Take takes files into the notebook with progress, tells what became of them, and
-// asks about conflicts one after the other.
-func (i *Intake) Take(paths []string) {
+// asks about conflicts one after the other. Left is how many files beside them belong into a case, and aren't
+// taken.
+func (i *Intake) Take(paths []string, left int) {
 	files, err := library.Importable(paths)
 	if err != nil {
 		i.at.Ask.Tell(err)
@@ -49,18 +50,18 @@ func (i *Intake) Take(paths []string) {
 				i.at.Ask.Tell(err)
 				return
 			}
-			i.took(t)
+			i.took(t, left)
 		})
 	})
 }
 
 // ChooseFolder takes every case and bundle of a folder.
 func (i *Intake) ChooseFolder() {
-	i.at.Ask.OpenFolder(func(path string) { i.Take([]string{path}) })
+	i.at.Ask.OpenFolder(func(path string) { i.Take([]string{path}, 0) })
 }
 
 // took shows what was taken, opens the last, and then turns to the conflicts.
-func (i *Intake) took(t library.Takings) {
+func (i *Intake) took(t library.Takings, left int) {
 	for n := len(t.Met) - 1; n >= 0; n-- {
 		if t.Met[n].Meeting != cases.MeetsOther {
 			i.at.Desk.Load(t.Met[n].ID)
@@ -71,8 +72,8 @@ func (i *Intake) took(t library.Takings) {
 	i.ways.Home()
 	i.at.Desk.Kept()
 	conflicts := func() { i.ask(t.Conflicts, len(t.Conflicts)) }
-	if len(t.Refused) > 0 || len(t.Met) > 1 || t.Files < t.Of || t.Known() > 0 {
-		i.tellTaken(t, conflicts)
+	if len(t.Refused) > 0 || len(t.Met) > 1 || t.Files < t.Of || t.Known() > 0 || left > 0 {
+		i.tellTaken(t, left, conflicts)
 		return
 	}
 	conflicts()
@@ -81,7 +82,7 @@ func (i *Intake) took(t library.Takings) {
 // mostTold of what was refused is told at once.
 const mostTold = 5
 
-func (i *Intake) tellTaken(t library.Takings, then func()) {
+func (i *Intake) tellTaken(t library.Takings, left int, then func()) {
 	lines := []string{kit.L("window.share.taken", t.Count(cases.MeetsNone), t.Known(), len(t.Conflicts))}
 	if t.Files < t.Of {
 		lines = append([]string{kit.L("window.share.stopped", t.Files, t.Of)}, lines...)
@@ -92,6 +93,9 @@ func (i *Intake) tellTaken(t library.Takings, then func()) {
 			break
 		}
 		lines = append(lines, kit.L("window.share.refused", err.Error()))
+	}
+	if left > 0 {
+		lines = append(lines, kit.L("window.share.left", left))
 	}
 	message := widget.NewLabel(strings.Join(lines, "\n"))
 	message.Wrapping = fyne.TextWrapWord

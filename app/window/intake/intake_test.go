@@ -37,7 +37,7 @@ func TestImportAsksAboutConflicts(t *testing.T) {
 	if err := library.WriteFile(path, func(f *os.File) error { return exchange.WriteBundle(f, cases.Bundle{Case: theirs}) }); err != nil {
 		t.Fatal(err)
 	}
-	i.Take([]string{path})
+	i.Take([]string{path}, 0)
 	if c, err := m.Desk.Store.Get(m.Ctx, mine.ID); err != nil || c.Title != mine.Title {
 		t.Errorf("before the choice it is %q, %v", c.Title, err)
 	}
@@ -87,7 +87,7 @@ func TestOneChoiceSettlesTheRest(t *testing.T) {
 		}
 		return c.Title
 	}
-	i.took(library.Takings{Files: 3, Of: 3, Met: list, Conflicts: list})
+	i.took(library.Takings{Files: 3, Of: 3, Met: list, Conflicts: list}, 0)
 	if says := benchtest.Says(m.Window); !strings.Contains(says, kit.L("window.share.taken", 0, 0, 3)) {
 		t.Errorf("at first it says %q", says)
 	}
@@ -120,7 +120,7 @@ func TestOneChoiceSettlesTheRest(t *testing.T) {
 
 func TestAStoppedImportSaysWhatStays(t *testing.T) {
 	i, m := withDemo(t)
-	i.took(library.Takings{Files: 4, Of: 9, Met: []cases.Met{{Meeting: cases.MeetsNone, ID: m.Desk.Case.ID}}, Titles: []string{"one"}})
+	i.took(library.Takings{Files: 4, Of: 9, Met: []cases.Met{{Meeting: cases.MeetsNone, ID: m.Desk.Case.ID}}, Titles: []string{"one"}}, 0)
 	if says := benchtest.Says(m.Window); !strings.Contains(says, kit.L("window.share.stopped", 4, 9)) {
 		t.Errorf("it says %q", says)
 	}

@@ -41,7 +41,7 @@ func (s *Screen) askColumns(path string, read logfile.Read, why error) {
 		top = kit.Paragraphs(kit.Span{Text: why.Error(), Bold: true}, kit.Span{Text: kit.L("window.columns.by-hand"), Small: true})
 	}
 	body := container.NewBorder(top, nil, nil, nil, container.NewVBox(rows, widget.NewSeparator(), preview(read)))
-	s.at.Ask.Show(s.at.Ask.Offer(kit.L("window.columns.title"), kit.L("window.columns.read"), kit.L("window.columns.leave"), kit.Wide(640, body), func() {
+	s.at.Ask.OfferElse(kit.L("window.columns.title"), kit.L("window.columns.read"), kit.L("window.columns.leave"), kit.Wide(640, body), func() {
 		chosen := map[string]string{}
 		for key, pick := range picks {
 			chosen[key] = ""
@@ -51,7 +51,7 @@ func (s *Screen) askColumns(path string, read logfile.Read, why error) {
 		}
 		s.kept.setColumns(logfile.Fingerprint(read.Header), chosen)
 		s.readAs(path, chosen)
-	}))
+	}, s.next)
 }
 
 // preview is the file's heading with its first rows.

@@ -7,6 +7,9 @@ import (
 	"strings"
 	"testing"
 
+	"fyne.io/fyne/v2/test"
+
+	"loopbook/app/ui/kit"
 	"loopbook/app/ui/kit/kittest"
 	"loopbook/app/window/bench"
 	"loopbook/app/window/bench/benchtest"
@@ -110,6 +113,38 @@ func TestALogAfterTheRepairStandsBesideTheFirst(t *testing.T) {
 	logs := m.Desk.Case.Logs
 	if len(logs) != 2 || logs[0].EctC[0] != 12 || logs[1].EctC[0] != 20 || logs[1].Stage != cases.AfterRepair {
 		t.Errorf("after the repair: %d logs, %+v", len(logs), logs)
+	}
+}
+
+// Of several logs that came together, one whose columns nobody knows is asked about; those after it are read, whether the
+// question is answered or left.
+func TestAQuestionHoldsNoOtherLogUp(t *testing.T) {
+	for words, want := range map[string]int{"window.columns.leave": 1, "window.columns.read": 2} {
+		s, m := shown(t)
+		odd, plain := filepath.Join(t.TempDir(), "odd.csv"), filepath.Join(t.TempDir(), "plain.csv")
+		text := ""
+		for i := 0; i < 60; i++ {
+			text += fmt.Sprintf("%d,%d\n", i*10, 12+i)
+		}
+		for path, head := range map[string]string{odd: "Time,fan\n", plain: "Time,ECT\n"} {
+			if err := os.WriteFile(path, []byte(head+text), 0o644); err != nil {
+				t.Fatal(err)
+			}
+		}
+		m.Desk.Begin()
+		s.Read(odd, plain)
+		if words == "window.columns.read" {
+			for _, o := range test.LaidOutObjects(m.Window.Canvas().Overlays().Top()) {
+				if pick, is := o.(*kit.Select); is && pick.Selected == kit.L("window.columns.none") {
+					pick.SetSelected("fan")
+					break
+				}
+			}
+		}
+		test.Tap(benchtest.Button(t, m.Window, kit.L(words)))
+		if logs := m.Desk.Case.Logs; len(logs) != want || logs[want-1].Name != "plain" || len(s.waiting) > 0 {
+			t.Errorf("%s: %d logs, waiting %q", words, len(logs), s.waiting)
+		}
 	}
 }
 
