@@ -92,7 +92,12 @@ func (s *sheet) fitted() {
 	s.section(say.Of("record.fitted"), list, 2)
 }
 
-func litres(v *float64) say.Text { return quantity("record.litres", v) }
+func litres(v *float64) say.Text {
+	if v == nil {
+		return say.Text{}
+	}
+	return say.Of("record.volume", say.Litre(*v))
+}
 
 func (s *sheet) layoutName() say.Text {
 	switch {

@@ -187,7 +187,9 @@ func (s Speaker) quantity(a any, digits int) (value, unit string) {
 	case Km:
 		return units.Thousands(u.FromKm(float64(v))), string(u.Distance)
 	case diagram.Metre:
-		return s.number(float64(v), digits), "m"
+		return s.number(u.FromM(v), digits), u.HeightUnit()
+	case Litre:
+		return s.number(u.FromL(float64(v)), digits), u.VolumeUnit()
 	case float64:
 		return s.number(v, digits), ""
 	case fmt.Stringer:

@@ -30,12 +30,13 @@ type Text struct {
 
 // Quantities that have no type of their own in package diagram.
 type (
-	Kmh float64 // a speed, in km/h
-	Km  float64 // a distance, in km
+	Kmh   float64 // a speed, in km/h
+	Km    float64 // a distance, in km
+	Litre float64 // a volume, in litres
 )
 
 // Of is the catalogue's template of that name with its arguments: numbers,
-// diagram.Celsius, DeltaK and KPa, Kmh, Km, strings that are a person's own or
+// diagram.Celsius, DeltaK, KPa and Metre, Kmh, Km, Litre, strings that are a person's own or
 // an open standard's, and other Texts.
 func Of(key string, args ...any) Text { return Text{key, args} }
 

@@ -40,6 +40,14 @@ func (m Measure) Parse(text string) (float64, error) {
 	return v * of, err
 }
 
+// parse is Parse where a bare number is in that unit.
+func (m Measure) parse(text, bare string) (float64, error) {
+	if _, unit := typed(text); unit == "" {
+		text += " " + bare
+	}
+	return m.Parse(text)
+}
+
 // Clock is Parse for a measure of time, which may also be written as on a clock: 1:30 are one and a
 // half of the kept unit, minutes or hours.
 func (m Measure) Clock(text string) (float64, error) {

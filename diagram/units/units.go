@@ -1,8 +1,8 @@
 // Package units writes quantities in the units that a person has chosen and
 // reads what they type.
 //
-// Everything inside the program stays in degrees Celsius, kilopascals and
-// kilometres; only words for people pass through here.
+// Everything inside the program stays in degrees Celsius, kilopascals,
+// kilometres, litres and metres; only words for people pass through here.
 package units
 
 import (
@@ -112,6 +112,39 @@ func (s Set) SpeedUnit() string {
 		return "mph"
 	}
 	return "km/h"
+}
+
+// VolumeUnit is what a loop's filling is measured in: US quarts beside °F, which hardly anybody else writes.
+func (s Set) VolumeUnit() string {
+	if s.Temperature == F {
+		return "qt"
+	}
+	return "L"
+}
+
+// FromL is a volume's number in that unit.
+func (s Set) FromL(litres float64) float64 { return litres / Litres()[strings.ToLower(s.VolumeUnit())] }
+
+// ParseVolume reads a volume in that unit or in the one behind it, in litres.
+func (s Set) ParseVolume(text string) (float64, error) {
+	return Litres().parse(text, strings.ToLower(s.VolumeUnit()))
+}
+
+// HeightUnit is what a height above the sea is measured in: feet beside °F.
+func (s Set) HeightUnit() string {
+	if s.Temperature == F {
+		return "ft"
+	}
+	return "m"
+}
+
+// FromM is a height's number in that unit.
+func (s Set) FromM(m diagram.Metre) float64 { return float64(m) / Metres()[s.HeightUnit()] }
+
+// ParseHeight reads a height in that unit or in the one behind it.
+func (s Set) ParseHeight(text string) (diagram.Metre, error) {
+	m, err := Metres().parse(text, s.HeightUnit())
+	return diagram.Metre(m), err
 }
 
 // ParseTemp reads a temperature typed in the chosen unit, or in the one behind it.

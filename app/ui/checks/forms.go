@@ -77,7 +77,7 @@ func (s *sheet) coolant() (short, rest []fyne.CanvasObject) {
 		s.number(kit.L("window.checks.ph"), units.Number, 0, 14, func(t *cases.Test) **float64 { return &t.PH }),
 		s.number(kit.L("window.checks.stray"), units.Volts().Parse, -50, 50, func(t *cases.Test) **float64 { return &t.StrayV }),
 		pick(s, kit.L("window.checks.looks"), cases.Words[cases.Looks](), cases.Looks.Name, func(t *cases.Test) *cases.Looks { return &t.Looks }),
-		kit.Number(s.form, kit.L("window.checks.capacity"), kit.ParseLitres, 0, 1000, func(c *cases.Case) **float64 { return &c.Loop.CapacityL }),
+		s.form.Volume(kit.L("window.checks.capacity"), func(c *cases.Case) **float64 { return &c.Loop.CapacityL }),
 	), row(s.topUp())
 }
 

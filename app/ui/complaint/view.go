@@ -26,6 +26,7 @@ type View struct {
 	words   Words
 	coolant *widget.Label
 	caution *widget.RichText // in the chosen units
+	odd     *widget.Label    // asks after a capacity that no car has
 	number  *widget.Label    // warns of the vehicle's number
 	content fyne.CanvasObject
 }
@@ -41,7 +42,7 @@ type Words struct {
 // New makes the screen; edit changes the case.
 func New(edit func(what string, change func(*cases.Case)), words Words) *View {
 	f := kit.NewForm(edit)
-	v := &View{form: f, words: words, coolant: kit.Small(""), caution: kit.Paragraphs(), number: warning(), codes: newCodes(edit, words)}
+	v := &View{form: f, words: words, coolant: kit.Small(""), caution: kit.Paragraphs(), odd: warning(), number: warning(), codes: newCodes(edit, words)}
 	left := container.NewVBox(
 		kit.Section(kit.L("window.complaint.feels"),
 			f.Text(kit.L("window.complaint.title"), kit.L("window.complaint.title-hint"), func(c *cases.Case) *string { return &c.Title }),
@@ -53,7 +54,7 @@ func New(edit func(what string, change func(*cases.Case)), words Words) *View {
 			oilCaution(f),
 		),
 	)
-	right := container.NewVBox(vehicle(f, v.number), loop(f, v.coolant, kit.CardOf("act", kit.L("window.complaint.caution"), v.caution)), site(f), tags(f))
+	right := container.NewVBox(vehicle(f, v.number), loop(f, v.odd, v.coolant, kit.CardOf("act", kit.L("window.complaint.caution"), v.caution)), site(f), tags(f))
 	f.Chain(f.Last) // from the last one Enter goes nowhere: what is next is Undo
 	v.content = container.NewVScroll(container.NewPadded(container.New(kit.Shares{460, 540}, container.NewPadded(left), container.NewPadded(right))))
 	v.codes.grown = v.content.Refresh
@@ -69,6 +70,7 @@ func (v *View) Show(c cases.Case, u units.Set) {
 	v.codes.show(c, u)
 	v.coolant.SetText(v.words.Coolant(c, u))
 	kit.SetParagraphs(v.caution, caution(u))
+	v.odd.SetText(capacityOdd(u))
 	v.number.SetText(v.words.VIN(c.Vehicle))
 	v.number.Hidden = v.number.Text == ""
 }
@@ -131,7 +133,7 @@ func shownFor(f *kit.Form, card fyne.CanvasObject, is func(cases.Case) bool) fyn
 // what is less was meant in bar or psi.
 const leastCapKPa diagram.KPa = 20
 
-func loop(f *kit.Form, coolant, caution fyne.CanvasObject) fyne.CanvasObject {
+func loop(f *kit.Form, odd, coolant, caution fyne.CanvasObject) fyne.CanvasObject {
 	return kit.Section(kit.L("window.complaint.loop"),
 		kit.Pick(f, kit.L("window.complaint.layout"), kit.LayoutIDs(), kit.LayoutTitle, func(c *cases.Case) *string { return &c.Loop.Layout }),
 		kit.Explained(container.NewGridWithColumns(3,
@@ -140,10 +142,10 @@ func loop(f *kit.Form, coolant, caution fyne.CanvasObject) fyne.CanvasObject {
 			f.Press(kit.L("window.complaint.cap"), leastCapKPa, func(c *cases.Case) **diagram.KPa { return &c.Loop.CapKPa }),
 			kit.Pick(f, kit.L("window.complaint.coolant"), cases.Words[cases.Base](), cases.Base.Name, func(c *cases.Case) *cases.Base { return &c.Loop.Coolant.Base }),
 			kit.Number(f, kit.L("window.complaint.strength"), units.Number, 0, 100, func(c *cases.Case) **float64 { return &c.Loop.Coolant.VolumePercent }),
-			kit.Number(f, kit.L("window.complaint.capacity"), kit.ParseLitres, 0, 1000, func(c *cases.Case) **float64 { return &c.Loop.CapacityL }),
+			f.Volume(kit.L("window.complaint.capacity"), func(c *cases.Case) **float64 { return &c.Loop.CapacityL }),
 			kit.Pick(f, kit.L("window.complaint.fan"), cases.Words[cases.FanKind](), cases.FanKind.Name, func(c *cases.Case) *cases.FanKind { return &c.Loop.Fan }),
 		)),
-		rating(f), capacity(f), coolant, caution,
+		rating(f), capacity(f, odd), coolant, caution,
 	)
 }
 
@@ -162,13 +164,15 @@ func rating(f *kit.Form) fyne.CanvasObject {
 const leastCapacityL, mostCapacityL = 2, 30
 
 // capacity asks after what is more, or less, than a car holds: a point is easily missed.
-func capacity(f *kit.Form) fyne.CanvasObject {
-	odd := warning()
-	odd.SetText(kit.L("window.complaint.capacity-odd", leastCapacityL, mostCapacityL))
+func capacity(f *kit.Form, odd fyne.CanvasObject) fyne.CanvasObject {
 	return shownFor(f, odd, func(c cases.Case) bool {
 		l := c.Loop.CapacityL
 		return l != nil && (*l < leastCapacityL || *l > mostCapacityL)
 	})
+}
+
+func capacityOdd(u units.Set) string {
+	return say.English().With(u).Of("window.complaint.capacity-odd", say.Litre(leastCapacityL), say.Litre(mostCapacityL))
 }
 
 func warning() *widget.Label {
@@ -185,7 +189,7 @@ func site(f *kit.Form) fyne.CanvasObject {
 	return kit.Section(kit.L("window.complaint.site"),
 		kit.Explained(container.NewGridWithColumns(3,
 			f.Temp(kit.L("window.complaint.outside"), func(c *cases.Case) **diagram.Celsius { return &c.Site.AmbientC }),
-			kit.Number(f, kit.L("window.complaint.altitude"), units.Metres().Parse, -500, 9000, func(c *cases.Case) **diagram.Metre { return &c.Site.AltitudeM }),
+			f.Height(kit.L("window.complaint.altitude"), func(c *cases.Case) **diagram.Metre { return &c.Site.AltitudeM }),
 		)),
 	)
 }

@@ -127,15 +127,6 @@ func TestFreezeFrameKeepsTheCaret(t *testing.T) {
 	}
 }
 
-// A US gallon is 3.785411784 l (NIST Handbook 44): 1.9 of them stood in the field as 7.1922824.
-func TestGallonsStandAsLitresThatCanBeRead(t *testing.T) {
-	for text, want := range map[string]float64{"1.9 gal": 7.19, "7,25": 7.25} {
-		if got, err := kit.ParseLitres(text); err != nil || got != want {
-			t.Errorf("%s = %v, %v; want %v", text, got, err, want)
-		}
-	}
-}
-
 func TestYearAndTags(t *testing.T) {
 	var c cases.Case
 	if err := writeYear(&c, "12", units.Metric()); err == nil || c.Vehicle.Year != nil {
@@ -245,7 +236,7 @@ func TestWhatIsNoCodeIsKeptAndMarked(t *testing.T) {
 func TestACapacityNoCarHasIsAskedAfter(t *testing.T) {
 	test.NewTempApp(t)
 	f := kit.NewForm(nil)
-	odd := capacity(f)
+	odd := capacity(f, warning())
 	for l, want := range map[float64]bool{6.5: false, 65: true, 0.65: true, 14: false} {
 		f.Show(cases.Case{Loop: cases.Loop{CapacityL: &l}}, units.Metric())
 		if odd.Visible() != want {

@@ -60,6 +60,38 @@ func (f *Form) Dist(label string, at func(*cases.Case) **float64) fyne.CanvasObj
 	)
 }
 
+// Volume binds what a loop holds, kept in litres as near as anybody fills.
+func (f *Form) Volume(label string, at func(*cases.Case) **float64) fyne.CanvasObject {
+	return f.Quantity(
+		func(u units.Set) string { return label + ", " + u.VolumeUnit() },
+		func(c *cases.Case, u units.Set) string { return Written(*at(c), volume(u)) },
+		func(c *cases.Case, text string, u units.Set) error {
+			return Set(at(c), text, Between(func(text string) (float64, error) {
+				v, err := u.ParseVolume(text)
+				return math.Round(v*100) / 100, err
+			}, 0, 1000, volume(u)))
+		},
+	)
+}
+
+func volume(u units.Set) func(litres float64) string {
+	return func(litres float64) string { return units.Short(u.FromL(litres), 2) }
+}
+
+// Height binds a height above the sea.
+func (f *Form) Height(label string, at func(*cases.Case) **diagram.Metre) fyne.CanvasObject {
+	write := func(u units.Set) func(diagram.Metre) string {
+		return func(m diagram.Metre) string { return units.Short(u.FromM(m), 0) }
+	}
+	return f.Quantity(
+		func(u units.Set) string { return label + ", " + u.HeightUnit() },
+		func(c *cases.Case, u units.Set) string { return Written(*at(c), write(u)) },
+		func(c *cases.Case, text string, u units.Set) error {
+			return Set(at(c), text, Between(u.ParseHeight, -500, 9000, write(u)))
+		},
+	)
+}
+
 // Number binds a number between two bounds, that parse reads.
 func Number[T ~float64](f *Form, label string, parse func(string) (float64, error), low, high T, at func(*cases.Case) **T) fyne.CanvasObject {
 	return f.Quantity(
@@ -94,12 +126,6 @@ func ParseRPM(text string) (float64, error) {
 		return 0, fmt.Errorf("%s is no engine's speed: write 0, or from %d", Plain(rpm), leastRPM)
 	}
 	return rpm, err
-}
-
-// ParseLitres reads what a loop holds, as near as anybody fills: a gallon is 3.785411784 l.
-func ParseLitres(text string) (float64, error) {
-	v, err := units.Litres().Parse(text)
-	return math.Round(v*100) / 100, err
 }
 
 // ParseSpeed lets a set read a speed, in km/h.

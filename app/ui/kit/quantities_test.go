@@ -1,9 +1,14 @@
 package kit_test
 
 import (
+	"math"
 	"testing"
 
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/test"
+
 	"loopbook/app/ui/kit"
+	"loopbook/cases"
 	"loopbook/diagram"
 	"loopbook/diagram/units"
 )
@@ -39,4 +44,52 @@ func TestParseRPM(t *testing.T) {
 			t.Errorf("%q: %g, %v", text, rpm, err)
 		}
 	}
+}
+
+// A US gallon is 3.785411784 l, a quart a fourth of it, a foot 0.3048 m (NIST Handbook 44): who reads °F has
+// quarts and feet, and 1.9 gallons don't stand as 7.1922824 litres.
+func TestVolumeAndHeightInTheUnitsOfWhoReads(t *testing.T) {
+	test.NewTempApp(t)
+	var c cases.Case
+	f := kit.NewForm(func(_ string, change func(*cases.Case)) { change(&c) })
+	volume := f.Volume("Capacity", func(c *cases.Case) **float64 { return &c.Loop.CapacityL })
+	height := f.Height("Altitude", func(c *cases.Case) **diagram.Metre { return &c.Site.AltitudeM })
+	test.NewTempWindow(t, volume).Resize(fyne.NewSize(200, 80))
+	test.NewTempWindow(t, height).Resize(fyne.NewSize(200, 80))
+	for _, tt := range []struct {
+		set            units.Set
+		capacity, high string // as typed
+		wantL, wantM   float64
+		stands, up     string
+	}{
+		{units.Metric(), "1.9 gal", "8000 ft", 7.19, 2438.4, "7.19", "2438"},
+		{units.US(), "7.6", "8000", 7.19, 2438.4, "7.6", "8000"},
+		{units.US(), "7,25 l", "2438 m", 7.25, 2438, "7.66", "7999"},
+	} {
+		f.Show(c, tt.set)
+		for in, typed := range map[fyne.CanvasObject]string{volume: tt.capacity, height: tt.high} {
+			at := fieldIn(t, in)
+			at.SetText("")
+			test.Type(at, typed)
+			at.Leave()
+		}
+		f.Show(c, tt.set)
+		if l, m := c.Loop.CapacityL, c.Site.AltitudeM; l == nil || *l != tt.wantL || m == nil || math.Abs(float64(*m)-tt.wantM) > 1e-6 {
+			t.Errorf("%s and %s are kept as %v l, %v m", tt.capacity, tt.high, l, m)
+		}
+		if l, m := fieldIn(t, volume).Text, fieldIn(t, height).Text; l != tt.stands || m != tt.up {
+			t.Errorf("%s and %s stand as %q and %q", tt.capacity, tt.high, l, m)
+		}
+	}
+}
+
+func fieldIn(t *testing.T, o fyne.CanvasObject) *kit.Field {
+	t.Helper()
+	for _, o := range test.LaidOutObjects(o) {
+		if f, ok := o.(*kit.Field); ok {
+			return f
+		}
+	}
+	t.Fatal("there is no field")
+	return nil
 }

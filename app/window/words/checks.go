@@ -87,7 +87,7 @@ func topUpWords(c *cases.Case, t *cases.Test, want, with float64, u units.Set) s
 	case drain < 0.05:
 		return kit.L("window.topup.as-wanted")
 	}
-	text := []say.Text{say.Of("window.topup.drain", float64(drain), fill)}
+	text := []say.Text{say.Of("window.topup.drain", say.Litre(drain), fill)}
 	mix.Strength = coolant.VolumePercent(want)
 	if freezes, err := mix.FreezeC(); err == nil {
 		then := say.Of("window.topup.then", freezes)

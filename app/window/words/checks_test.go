@@ -22,9 +22,9 @@ func TestToppingUpIsToldInWords(t *testing.T) {
 		litres, have, want, with float64
 		words                    string
 	}{
-		{7, 30, 50, 100, "Drain 2 l and fill 2 l of concentrate. Then it freezes at -37 °C."},
-		{5, 50, 40, 100, "Drain 1 l and fill 1 l of water."},
-		{6, 30, 40, 50, "Drain 3 l and fill 3 l of coolant of 50 %."},
+		{7, 30, 50, 100, "Drain 2 L and fill 2 L of concentrate. Then it freezes at -37 °C."},
+		{5, 50, 40, 100, "Drain 1 L and fill 1 L of water."},
+		{6, 30, 40, 50, "Drain 3 L and fill 3 L of coolant of 50 %."},
 		{6, 30, 60, 50, "doesn't bring it from 30 to 60 %"},
 		{6, 50, 50, 100, "as strong as wanted"},
 	} {
