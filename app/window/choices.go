@@ -48,7 +48,8 @@ func (c *choices) unitsMenu() *fyne.Menu {
 	}
 	var temperatures, pressures, distances []choice
 	for _, t := range []units.Temperature{units.C, units.F} {
-		temperatures = append(temperatures, offer(string(t), now.Temperature == t, func(u *units.Set) { u.Temperature = t }))
+		with := units.Set{Temperature: t}
+		temperatures = append(temperatures, offer(kit.L("window.frame.units-with", string(t), with.VolumeUnit(), with.HeightUnit()), now.Temperature == t, func(u *units.Set) { u.Temperature = t }))
 	}
 	for _, p := range []units.Pressure{units.KPa, units.PSI, units.Bar} {
 		pressures = append(pressures, offer(string(p), now.Pressure == p, func(u *units.Set) { u.Pressure = p }))
