@@ -92,6 +92,10 @@ func (s Symptom) Text() say.Text { return wordText("symptom."+string(s), s) }
 // Name is Text in English.
 func (s Symptom) Name() string { return s.Text().String() }
 
+// HighVoltage reports whether the vehicle may carry a high voltage: a hybrid does, and what is neither petrol nor
+// diesel is often electric, for which the format has no word.
+func (m Motive) HighVoltage() bool { return m == Hybrid || m == "other" }
+
 // OfSensor reports whether the fault is what the coolant sensor shows: what it showed is no witness then.
 func (c Cause) OfSensor() bool { return c == "sensor-reads-low" || c == "sensor-reads-high" }
 

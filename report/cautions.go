@@ -20,7 +20,7 @@ func Cautions(c *cases.Case) []say.Text {
 		say.Of("caution.scalding"), say.Of("caution.pressure"), say.Of("caution.fan"), say.Of("caution.belt"),
 		say.Of("caution.poison"), say.Of("caution.exhaust"),
 	}
-	if c.Vehicle.Motive == cases.Hybrid {
+	if c.Vehicle.Motive.HighVoltage() {
 		list = append(list, say.Of("caution.voltage"))
 	}
 	return append(list, Deferral())

@@ -3,7 +3,6 @@ package report
 import (
 	"slices"
 
-	"loopbook/cases"
 	"loopbook/cases/evidence"
 	"loopbook/diagram"
 	"loopbook/diagram/drawing"
@@ -203,7 +202,7 @@ const dangerPad, dangerIndent = 9, 26
 
 func (c *customer) dangerLines() []string {
 	text := c.by.Of("customer.danger")
-	if c.c.Vehicle.Motive == cases.Hybrid {
+	if c.c.Vehicle.Motive.HighVoltage() {
 		text += " " + c.by.Of("customer.voltage")
 	}
 	return c.lines(text, c.inner()-2*dangerPad, c.words)

@@ -81,12 +81,14 @@ func TestCautionsComeFirstAndNameHighVoltageOnlyWhereThereIsAny(t *testing.T) {
 	if at := strings.Index(text, "Scalding"); at < 0 || at > strings.Index(text, "Vehicle") {
 		t.Error("the cautions don't stand above all else")
 	}
-	with := strings.Join(said(report.Cautions(c)), "\n")
+	for motive, want := range map[cases.Motive]bool{"hybrid": true, "other": true, "": false, "petrol": false, "diesel": false} { // electric is "other"
+		c.Vehicle.Motive = motive
+		if told := strings.Contains(strings.Join(said(report.Cautions(c)), "\n"), "High voltage"); told != want {
+			t.Errorf("driven by %q, high voltage is cautioned of: %v", motive, told)
+		}
+	}
 	c.Vehicle.Motive = "diesel"
 	without := strings.Join(said(report.Cautions(c)), "\n")
-	if !strings.Contains(with, "High voltage") || strings.Contains(without, "High voltage") {
-		t.Error("high voltage is a caution of hybrids alone")
-	}
 	at := -1
 	// 50 °C: SF1 of testdata/trade/numbers.csv, published.
 	for _, w := range []string{"50 °C (122 °F)", "Pressure testing", "fan may start", "Belt", "poisons people and pets", "Exhaust", report.Deferral().String()} {

@@ -101,14 +101,14 @@ func vehicle(f *kit.Form, number fyne.CanvasObject) fyne.CanvasObject {
 			f.Text(kit.L("window.complaint.contact"), "", func(c *cases.Case) *string { return &c.Customer.Contact }),
 		)),
 		number,
-		hybridCaution(f),
+		voltageCaution(f),
 	)
 }
 
-// hybridCaution stands under the vehicle where it is one with high voltage.
-func hybridCaution(f *kit.Form) fyne.CanvasObject {
-	card := kit.Card("act", kit.L("window.complaint.high-voltage"), kit.Span{Text: kit.L("window.complaint.hybrid"), Small: true})
-	return shownFor(f, card, func(c cases.Case) bool { return c.Vehicle.Motive == cases.Hybrid })
+// voltageCaution stands under the vehicle where it is one with high voltage.
+func voltageCaution(f *kit.Form) fyne.CanvasObject {
+	card := kit.Card("act", kit.L("window.complaint.high-voltage"), kit.Span{Text: kit.L("window.complaint.high-voltage-text"), Small: true})
+	return shownFor(f, card, func(c cases.Case) bool { return c.Vehicle.Motive.HighVoltage() })
 }
 
 // oilCaution stands under the symptoms where the oil is one, as long as that counts: whoever ticks it may be about to start the engine.

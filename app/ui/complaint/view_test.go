@@ -275,6 +275,17 @@ func TestAThermostatFullBelowItsOpeningIsTold(t *testing.T) {
 	}
 }
 
+// An electric car has no word of its own in the format: it is driven by something else.
+func TestHighVoltageIsCautionedWhereThereMayBeAny(t *testing.T) {
+	v, _ := screen(t)
+	for motive, want := range map[cases.Motive]bool{"hybrid": true, "other": true, "": false, "petrol": false, "diesel": false} {
+		v.Show(cases.Case{ID: "a" + string(motive), Vehicle: cases.Vehicle{Motive: motive}}, units.Metric())
+		if told := strings.Contains(kittest.Texts(v.content), "Only trained people may work on it"); told != want {
+			t.Errorf("driven by %q: told %v", motive, told)
+		}
+	}
+}
+
 // Who ticks milky oil is told at once to leave the engine off (common practice, no source).
 func TestMilkyOilIsCautionedWhereItIsTicked(t *testing.T) {
 	v, _ := screen(t)
