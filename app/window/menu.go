@@ -45,6 +45,12 @@ func (m *menus) menu() *fyne.MainMenu {
 	return all
 }
 
+// dropped takes files that were dropped on the window, unless a dialog is to be answered first or somebody practises:
+// they would go unseen into the case that is practised on.
+func (m *menus) dropped(files []fyne.URI) {
+	m.guard.unasked(m.guard.seen(func() { m.arrivals.take(files) }))
+}
+
 // renew shows the menu as what is chosen in it is now.
 func (m *menus) renew() { m.window.SetMainMenu(m.menu()) }
 

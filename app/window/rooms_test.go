@@ -6,6 +6,7 @@ import (
 	"time"
 
 	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/storage"
 	"fyne.io/fyne/v2/test"
 	"fyne.io/fyne/v2/widget"
 
@@ -171,7 +172,7 @@ func TestTheListIsHiddenFromWhoPractises(t *testing.T) {
 	if w.rail.Visible() {
 		t.Error("the list is in sight during practice")
 	}
-	told := w.at.Desk.Case.Complaint.Text
+	told, logs := w.at.Desk.Case.Complaint.Text, len(w.at.Desk.Case.Logs)
 	w.menus.opener.undo()
 	w.menus.opener.remove()
 	if !w.at.Desk.Open || w.at.Desk.Case.Complaint.Text != told {
@@ -191,6 +192,12 @@ func TestTheListIsHiddenFromWhoPractises(t *testing.T) {
 				over.Top().Hide()
 			}
 		}
+	}
+	w.menus.dropped([]fyne.URI{storage.NewFileURI("../../testdata/logs/cold_drive_full.csv")})
+	if over.Top() == nil || w.rooms.now != practiceRoom || len(w.at.Desk.Case.Logs) != logs {
+		t.Errorf("a log that is dropped goes into the case that is practised on: %d, then %d", logs, len(w.at.Desk.Case.Logs))
+	} else {
+		over.Top().Hide()
 	}
 	if w.menus.ways.goTo(verdictTab); w.rooms.now != practiceRoom {
 		t.Error("a key shows the answer to who practises")

@@ -62,7 +62,7 @@ func newWindow(ctx context.Context, a fyne.App, store *sqlite.Store, start func(
 	d.Answered, d.Progressed = w.frame.showAnswer, w.frame.showProgress
 	w.use(store)
 	w.menus.renew()
-	w.window.SetOnDropped(func(_ fyne.Position, files []fyne.URI) { w.menus.arrivals.take(files) })
+	w.window.SetOnDropped(func(_ fyne.Position, files []fyne.URI) { w.menus.dropped(files) })
 	w.window.SetCloseIntercept(w.menus.quit)
 	w.window.Resize(fyne.NewSize(1280, 800))
 	return w, nil
