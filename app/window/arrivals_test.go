@@ -30,6 +30,13 @@ func TestDroppedPhotosAreKept(t *testing.T) {
 	first, second := benchtest.PictureFile(t, "hose.JPG", color.Black), benchtest.PictureFile(t, "hose.JPG", color.White)
 	for _, path := range []string{first, second, first} {
 		w.menus.arrivals.take([]fyne.URI{storage.NewFileURI(path)})
+		if path != second {
+			continue
+		}
+		w.window.Canvas().Focused().(*kit.Field).SetText("the second")
+	}
+	if got := w.at.Desk.Case.Photos[1].Caption; got != "the second" {
+		t.Errorf("what is typed behind the second picture is its caption %q", got)
 	}
 	var files []string
 	for _, p := range w.at.Desk.Case.Photos {

@@ -74,6 +74,9 @@ func New(edit func(string, func(*cases.Case))) *View {
 // Content is the screen's widget.
 func (v *View) Content() fyne.CanvasObject { return v.content }
 
+// Caption is the field of a picture's caption.
+func (v *View) Caption(i int) fyne.Focusable { return v.cards[i].caption }
+
 // Leave keeps what is being typed.
 func (v *View) Leave() {
 	for _, c := range v.cards {

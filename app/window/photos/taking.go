@@ -85,6 +85,9 @@ func (p *Photos) took(store *sqlite.Store, id string, files []string, n int, sto
 	}
 	p.tab.Open()
 	p.Show()
+	if len(files) > 0 { // what it shows is known now
+		kit.Focus(p.view.Caption(len(d.Case.Photos) - len(files)))
+	}
 }
 
 // hang puts those pictures into the case that it hasn't yet, and answers them.
