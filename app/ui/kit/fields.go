@@ -5,7 +5,6 @@ import (
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/canvas"
-	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/driver/desktop"
 	"fyne.io/fyne/v2/widget"
 )
@@ -322,7 +321,6 @@ func movesCaret(k fyne.KeyName) bool {
 // the gun showed, so that a correction is never made twice.
 type numberField struct {
 	Field
-	themed     *container.ThemeOverride
 	rest, edit string
 }
 

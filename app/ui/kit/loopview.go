@@ -20,8 +20,11 @@ type LoopView struct {
 	OnFocus func(diagram.Point)
 
 	fields map[diagram.Point]*numberField
-	caret  diagram.Point // the point whose field has the focus, or ""
-	order  []fyne.CanvasObject
+	made   map[diagram.Point]*numberField // of this layout and of those before it
+	caret  diagram.Point                  // the point whose field has the focus, or ""
+	order  *fyne.Container                // the fields, along the flow
+	theme  *fieldTheme
+	themed *container.ThemeOverride // one for all fields: the toolkit reads the fonts anew for each, and keeps them
 }
 
 // Typed is what stands in a point's field: the temperature as it counts, and
@@ -30,7 +33,8 @@ type Typed struct{ Rest, Edit string }
 
 // NewLoopView makes an empty view.
 func NewLoopView() *LoopView {
-	v := &LoopView{fields: map[diagram.Point]*numberField{}}
+	v := &LoopView{made: map[diagram.Point]*numberField{}, order: container.NewWithoutLayout(), theme: &fieldTheme{themeNow(), 18}}
+	v.themed = container.NewThemeOverride(v.order, v.theme)
 	v.self, v.overlay, v.least = v, v.place, smallest
 	v.ExtendBaseWidget(v)
 	return v
@@ -69,7 +73,7 @@ func (v *LoopView) Field(p diagram.Point) fyne.Focusable {
 }
 
 // Inside are the fields.
-func (v *LoopView) Inside() []fyne.CanvasObject { return v.order }
+func (v *LoopView) Inside() []fyne.CanvasObject { return v.order.Objects }
 
 // Leave keeps what is being typed, as if the field had been left.
 func (v *LoopView) Leave() {
@@ -78,28 +82,40 @@ func (v *LoopView) Leave() {
 	}
 }
 
+// makeFields makes the fields that no layout had before.
 func (v *LoopView) makeFields(entries []drawing.Entry) {
 	v.fields = make(map[diagram.Point]*numberField, len(entries))
-	v.order = v.order[:0]
+	v.order.Objects = nil
+	known := len(v.made)
 	for _, e := range entries {
-		point := e.Point
-		f := newNumberField()
-		f.onLeft = func(text string) {
-			if v.OnLeft != nil {
-				v.OnLeft(point, text)
-			}
+		f := v.made[e.Point]
+		if f == nil {
+			f = v.newField(e.Point)
+			v.made[e.Point] = f
 		}
-		f.onBlur = func() { v.mark("") }
-		f.onFocus = func() {
-			v.mark(point)
-			if v.OnFocus != nil {
-				v.OnFocus(point)
-			}
-		}
-		f.themed = container.NewThemeOverride(f, fieldTheme{fyne.CurrentApp().Settings().Theme(), 18})
-		v.fields[point] = f
-		v.order = append(v.order, f.themed)
+		v.fields[e.Point] = f
+		v.order.Add(f)
 	}
+	if len(v.made) > known {
+		v.themed.Refresh()
+	}
+}
+
+func (v *LoopView) newField(p diagram.Point) *numberField {
+	f := newNumberField()
+	f.onLeft = func(text string) {
+		if v.OnLeft != nil {
+			v.OnLeft(p, text)
+		}
+	}
+	f.onBlur = func() { v.mark("") }
+	f.onFocus = func() {
+		v.mark(p)
+		if v.OnFocus != nil {
+			v.OnFocus(p)
+		}
+	}
+	return f
 }
 
 func sameEntries(a, b []drawing.Entry) bool {
@@ -138,18 +154,28 @@ func (v *LoopView) mark(p diagram.Point) {
 
 // place lays the fields over the picture, in its scale.
 func (v *LoopView) place(p painter) []fyne.CanvasObject {
-	base := fyne.CurrentApp().Settings().Theme()
+	scaled := v.scaleTo(18 * p.scale)
+	v.themed.Move(fyne.Position{})
+	v.themed.Resize(v.Size())
 	var over []fyne.CanvasObject
 	for _, e := range v.picture.Entries {
 		f := v.fields[e.Point]
-		if want := (fieldTheme{base, 18 * p.scale}); f.themed.Theme != fyne.Theme(want) {
-			f.themed.Theme = want
-			f.themed.Refresh()
+		if scaled {
+			f.Refresh()
 		}
-		p.place(f.themed, e.Field)
+		p.place(f, e.Field)
 		if e.Point == v.caret {
 			over = append(over, p.object(drawing.Rect{Box: e.Box, Corner: 6, Stroke: drawing.In(drawing.Accent), StrokeWidth: 3}))
 		}
 	}
-	return append(over, v.order...)
+	return append(over, v.themed)
+}
+
+// scaleTo sets the size of what is typed, in the light now, and reports whether that is another.
+func (v *LoopView) scaleTo(size float32) bool {
+	if v.theme.text == size && v.theme.Theme == themeNow() {
+		return false
+	}
+	v.theme.text, v.theme.Theme = size, themeNow()
+	return true
 }

@@ -137,7 +137,7 @@ type fieldTheme struct {
 	text float32
 }
 
-func (t fieldTheme) Color(n fyne.ThemeColorName, v fyne.ThemeVariant) color.Color {
+func (t *fieldTheme) Color(n fyne.ThemeColorName, v fyne.ThemeVariant) color.Color {
 	switch n {
 	case theme.ColorNameInputBackground, theme.ColorNameInputBorder, theme.ColorNameHover:
 		return color.Transparent
@@ -145,7 +145,7 @@ func (t fieldTheme) Color(n fyne.ThemeColorName, v fyne.ThemeVariant) color.Colo
 	return t.Theme.Color(n, v)
 }
 
-func (t fieldTheme) Size(n fyne.ThemeSizeName) float32 {
+func (t *fieldTheme) Size(n fyne.ThemeSizeName) float32 {
 	switch n {
 	case theme.SizeNameText:
 		return t.text

@@ -1,0 +1,57 @@
+package kit_test
+
+import (
+	"fmt"
+	"testing"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/test"
+
+	"loopbook/app/ui/kit"
+	"loopbook/diagram"
+	"loopbook/diagram/drawing"
+)
+
+// The toolkit reads the fonts anew, some 20 MB that it never gives back, for each part that is themed apart and each
+// time that one is themed again. Each case with another layout, and each size, did that at every hose.
+func TestCasesLookedAtInTurnReadNoFontAnew(t *testing.T) {
+	read := &fontCount{Theme: kit.NewTheme(kit.Bright)}
+	test.NewTempApp(t).Settings().SetTheme(read)
+	v := kit.NewLoopView()
+	w := test.NewTempWindow(t, v)
+	look := func(i int) {
+		for _, layout := range []string{"outlet-thermostat", "inlet-thermostat-bottle", "split-head-block"} {
+			l, err := diagram.LoopByID(layout)
+			if err != nil {
+				t.Fatal(err)
+			}
+			p := drawing.Draw(l, drawing.State{}, false)
+			texts := map[diagram.Point]kit.Typed{}
+			for _, e := range p.Entries {
+				texts[e.Point] = kit.Typed{Rest: fmt.Sprint(40 + i)}
+			}
+			v.Draw(p, texts)
+			w.Resize(fyne.NewSize(800+float32(i), 600+float32(i)))
+			w.Canvas().Capture()
+		}
+	}
+	look(0)
+	before := read.n
+	for i := 1; i < 4; i++ {
+		look(i)
+	}
+	if read.n > before {
+		t.Errorf("fonts were read %d times for the first look, %d times more for others", before, read.n-before)
+	}
+}
+
+// fontCount counts how often somebody asks for a font in order to read it.
+type fontCount struct {
+	fyne.Theme
+	n int
+}
+
+func (f *fontCount) Font(s fyne.TextStyle) fyne.Resource {
+	f.n++
+	return f.Theme.Font(s)
+}
