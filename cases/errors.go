@@ -18,7 +18,17 @@ var (
 	// ErrNewer says that a newer program wrote the notebook.
 	ErrNewer = errors.New("a newer version of this program wrote this notebook")
 	// ErrDamaged says that a notebook's file is cut short or overwritten.
-	ErrDamaged = errors.New("the notebook's file is damaged")
+	ErrDamaged = errors.New("the notebook's file is damaged: leave it as it is, and work on with your last copy of it")
+	// ErrFull says that there is no room for what was to be written.
+	ErrFull = errors.New("the disk is full: make room on it")
+	// ErrReadOnly says that nothing can be written where the notebook lies, which reading it needs too.
+	ErrReadOnly = errors.New("nothing can be written in the folder where it lies: copy the notebook into one of your own")
+	// ErrBusy says that another program wrote into the notebook for longer than one waits.
+	ErrBusy = errors.New("another program is writing into the notebook: wait until it has ended")
+	// ErrDisk says that the disk itself failed.
+	ErrDisk = errors.New("the disk can't be read or written: see that it is plugged in, sound, and not full")
+	// ErrGone says that an open notebook's file isn't where it was opened.
+	ErrGone = errors.New("the notebook's file is gone from where it was opened: it was moved, renamed or deleted, or its drive was taken out")
 	// ErrNoFile says that the notebook keeps no file with such content.
 	ErrNoFile = errors.New("no such file in the notebook")
 	// ErrFileName says that a name can't be a file's in a bundle.

@@ -40,6 +40,7 @@ type Desk struct {
 	Round   int
 	History cases.History
 	slips   map[int]map[diagram.Point]Slip // what was typed in each round and can't be read
+	unkept  *unkept                        // nil: the notebook has the case as it is here
 
 	// Changed is called when what is shown is no longer true; Kept when the
 	// notebook holds something else than before; Told with what a person must
@@ -83,7 +84,7 @@ func (d *Desk) Load(id string) {
 	if d.Open && d.Case.ID != id {
 		d.Before = d.Case.ID
 	}
-	d.Open, d.Gone = true, ""
+	d.Open, d.Gone, d.unkept = true, "", nil
 	d.turnTo(len(c.Rounds) - 1)
 	d.take(c)
 	d.count()
@@ -121,7 +122,7 @@ func (d *Desk) Begin() {
 // Close leaves the case; none is open then.
 func (d *Desk) Close() {
 	d.judging.stop()
-	d.Open, d.Case, d.Round = false, cases.Case{}, -1
+	d.Open, d.Case, d.Round, d.unkept = false, cases.Case{}, -1, nil
 	d.Changed()
 }
 
@@ -140,11 +141,13 @@ func (d *Desk) take(c cases.Case) {
 	if d.Round < 0 && len(c.Rounds) > 0 {
 		d.Round = 0
 	}
-	h, err := d.Store.History(d.ctx, c.ID)
-	if err != nil {
-		d.Told(err)
+	if d.unkept == nil {
+		h, err := d.Store.History(d.ctx, c.ID)
+		if err != nil {
+			d.Told(err)
+		}
+		d.History = h
 	}
-	d.History = h
 	if err := d.judging.judge(c, d.Found); err != nil {
 		d.Told(err)
 	}
@@ -152,7 +155,7 @@ func (d *Desk) take(c cases.Case) {
 }
 
 // Edit changes the case and keeps it at once: when it returns, the change is
-// on the disk or the person has been told that it isn't.
+// on the disk, or the person has been told that it is on the screen alone.
 func (d *Desk) Edit(what string, change func(*cases.Case)) {
 	if !d.Open {
 		return
@@ -163,25 +166,40 @@ func (d *Desk) Edit(what string, change func(*cases.Case)) {
 		return
 	}
 	change(&next)
-	if _, err := d.Store.Put(d.ctx, next, what); err != nil {
+	_, err = d.Store.Put(d.ctx, next, what)
+	if refused := (cases.Invalid{}); errors.As(err, &refused) {
 		d.Told(fmt.Errorf("this was not kept, the case stands as before: %w", err))
 		d.Changed()
 		return
 	}
-	d.remember(d.Case, next)
-	d.take(next)
-	d.Kept()
+	if err != nil {
+		d.hold(what, next, err)
+		return
+	}
+	before := d.Case
+	if d.unkept != nil {
+		before = d.unkept.before[0]
+	}
+	d.written(before, next)
 }
 
 // Undo goes a step of the case back.
 func (d *Desk) Undo() { d.walk(d.Store.Undo) }
 
 // Redo goes a step forth again.
-func (d *Desk) Redo() { d.walk(d.Store.Redo) }
+func (d *Desk) Redo() {
+	if d.unkept == nil {
+		d.walk(d.Store.Redo)
+	}
+}
 
 // walk goes a step back or forth and turns to the round that it is about.
 func (d *Desk) walk(step func(context.Context, string) (cases.Case, error)) {
 	if !d.Open {
+		return
+	}
+	if d.unkept != nil {
+		d.takeBack()
 		return
 	}
 	c, err := step(d.ctx, d.Case.ID)
@@ -203,6 +221,10 @@ func (d *Desk) walk(step func(context.Context, string) (cases.Case, error)) {
 
 // Remove takes the case out of the notebook; Restore brings it back.
 func (d *Desk) Remove() {
+	if err := d.Keep(); err != nil {
+		d.Told(err)
+		return
+	}
 	if err := d.Store.Delete(d.ctx, d.Case.ID); err != nil {
 		d.Told(err)
 		return

@@ -20,9 +20,9 @@ type frame struct {
 	content  fyne.CanvasObject
 }
 
-// newFrame shows no case yet; left is called when another screen was looked at.
-func newFrame(d *desk.Desk, s *screens, greeting *greeting.View, left func()) *frame {
-	f := &frame{desk: d, head: newHead(d.Undo, d.Redo), screens: s, greeting: greeting}
+// newFrame shows no case yet; left is called when another screen was looked at, again to write what couldn't be.
+func newFrame(d *desk.Desk, s *screens, greeting *greeting.View, left, again func()) *frame {
+	f := &frame{desk: d, head: newHead(d.Undo, d.Redo, again), screens: s, greeting: greeting}
 	f.open = container.NewBorder(f.head.content, nil, nil, nil, s.tabs)
 	f.content = container.NewStack(f.greeting.Content, f.open)
 	s.watch(func() {

@@ -17,18 +17,21 @@ type head struct {
 	title, vehicle, kept *widget.Label
 	progress             *widget.Label // of what is computed for the case
 	undo, redo           *kit.Button
+	again                *kit.Button // writes what couldn't be; seen only then
 	sign                 *fyne.Container
 	content              fyne.CanvasObject
 }
 
-func newHead(undo, redo func()) *head {
+func newHead(undo, redo, again func()) *head {
 	h := &head{title: widget.NewLabel(""), vehicle: kit.Small(""), kept: kit.Small(""), progress: kit.Caption(""), sign: container.NewCenter()}
 	h.title.SizeName, h.title.TextStyle.Bold, h.title.Truncation = theme.SizeNameHeadingText, true, fyne.TextTruncateEllipsis
 	h.kept.Truncation = fyne.TextTruncateOff
 	h.undo = kit.NewButtonWithIcon(kit.L("window.frame.undo"), theme.ContentUndoIcon(), undo)
 	h.redo = kit.NewButtonWithIcon(kit.L("window.frame.redo"), theme.ContentRedoIcon(), redo)
 	h.undo.Importance, h.redo.Importance = widget.LowImportance, widget.LowImportance
-	right := container.NewHBox(container.NewCenter(h.progress), h.undo, h.redo, container.NewCenter(container.NewHBox(h.sign, h.kept)))
+	h.again = kit.NewButton(kit.L("window.frame.again"), again)
+	h.again.Hide()
+	right := container.NewHBox(container.NewCenter(h.progress), h.undo, h.redo, container.NewCenter(container.NewHBox(h.sign, h.kept)), h.again)
 	h.content = container.NewBorder(nil, nil, nil, right, container.New(kit.Tight{More: 6}, h.title, h.vehicle))
 	return h
 }
@@ -39,11 +42,13 @@ func (h *head) show(d *desk.Desk) {
 		h.title.SetText(kit.L("window.frame.new-case"))
 	}
 	h.vehicle.SetText(words.Vehicle(d.Case, d.Units))
-	enable(h.undo, d.History.CanUndo)
-	enable(h.redo, d.History.CanRedo)
+	why, _ := d.Unkept()
+	enable(h.undo, d.History.CanUndo || why != nil)
+	enable(h.redo, d.History.CanRedo && why == nil)
 }
 
-// showKept says since when all is kept, or that something isn't: where, unless that is in sight.
+// showKept says since when all is kept, or that something isn't: where, unless that is in sight; what isn't on
+// the disk comes first.
 func (h *head) showKept(d *desk.Desk, refused bool, where string) {
 	sign := "fine"
 	h.kept.Importance = widget.SuccessImportance
@@ -53,6 +58,11 @@ func (h *head) showKept(d *desk.Desk, refused bool, where string) {
 	}
 	if refused && where != "" {
 		text = kit.L("window.frame.not-all-kept-at", where)
+	}
+	h.again.Hide()
+	if why, _ := d.Unkept(); why != nil {
+		sign, h.kept.Importance, text = "act", widget.DangerImportance, kit.L("window.frame.unkept")
+		h.again.Show()
 	}
 	h.kept.SetText(text)
 	h.sign.Objects = []fyne.CanvasObject{kit.Sign(sign)}

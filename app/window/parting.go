@@ -1,6 +1,7 @@
 package window
 
 import (
+	"slices"
 	"sort"
 	"strings"
 
@@ -44,6 +45,7 @@ func (p *parting) leave(does, stays, practice string, do func()) {
 		return
 	}
 	p.at.Leave()
+	p.at.Desk.Keep() // an error is told below by what it keeps from the disk
 	var told []string
 	if practice != "" {
 		told = append(told, practice)
@@ -77,6 +79,9 @@ func (s *screens) lost() (out []string) {
 		inRound(a.Round, a.Told)
 	}
 	sort.Strings(out)
+	if why, what := d.Unkept(); why != nil {
+		out = append(out, kit.L("window.parting.unkept", strings.Join(slices.Compact(what), ", "), why.Error()))
+	}
 	for tab, one := range s.all {
 		for _, f := range kit.Refused(one.content) {
 			switch {

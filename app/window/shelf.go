@@ -1,12 +1,18 @@
 package window
 
 import (
+	"errors"
+	"fmt"
+	"os"
+
 	"fyne.io/fyne/v2"
 
 	"loopbook/app/library"
 	"loopbook/app/ui/kit"
+	"loopbook/app/window/asking"
 	"loopbook/app/window/bench"
 	"loopbook/app/window/notebook"
+	"loopbook/cases"
 	"loopbook/cases/sqlite"
 )
 
@@ -53,4 +59,68 @@ func (s *shelf) turnTo(path string, demo bool) error {
 	s.at.Desk.Odds.Invented = demo
 	s.use(store)
 	return nil
+}
+
+// again writes what couldn't be written before; a drive that was taken out and put back needs opening anew.
+func (s *shelf) again() {
+	err := s.at.Desk.Keep()
+	if (errors.Is(err, cases.ErrGone) || errors.Is(err, cases.ErrDisk)) && s.isThere() {
+		s.rejoin()
+		return
+	}
+	if err != nil {
+		s.tell(err)
+	}
+}
+
+// tell says what did not work. Of a notebook whose file is gone it asks what to do: nothing can be kept until then.
+func (s *shelf) tell(err error) {
+	if !errors.Is(err, cases.ErrGone) {
+		s.at.Ask.Tell(err)
+		return
+	}
+	choices := []asking.Choice{{Words: kit.L("window.frame.close"), Take: func() {}}, {Words: kit.L("window.frame.gone-look"), Take: s.look}}
+	if !s.isThere() {
+		choices = append(choices, asking.Choice{Words: kit.L("window.frame.gone-write"), Take: s.write})
+	}
+	s.at.Ask.Show(s.at.Ask.Choose(kit.L("window.frame.failed"), asking.Words(kit.L("window.frame.gone-text", err.Error())), choices...))
+}
+
+func (s *shelf) isThere() bool {
+	_, err := os.Stat(s.at.Desk.Store.Path())
+	return err == nil
+}
+
+// look opens the notebook's file anew, if it lies where it was.
+func (s *shelf) look() {
+	if !s.isThere() {
+		s.tell(fmt.Errorf("%w (%s)", cases.ErrGone, s.at.Desk.Store.Path()))
+		return
+	}
+	s.rejoin()
+}
+
+// write writes the notebook where it was, from what is still at hand of it.
+func (s *shelf) write() {
+	if err := s.at.Desk.Store.Anew(s.at.Ctx); err != nil {
+		s.at.Ask.Tell(err)
+		return
+	}
+	s.rejoin()
+}
+
+// rejoin opens the notebook's file anew, and keeps in it the case as it stands on the screen.
+func (s *shelf) rejoin() {
+	d := s.at.Desk
+	d.Store.Settle()
+	store, err := library.Open(s.at.Ctx, d.Store.Path())
+	if err == nil {
+		d.Store.Close()
+		d.Store = store
+		s.list.Rejoin()
+		err = d.Keep()
+	}
+	if err != nil {
+		s.at.Ask.Tell(err)
+	}
 }

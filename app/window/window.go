@@ -58,7 +58,7 @@ func newWindow(ctx context.Context, a fyne.App, store *sqlite.Store, start func(
 		return nil, err
 	}
 	w.layOut()
-	d.Changed, d.Kept, d.Told = w.show, w.list.Again, w.at.Ask.Tell
+	d.Changed, d.Kept, d.Told = w.show, w.list.Again, w.menus.shelf.tell
 	d.Answered, d.Progressed = w.frame.showAnswer, w.frame.showProgress
 	w.use(store)
 	w.menus.renew()
@@ -96,7 +96,7 @@ func (w *window) make(a fyne.App, tables *likelihood.Tables, kept preferences) (
 		choices:  &choices{at: at, app: a, kept: kept, changed: func() { w.menus.renew(); w.show() }, retype: func() { w.screens.retype() }},
 		papers:   p.papers, charts: p.charts, share: share.New(at, w.list.Shown), quit: quit,
 	}
-	w.frame = newFrame(at.Desk, w.screens, greet(o, w.menus.shelf, w.menus.arrivals), w.dropUnseen)
+	w.frame = newFrame(at.Desk, w.screens, greet(o, w.menus.shelf, w.menus.arrivals), w.dropUnseen, w.menus.shelf.again)
 	return nil
 }
 

@@ -48,6 +48,23 @@ func (s *Store) backup(ctx context.Context, path string) error {
 	return os.Rename(part, path)
 }
 
+// Anew writes the notebook to where it lay, from what is still at hand of it, once its file is gone from there, and
+// closes s: Open reads it. Nothing is written over.
+func (s *Store) Anew(ctx context.Context) error {
+	if _, err := os.Stat(s.path); err == nil {
+		return fmt.Errorf("a file lies at %s", s.path)
+	}
+	whole := s.path + ".anew"
+	if err := s.Backup(ctx, whole); err != nil {
+		return err
+	}
+	_ = s.Close() // the file that it closes isn't there
+	for _, beside := range []string{"-wal", "-shm"} {
+		os.Remove(s.path + beside) // of the file that was
+	}
+	return os.Rename(whole, s.path)
+}
+
 func emptyFile(folder, pattern string) (path string, err error) {
 	f, err := os.CreateTemp(folder, pattern)
 	if err != nil {

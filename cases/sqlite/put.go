@@ -23,7 +23,7 @@ func (s *Store) Put(ctx context.Context, c cases.Case, what string) (id string, 
 		return err
 	})
 	if err != nil {
-		return "", fmt.Errorf("keeping case %q: %w", c.ID, err)
+		return "", fmt.Errorf("keeping the case: %w", err)
 	}
 	return id, nil
 }

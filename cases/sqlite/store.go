@@ -13,12 +13,11 @@ import (
 	"database/sql"
 	"errors"
 	"fmt"
+	"io/fs"
 	"os"
 	"path/filepath"
 	"sync"
 	"time"
-
-	"github.com/mattn/go-sqlite3"
 
 	"loopbook/cases"
 )
@@ -26,8 +25,9 @@ import (
 // Store is an open notebook.
 type Store struct {
 	path  string
-	write *sql.DB // one connection, since SQLite takes one writer
-	read  *sql.DB // sees the last commit while a write is under way
+	file  os.FileInfo // which file was opened
+	write *sql.DB     // one connection, since SQLite takes one writer
+	read  *sql.DB     // sees the last commit while a write is under way
 	now   func() time.Time
 	more  func(*cases.Case, *cases.Digest) // see Enrich; nil: nothing more
 	shelf shelf
@@ -57,18 +57,34 @@ func open(ctx context.Context, path string, now func() time.Time) (*Store, error
 	if err := inspect(ctx, path); err != nil {
 		return nil, err
 	}
+	_, before := os.Stat(path)
 	s := &Store{path: path, now: now}
-	if s.write, err = connect(ctx, path, writer); err != nil {
+	if err := s.join(ctx); err != nil {
+		if errors.Is(before, fs.ErrNotExist) {
+			os.Remove(path) // it would lie there empty
+		}
 		return nil, err
 	}
-	s.write.SetMaxOpenConns(1)
-	if err := prepare(ctx, s.write); err != nil {
-		return nil, errors.Join(err, s.write.Close())
-	}
-	if s.read, err = connect(ctx, path, reader); err != nil {
-		return nil, errors.Join(err, s.write.Close())
-	}
 	return s, nil
+}
+
+// join opens both ways to the file.
+func (s *Store) join(ctx context.Context) (err error) {
+	if s.write, err = connect(ctx, s.path, writer); err != nil {
+		return err
+	}
+	s.write.SetMaxOpenConns(1)
+	err = prepare(ctx, s.write)
+	if err == nil {
+		s.read, err = connect(ctx, s.path, reader)
+	}
+	if err == nil {
+		s.file, err = os.Stat(s.path)
+	}
+	if err != nil {
+		return errors.Join(err, s.write.Close())
+	}
+	return nil
 }
 
 // prepare makes sure of full-text search and of the newest schema.
@@ -84,14 +100,37 @@ func prepare(ctx context.Context, db *sql.DB) error {
 }
 
 // Close ends the use of the notebook.
-func (s *Store) Close() error { return errors.Join(s.read.Close(), s.write.Close()) }
+func (s *Store) Close() error {
+	s.Settle()
+	return errors.Join(s.read.Close(), s.write.Close())
+}
+
+// Settle puts what SQLite holds beside the notebook's file into it, if it was moved: SQLite leaves that out
+// then, and whatever lies at the path next would be opened with it. On a drive that was taken out it does nothing.
+func (s *Store) Settle() {
+	if s.here() != nil {
+		_, _ = s.write.Exec(`PRAGMA wal_checkpoint(TRUNCATE)`)
+	}
+}
 
 // Path is where the notebook lies.
 func (s *Store) Path() string { return s.path }
 
+// here tells whether the file that was opened still lies where it did: SQLite would write on into one that was
+// deleted, and it would be gone with the program; of one that was renamed, what isn't in the file proper yet.
+func (s *Store) here() error {
+	if now, err := os.Stat(s.path); err != nil || !os.SameFile(now, s.file) {
+		return fmt.Errorf("%w (%s)", cases.ErrGone, s.path)
+	}
+	return nil
+}
+
 // tx runs do as one edit of the file: all of it or nothing.
 func (s *Store) tx(ctx context.Context, do func(*sql.Tx) error) error {
-	err := within(ctx, s.write, do)
+	err := s.here()
+	if err == nil {
+		err = within(ctx, s.write, do)
+	}
 	if err != nil {
 		s.words.Range(func(word, _ any) bool {
 			s.words.Delete(word)
@@ -116,21 +155,6 @@ func within(ctx context.Context, db *sql.DB, do func(*sql.Tx) error) error {
 		return explain(err)
 	}
 	return explain(tx.Commit())
-}
-
-// explain adds the domain's word to the driver's faults, by code.
-func explain(err error) error {
-	var fault sqlite3.Error
-	if !errors.As(err, &fault) {
-		return err
-	}
-	switch fault.Code {
-	case sqlite3.ErrNotADB:
-		return fmt.Errorf("%w: %w", cases.ErrForeign, err)
-	case sqlite3.ErrCorrupt:
-		return fmt.Errorf("%w: %w", cases.ErrDamaged, err)
-	}
-	return err
 }
 
 // micro is t as the file keeps it.

@@ -72,14 +72,30 @@ func (l *List) Show() { l.view.Show(l.pages.total, l.pages.find(l.at.Desk.Case.I
 
 // Turn turns to the desk's notebook: no case of the one before stays open.
 func (l *List) Turn() {
+	l.read()
+	l.at.Desk.Close()
+	l.view.SetText("")
+	l.begin(cases.Query{})
+}
+
+// Rejoin reads the desk's notebook from where its file lies again; the open case and the search stay.
+func (l *List) Rejoin() {
+	q := l.pages.query
+	l.read()
+	l.begin(q)
+}
+
+// read reads the rows from the desk's notebook.
+func (l *List) read() {
 	l.pages = newPages(l.at.Desk.Store, l.at.Start)
 	l.pages.told, l.pages.filled, l.pages.changed = l.at.Ask.Tell, l.view.Refresh, l.answered
 	l.view.Row = l.pages.row
-	l.at.Desk.Close()
-	l.view.SetText("")
+}
+
+func (l *List) begin(q cases.Query) {
 	l.showSearches()
 	l.bringUpToDate()
-	l.pages.ask(cases.Query{})
+	l.pages.ask(q)
 }
 
 // answered shows a search's answer; a notebook opens at its newest case.
