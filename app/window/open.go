@@ -27,13 +27,14 @@ func Open(ctx context.Context, path string) (err error) {
 	if _, err := diagram.Loops(); err != nil {
 		return err
 	}
-	store, err := library.Open(ctx, path)
-	if err != nil {
-		return err
-	}
+	store, refused := library.Open(ctx, path)
 	defer noDisplay(&err)
 	a := app.NewWithID("loopbook")
 	a.SetIcon(fyne.NewStaticResource("icon.png", assets.Icon))
+	if refused != nil {
+		newRefusal(a, refused).ShowAndRun()
+		return refused
+	}
 	// What is being typed is kept after the signal to end has come.
 	w, err := newWindow(context.WithoutCancel(ctx), a, store, func(read func()) { go read() })
 	if err != nil {

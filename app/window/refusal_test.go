@@ -1,0 +1,26 @@
+package window
+
+import (
+	"fmt"
+	"strings"
+	"testing"
+
+	"fyne.io/fyne/v2/test"
+
+	"loopbook/app/ui/kit/kittest"
+	"loopbook/cases"
+)
+
+// Why a notebook can't be opened is said in a window: from the desktop it was a program that didn't start.
+func TestANotebookThatCantBeOpenedIsToldInAWindow(t *testing.T) {
+	w := newRefusal(test.NewTempApp(t), fmt.Errorf("notebook /work/n.db: %w", cases.ErrNewer))
+	w.Resize(w.Content().MinSize())
+	for _, want := range []string{"can't be opened", "/work/n.db", cases.ErrNewer.Error()} {
+		if said := kittest.Texts(w.Content()); !strings.Contains(said, want) {
+			t.Errorf("%q isn't in %q", want, said)
+		}
+	}
+	if size := w.Content().MinSize(); size.Width < 300 || size.Height < 100 {
+		t.Errorf("it is %v", size)
+	}
+}
