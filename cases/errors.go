@@ -27,6 +27,8 @@ var (
 	ErrBusy = errors.New("another program is writing into the notebook: wait until it has ended")
 	// ErrDisk says that the disk itself failed.
 	ErrDisk = errors.New("the disk can't be read or written: see that it is plugged in, sound, and not full")
+	// ErrChanged says that another program has changed the case since it was read.
+	ErrChanged = errors.New("another program has changed this case meanwhile")
 	// ErrGone says that an open notebook's file isn't where it was opened.
 	ErrGone = errors.New("the notebook's file is gone from where it was opened: it was moved, renamed or deleted, or its drive was taken out")
 	// ErrNoFile says that the notebook keeps no file with such content.

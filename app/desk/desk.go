@@ -166,7 +166,10 @@ func (d *Desk) Edit(what string, change func(*cases.Case)) {
 		return
 	}
 	change(&next)
-	_, err = d.Store.Put(d.ctx, next, what)
+	err = d.Store.PutOver(d.ctx, d.History, next, what)
+	if errors.Is(err, cases.ErrChanged) {
+		next, err = d.beside(what, next, change)
+	}
 	if refused := (cases.Invalid{}); errors.As(err, &refused) {
 		d.Told(fmt.Errorf("this was not kept, the case stands as before: %w", err))
 		d.Changed()

@@ -96,10 +96,21 @@ func (s *Store) walk(ctx context.Context, id string, by int, end error) (c cases
 }
 
 // History says where a case stands among its revisions.
-func (s *Store) History(ctx context.Context, id string) (cases.History, error) {
+func (s *Store) History(ctx context.Context, id string) (h cases.History, err error) {
+	err = s.view(ctx, func(tx *sql.Tx) error {
+		h, err = historyOf(ctx, tx, id)
+		return err
+	})
+	if err != nil {
+		return cases.History{}, fmt.Errorf("history of case %q: %w", id, err)
+	}
+	return h, nil
+}
+
+func historyOf(ctx context.Context, tx *sql.Tx, id string) (cases.History, error) {
 	var h cases.History
 	var saved int64
-	err := s.read.QueryRowContext(ctx, `SELECT c.revision, now.saved, now.what, c.revision > 1, next.number IS NOT NULL, ifnull(next.what, '')
+	err := tx.QueryRowContext(ctx, `SELECT c.revision, now.saved, now.what, c.revision > 1, next.number IS NOT NULL, ifnull(next.what, '')
 		FROM cases c
 		JOIN revisions now ON now.case_key = c.key AND now.number = c.revision
 		LEFT JOIN revisions next ON next.case_key = c.key AND next.number = c.revision + 1
@@ -108,9 +119,6 @@ func (s *Store) History(ctx context.Context, id string) (cases.History, error) {
 	if errors.Is(err, sql.ErrNoRows) {
 		err = cases.ErrNotFound
 	}
-	if err != nil {
-		return cases.History{}, fmt.Errorf("history of case %q: %w", id, explain(err))
-	}
 	h.Saved = fromMicro(saved)
-	return h, nil
+	return h, err
 }

@@ -28,6 +28,26 @@ func (s *Store) Put(ctx context.Context, c cases.Case, what string) (id string, 
 	return id, nil
 }
 
+// PutOver is Put for a case that was edited from where it stood among its revisions then. Where another program has
+// taken it elsewhere by now, that is cases.ErrChanged, and nothing is kept.
+func (s *Store) PutOver(ctx context.Context, from cases.History, c cases.Case, what string) error {
+	err := s.tx(ctx, func(tx *sql.Tx) error {
+		now, err := historyOf(ctx, tx, c.ID)
+		if err == nil && (now.Revision != from.Revision || !now.Saved.Equal(from.Saved)) {
+			return cases.ErrChanged
+		}
+		if err != nil && !errors.Is(err, cases.ErrNotFound) { // one that was deleted comes back
+			return err
+		}
+		_, err = s.put(ctx, tx, c, what)
+		return err
+	})
+	if err != nil {
+		return fmt.Errorf("keeping the case: %w", err)
+	}
+	return nil
+}
+
 // PutAll keeps the cases with their files: all of them, or on an error none.
 // It answers their IDs in the same order.
 func (s *Store) PutAll(ctx context.Context, bundles []cases.Bundle, what string) (ids []string, err error) {
