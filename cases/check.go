@@ -3,6 +3,8 @@ package cases
 import (
 	"fmt"
 	"math"
+	"strings"
+	"unicode"
 
 	"loopbook/diagram"
 )
@@ -21,6 +23,14 @@ func (d *decoder) check(c *Case) {
 	if len(c.ID) > 64 {
 		d.fault("id", "must have at most 64 letters")
 	}
+	if strings.ContainsFunc(c.ID, unicode.IsControl) {
+		d.fault("id", "must have letters, digits and signs only") // it is printed in a line
+	}
+	d.atMost("rounds", len(c.Rounds))
+	d.atMost("tests", len(c.Tests))
+	d.atMost("codes", len(c.Codes))
+	d.atMost("photos", len(c.Photos))
+	d.atMost("repair.parts", len(c.Repair.Parts))
 	d.checkLoop(c)
 	for i := range c.Rounds {
 		d.checkRound(fmt.Sprintf("rounds[%d]", i), &c.Rounds[i])
@@ -33,6 +43,16 @@ func (d *decoder) check(c *Case) {
 	}
 	for i, p := range c.Photos {
 		d.checkPoint(fmt.Sprintf("photos[%d].point", i), p.Point)
+	}
+}
+
+// mostOfAKind is how many rounds, or the like, a case may have: far more than anybody measures on a car, and few enough
+// that it is judged at once. Each round is held against each.
+const mostOfAKind = 1000
+
+func (d *decoder) atMost(path string, n int) {
+	if n > mostOfAKind {
+		d.fault(path, "are %d: a case may have %d", n, mostOfAKind)
 	}
 }
 

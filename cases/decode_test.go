@@ -115,6 +115,10 @@ func TestDecodeBoundsLists(t *testing.T) {
 		{"readings", `"rounds":` + many(`{"readings":`+many(`{"point":"vent"}`, 1000)+`}`, 100), "readings: has too many"},
 		{"numbers for rounds", `"rounds":` + many("0", 100_001), "rounds: has too many"},
 		{"a series", `"logs":[{"time_s":` + many("0", 1_000_001) + `}]`, "logs[0].time_s: has too many"},
+		{"more rounds than anybody measures", `"rounds":` + many("{}", 1001), "rounds: are 1001"},
+		{"as many rounds as may be", `"rounds":` + many("{}", 1000), ""},
+		{"more tests", `"tests":` + many(`{"kind":"cap"}`, 1001), "tests: are 1001"},
+		{"an id of two lines", `"id":"A\nB"`, "id: must"},
 		{"faults", `"rounds":` + many("0", 50_000), "and 995 more"},
 		{"a long series", `"logs":[{"time_s":` + many("0", 1_000_000) + `}]`, ""},
 	} {

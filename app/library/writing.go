@@ -6,17 +6,48 @@ import (
 	"io/fs"
 	"os"
 	"path/filepath"
+	"syscall"
+
+	"loopbook/cases"
 )
 
-// WriteFile writes a whole file or none: first beside it, then in its place.
-func WriteFile(path string, write func(*os.File) error) (err error) {
+// errFolder refuses to write a file where a folder lies.
+var errFolder = errors.New("a folder has that name: choose another one")
+
+// WriteFile writes a whole file or none: first beside it, then in its place. Where a link lies, the file that it leads
+// to is written; a device or a pipe takes it as it comes.
+func WriteFile(path string, write func(*os.File) error) error {
+	err := writeTo(path, write)
+	if why := faultOfFile(err); why != nil {
+		return fmt.Errorf("%s can't be written: %w", path, why)
+	}
+	return err
+}
+
+func writeTo(path string, write func(*os.File) error) error {
+	info, err := os.Stat(path)
+	switch {
+	case err != nil: // there is none
+	case info.IsDir():
+		return &fs.PathError{Op: "write", Path: path, Err: errFolder}
+	case !info.Mode().IsRegular():
+		f, err := os.OpenFile(path, os.O_WRONLY, 0)
+		if err != nil {
+			return err
+		}
+		return errors.Join(write(f), f.Close())
+	default:
+		if path, err = filepath.EvalSymlinks(path); err != nil {
+			return err
+		}
+	}
+	return writeBeside(path, write)
+}
+
+func writeBeside(path string, write func(*os.File) error) (err error) {
 	f, err := os.CreateTemp(filepath.Dir(path), ".loopbook-*")
 	if err != nil {
-		var why *fs.PathError
-		if errors.As(err, &why) {
-			err = why.Err // its path is that of a temporary file
-		}
-		return fmt.Errorf("%s can't be written: %w", path, err)
+		return err
 	}
 	defer func() {
 		if err != nil {
@@ -34,4 +65,20 @@ func WriteFile(path string, write func(*os.File) error) (err error) {
 		return err
 	}
 	return os.Rename(f.Name(), path)
+}
+
+// faultOfFile is why a file can't be written, without the path, which is a temporary file's; nil where it is something
+// else that failed.
+func faultOfFile(err error) error {
+	var link *os.LinkError
+	var path *fs.PathError
+	switch {
+	case errors.Is(err, syscall.ENOSPC):
+		return cases.ErrFull
+	case errors.As(err, &link):
+		return link.Err
+	case errors.As(err, &path):
+		return path.Err
+	}
+	return nil
 }

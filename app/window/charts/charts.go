@@ -7,6 +7,7 @@ import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/widget"
 
+	"loopbook/app/library"
 	"loopbook/app/ui/kit"
 	"loopbook/app/window/bench"
 	"loopbook/app/window/filename"
@@ -40,7 +41,7 @@ func (s *Charts) Save(c chart.Chart, name, kind string) {
 		path, err = filename.InDocuments(filename.OfCase(s.at.Desk.Case.Title, name, "."+kind))
 	}
 	if err == nil {
-		err = os.WriteFile(path, text, 0o644)
+		err = library.WriteFile(path, func(f *os.File) error { _, err := f.Write(text); return err })
 	}
 	says := kit.L("window.plot.written", path)
 	if err != nil {
