@@ -15,12 +15,12 @@ type unkept struct {
 	before []cases.Case // each of them; the first is as the notebook has the case
 }
 
-// Unkept tells why the open case isn't on the disk as it is here, and what was done in it since; nil where it is.
-func (d *Desk) Unkept() (why error, what []string) {
+// Unkept tells what was done in the open case that isn't on the disk, and why; nil where all is.
+func (d *Desk) Unkept() (what []string, why error) {
 	if d.unkept == nil {
 		return nil, nil
 	}
-	return d.unkept.why, d.unkept.what
+	return d.unkept.what, d.unkept.why
 }
 
 // hold shows the case as it should be though it couldn't be written, and tells so once.

@@ -52,7 +52,7 @@ func TestWhatCantBeWrittenStays(t *testing.T) {
 	title("one")
 	title("two")
 	d.Edit("lesson", func(c *cases.Case) { c.Lesson = "three" })
-	if why, what := d.Unkept(); why == nil || len(what) != 3 || d.Case.Title != "two" || d.Case.Lesson != "three" || told != 1 {
+	if what, why := d.Unkept(); why == nil || len(what) != 3 || d.Case.Title != "two" || d.Case.Lesson != "three" || told != 1 {
 		t.Fatalf("%q, %q stand there, unkept %v (%v), told %d times", d.Case.Title, d.Case.Lesson, what, why, told)
 	}
 	d.Redo() // there is nothing
@@ -70,14 +70,14 @@ func TestWhatCantBeWrittenStays(t *testing.T) {
 	title("four")
 	move(".moved", "")
 	d.Edit("lesson", func(c *cases.Case) { c.Lesson = "five" })
-	if why, _ := d.Unkept(); why != nil || onDisk() != "four" {
+	if _, why := d.Unkept(); why != nil || onDisk() != "four" {
 		t.Errorf("%v; with the next edit %q is on the disk", why, onDisk())
 	}
 	move("", ".moved")
 	title("six")
 	d.Undo()
 	move(".moved", "")
-	if why, _ := d.Unkept(); why != nil || d.Case.Title != "four" || !d.History.CanUndo {
+	if _, why := d.Unkept(); why != nil || d.Case.Title != "four" || !d.History.CanUndo {
 		t.Errorf("all undone there is %q, unkept by %v", d.Case.Title, why)
 	}
 	if d.Undo(); d.Case.Title != "two" || onDisk() != "two" {

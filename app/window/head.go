@@ -42,7 +42,7 @@ func (h *head) show(d *desk.Desk) {
 		h.title.SetText(kit.L("window.frame.new-case"))
 	}
 	h.vehicle.SetText(words.Vehicle(d.Case, d.Units))
-	why, _ := d.Unkept()
+	_, why := d.Unkept()
 	enable(h.undo, d.History.CanUndo || why != nil)
 	enable(h.redo, d.History.CanRedo && why == nil)
 }
@@ -60,7 +60,7 @@ func (h *head) showKept(d *desk.Desk, refused bool, where string) {
 		text = kit.L("window.frame.not-all-kept-at", where)
 	}
 	h.again.Hide()
-	if why, _ := d.Unkept(); why != nil {
+	if _, why := d.Unkept(); why != nil {
 		sign, h.kept.Importance, text = "act", widget.DangerImportance, kit.L("window.frame.unkept")
 		h.again.Show()
 	}

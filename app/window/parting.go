@@ -79,7 +79,7 @@ func (s *screens) lost() (out []string) {
 		inRound(a.Round, a.Told)
 	}
 	sort.Strings(out)
-	if why, what := d.Unkept(); why != nil {
+	if what, why := d.Unkept(); why != nil {
 		out = append(out, kit.L("window.parting.unkept", strings.Join(slices.Compact(what), ", "), why.Error()))
 	}
 	for tab, one := range s.all {

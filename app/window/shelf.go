@@ -64,11 +64,10 @@ func (s *shelf) turnTo(path string, demo bool) error {
 // again writes what couldn't be written before; a drive that was taken out and put back needs opening anew.
 func (s *shelf) again() {
 	err := s.at.Desk.Keep()
-	if (errors.Is(err, cases.ErrGone) || errors.Is(err, cases.ErrDisk)) && s.isThere() {
+	switch {
+	case errors.Is(err, cases.ErrGone) && s.isThere():
 		s.rejoin()
-		return
-	}
-	if err != nil {
+	case err != nil:
 		s.tell(err)
 	}
 }
@@ -97,6 +96,10 @@ func (s *shelf) look() {
 		s.tell(fmt.Errorf("%w (%s)", cases.ErrGone, s.at.Desk.Store.Path()))
 		return
 	}
+	if s.at.Desk.Store.Here() == nil {
+		s.again() // it was put back
+		return
+	}
 	s.rejoin()
 }
 
@@ -109,13 +112,12 @@ func (s *shelf) write() {
 	s.rejoin()
 }
 
-// rejoin opens the notebook's file anew, and keeps in it the case as it stands on the screen.
+// rejoin opens the file that lies by now where the notebook was, and keeps in it the case as it stands on the screen.
 func (s *shelf) rejoin() {
 	d := s.at.Desk
-	d.Store.Settle()
+	d.Store.Close() // before another is opened beside what it holds; of what is gone, it stays to be read
 	store, err := library.Open(s.at.Ctx, d.Store.Path())
 	if err == nil {
-		d.Store.Close()
 		d.Store = store
 		s.list.Rejoin()
 		err = d.Keep()

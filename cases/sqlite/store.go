@@ -99,26 +99,27 @@ func prepare(ctx context.Context, db *sql.DB) error {
 	return migrate(ctx, db, scripts)
 }
 
-// Close ends the use of the notebook.
+// Close ends the use of the notebook. One whose file is gone is settled and left open: on closing, SQLite removes
+// what lies beside the path by its name, and that may be of the file that lies there by now. (It looks, but only at the
+// file's number, which is the same on a drive that was taken out and put back.)
 func (s *Store) Close() error {
-	s.Settle()
+	if s.Here() != nil {
+		s.settle()
+		return nil
+	}
 	return errors.Join(s.read.Close(), s.write.Close())
 }
 
-// Settle puts what SQLite holds beside the notebook's file into it, if it was moved: SQLite leaves that out
-// then, and whatever lies at the path next would be opened with it. On a drive that was taken out it does nothing.
-func (s *Store) Settle() {
-	if s.here() != nil {
-		_, _ = s.write.Exec(`PRAGMA wal_checkpoint(TRUNCATE)`)
-	}
-}
+// settle puts what SQLite holds beside the notebook's file into it, wherever that is: whatever lies at the path next
+// would be opened with it. On a drive that was taken out it does nothing.
+func (s *Store) settle() { _, _ = s.write.Exec(`PRAGMA wal_checkpoint(TRUNCATE)`) }
 
 // Path is where the notebook lies.
 func (s *Store) Path() string { return s.path }
 
-// here tells whether the file that was opened still lies where it did: SQLite would write on into one that was
+// Here tells whether the file that was opened still lies where it did: SQLite would write on into one that was
 // deleted, and it would be gone with the program; of one that was renamed, what isn't in the file proper yet.
-func (s *Store) here() error {
+func (s *Store) Here() error {
 	if now, err := os.Stat(s.path); err != nil || !os.SameFile(now, s.file) {
 		return fmt.Errorf("%w (%s)", cases.ErrGone, s.path)
 	}
@@ -127,7 +128,7 @@ func (s *Store) here() error {
 
 // tx runs do as one edit of the file: all of it or nothing.
 func (s *Store) tx(ctx context.Context, do func(*sql.Tx) error) error {
-	err := s.here()
+	err := s.Here()
 	if err == nil {
 		err = within(ctx, s.write, do)
 	}
