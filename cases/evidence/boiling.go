@@ -78,12 +78,21 @@ func mixture(c *cases.Case) (coolant.Mixture, bool) {
 	return m, true
 }
 
+// boils says at what the filling boils: glycol by itself would do so far above its mix with water.
+func boils(c *cases.Case, b *Boiling) say.Text {
+	base, cap := c.Loop.Coolant.Base.Text(), *c.Loop.CapKPa
+	if mix, _ := mixture(c); mix.Strength > 0 {
+		return say.Of("because.boils-mix", float64(mix.Strength), base, b.PointC, cap)
+	}
+	return say.Of("because.boils", base, b.PointC, cap)
+}
+
 func boilingFlags(c *cases.Case, b *Boiling) []Flag {
 	if b == nil || b.MarginK >= marginLookK {
 		return nil
 	}
 	because := []say.Text{
-		say.Of("because.boils", c.Loop.Coolant.Base.Text(), b.PointC, *c.Loop.CapKPa),
+		boils(c, b),
 		say.Of("because.hottest", b.HottestC, marginLookK, b.Where),
 	}
 	because = append(because, altitudeText(c)...)

@@ -1,6 +1,8 @@
 package evidence
 
 import (
+	"slices"
+
 	"loopbook/cases"
 	"loopbook/diagram"
 	"loopbook/diagram/say"
@@ -41,7 +43,7 @@ func (m *moment) findEngine() engine {
 	case ect != nil && any && hottest.TrueC.Minus(*ect) > SensorFailK:
 		e.lies, e.witness = true, hottest.Point // no hose is hotter than its coolant
 		e.set(hottest.TrueC, say.Of("by.gun-sensor-low", say.Place(hottest.Point)))
-	case ect != nil && m.readsHigh(*ect, e.witness):
+	case ect != nil && !m.dry() && m.readsHigh(*ect, e.witness):
 		w := m.readings[e.witness]
 		e.lies = true
 		e.set(w.TrueC, say.Of("by.gun-sensor-high", say.Place(w.Point)))
@@ -107,6 +109,14 @@ func (m *moment) readsHigh(ect diagram.Celsius, p diagram.Point) bool {
 		limit += hoseUnderK
 	}
 	return ect.Minus(w.TrueC) > limit
+}
+
+// dry reports whether the loop was found without coolant: then no place that the gun meets is as
+// hot as the engine, and a sensor in steam that shows more is no liar (F09, common practice).
+func (m *moment) dry() bool {
+	return slices.ContainsFunc(m.c.Tests, func(t cases.Test) bool {
+		return t.Kind == "level" && t.State == "empty" && (t.Stage == "" || t.Stage == m.round.Stage)
+	})
 }
 
 // flows reports whether the reading stands for the engine's own coolant: the

@@ -4,6 +4,8 @@ import (
 	"strings"
 	"testing"
 
+	"loopbook/cases"
+	"loopbook/cases/casetest"
 	"loopbook/cases/evidence"
 	"loopbook/diagram"
 )
@@ -69,5 +71,52 @@ func TestStillCoolantIsNoMeasureOfTheSensor(t *testing.T) {
 		if told != want {
 			t.Errorf("hose at %g °C: the sensor is held against it: %v", engineOut, told)
 		}
+	}
+}
+
+// A radiator that is as warm at its outlet as at its inlet in one round isn't called inexplicable, and its hoses aren't
+// asked for again, where another round of the stage shows a thermostat that stands open (F01, common practice). What
+// the heater shows doesn't explain it, nor what was found before the repair.
+func TestDifferenceThatAnotherRoundsFaultExplainsIsNoSlip(t *testing.T) {
+	for _, tt := range []struct {
+		name  string
+		other *scene
+		want  bool
+	}{
+		{"a thermostat that stands open", healthy("outlet-thermostat", cold5).set("engine_out", 53).set("rad_in", 52).set("rad_out", 48), false},
+		{"a heater without flow", healthy("outlet-thermostat", warmIdle).heat(84, 22), true},
+	} {
+		odd := healthy("outlet-thermostat", warmIdle).set("rad_out", 86.5).set("pump_in", 86)
+		c := toCase(tt.other, odd)
+		if f := analyst(t).Analyse(c); (find(f, "delta-out-of-range") != nil) != tt.want {
+			t.Errorf("beside %s: %v", tt.name, pressing(f))
+		}
+		c.Rounds[1].Stage = cases.AfterRepair
+		if f := analyst(t).Analyse(c); find(f, "delta-out-of-range") == nil {
+			t.Errorf("after the repair, beside %s: %v", tt.name, pressing(f))
+		}
+	}
+}
+
+// expected is a stage's range for one difference, besides which nothing is known.
+type expected struct {
+	name string
+	span evidence.Span
+}
+
+func (x expected) Expect(*cases.Case, int) evidence.Expectation {
+	return evidence.Expectation{Deltas: map[string]evidence.Span{x.name: x.span}}
+}
+
+// A heater that is turned off may be shut by a valve (T8, T22): its return is cold on a sound car.
+func TestAHeaterThatIsOffIsNotAskedForAgain(t *testing.T) {
+	a, err := evidence.New(expected{evidence.HeaterDrop, evidence.Span{LowK: casetest.P(diagram.DeltaK(-8)), HighK: casetest.P(diagram.DeltaK(32))}})
+	if err != nil {
+		t.Fatal(err)
+	}
+	s := healthy("outlet-thermostat", warmIdle).heat(80, 21)
+	s.round.Heater = cases.HeaterOff
+	if f := a.Analyse(toCase(s)); find(f, "delta-out-of-range") != nil {
+		t.Errorf("heater off: %v", pressing(f))
 	}
 }

@@ -154,5 +154,9 @@ func stopHot(all []*moment) []Flag {
 	if !TooHotToRun(last.round, Round{EngineC: last.engine.c}) {
 		return nil
 	}
-	return []Flag{ofCase(stopHotID, Act, say.Of("flag.stop-hot"), last.engineText(), say.Of("because.stop-hot", stopHotC))}
+	because := []say.Text{last.engineText(), say.Of("because.stop-hot", stopHotC)}
+	if last.round.Gauge == cases.GaugeRed {
+		because = append([]say.Text{say.Of("because.gauge-red")}, because...)
+	}
+	return []Flag{ofCase(stopHotID, Act, say.Of("flag.stop-hot"), because...)}
 }

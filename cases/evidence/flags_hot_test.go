@@ -74,7 +74,7 @@ func TestCautionsComeFirst(t *testing.T) {
 // 20 K over its rating an engine is past the latest usual start of its fan (FN1, published) and
 // runs on towards the red: stop at the red zone (M15).
 func TestFarAboveRatingIsSwitchedOff(t *testing.T) {
-	for ect, want := range map[float64]bool{103: false, 108: true} {
+	for ect, want := range map[float64]bool{103: false, 108: true, 118: false} { // from 115 °C on the first card says to
 		flag := find(analyst(t).Analyse(toCase(healthy("outlet-thermostat", warm2500).open(ect, 15))), "engine-above-rating")
 		if flag == nil || strings.Contains(flag.Text.String(), "switch it off before the red zone") != want {
 			t.Errorf("%g °C with a rating of 88 °C: %+v", ect, flag)
@@ -126,4 +126,39 @@ func TestVentIsAFaultOnlyWithTheHeaterOn(t *testing.T) {
 			t.Errorf("heater %q: %+v", heater, flag)
 		}
 	}
+}
+
+// With the gauge in the red and the scan tool at 118 °C both say hot: nothing is to be found out between them, and the
+// red is a reason to switch off.
+func TestARedGaugeOnAHotSensorIsNoContradiction(t *testing.T) {
+	c := dry()
+	f := analyst(t).Analyse(c)
+	if flag := find(f, "gauge-against-sensor"); flag != nil {
+		t.Errorf("gauge red, scan tool at 118 °C: %s", flag.Text)
+	}
+	if stop := find(f, "stop-hot"); stop == nil || !strings.Contains(stop.Because[0].String(), "gauge stands in the red") {
+		t.Errorf("the gauge is no reason to switch off: %+v", stop)
+	}
+}
+
+// In a loop without coolant the hoses and the housing are cooler than the engine (F09, common practice): the sensor in
+// its steam is no liar for that.
+func TestAnEmptyLoopMakesNoSensorALiar(t *testing.T) {
+	c := dry()
+	if f := analyst(t).Analyse(c); find(f, "sensor-disagrees") == nil {
+		t.Errorf("filled: %v", pressing(f))
+	}
+	c.Tests = []cases.Test{{Kind: "level", State: "empty", Stage: cases.BeforeRepair}}
+	f := analyst(t).Analyse(c)
+	if find(f, "sensor-disagrees") != nil || find(f, "sensor-compare") != nil || *f.Rounds[0].EngineC != 118 {
+		t.Errorf("empty, judged at %v: %v", *f.Rounds[0].EngineC, pressing(f))
+	}
+}
+
+// dry is an engine that has lost its coolant: hot by its sensor and its gauge, its hoses cool.
+func dry() *cases.Case {
+	s := healthy("outlet-thermostat", warmIdle)
+	s.ectC, s.round.Gauge = 118, cases.GaugeRed
+	s.t = map[diagram.Point]float64{diagram.Housing: 80, diagram.RadIn: 40, diagram.RadOut: 30, diagram.HeaterIn: 40, diagram.HeaterOut: 30}
+	return toCase(s)
 }

@@ -62,7 +62,16 @@ func (m *moment) fanNotRunning() []Flag {
 	}
 	return []Flag{m.flag("fan-not-running", Act, nil,
 		say.Of("flag.fan-not-running", *m.engine.c),
-		m.engineText(), say.Of("because.fan-starts", fanStartC(m.rating.opensC), diagram.DeltaK(fanLateK)))} // FN1, F07
+		m.engineText(), fanStarts(m.rating.opensC))} // F07
+}
+
+// fanStarts is where fans start: FN1 for a usual rating, which a hotter one leaves behind.
+func fanStarts(opensC diagram.Celsius) say.Text {
+	start := fanStartC(opensC)
+	if start > usualFanStartC {
+		return say.Of("because.fan-starts-hot", start, opensC, diagram.DeltaK(fanLateK))
+	}
+	return say.Of("because.fan-starts", start, diagram.DeltaK(fanLateK))
 }
 
 // fanRunning: a fan that runs on a cool engine keeps it cool.

@@ -36,7 +36,8 @@ func acrossRounds(all []*moment) []Flag {
 }
 
 // collapse: the drop across the radiator grows with revs and the engine gets
-// hotter: the pump sucks the lower hose flat.
+// hotter than its thermostat holds it: the pump sucks the lower hose flat. Up to
+// its rating it only comes to it, and the opening thermostat makes the drop.
 func collapse(slow, fast *moment) []Flag {
 	a, b := slow.delta(AcrossRadiator), fast.delta(AcrossRadiator)
 	if a == nil || b == nil || !slow.bothUsable(a) || !fast.bothUsable(b) || fast.engine.c == nil || slow.engine.c == nil {
@@ -44,7 +45,7 @@ func collapse(slow, fast *moment) []Flag {
 	}
 	grows, climbs := b.ValueK-a.ValueK, fast.engine.c.Minus(*slow.engine.c)
 	warm := slow.engine.regime == AtRating || slow.engine.regime == Above // a warm-up's drop is no measure
-	if !warm || grows < growsK || climbs < climbsK || fast.shutOff() != nil {
+	if !warm || !fast.over(unevenK) || grows < growsK || climbs < climbsK || fast.shutOff() != nil {
 		return nil
 	}
 	return []Flag{fast.flag("lower-hose-collapse", Look, []diagram.Point{diagram.RadOut, diagram.PumpIn},

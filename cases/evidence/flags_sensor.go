@@ -10,7 +10,7 @@ import (
 // is to be compared again, which is no finding: a gun's bias and a hose's wall do as much on many
 // a sound car.
 func (m *moment) sensorDisagrees() []Flag {
-	if m.round.EctC == nil {
+	if m.round.EctC == nil || m.dry() && !m.engine.lies {
 		return nil
 	}
 	w, ok := m.at(m.engine.witness)
@@ -37,7 +37,7 @@ func (m *moment) sensorDisagrees() []Flag {
 // redOnACoolSensor reports whether the gauge stands in the red while the scan tool shows an engine
 // that isn't above its rating.
 func (m *moment) redOnACoolSensor() bool {
-	return m.round.Gauge == cases.GaugeRed && m.round.EctC != nil && m.engine.regime != Above
+	return m.round.Gauge == cases.GaugeRed && m.round.EctC != nil && m.engine.regime != Above && m.regimeAt(*m.round.EctC) != Above
 }
 
 // gaugeAgainstSensor: nobody knows yet which of them is right, and a sensor without coolant shows

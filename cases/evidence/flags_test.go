@@ -84,6 +84,40 @@ func TestWarmUpIsNoIdleToCompareTheLowerHoseWith(t *testing.T) {
 	}
 }
 
+// An engine that comes up to its rating between the two rounds opens its thermostat meanwhile, and that makes the drop
+// (DT2, common practice): a sucked hose lets it get hotter than it is held (F10 at W2500, "climbs").
+func TestAnEngineThatComesToItsRatingSucksNoHose(t *testing.T) {
+	for ect, want := range map[float64]bool{90: false, 100: true} {
+		c := toCase(healthy("outlet-thermostat", warmIdle).open(84, 12), healthy("outlet-thermostat", warm2500).open(ect, 24))
+		if got := find(analyst(t).Analyse(c), "lower-hose-collapse") != nil; got != want {
+			t.Errorf("84 °C at idle, %g °C at raised speed, rated 88 °C: lower-hose-collapse %v", ect, got)
+		}
+	}
+}
+
+// FN1 (published) is of fans that start by 98 °C; where they start with a hotter thermostat nobody published.
+func TestWhereAFanStartsWithAHotThermostatIsNotSaidToBePublished(t *testing.T) {
+	for rating, want := range map[diagram.Celsius]bool{88: true, 97: false} {
+		s := healthy("inlet-thermostat", warmIdle).open(113, 4)
+		s.round.Fan = cases.FanOff
+		c := toCase(s)
+		c.Loop.ThermostatOpensC = &rating
+		flag := find(analyst(t).Analyse(c), "fan-not-running")
+		if flag == nil || strings.Contains(flag.Because[1].String(), "published") != want {
+			t.Errorf("rated %g °C: %+v", float64(rating), flag)
+		}
+	}
+}
+
+// Ethylene glycol by itself boils near 197 °C (ASHRAE); half and half does near 108 °C (M20, published), which the
+// reason has to be of.
+func TestWhatBoilsIsTheMix(t *testing.T) {
+	flag := find(analyst(t).Analyse(toCase(healthy("outlet-thermostat", warm2500).open(124, 15))), "boiling-margin-small")
+	if flag == nil || !strings.Contains(flag.Because[0].String(), "ethylene glycol of 50 % by volume boils at") {
+		t.Errorf("%+v", flag)
+	}
+}
+
 func TestEngineThatFellBackOnTheRoadIsBelowTarget(t *testing.T) {
 	warm := healthy("inlet-thermostat", warmIdle)
 	cool := healthy("inlet-thermostat", warmIdle).open(70, 10)
@@ -406,5 +440,16 @@ func TestASafeAssumptionIsNotTheWeather(t *testing.T) {
 	f := find(analyst(t).Analyse(c), "thermostat-passing-early")
 	if f == nil || !strings.Contains(becauseOf(f), "even at 35 °C") || strings.Contains(becauseOf(f), "assumed") {
 		t.Errorf("thermostat-passing-early: %+v", f)
+	}
+}
+
+// The hotter the engine behind a shut thermostat, the warmer the pump's end of the still lower hose: 20 K over the
+// radiator's end at 130 °C is the fault's sign too (judgement); where coolant comes it is a slip.
+func TestAStillLowerHoseWarmsWithItsEngine(t *testing.T) {
+	for end, want := range map[float64]bool{23: false, 75: true} {
+		s := healthy("outlet-thermostat", warm2500).shut(130).set("housing", 129).set("rad_out", end).set("pump_in", end+20)
+		if flag := find(analyst(t).Analyse(toCase(s)), "reading-impossible"); (flag != nil) != want {
+			t.Errorf("20 K over %g °C: %+v", end, flag)
+		}
 	}
 }

@@ -188,7 +188,7 @@ func (m *moment) aboveRating() []Flag {
 		return nil
 	}
 	key := "flag.engine-above-rating"
-	if m.over(SwitchOffK) && m.round.Gauge != cases.GaugeRed { // nobody switches off before what is there
+	if m.over(SwitchOffK) && m.round.Gauge != cases.GaugeRed && *m.engine.c < stopHotC { // nobody switches off before what is there
 		key = "flag.engine-far-above-rating"
 	}
 	return []Flag{m.flag("engine-above-rating", Act, nil,

@@ -65,15 +65,21 @@ func (m *moment) markHotAir() {
 }
 
 // creeps is by how much still coolant may be warmer at the pair's second place: the lower hose takes
-// warmth from the pump it ends at, and more from the housing of a shut inlet thermostat (judgement).
+// warmth from the pump it ends at, and more from the housing of a shut inlet thermostat; the more the
+// hotter the engine is, where the radiator's end shows that nothing comes (judgement).
 func (m *moment) creeps(pair [2]diagram.Point) diagram.DeltaK {
-	switch {
-	case pair[1] != diagram.PumpIn:
+	if pair[1] != diagram.PumpIn {
 		return 0
-	case m.side() == diagram.Inlet:
-		return 18
 	}
-	return 10
+	least := diagram.DeltaK(10)
+	if m.side() == diagram.Inlet {
+		least = 18
+	}
+	end := m.readings[pair[0]].TrueC
+	if hottest, ok := m.mostC(); ok && end <= m.ambientC+diagram.Celsius(coldHoseK) {
+		return max(least, hottest.Minus(end)/4)
+	}
+	return least
 }
 
 func (m *moment) mark(pair [2]diagram.Point, why say.Text) {
