@@ -33,6 +33,10 @@ const (
 	FanOn      FanState = "on"
 	FanUnknown FanState = "unknown"
 
+	ViscousFan FanKind = "viscous"
+	FixedFan   FanKind = "fixed"
+	NoFan      FanKind = "none"
+
 	HeaterOff     Heater = "off"
 	HeaterHalf    Heater = "half"
 	HeaterFull    Heater = "full"
@@ -107,6 +111,9 @@ func (Gauge) words() []string {
 func (Motive) words() []string {
 	return []string{"petrol", "diesel", "hybrid", "other"}
 }
+
+// ByBelt reports whether the engine turns the fan, and no control.
+func (k FanKind) ByBelt() bool { return k == ViscousFan || k == FixedFan }
 
 func (FanKind) words() []string {
 	return []string{"electric", "viscous", "fixed", "none"}

@@ -108,7 +108,7 @@ func (j *Judge) tellApart(s *sheet, done []outcome, chance []float64) []Check {
 		if len(outcomes) == 0 || s.bars(check, done) || isDone(done, kind) {
 			continue
 		}
-		c := Minded(check, hot)
+		c := Minded(check, s.c.Loop.Fan, hot)
 		if c.Bits = testBits(chance, outcomes); c.Bits >= besideBits {
 			out = append(out, c)
 		}

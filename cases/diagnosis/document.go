@@ -3,6 +3,8 @@ package diagnosis
 import (
 	"math"
 
+	"loopbook/cases"
+	"loopbook/cases/diagnosis/likelihood"
 	"loopbook/cases/evidence"
 	"loopbook/diagram/say"
 )
@@ -56,10 +58,43 @@ func (c Check) Text() say.Text {
 	switch {
 	case c.Point.Air():
 		return say.Of("check.hose-point.air")
+	case c.Again:
+		return say.Sentences(say.Of("check.again"), c.how())
 	case c.Proof:
-		return say.Sentences(say.Of("check.proof"), c.Check.Text())
+		return say.Sentences(say.Of("check.proof"), c.how())
+	}
+	return c.how()
+}
+
+const fanCheck = "fan"
+
+// how is how it is done on this car: a scan tool commands no fan that a belt turns, and nobody waits for
+// one that can't come.
+func (c Check) how() say.Text {
+	switch {
+	case c.Check.Check == fanCheck && c.Fan == cases.ViscousFan:
+		return say.Of("check.fan.viscous", evidence.ViscousTurns, evidence.ViscousBitesC, evidence.ViscousBittenC)
+	case c.Check.Check == fanCheck && c.Fan == cases.FixedFan:
+		return say.Of("check.fan.fixed")
+	case c.waitsForNoFan():
+		return say.Of("check.hot-idle.no-fan")
 	}
 	return c.Check.Text()
+}
+
+// Title is the check's name.
+func (c Check) Title() say.Text {
+	switch {
+	case c.Check.Check == fanCheck && c.Fan.ByBelt():
+		return say.Of("check.fan.belt-title")
+	case c.waitsForNoFan():
+		return say.Of("check.hot-idle.no-fan-title")
+	}
+	return c.Check.Title()
+}
+
+func (c Check) waitsForNoFan() bool {
+	return c.Check.Check == likelihood.HotIdle && (c.Fan == cases.FixedFan || c.Fan == cases.NoFan)
 }
 
 // Words are what to do, with the engine's state that it needs and its caution.

@@ -57,17 +57,19 @@ func (x Expecter) Expect(c *cases.Case, round int) evidence.Expectation {
 }
 
 // wider is the model's span, as wide at least as the trade's rule for the same
-// conditions: what the trade calls usual isn't called unusual on a model's word.
+// conditions: what the trade calls usual isn't called unusual on a model's word,
+// and where its rule has no end there is none.
 func wider(model, trade evidence.Span) evidence.Span {
-	if trade.LowK != nil && *trade.LowK < *model.LowK {
+	if trade.Source.Empty() {
+		return model
+	}
+	if trade.LowK == nil || *trade.LowK < *model.LowK {
 		model.LowK = trade.LowK
 	}
-	if trade.HighK != nil && *trade.HighK > *model.HighK {
+	if trade.HighK == nil || *trade.HighK > *model.HighK {
 		model.HighK = trade.HighK
 	}
-	if !trade.Source.Empty() {
-		model.Source = say.Of("source.model-or-trade", model.Source, trade.Source)
-	}
+	model.Source = say.Of("source.model-or-trade", model.Source, trade.Source)
 	return model
 }
 

@@ -17,12 +17,14 @@ type Check struct {
 	Point diagram.Point // of a hose to read; "": none
 	Bits  float64       // expected information about the cause
 	Proof bool          // it would prove the cause that is as good as settled
+	Again bool          // it was done and found nothing, which clears nothing
 	Hot   bool          // the engine is run for it, which has been too hot
+	Fan   cases.FanKind // of the car
 }
 
-// Minded is a check as it is done on a case whose engine was too hot, or wasn't.
-func Minded(c likelihood.Check, overheated bool) Check {
-	return Check{Check: c, Hot: overheated && c.RunsEngine}
+// Minded is a check as it is done on a car with that fan, whose engine was too hot or wasn't.
+func Minded(c likelihood.Check, fan cases.FanKind, overheated bool) Check {
+	return Check{Check: c, Hot: overheated && c.RunsEngine, Fan: fan}
 }
 
 // Overheated reports whether the engine was so hot in a round that causes are judged by that it
@@ -42,10 +44,14 @@ func overheated(c *cases.Case, found evidence.Findings, stage cases.Stage) bool 
 
 // Caution is what to mind first, and that the engine has been too hot.
 func (c Check) Caution() say.Text {
-	if c.Hot {
-		return say.Sentences(say.Of("check.overheats"), c.Check.Caution())
+	caution := c.Check.Caution()
+	if c.Check.Check == fanCheck && c.Fan.ByBelt() {
+		caution = say.Of("check.fan.belt-caution")
 	}
-	return c.Check.Caution()
+	if c.Hot {
+		return say.Sentences(say.Of("check.overheats"), caution)
+	}
+	return caution
 }
 
 // PerMinute is the expected information for each minute, by which checks are
@@ -56,10 +62,12 @@ func (c Check) PerMinute() float64 { return c.Bits / c.Minutes }
 const leastBits = 0.01
 
 // Next are the checks that aren't done yet, the most told per minute first; before them what
-// would prove a cause that is as good as settled.
+// would prove a cause that is as good as settled. One that nothing proves isn't left to a walk
+// or to no check at all: it has the test that tells most.
 func (j *Judge) Next(r Ranking) []Check {
 	s := &r.sheet
 	var out []Check
+	var most Check
 	offer := func(c Check) {
 		if c.Proof || c.Bits >= leastBits {
 			out = append(out, c)
@@ -68,7 +76,7 @@ func (j *Judge) Next(r Ranking) []Check {
 	done := outcomes(s.c, s.plan.Stage)
 	joint, hot, proof := s.joint(), s.overheated(), j.proof(s)
 	for _, row := range j.tables.Checks() {
-		check, kind := Minded(row, hot), cases.TestKind(row.Check)
+		check, kind := Minded(row, s.c.Loop.Fan, hot), cases.TestKind(row.Check)
 		switch {
 		case s.bars(row, done):
 		case row.Check == likelihood.WarmUp && s.logged():
@@ -87,10 +95,19 @@ func (j *Judge) Next(r Ranking) []Check {
 				check.Bits = s.aheadBits(joint, n)
 				offer(check)
 			}
+		case kind == proof && slices.Contains(done, outcome{"combustion-gas", evidence.Pass}) && kind == "combustion-gas":
+			check.Proof, check.Again = true, true // T23: one negative doesn't clear the engine
+			offer(check)
 		case !isDone(done, kind):
 			check.Bits, check.Proof = testBits(s.chance, j.tables.Outcomes(kind)), kind == proof
+			if check.Bits > most.Bits {
+				most = check
+			}
 			offer(check)
 		}
+	}
+	if proof == "" && most.Bits > 0 && most.Bits < leastBits && s.settled() {
+		out = append(out, most)
 	}
 	byWorth(out)
 	return out
@@ -106,13 +123,27 @@ func byWorth(checks []Check) {
 	})
 }
 
+// settled reports whether a fault is as good as settled.
+func (s *sheet) settled() bool {
+	for cause, p := range s.chance {
+		if p >= settledFrom && cases.Words[cases.Cause]()[cause] != cases.Healthy {
+			return true
+		}
+	}
+	return false
+}
+
 func isDone(done []outcome, kind cases.TestKind) bool {
 	return slices.ContainsFunc(done, func(o outcome) bool { return o.kind == kind })
 }
 
 // bars reports whether the engine may not be run for the check: it is without coolant, or may have it in
-// its oil, or is so hot that it has to cool first, which a check that begins cold waits for.
+// its oil, or is so hot that it has to cool first, which a check that begins cold waits for. Nor may a fan
+// be tried that isn't there.
 func (s *sheet) bars(check likelihood.Check, done []outcome) bool {
+	if check.Check == fanCheck && s.c.Loop.Fan == cases.NoFan {
+		return true
+	}
 	off := slices.Contains(done, outcome{"level", "empty"}) || evidence.MilkyOil(s.c)
 	return check.RunsEngine && (off || check.Needs != likelihood.Cold && s.tooHot())
 }

@@ -13,8 +13,14 @@ type Guide struct {
 	NotProven say.Text // by a pass
 }
 
-// GuideTo is the guide to a check.
-func GuideTo(kind cases.TestKind) Guide {
+// GuideTo is the guide to a check, on a car with that fan.
+func GuideTo(kind cases.TestKind, fan cases.FanKind) Guide {
+	switch {
+	case kind == "fan" && fan == cases.ViscousFan: // FN6 and FN8, published (V20)
+		return Guide{say.Of("guide.fan-viscous.accepts", ViscousTurns, ViscousBitesC, ViscousBittenC), say.Of("guide.fan-belt.not-proven")}
+	case kind == "fan" && fan == cases.FixedFan:
+		return Guide{say.Of("guide.fan-fixed.accepts"), say.Of("guide.fan-belt.not-proven")}
+	}
 	return Guide{
 		Accepts:   say.Of("guide."+string(kind)+".accepts", accepted(kind)...),
 		NotProven: say.Of("guide."+string(kind)+".not-proven", unproven(kind)...),

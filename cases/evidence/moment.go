@@ -128,11 +128,17 @@ const (
 // before (FN7 and FN2, published).
 const fanRestsC = 57
 
+// A viscous fan turns freely for no more turns than these when it is cold, and bites once the air at its clutch has come
+// to a temperature between these: FN8 and FN6, published (V20).
+const (
+	ViscousTurns                   = 5
+	ViscousBitesC  diagram.Celsius = 74
+	ViscousBittenC diagram.Celsius = 82
+)
+
 // fanLateK is how far over its usual start a fan may be late (F07 in
 // signatures.csv, common practice).
 const fanLateK = 5
 
 // beltFan reports whether the engine turns the fan, so that "off" says little.
-func (m *moment) beltFan() bool {
-	return m.c.Loop.Fan == "viscous" || m.c.Loop.Fan == "fixed"
-}
+func (m *moment) beltFan() bool { return m.c.Loop.Fan.ByBelt() }

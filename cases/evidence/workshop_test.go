@@ -191,7 +191,7 @@ func TestFaceTellsTubesFromFins(t *testing.T) {
 // what a pass leaves open.
 func TestEveryCheckHasItsGuide(t *testing.T) {
 	for _, kind := range cases.Words[cases.TestKind]() {
-		g := evidence.GuideTo(kind)
+		g := evidence.GuideTo(kind, "")
 		accepts, rest := g.Accepts.String(), g.NotProven.String()
 		if !strings.Contains(accepts, "published") && !strings.Contains(accepts, "common practice") || strings.ContainsAny(accepts+rest, "{}") {
 			t.Errorf("%s: %s %s", kind, accepts, rest)

@@ -21,6 +21,7 @@ type sheet struct {
 	kind  cases.TestKind
 	nth   int
 	units units.Set
+	fan   cases.FanKind // that it is told for
 	form  *kit.Form
 	first fyne.Focusable
 	more  []part // tables and the like
@@ -43,7 +44,7 @@ type part interface {
 }
 
 func newSheet(v *View) *sheet {
-	s := &sheet{v: v, caution: kit.Paragraphs(), kind: v.kind, nth: v.nth, units: v.units, result: container.NewVBox()}
+	s := &sheet{v: v, caution: kit.Paragraphs(), kind: v.kind, nth: v.nth, units: v.units, fan: v.c.Loop.Fan, result: container.NewVBox()}
 	info := v.info(v.kind)
 	s.curve = kit.NewPlot(info.Title, v.say.Save)
 	s.form = kit.NewForm(func(what string, change func(*cases.Case)) { v.keep(info.Title+": "+what, change) })

@@ -41,8 +41,8 @@ type Told struct {
 
 // Words are what the screen asks for.
 type Words struct {
-	// Info is of a kind of check for an engine that was too hot, or wasn't.
-	Info   func(kind cases.TestKind, overheated bool, u units.Set) Info
+	// Info is of a kind of check, on a car with that fan, for an engine that was too hot or wasn't.
+	Info   func(kind cases.TestKind, fan cases.FanKind, overheated bool, u units.Set) Info
 	Result func(*cases.Case, *cases.Test, units.Set) Result
 	// TopUp tells how much to drain and to fill for a wanted strength, with
 	// coolant of another one, in percent.
@@ -90,7 +90,7 @@ func (v *View) Show(c cases.Case, overheated bool, u units.Set) {
 		v.nth = max(len(v.tests(v.kind))-1, 0)
 	}
 	v.nth = min(v.nth, len(v.tests(v.kind)))
-	if other || v.sheet == nil || v.sheet.kind != v.kind || v.sheet.nth != v.nth || v.sheet.units != u {
+	if other || v.sheet == nil || v.sheet.kind != v.kind || v.sheet.nth != v.nth || v.sheet.units != u || v.sheet.fan != c.Loop.Fan {
 		v.sheet = newSheet(v)
 		v.right.Objects = []fyne.CanvasObject{v.sheet.content}
 		v.right.Refresh()
@@ -167,7 +167,7 @@ func (v *View) Delete() {
 func (v *View) FocusForm() { kit.Focus(v.sheet.first) }
 
 // info is what is known of a kind of check, for the engine of the case.
-func (v *View) info(kind cases.TestKind) Info { return v.say.Info(kind, v.hot, v.units) }
+func (v *View) info(kind cases.TestKind) Info { return v.say.Info(kind, v.c.Loop.Fan, v.hot, v.units) }
 
 // result is how one check came out.
 func (v *View) result(at int) Result {

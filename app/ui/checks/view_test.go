@@ -33,7 +33,7 @@ func screen(t *testing.T) *desk {
 		change(&d.c)
 		d.show()
 	}, Words{
-		Info: func(k cases.TestKind, overheated bool, _ units.Set) Info {
+		Info: func(k cases.TestKind, _ cases.FanKind, overheated bool, _ units.Set) Info {
 			if overheated {
 				return Info{Title: k.Name(), Caution: "too hot" + strings.Repeat(" and more to mind", 8)}
 			}

@@ -21,8 +21,8 @@ func Checks(t *likelihood.Tables) checks.Words {
 		infos[cases.TestKind(c.Check)] = c
 	}
 	return checks.Words{
-		Info: func(kind cases.TestKind, overheated bool, u units.Set) checks.Info {
-			return checkInfo(diagnosis.Minded(infos[kind], overheated), kind, u)
+		Info: func(kind cases.TestKind, fan cases.FanKind, overheated bool, u units.Set) checks.Info {
+			return checkInfo(diagnosis.Minded(infos[kind], fan, overheated), kind, u)
 		},
 		Result: func(c *cases.Case, test *cases.Test, u units.Set) checks.Result {
 			return CheckResult(t, c, test, u)
@@ -32,7 +32,7 @@ func Checks(t *likelihood.Tables) checks.Words {
 }
 
 func checkInfo(c diagnosis.Check, kind cases.TestKind, u units.Set) checks.Info {
-	by, guide := say.English().With(u), evidence.GuideTo(kind)
+	by, guide := say.English().With(u), evidence.GuideTo(kind, c.Fan)
 	return checks.Info{
 		Title: by.Say(c.Title()), Minutes: kit.L("window.minutes", c.Minutes), Text: by.Say(c.Text()),
 		Caution: by.Say(c.Caution()), Needs: by.Say(c.Needs.Text()),

@@ -45,7 +45,7 @@ func TestEveryCheckIsExplained(t *testing.T) {
 	}
 	say := Checks(tables)
 	for _, kind := range cases.Words[cases.TestKind]() {
-		i := say.Info(kind, false, units.US())
+		i := say.Info(kind, "", false, units.US())
 		if i.Title == "" || i.Minutes == "0 min" || i.Text == "" || i.Caution == "" || i.Accepts == "" || i.NotProven == "" || strings.Contains(i.Accepts, "kPa") {
 			t.Errorf("%s: %+v", kind, i)
 		}

@@ -103,7 +103,7 @@ func fanMayDiffer(c *cases.Case) bool {
 	case "fan-not-running", "fan-always-running":
 		return true
 	}
-	return c.Loop.Fan == "viscous" || c.Loop.Fan == "fixed"
+	return c.Loop.Fan.ByBelt()
 }
 
 func known(f cases.FanState) bool { return f == cases.FanOn || f == cases.FanOff }
