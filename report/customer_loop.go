@@ -108,23 +108,33 @@ func (c *customer) cabin() []diagram.Point {
 	return []diagram.Point{diagram.Vent}
 }
 
-// gap is the difference that tells most in the round before, in the customer's
-// table: over the radiator, the thermostat or the heater. Each side has the range of its own round.
+// gap is the difference that tells most in the customer's table, over the radiator, the thermostat or the heater: in
+// the round before, or in the one after where that shows why it isn't fixed. Each side has the range of its own round.
 type gap struct {
 	label         say.Text
 	before, after *evidence.Delta
 }
 
 func (c *customer) gap() (gap, bool) {
+	if c.state() == notFixed {
+		if g, ok := c.gapOf(c.pair.after); ok {
+			return g, true
+		}
+	}
+	return c.gapOf(c.pair.before)
+}
+
+// gapOf is the difference that is out by most in a round.
+func (c *customer) gapOf(round int) (gap, bool) {
 	var out gap
 	worst := diagram.DeltaK(0)
 	for _, name := range []string{evidence.AcrossRadiator, evidence.ThermostatStep, evidence.HeaterDrop} {
-		d := c.deltaAt(c.pair.before, name)
-		if d == nil || d.State != evidence.Low && d.State != evidence.High {
+		d := c.deltaAt(round, name)
+		if d == nil || !d.State.Out() {
 			continue
 		}
 		if off := outBy(d); off > worst {
-			worst, out = off, gap{say.Of("customer.gap." + name), d, c.deltaAt(c.pair.after, name)}
+			worst, out = off, gap{say.Of("customer.gap." + name), c.deltaAt(c.pair.before, name), c.deltaAt(c.pair.after, name)}
 		}
 	}
 	return out, worst > 0

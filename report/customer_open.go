@@ -5,6 +5,7 @@ import (
 
 	"loopbook/cases"
 	"loopbook/cases/diagnosis"
+	"loopbook/cases/evidence"
 	"loopbook/diagram/say"
 )
 
@@ -27,13 +28,25 @@ func (c *customer) besides() say.Text {
 }
 
 // mayLose reports whether what is still open may let coolant go, which a look once a week would
-// see too late.
+// see too late: so the customer tells, a check has found, or a second fault would.
 func (c *customer) mayLose() bool {
-	if c.m.Beside == nil || c.state() == fixed || c.state() == healthy {
+	switch s := c.state(); {
+	case s == fixed || s == healthy:
+		return false
+	case s == open && c.loses():
+		return true
+	case c.m.Beside == nil:
 		return false
 	}
 	return slices.ContainsFunc(c.m.Beside.Causes, func(r diagnosis.Ranked) bool {
 		return slices.Contains([]cases.Cause{"external-leak", "combustion-leak", "cap-weak", "coolant-low-air"}, r.Cause)
+	})
+}
+
+// loses reports whether coolant was told to be lost, or was found to be.
+func (c *customer) loses() bool {
+	return slices.Contains(c.c.Complaint.Symptoms, "coolant-loss") || slices.ContainsFunc(c.f.Flags, func(f evidence.Flag) bool {
+		return f.ID == "level-low" || f.ID == "pressure-drop" && f.Severity == evidence.Act
 	})
 }
 

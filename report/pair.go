@@ -2,6 +2,8 @@ package report
 
 import (
 	"loopbook/cases"
+	"loopbook/cases/evidence"
+	"loopbook/diagram"
 )
 
 // pair are the rounds that show the loop before and after the repair; -1: none.
@@ -50,9 +52,19 @@ func (m Material) anyPair() pair {
 		case !m.Case.Rounds[i].Measured():
 		case m.Case.Rounds[i].Stage == cases.AfterRepair:
 			p.after = i
-		case p.before < 0 || m.Found.Rounds[i].Out() >= m.Found.Rounds[p.before].Out():
+		case p.before < 0 || m.shows(i) >= m.shows(p.before):
 			p.before = i
 		}
 	}
 	return p
+}
+
+// shows is how much a round shows of the fault: more than any warm-up does a round in which anything is out once the
+// engine is warm, or ought to be.
+func (m Material) shows(round int) int {
+	r, most := m.Found.Rounds[round], len(diagram.Points())
+	if out := r.Out(); out == 0 || r.Regime == evidence.Shut {
+		return out
+	}
+	return most + r.Out()
 }

@@ -37,7 +37,7 @@ func State(l *diagram.Loop, c *cases.Case, f evidence.Findings, round int, by sa
 			s.Deltas[d.Name] = delta(d, by)
 		}
 	}
-	s.Thermostat, s.Doubt = opening(l, found), doubt(f.Flags, round)
+	s.Thermostat, s.Doubt = opening(l, found, air(c, round)), doubt(f.Flags, round)
 	s.Fan, s.FanOn = fan(r.Fan, by)
 	if r.EctC != nil {
 		s.Sensor = by.Of("drawing.sensor", *r.EctC)
@@ -114,9 +114,17 @@ func delta(d evidence.Delta, by say.Speaker) drawing.DeltaState {
 	return s
 }
 
+// air is the temperature outside, as usual where it isn't noted.
+func air(c *cases.Case, round int) diagram.Celsius {
+	if a := c.Ambient(round); a != nil {
+		return *a
+	}
+	return evidence.UsualAmbientC
+}
+
 // opening reads from the hoses how far the thermostat seems to stand open: by
 // the lower hose at an inlet, by the upper hose at an outlet.
-func opening(l *diagram.Loop, found evidence.Round) drawing.Opening {
+func opening(l *diagram.Loop, found evidence.Round, air diagram.Celsius) drawing.Opening {
 	behind, before := diagram.EngineOut, diagram.Housing
 	if l.Thermostat == diagram.Inlet {
 		behind, before = diagram.PumpIn, diagram.EngineOut
@@ -136,14 +144,32 @@ func opening(l *diagram.Loop, found evidence.Round) drawing.Opening {
 		return drawing.NotKnown
 	}
 	step := *engine - b.TrueC
+	if found.Regime == evidence.Shut || found.Regime == evidence.Below {
+		return openingOfACool(float64(step), float64(*engine-air))
+	}
 	switch {
 	case l.Thermostat == diagram.Outlet && step > 25: // DT6, common practice
 		return drawing.Shut
 	case l.Thermostat == diagram.Outlet && step > 8:
 		return drawing.ALittleOpen
-	case l.Thermostat == diagram.Inlet && step > 50:
+	case l.Thermostat == diagram.Inlet && step > 50 && b.TrueC <= air+15: // DT7, common practice; warmer a little comes through
 		return drawing.Shut
 	case l.Thermostat == diagram.Inlet && step > 25:
+		return drawing.ALittleOpen
+	}
+	return drawing.Open
+}
+
+// openingOfACool is of an engine under what its thermostat holds, where no step is large yet: a hose that doesn't follow
+// the engine from the air's temperature has a shut thermostat before it (DT9, common practice; the shares are judgement).
+// One that is as cool as the air tells nothing.
+func openingOfACool(step, warmed float64) drawing.Opening {
+	switch {
+	case warmed < 10:
+		return drawing.NotKnown
+	case step > warmed/2:
+		return drawing.Shut
+	case step > warmed/4:
 		return drawing.ALittleOpen
 	}
 	return drawing.Open

@@ -104,3 +104,36 @@ func TestWhatCannotBeCoolantIsShownToBeRepeated(t *testing.T) {
 		t.Errorf("no number is shown as %+v", got)
 	}
 }
+
+// Before a thermostat opens the hose behind it stays at the air's temperature however cool the engine still is (F00 at
+// COLD5), and follows the engine where it stands open (F01); an engine as cool as the air tells nothing. On the road a
+// cold radiator may leave a hose far under the engine that holds its rating: with the hose well over the air something
+// comes through (DT7, common practice).
+func TestHowFarTheThermostatIsOpenOnACoolEngine(t *testing.T) {
+	at := func(p diagram.Point, c diagram.Celsius) cases.Reading { return cases.Reading{Point: p, ShownC: &c} }
+	for name, tt := range map[string]struct {
+		layout          string
+		minutes         float64
+		air, out, below diagram.Celsius
+		want            drawing.Opening
+	}{
+		"shut, inlet":       {"inlet-thermostat", 5, 5, 29, 7, drawing.Shut},
+		"shut, outlet":      {"outlet-thermostat", 5, 20, 40, 22, drawing.Shut},
+		"stands open":       {"outlet-thermostat", 5, 5, 25, 23, drawing.Open},
+		"cold through":      {"outlet-thermostat", 0, 20, 20, 20, drawing.NotKnown},
+		"regulates, in ice": {"inlet-thermostat", 30, 2, 86, 22, drawing.ALittleOpen},
+		"hot and shut":      {"inlet-thermostat", 30, 20, 110, 30, drawing.Shut},
+	} {
+		before, behind := diagram.Housing, diagram.EngineOut
+		if tt.layout == "inlet-thermostat" {
+			before, behind = diagram.EngineOut, diagram.PumpIn
+		}
+		c := hot()
+		c.Loop.Layout, c.Site.AmbientC = tt.layout, &tt.air
+		c.Rounds[0].EctC, c.Rounds[0].MinutesSinceStart = &tt.out, &tt.minutes
+		c.Rounds[0].Readings = []cases.Reading{at(before, tt.out), at(behind, tt.below)}
+		if s := state(t, c, 0, units.Metric()); s.Thermostat != tt.want {
+			t.Errorf("%s: %v, want %v", name, s.Thermostat, tt.want)
+		}
+	}
+}
