@@ -28,7 +28,9 @@ func TestTheFaultIsShownOnTheWarmEngine(t *testing.T) {
 				if reading.State = evidence.Low; r.Label == warm.Label && at != diagram.Vent {
 					reading.State = evidence.InRange
 				}
-				m.Found.Rounds[i].Readings[at] = reading
+				under := evidence.Range{LowC: reading.TrueC + 10, HighC: reading.TrueC + 20}
+				reading.Expected = &under
+				m.Found.Rounds[i].Readings[at], m.Found.Rounds[i].Expected[at] = reading, under
 			}
 		}
 		if text := flat(pdfText(t, written(t, report.Customer, m, report.Options{}))); !strings.Contains(text, "Warm idle") || strings.Contains(text, "From cold") {
