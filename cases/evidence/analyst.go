@@ -81,7 +81,7 @@ func (m *moment) flags() []Flag {
 	for _, rule := range []func() []Flag{
 		m.gaugeAgainstSensor, m.aboveRating, m.notOpening, m.flowRestricted, m.airSide, m.fanNotRunning, m.fanRunning,
 		m.bypassOpen, m.passingEarly, m.belowTarget,
-		m.heaterFlow, m.heaterAirSide, m.starved, m.sensorDisagrees,
+		m.heaterFlow, m.heaterAirSide, m.starved, m.bleedCold, m.sensorDisagrees,
 		m.hoseUneven, m.impossible, m.standsAlone, m.airTooHot, m.doubtful, m.notInLayout,
 	} {
 		out = append(out, rule()...)

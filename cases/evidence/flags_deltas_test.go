@@ -120,3 +120,14 @@ func TestAHeaterThatIsOffIsNotAskedForAgain(t *testing.T) {
 		t.Errorf("heater off: %v", pressing(f))
 	}
 }
+
+// Two readings differ by up to 4.2 K (IR9, common practice): a heater's drop that is over DT11's 20 K by less is looked
+// at again and no reason to take a heater apart.
+func TestAHeaterOutByLessThanTheGunsErrorIsLookedAt(t *testing.T) {
+	for drop, want := range map[float64]evidence.Severity{22: evidence.Look, 28: evidence.Act} {
+		flag := find(analyst(t).Analyse(toCase(healthy("outlet-thermostat", warmIdle).heat(84, 84-drop))), "heater-restricted")
+		if flag == nil || flag.Severity != want {
+			t.Errorf("a drop of %g K: %+v, want %s", drop, flag, want)
+		}
+	}
+}

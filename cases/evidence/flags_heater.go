@@ -32,7 +32,7 @@ func (m *moment) heaterFlow() []Flag {
 		return nil
 	}
 	severity := Act
-	if m.engine.regime == Shut || m.engine.regime == NoRegime {
+	if m.engine.regime == Shut || m.engine.regime == NoRegime || !m.farOut(d) { // no more than two readings differ by
 		severity = Look
 	}
 	points := []diagram.Point{diagram.HeaterIn, diagram.HeaterOut}

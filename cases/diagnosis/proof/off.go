@@ -24,6 +24,7 @@ const (
 	Unexplained Reason = ""
 	Slight      Reason = "slight"    // no more than the gun may be off
 	Throttled   Reason = "throttled" // behind a thermostat that holds the engine at its rating
+	Told        Reason = "told"      // of a place that a finding of the round speaks of
 )
 
 // slightK is what a gun may be off at one place: it repeats to 3 K (IR9) and is off
@@ -40,7 +41,11 @@ func offAfter(c *cases.Case, f evidence.Findings) []Off {
 		}
 		for _, p := range pointsOf(c) {
 			if r, ok := f.Rounds[i].Readings[p]; ok && r.Usable() && r.Expected != nil && r.State.Out() {
-				out = append(out, Off{i, p, reason(r, f.Rounds[i].Regime)})
+				why := reason(r, f.Rounds[i].Regime)
+				if why == Unexplained && told(f.Flags, i, p) {
+					why = Told
+				}
+				out = append(out, Off{i, p, why})
 			}
 		}
 	}
@@ -55,6 +60,13 @@ func reason(r evidence.Reading, regime evidence.Regime) Reason {
 		return Throttled
 	}
 	return Unexplained
+}
+
+// told reports whether a fault that a round shows is at that place.
+func told(flags []evidence.Flag, round int, p diagram.Point) bool {
+	return slices.ContainsFunc(flags, func(f evidence.Flag) bool {
+		return f.Round == round && f.Severity == evidence.Act && slices.Contains(f.Points, p)
+	})
 }
 
 // WithinGun reports whether a reading is out of its range by no more than the gun may be off at one place.

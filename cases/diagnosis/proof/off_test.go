@@ -60,3 +60,23 @@ func TestPointOutOfRangeIsExplainedOrReadAgain(t *testing.T) {
 		}
 	}
 }
+
+// What a finding of the round speaks of isn't said to be explained by nothing: it stands out already.
+func TestWhatAFindingSpeaksOfIsNotInexplicable(t *testing.T) {
+	after := sound()
+	after[diagram.HeaterIn], after[diagram.HeaterOut] = 85, 30
+	c := theCase(round(cases.BeforeRepair, 800, 20, stuckOpen()), round(cases.AfterRepair, 800, 20, after))
+	c.Rounds[1].Heater = cases.HeaterFull
+	a, err := evidence.Default()
+	if err != nil {
+		t.Fatal(err)
+	}
+	f := a.Analyse(&c)
+	back := f.Rounds[1].Readings[diagram.HeaterOut]
+	back.Expected, back.State = &evidence.Range{LowC: 65, HighC: 85}, evidence.Low
+	f.Rounds[1].Readings[diagram.HeaterOut] = back
+	p := proof.Judge(&c, f, diagnosis.Ranking{Causes: []diagnosis.Ranked{{Cause: cases.Healthy, Probability: 0.1}, {Cause: "heater-core-restricted", Probability: 0.9}}})
+	if told := say.English().Say(say.Sentences(p.Repeat...)); p.Verdict != proof.NotFixed || len(p.Unexplained) == 0 || strings.Contains(told, "nothing explains") {
+		t.Errorf("%s, %v: %q", p.Verdict, p.Unexplained, told)
+	}
+}
