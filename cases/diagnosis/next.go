@@ -78,7 +78,7 @@ func (j *Judge) Next(r Ranking) []Check {
 	for _, row := range j.tables.Checks() {
 		check, kind := Minded(row, s.c.Loop.Fan, hot), cases.TestKind(row.Check)
 		switch {
-		case s.bars(row, done):
+		case s.bars(row, done), s.gone(row.Check):
 		case row.Check == likelihood.WarmUp && s.logged():
 		case row.Check == likelihood.ReadCodes:
 			if s.lampUnread() {

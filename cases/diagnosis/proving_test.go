@@ -113,3 +113,22 @@ func TestAFanIsTriedAsItIsDriven(t *testing.T) {
 		}
 	}
 }
+
+// Once the car was measured after its repair it no longer shows what it did before: the old part alone can still be
+// tried.
+func TestWhatARepairTookAwayIsNotAskedFor(t *testing.T) {
+	b := newBench(t)
+	c := idle("outlet-thermostat", 112, map[diagram.Point]float64{"housing": 110, "engine_out": 40, "rad_in": 30, "rad_out": 24})
+	c.Complaint.Symptoms = []cases.Symptom{"overheats-always", "cabin-heat-poor", "warning-light"}
+	if next := b.judge.Next(b.rank(t, c, diagnosis.Prior{})); len(next) < 2 {
+		t.Fatalf("before the repair: %+v", next)
+	}
+	after := c.Rounds[0]
+	after.Stage, after.EctC = cases.AfterRepair, casetest.P(diagram.Celsius(91))
+	c.Rounds = append(c.Rounds, after)
+	for _, n := range b.judge.Next(b.rank(t, c, diagnosis.Prior{})) {
+		if n.Check.Check != "thermostat-bench" && n.Check.Check != "sensor-resistance" {
+			t.Errorf("after the repair: %s", n.Words())
+		}
+	}
+}

@@ -1,6 +1,9 @@
 package diagnosis
 
-import "loopbook/cases"
+import (
+	"loopbook/cases"
+	"loopbook/cases/evidence"
+)
 
 // What a repair comes to before it is measured (judgement): four in five end the
 // complaint; of the rest one half has the same fault still, the other half
@@ -48,4 +51,34 @@ func repairedPrior(usual []float64, cause cases.Cause) []float64 {
 		}
 	}
 	return out
+}
+
+// MeasuredAfter reports whether anything was measured after the repair.
+func MeasuredAfter(c *cases.Case) bool {
+	for i := range c.Rounds {
+		if r := &c.Rounds[i]; r.Stage == cases.AfterRepair && r.Measured() {
+			return true
+		}
+	}
+	for i := range c.Logs {
+		if c.Logs[i].Stage == cases.AfterRepair && len(c.Logs[i].EctC) > 0 {
+			return true
+		}
+	}
+	for i := range c.Tests {
+		if t := &c.Tests[i]; t.Stage == cases.AfterRepair && evidence.Outcome(c, t) != "" {
+			return true
+		}
+	}
+	return false
+}
+
+// OfOldPart reports whether a check is of a part by itself, which can be done once the part has left
+// the car, and only then tells of the time before.
+func OfOldPart(k cases.TestKind) bool { return k == "thermostat-bench" || k == "sensor-resistance" }
+
+// gone reports whether a check would meet the car as it was before a repair that has been made: what it
+// showed then can't be read any more.
+func (s *sheet) gone(check string) bool {
+	return s.plan.Stage == cases.BeforeRepair && !OfOldPart(cases.TestKind(check)) && MeasuredAfter(s.c)
 }

@@ -50,7 +50,7 @@ const (
 // temperatures count by the trade's rules alone.
 func Judge(c *cases.Case, f evidence.Findings, after diagnosis.Ranking) Proof {
 	after = after.Repaired(c.Verdict.Cause)
-	p := Proof{Measured: measured(c), Healthy: chanceOf(after, cases.Healthy), Draws: after.Draws}
+	p := Proof{Measured: diagnosis.MeasuredAfter(c), Healthy: chanceOf(after, cases.Healthy), Draws: after.Draws}
 	p.Pairs, p.Lone = pairRounds(c, f)
 	p.Logs = pairLogs(c, f)
 	p.Tests = PairTests(c)
@@ -64,26 +64,6 @@ func Judge(c *cases.Case, f evidence.Findings, after diagnosis.Ranking) Proof {
 }
 
 func isAfter(s cases.Stage) bool { return s == cases.AfterRepair }
-
-// measured reports whether anything was measured after the repair.
-func measured(c *cases.Case) bool {
-	for i := range c.Rounds {
-		if r := &c.Rounds[i]; isAfter(r.Stage) && r.Measured() {
-			return true
-		}
-	}
-	for i := range c.Logs {
-		if isAfter(c.Logs[i].Stage) && len(c.Logs[i].EctC) > 0 {
-			return true
-		}
-	}
-	for i := range c.Tests {
-		if t := &c.Tests[i]; isAfter(t.Stage) && evidence.Outcome(c, t) != "" {
-			return true
-		}
-	}
-	return false
-}
 
 func chanceOf(r diagnosis.Ranking, cause cases.Cause) float64 {
 	for _, c := range r.Causes {
@@ -140,7 +120,7 @@ func (p *Proof) judge() Verdict {
 func (p *Proof) Owed() []TestPair {
 	var out []TestPair
 	for _, t := range p.Tests {
-		if t.After < 0 && !ofOldPart(t.Kind) && t.BeforeOutcome != evidence.Pass {
+		if t.After < 0 && !diagnosis.OfOldPart(t.Kind) && t.BeforeOutcome != evidence.Pass {
 			out = append(out, t)
 		}
 	}
@@ -206,9 +186,6 @@ func (p *Proof) repeat(c *cases.Case) []say.Text {
 	}
 	return out
 }
-
-// ofOldPart reports whether a check was of a part that has left the car.
-func ofOldPart(k cases.TestKind) bool { return k == "thermostat-bench" || k == "sensor-resistance" }
 
 // roundName is a round's label, or its number where it has none.
 func roundName(c *cases.Case, i int) say.Text {
