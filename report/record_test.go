@@ -9,6 +9,8 @@ import (
 
 	"loopbook/cases"
 	"loopbook/cases/casetest"
+	"loopbook/cases/diagnosis"
+	"loopbook/cases/diagnosis/likelihood"
 	"loopbook/cases/evidence"
 	"loopbook/diagram"
 	"loopbook/diagram/say"
@@ -193,6 +195,29 @@ func TestWarmUpIsACurve(t *testing.T) {
 	for _, want := range []string{"Warm-up: cold drive, before repair", "minutes", "coolant, °C", "thermostat's rating", "To 80 °C", "Warm-up: nothing", "It holds no coolant temperature."} {
 		if !strings.Contains(text, want) {
 			t.Errorf("no %q in %s", want, text)
+		}
+	}
+}
+
+// A paper that asks for one more hose says which, and whether the engine has to be warm for it: who reads it has no
+// drawing to look at.
+func TestTheRecordNamesTheHoseToRead(t *testing.T) {
+	c := full()
+	c.Verdict = cases.Verdict{}
+	m := material(t, c, "")
+	tables, err := likelihood.Shipped()
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, row := range tables.Checks() {
+		if row.Check == likelihood.HosePoint {
+			m.Next = []diagnosis.Check{{Check: row, Point: diagram.Bypass}}
+		}
+	}
+	text := flat(pdfText(t, written(t, report.Record, m, report.Options{})))
+	for _, want := range []string{"One more hose point: bypass (1 min):", "Engine warm."} {
+		if !strings.Contains(text, want) {
+			t.Errorf("no %q in:\n%s", want, text)
 		}
 	}
 }

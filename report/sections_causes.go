@@ -104,5 +104,5 @@ func (s *sheet) next() {
 }
 
 func (s *sheet) checkRow(c diagnosis.Check) string {
-	return s.by.Of("record.next-row", c.Title(), c.Minutes) + " " + s.by.Say(c.Text()) + " " + s.by.Say(c.Caution())
+	return s.by.Of("record.next-row", c.Heading(), c.Minutes) + " " + s.by.Say(c.Doing())
 }

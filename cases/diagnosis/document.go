@@ -99,13 +99,22 @@ func (c Check) waitsForNoFan() bool {
 
 // Words are what to do, with the engine's state that it needs and its caution.
 func (c Check) Words() say.Text {
-	title := c.Title()
+	return say.Sentences(say.Of("check.sentence", c.Heading()), c.Doing(), say.Of("check.maker-first"))
+}
+
+// Heading is the check's name, and which hose it is of.
+func (c Check) Heading() say.Text {
 	if c.Point != "" {
-		title = say.Of("check.at-point", title, say.Place(c.Point))
+		return say.Of("check.at-point", c.Title(), say.Place(c.Point))
 	}
-	out := []say.Text{say.Of("check.sentence", title), c.Text()}
+	return c.Title()
+}
+
+// Doing is how it is done, with the engine's state that it needs and its caution.
+func (c Check) Doing() say.Text {
+	out := []say.Text{c.Text()}
 	if needs := c.Needs.Text(); !needs.Empty() {
 		out = append(out, say.Of("check.sentence", needs))
 	}
-	return say.Sentences(append(out, c.Caution(), say.Of("check.maker-first"))...)
+	return say.Sentences(append(out, c.Caution())...)
 }
