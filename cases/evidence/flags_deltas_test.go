@@ -131,3 +131,15 @@ func TestAHeaterOutByLessThanTheGunsErrorIsLookedAt(t *testing.T) {
 		}
 	}
 }
+
+// Air that stands behind a hot radiator gets as hot as its coolant (physics): in cold weather that is far over the air
+// before it, on every sound car.
+func TestStillAirBehindTheRadiatorIsInRange(t *testing.T) {
+	s := healthy("outlet-thermostat", warmIdle).set("air_on", 5).set("air_off", 86)
+	s.round.AmbientC = casetest.P(diagram.Celsius(5))
+	for _, d := range analyst(t).Analyse(toCase(s)).Deltas {
+		if d.Name == evidence.AirThroughRadiator && d.State != evidence.InRange {
+			t.Errorf("air of 86 °C behind a radiator at 85 °C, 5 °C before it: %+v", d)
+		}
+	}
+}

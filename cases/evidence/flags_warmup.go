@@ -106,7 +106,7 @@ func (l *logJudge) late() []Flag {
 
 func (l *logJudge) kneeText() say.Text {
 	k := l.Result.Knee
-	return say.Of("because.knee", k.C, k.S/60, 100*k.Confidence)
+	return say.Of("because.knee", k.C, k.S/60, min(100*k.Confidence, 99)) // a curve is never surer
 }
 
 // early: a break under the target. Between there and the rating a sensor far
