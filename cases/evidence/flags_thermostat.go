@@ -38,10 +38,19 @@ func (m *moment) shutOff() []say.Text {
 	if hose, ok := m.at(diagram.EngineOut); ok && m.side() == diagram.Outlet && m.standsBack(hose) && !m.heaterStandsBack() {
 		return []say.Text{say.Of("because.stands-back", say.Place(hose.Point), hose.TrueC, m.engine.c.Minus(hose.TrueC), backK)}
 	}
-	if hose, ok := m.farHose(); ok && hose.TrueC <= m.ambientC+diagram.Celsius(coldHoseK) {
+	if hose, ok := m.farHose(); ok && hose.TrueC <= m.ambientC+diagram.Celsius(coldHoseK) && !m.givesOffHeat() {
 		return []say.Text{readingText(hose), m.outsideText(UsualAmbientC), say.Of("because.no-flow", coldHoseK)}
 	}
 	return nil
+}
+
+// givesOffHeat reports whether air that a fan or the road moves leaves the radiator warmer than it came:
+// then coolant comes to it, however cold it leaves (energy balance).
+func (m *moment) givesOffHeat() bool {
+	before, ok := m.at(diagram.AirOn)
+	behind, okBehind := m.at(diagram.AirOff)
+	moved := m.round.Fan == cases.FanOn || PaceOf(m.round) == OnRoad
+	return ok && okBehind && moved && behind.TrueC.Minus(before.TrueC) > pairErrorK
 }
 
 // standsBack reports whether a hose is so far under an engine above its rating that nothing comes
