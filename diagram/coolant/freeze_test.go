@@ -11,8 +11,9 @@ import (
 	"loopbook/diagram/published"
 )
 
-// TestFreeze holds the ASHRAE family to 0.3 K and the families for plain
-// glycol (CRC, Lange, Melinder) to 3 K. Rows of dilute cryoscopy are no data.
+// TestFreeze: ASHRAE's own rows to the digit, those that another hand laid
+// between them to 0.3 K, and the families for plain glycol (CRC, Lange,
+// Melinder) to 3 K. Rows of dilute cryoscopy are no data.
 func TestFreeze(t *testing.T) {
 	for _, r := range published.Rows(t, "reference/glycol_freeze.csv") {
 		if strings.Contains(r["source"], "cryoscopy") {
@@ -20,7 +21,10 @@ func TestFreeze(t *testing.T) {
 		}
 		m, limit := mixture(t, r), 3.0
 		if strings.Contains(r["source"], "ASHRAE") {
-			m.Strength, limit = coolant.VolumePercent(r.Number(t, "volume_percent")), 0.3
+			m.Strength, limit = coolant.VolumePercent(r.Number(t, "volume_percent")), 1e-9
+			if strings.HasPrefix(r["status"], "computed") {
+				limit = 0.3
+			}
 		}
 		want := r.Number(t, "T_freeze_degC")
 		got, err := m.FreezeC()

@@ -144,8 +144,19 @@ func TestAnotherKindOfSensorIsJoinedStraight(t *testing.T) {
 	if c.Smooth() {
 		t.Fatalf("%g K off passes for smooth", c.OffK)
 	}
-	if got, err := c.Read(3000); err != nil || math.Abs(float64(got-40)) > 1e-9 {
-		t.Errorf("a point of the reference reads %g °C, %v", got, err)
+	for _, tt := range []struct{ ohm, want float64 }{
+		{3000, 40},
+		{math.Sqrt(5000 * 3000), 20}, {math.Sqrt(3000 * 2800), 60}, {math.Sqrt(2800 * 200), 90}, // half-way in ln R
+	} {
+		if got, err := c.Read(tt.ohm); err != nil || math.Abs(float64(got)-tt.want) > 1e-9 {
+			t.Errorf("%g ohm reads %g °C, want %g, %v", tt.ohm, got, tt.want, err)
+		}
+	}
+	// Through three points a curve always goes, here one that turns back between
+	// them: it would read 2950 ohm far outside 50 to 80 °C.
+	turns := fit(t, thermistor.Point{C: 0, Ohm: 5000}, thermistor.Point{C: 50, Ohm: 3000}, thermistor.Point{C: 80, Ohm: 2900})
+	if got, err := turns.Read(2950); err != nil || turns.Smooth() || !(got > 50 && got < 80) {
+		t.Errorf("2950 ohm reads %g °C, want one between 50 and 80, %v", got, err)
 	}
 	metal := fit(t, thermistor.Point{C: 0, Ohm: 100}, thermistor.Point{C: 50, Ohm: 119.40}, thermistor.Point{C: 100, Ohm: 138.51})
 	if got, err := metal.Read(109.73); err != nil || math.Abs(float64(got-25)) > 0.5 {
@@ -186,5 +197,10 @@ func TestErrorAtWorkingTemperature(t *testing.T) {
 	}
 	if _, ok := c.OffAt(90, nil); ok {
 		t.Error("nothing measured, and an error is told")
+	}
+	for _, at := range []diagram.Celsius{points[0].C - 1, points[len(points)-1].C + 1} {
+		if off, ok := c.OffAt(at, low); ok {
+			t.Errorf("at %g °C, beyond the reference, the sensor is told to be %+.1f K off", at, off)
+		}
 	}
 }

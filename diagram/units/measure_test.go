@@ -25,7 +25,16 @@ func TestAUnitMayStandBehindANumber(t *testing.T) {
 		{"2.5 kΩ", units.Ohms().Parse, 2500},
 		{"300 mV", units.Volts().Parse, 0.3},
 		{"2500 rpm", units.Revs().Parse, 2500},
+		{"3 qt", units.Litres().Parse, 2.8390587},
+		{"750 ml", units.Litres().Parse, 0.75},
+		{"2 cm", units.Millimetres().Parse, 20},
+		{"2 k", units.Ohms().Parse, 2000},
+		{"2 kohm", units.Ohms().Parse, 2000},
 		{"5 min", units.Minutes().Clock, 5},
+		{"90 s", units.Minutes().Clock, 1.5},
+		{"90 sec", units.Minutes().Clock, 1.5},
+		{"2 h", units.Minutes().Clock, 120},
+		{"2 hrs", units.Hours().Clock, 2},
 		{"3:30", units.Minutes().Clock, 3.5},
 		{"1:30", units.Hours().Clock, 1.5},
 		{"90 min", units.Hours().Clock, 1.5},
@@ -39,7 +48,7 @@ func TestAUnitMayStandBehindANumber(t *testing.T) {
 			t.Errorf("%q is read as %v, %v; want %v", tt.text, got, err, tt.want)
 		}
 	}
-	for _, bad := range []string{"6.5 kg", "1:75", "1:5", "-1:30", "1:30:00", "l", ":30"} {
+	for _, bad := range []string{"6.5 kg", "1:60", "1:75", "1:5", "-1:30", "1:30:00", "l", ":30"} {
 		if got, err := units.Litres().Parse(bad); err == nil {
 			t.Errorf("%q are %v litres", bad, got)
 		}
