@@ -131,7 +131,7 @@ func (d *Desk) Close() {
 func (d *Desk) take(c cases.Case) {
 	switch {
 	case c.ID != d.Case.ID:
-		d.ForgetSlips()
+		d.forgetSlips()
 	case len(c.Rounds) < len(d.Case.Rounds):
 		d.forgetMoved(c)
 	}
@@ -291,14 +291,14 @@ func (d *Desk) forgetMoved(c cases.Case) {
 	maps.DeleteFunc(d.slips, func(round int, _ map[diagram.Point]Slip) bool { return round >= from })
 }
 
-// ForgetSlips drops them.
-func (d *Desk) ForgetSlips() { d.slips = map[int]map[diagram.Point]Slip{} }
+// forgetSlips drops what could not be read, of all rounds.
+func (d *Desk) forgetSlips() { d.slips = map[int]map[diagram.Point]Slip{} }
 
 // Use changes the units. What could not be read may be meant in them.
 func (d *Desk) Use(u units.Set) {
 	d.Units = u
 	was := d.slips
-	d.ForgetSlips()
+	d.forgetSlips()
 	for round, slips := range was {
 		for p, slip := range slips {
 			d.typed(round, p, slip.Text)

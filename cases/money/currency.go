@@ -42,12 +42,3 @@ func ParseCurrency(code string) (Currency, error) {
 	}
 	return c, nil
 }
-
-// Codes lists the codes that ParseCurrency knows.
-func Codes() []string {
-	all := strings.Fields(codes)
-	for i, c := range all {
-		all[i] = c[:3]
-	}
-	return all
-}

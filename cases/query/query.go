@@ -20,8 +20,8 @@ import (
 	"loopbook/diagram"
 )
 
-// SortField is typed as a filter and names the order.
-const SortField = "sort"
+// sortField is typed as a filter and names the order.
+const sortField = "sort"
 
 // Why tells what is wrong with a filter.
 type Why string
@@ -49,8 +49,8 @@ type Parsed struct {
 	Problems []Problem
 }
 
-// Fields are what can be filtered by.
-func Fields() []cases.Field {
+// fields are what can be filtered by.
+func fields() []cases.Field {
 	return []cases.Field{
 		cases.ByCause, cases.ByStage, cases.ByCode, cases.BySymptom, cases.ByLayout, cases.ByTag, cases.ByMake,
 		cases.ByModel, cases.ByEngine, cases.ByMotive, cases.ByYear, cases.ByKm, cases.ByOpened,
@@ -71,7 +71,7 @@ func Parse(text string, zone *time.Location) Parsed {
 		switch {
 		case !ok:
 			words = append(words, t.text)
-		case name == SortField:
+		case name == sortField:
 			out.sort(t, value)
 		default:
 			out.add(t, cases.Field(name), value, zone)
@@ -92,7 +92,7 @@ func (p *Parsed) sort(t token, value string) {
 	}
 	word, why := choose(value, words)
 	if why != "" {
-		p.problem(t, why, SortField, words...)
+		p.problem(t, why, sortField, words...)
 		return
 	}
 	p.Query.Sort = cases.Sort(word)

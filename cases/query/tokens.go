@@ -44,7 +44,7 @@ func tokens(text string) []token {
 func (t token) filter() (name, value string, ok bool) {
 	name, value, ok = strings.Cut(strings.TrimPrefix(t.text, "-"), ":")
 	name = strings.ToLower(name)
-	ok = ok && (name == SortField || slices.Contains(Fields(), cases.Field(name)))
+	ok = ok && (name == sortField || slices.Contains(fields(), cases.Field(name)))
 	return name, strings.ReplaceAll(value, `"`, ""), ok
 }
 
@@ -65,15 +65,15 @@ func Toggle(text string, f cases.Field, word string) string {
 		t := tokens(text)[i]
 		return strings.Join(strings.Fields(text[:t.from]+" "+text[t.to:]), " ")
 	}
-	return Set(text, string(f), word, false)
+	return set(text, string(f), word, false)
 }
 
 // SortBy names the order; the zero order takes it out.
-func SortBy(text string, by cases.Sort) string { return Set(text, SortField, string(by), true) }
+func SortBy(text string, by cases.Sort) string { return set(text, sortField, string(by), true) }
 
-// Set writes a filter at the text's end, in the place of those of its name where
+// set writes a filter at the text's end, in the place of those of its name where
 // only one can be; an empty word takes them out.
-func Set(text, name, word string, single bool) string {
+func set(text, name, word string, single bool) string {
 	var kept []string
 	for _, t := range tokens(text) {
 		if n, _, ok := t.filter(); !single || !ok || n != name {
@@ -95,15 +95,4 @@ func shut(text string) string {
 		return text + `"`
 	}
 	return text
-}
-
-// WithoutFilters is the text's words alone.
-func WithoutFilters(text string) string {
-	var kept []string
-	for _, t := range tokens(text) {
-		if _, _, ok := t.filter(); !ok {
-			kept = append(kept, t.text)
-		}
-	}
-	return strings.Join(kept, " ")
 }

@@ -91,10 +91,7 @@ func (f *Finder) Matches() []Match {
 	return out
 }
 
-// Distance is how unlike two cases are.
-func Distance(a, b *cases.Digest) float64 { return distance(a, b, math.Inf(1)) }
-
-// distance stops where it can only end over the limit: temperatures take longest, so
+// distance is how unlike two cases are, 0 to 1. It stops where it can only end over the limit: temperatures take longest, so
 // they come last.
 func distance(a, b *cases.Digest, limit float64) float64 {
 	sum, unknown := 0.0, 0.5

@@ -5,13 +5,10 @@
 // refusal.
 package vin
 
-import (
-	"fmt"
-	"strings"
-)
+import "strings"
 
-// Length of a number since model year 1981.
-const Length = 17
+// length of a number since model year 1981.
+const length = 17
 
 // Fault says what is odd about a number.
 type Fault string
@@ -35,14 +32,14 @@ type Number struct {
 
 // Read takes a number as somebody typed it.
 func Read(text string) Number {
-	n := Number{Text: Tidy(text)}
+	n := Number{Text: tidy(text)}
 	n.Bound = n.Text != "" && n.Text[0] >= '1' && n.Text[0] <= '5' // North America, 49 CFR 565.16 and ISO 3780
-	if len(n.Text) != Length {
+	if len(n.Text) != length {
 		n.Fault = WrongSize
 		return n
 	}
 	sum := 0
-	for i := range Length {
+	for i := range length {
 		v, ok := value(n.Text[i])
 		if !ok {
 			n.Fault, n.At = WrongSign, i+1
@@ -57,14 +54,14 @@ func Read(text string) Number {
 	return n
 }
 
-// Tidy is the text in capitals, without what people put between its groups.
-func Tidy(text string) string {
+// tidy is the text in capitals, without what people put between its groups.
+func tidy(text string) string {
 	return strings.ToUpper(strings.NewReplacer(" ", "", "-", "", ".", "", "\t", "").Replace(strings.TrimSpace(text)))
 }
 
 // weights of the places (49 CFR 565.15, table IV); the check digit's own is 0.
-func weights() [Length]int {
-	return [Length]int{8, 7, 6, 5, 4, 3, 2, 10, 0, 9, 8, 7, 6, 5, 4, 3, 2}
+func weights() [length]int {
+	return [length]int{8, 7, 6, 5, 4, 3, 2, 10, 0, 9, 8, 7, 6, 5, 4, 3, 2}
 }
 
 // value of a sign (49 CFR 565.15, table III).
@@ -86,7 +83,7 @@ func value(sign byte) (int, bool) {
 // where the sign is no year's.
 func (n Number) Years() []int {
 	const signs, first = "ABCDEFGHJKLMNPRSTVWXY123456789", 1980
-	if len(n.Text) != Length {
+	if len(n.Text) != length {
 		return nil
 	}
 	at := strings.IndexByte(signs, n.Text[9])
@@ -99,23 +96,4 @@ func (n Number) Years() []int {
 		return []int{first + at}
 	}
 	return []int{first + len(signs) + at}
-}
-
-// Anonymous keeps what tells the maker and the model (the first eight signs) and
-// hides the check digit, the year's letter, the plant and the serial number.
-func Anonymous(text string) string {
-	const known = 8
-	tidy := Tidy(text)
-	if len(tidy) != Length {
-		return ""
-	}
-	return tidy[:known]
-}
-
-// String is the number in its three groups.
-func (n Number) String() string {
-	if len(n.Text) != Length {
-		return n.Text
-	}
-	return fmt.Sprintf("%s %s %s", n.Text[:3], n.Text[3:9], n.Text[9:])
 }

@@ -35,13 +35,3 @@ func Change(capacity Litre, have, want, with VolumePercent) (Litre, error) {
 	}
 	return capacity * Litre(part), nil
 }
-
-// After is the strength of a full system of that capacity once so many litres
-// are drained and made up with coolant of the strength with: the inverse of
-// Change. To drain more than the system holds is an error.
-func After(capacity, drained Litre, have, with VolumePercent) (VolumePercent, error) {
-	if !(drained >= 0 && drained <= capacity && capacity > 0) {
-		return 0, fmt.Errorf("%g of %g litres drained: %w", float64(drained), float64(capacity), ErrRange)
-	}
-	return have + (with-have)*VolumePercent(drained/capacity), nil
-}

@@ -7,7 +7,7 @@ import "fmt"
 type VolumePercent float64
 
 // MassPercent is the share of glycol by mass, 0 to 100, as tables of
-// properties have it.
+// properties have it and mole fractions ask for it.
 type MassPercent float64
 
 // Base is what the coolant is made of, in the words of the case format.
@@ -54,28 +54,9 @@ func (m Mixture) glycol() (glycol, error) {
 	return glycol{}, fmt.Errorf("unknown coolant base %q", m.Base)
 }
 
-// Mass is the mixture's strength by mass: the volume and mass columns of
-// ASHRAE's table, between rows in a straight line, and from the last row (58
-// or 60 % by volume) in a straight line to pure glycol.
-func (m Mixture) Mass() (MassPercent, error) {
-	g, err := m.glycol()
-	if err != nil {
-		return 0, err
-	}
-	return g.massAt(m.Strength), nil
-}
-
+// massAt is the strength by mass: the volume and mass columns of ASHRAE's
+// table, between rows in a straight line, and from the last row (58 or 60 % by
+// volume) in a straight line to pure glycol.
 func (g glycol) massAt(s VolumePercent) MassPercent {
 	return MassPercent(line(g.table, float64(s), volume, mass))
-}
-
-// FromMass is the mixture of that strength by mass, the inverse of Mass.
-func FromMass(base Base, s MassPercent) (Mixture, error) {
-	m := Mixture{base, VolumePercent(s)} // in range where s is
-	g, err := m.glycol()
-	if err != nil {
-		return Mixture{}, err
-	}
-	m.Strength = VolumePercent(line(g.table, float64(s), mass, volume))
-	return m, nil
 }

@@ -10,7 +10,6 @@ package coolant
 
 import (
 	"errors"
-	"fmt"
 	"math"
 
 	"loopbook/diagram"
@@ -19,32 +18,6 @@ import (
 // ErrRange is wrapped by every error about a value outside the range that a
 // formula or a table holds for.
 var ErrRange = errors.New("outside the known range")
-
-// Ends of the saturation line: 0 °C and the critical point.
-const (
-	minSaturationK   = 273.15
-	maxSaturationK   = 647.096
-	minSaturationKPa = 0.6112
-	maxSaturationKPa = 22064
-)
-
-// SaturationPressure is the pressure at which water boils at t: IAPWS R7-97
-// (2012), equation 30. It holds from 273.15 K to 647.096 K.
-func SaturationPressure(t diagram.Kelvin) (diagram.KPaAbs, error) {
-	if !(t >= minSaturationK && t <= maxSaturationK) {
-		return 0, fmt.Errorf("saturation pressure of water at %g K: %w", float64(t), ErrRange)
-	}
-	return saturationKPa(t), nil
-}
-
-// SaturationTemperature is where water boils at p: IAPWS R7-97 (2012),
-// equation 31. It holds from 0.6112 kPa to 22 064 kPa.
-func SaturationTemperature(p diagram.KPaAbs) (diagram.Kelvin, error) {
-	if !(p >= minSaturationKPa && p <= maxSaturationKPa) {
-		return 0, fmt.Errorf("boiling point of water at %g kPa: %w", float64(p), ErrRange)
-	}
-	return saturationK(p), nil
-}
 
 // Coefficients of region 4, IAPWS R7-97 (2012), table 34.
 const (
@@ -60,6 +33,8 @@ const (
 	n10 = 0.65017534844798e3
 )
 
+// saturationKPa is the pressure at which water boils at t: equation 30. It holds
+// from 273.15 K to 647.096 K.
 func saturationKPa(t diagram.Kelvin) diagram.KPaAbs {
 	v := float64(t) + n9/(float64(t)-n10)
 	a := (v+n1)*v + n2
@@ -69,6 +44,8 @@ func saturationKPa(t diagram.Kelvin) diagram.KPaAbs {
 	return diagram.KPaAbs(root * root * root * root * 1000)
 }
 
+// saturationK is where water boils at p: equation 31. It holds from 0.6112 kPa
+// to 22 064 kPa.
 func saturationK(p diagram.KPaAbs) diagram.Kelvin {
 	b := math.Sqrt(math.Sqrt(float64(p) / 1000))
 	e := (b+n3)*b + n6

@@ -66,22 +66,6 @@ func (g Gun) Correct(shown diagram.Celsius, s Surface, surroundings diagram.Cels
 	return Corrected{kelvin.Celsius(), diagram.DeltaK(byEmissivity * (s.High - s.Low) / 2)}, nil
 }
 
-// Shows is what the gun shows of a surface at that true temperature, the
-// inverse of Correct.
-func (g Gun) Shows(trueC diagram.Celsius, s Surface, surroundings diagram.Celsius) (diagram.Celsius, error) {
-	if err := g.check(s, trueC, surroundings); err != nil {
-		return 0, err
-	}
-	seen := s.Typical*radianceC(trueC) + (1-s.Typical)*radianceC(surroundings)
-	own := (seen - (1-g.Emissivity)*radianceC(g.ReflectedC)) / g.Emissivity
-	shown := diagram.Kelvin(temperature(own)).Celsius()
-	if !shown.Plausible() {
-		return 0, fmt.Errorf("shown for %g °C, emissivity %g, among %g °C: %w",
-			float64(trueC), s.Typical, float64(surroundings), ErrNoSolution)
-	}
-	return shown, nil
-}
-
 func (g Gun) check(s Surface, t, surroundings diagram.Celsius) error {
 	if !(g.Emissivity > 0 && g.Emissivity <= 1) {
 		return fmt.Errorf("gun set to emissivity %g: %w", g.Emissivity, ErrRange)

@@ -22,7 +22,7 @@ func stated(t *testing.T, emissivity float64) infrared.Surface {
 func off(a, b diagram.Celsius) float64 { return math.Abs(float64(a.Minus(b))) }
 
 // TestShows: the balance in testdata/reference/README.md, solved by another
-// program.
+// program, and back.
 func TestShows(t *testing.T) {
 	for _, r := range published.Rows(t, "reference/radiation_apparent.csv") {
 		at, around := diagram.Celsius(r.Number(t, "T_true_degC")), diagram.Celsius(r.Number(t, "T_surroundings_degC"))
@@ -33,9 +33,9 @@ func TestShows(t *testing.T) {
 		} {
 			gun := infrared.Gun{Emissivity: r.Number(t, "emissivity_setting"), ReflectedC: reflected}
 			want := diagram.Celsius(r.Number(t, column))
-			got, err := gun.Shows(at, s, around)
-			if err != nil || !(off(got, want) <= 0.02) {
-				t.Errorf("%+v.Shows(%v, %v, %v) = %v, %v, want %v", gun, at, s.Typical, around, got, err, want)
+			got := gun.Shows(at, s, around)
+			if !(off(got, want) <= 0.02) {
+				t.Errorf("%+v.Shows(%v, %v, %v) = %v, want %v", gun, at, s.Typical, around, got, want)
 			}
 			back, err := gun.Correct(got, s, around)
 			if err != nil || !(off(back.TrueC, at) <= 1e-4) {
@@ -93,11 +93,7 @@ func TestDoubtful(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		shown, err := gun.Shows(tt.trueC, s, 20)
-		if err != nil {
-			t.Fatal(err)
-		}
-		if got, err := gun.Correct(shown, s, 20); err != nil || got.Doubtful() != tt.want {
+		if got, err := gun.Correct(gun.Shows(tt.trueC, s, 20), s, 20); err != nil || got.Doubtful() != tt.want {
 			t.Errorf("%s at %v °C: %+v (%v), doubtful %v, want %v", tt.word, tt.trueC, got, err, got.Doubtful(), tt.want)
 		}
 	}
@@ -118,10 +114,6 @@ func TestNoSolution(t *testing.T) {
 			t.Errorf("Correct(%v) = %v, %v, want ErrNoSolution", tt, got, err)
 		}
 	}
-	hot := infrared.Gun{Emissivity: 0.1, ReflectedC: 300}
-	if got, err := hot.Shows(20, stated(t, 0.95), 20); !errors.Is(err, infrared.ErrNoSolution) {
-		t.Errorf("%+v.Shows(20) = %v, %v, want ErrNoSolution", hot, got, err)
-	}
 }
 
 func TestGunRange(t *testing.T) {
@@ -141,9 +133,6 @@ func TestGunRange(t *testing.T) {
 	} {
 		if got, err := tt.gun.Correct(tt.shown, tt.s, tt.around); !errors.Is(err, infrared.ErrRange) {
 			t.Errorf("Correct(%+v) = %v, %v, want ErrRange", tt, got, err)
-		}
-		if got, err := tt.gun.Shows(tt.shown, tt.s, tt.around); !errors.Is(err, infrared.ErrRange) {
-			t.Errorf("Shows(%+v) = %v, %v, want ErrRange", tt, got, err)
 		}
 	}
 }

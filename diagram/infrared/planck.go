@@ -1,5 +1,5 @@
 // Package infrared tells what is there from what an infrared thermometer
-// shows, and how near the thermometer must be.
+// shows.
 //
 // The thermometer is taken to weigh all of 8 to 14 µm alike and nothing else.
 // In that band radiance does not grow with T⁴: the T⁴ law is 3 K off at an

@@ -123,11 +123,6 @@ func within(costs []float64, limit float64) [2]int {
 	return [2]int{low, high}
 }
 
-// AtMM is the curve's lift in water of that temperature.
-func (c Curve) AtMM(t diagram.Celsius) float64 {
-	return line{c.OpensC, c.FullC, c.BaseMM, c.FullMM - c.BaseMM}.at(t)
-}
-
 // HysteresisK is how much further the water has to cool than it was warmed for
 // the same lift, half of what both reach.
 func HysteresisK(up, down Curve) (diagram.DeltaK, bool) {

@@ -48,7 +48,7 @@ type Set struct {
 	Distance    Distance
 }
 
-// Metric and US are the usual sets.
+// Metric is what is usual where °C is.
 func Metric() Set { return Set{C, KPa, Km} }
 
 // US is what is usual in the United States.
@@ -87,7 +87,7 @@ func (s Set) DeltaUnit() string {
 	return "K"
 }
 
-// Pressure writes a pressure with its unit.
+// PressureUnit writes a pressure with its unit.
 func (s Set) PressureUnit(p diagram.KPa) string {
 	return Short(s.FromKPa(p), s.PressureDigits()) + " " + string(s.Pressure)
 }

@@ -20,15 +20,14 @@ type Row struct{ Trainee, Cases, Right, Score, Minutes string }
 
 // Start is what can be practised.
 type Start struct {
-	Open     string // the open case's title; empty: none can be practised
-	Why      string // why the open one can't be
-	Retired  bool   // the open case is out of practice
-	Lesson   string // of the open case, Markdown
-	Classes  []Class
-	Chosen   string // class
-	Results  []Row  // of the chosen class, or of all
-	Found    int    // cases that the list shows and that can be practised
-	Trainees []string
+	Open    string // the open case's title; empty: none can be practised
+	Why     string // why the open one can't be
+	Retired bool   // the open case is out of practice
+	Lesson  string // of the open case, Markdown
+	Classes []Class
+	Chosen  string // class
+	Results []Row  // of the chosen class, or of all
+	Found   int    // cases that the list shows and that can be practised
 }
 
 // Difficulty of a simulated case.

@@ -10,7 +10,7 @@ import (
 	"loopbook/cases/vin"
 )
 
-// VIN warn of a number that can't be right. It is kept all the same.
+// VIN warns of a number that can't be right. It is kept all the same.
 func VIN(v cases.Vehicle) string {
 	if strings.TrimSpace(v.VIN) == "" {
 		return ""
