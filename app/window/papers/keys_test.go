@@ -7,6 +7,8 @@ import (
 	"testing"
 
 	"fyne.io/fyne/v2"
+
+	"loopbook/app/ui/kit"
 )
 
 // tabAndEscape moves the focus on a number of times and presses Escape.
@@ -28,6 +30,32 @@ func TestEscapeClosesThePapersWhereverTheFocusIs(t *testing.T) {
 		if slices.Contains(fyne.CurrentApp().Driver().AllWindows(), p.window) {
 			t.Errorf("the papers stay open after %d tabs and Escape", tabs)
 		}
+	}
+}
+
+// A shop's name that is typed and not left is there the next time.
+func TestTheShopsNameIsKeptWhenThePapersAreClosed(t *testing.T) {
+	b := begun(t)
+	p, err := b.open()
+	if err != nil {
+		t.Fatal(err)
+	}
+	canvas := p.window.Canvas()
+	for tabs := 0; ; tabs++ {
+		if f, ok := canvas.Focused().(*kit.Field); ok && !f.MultiLine {
+			break
+		}
+		if tabs > 20 {
+			t.Fatal("no field for the shop's name")
+		}
+		canvas.FocusNext()
+	}
+	for _, r := range "Nordhang Garage" {
+		canvas.Focused().TypedRune(r)
+	}
+	p.window.Close()
+	if got := b.kept.choice().Name; got != "Nordhang Garage" {
+		t.Errorf("the shop's name is kept as %q", got)
 	}
 }
 

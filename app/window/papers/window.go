@@ -33,7 +33,10 @@ func newWindow(of *Papers, about subject) *window {
 	p.ask = asking.Over(p.window)
 	p.window.SetContent(p.view.Content())
 	p.window.Resize(fyne.NewSize(1040, 760))
-	p.window.SetOnClosed(func() { p.cancel() })
+	p.window.SetOnClosed(func() {
+		p.view.Leave() // the toolkit tells a field that it is left, but not that its window is closed
+		p.cancel()
+	})
 	p.keys()
 	p.view.OnChange = func(c view.Choice) {
 		p.choice = c
@@ -54,7 +57,10 @@ func (p *window) keys() {
 			p.window.Close()
 		}
 	})
-	for key, do := range map[fyne.KeyName]func(){fyne.KeyW: p.window.Close, fyne.KeyQ: p.of.quit} {
+	for key, do := range map[fyne.KeyName]func(){fyne.KeyW: p.window.Close, fyne.KeyQ: func() {
+		p.view.Leave()
+		p.of.quit()
+	}} {
 		on.AddShortcut(&desktop.CustomShortcut{KeyName: key, Modifier: fyne.KeyModifierShortcutDefault}, func(fyne.Shortcut) { do() })
 	}
 }
