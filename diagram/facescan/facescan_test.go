@@ -22,6 +22,15 @@ func face() [][]float64 {
 	return g
 }
 
+// mild is one that takes 10 K from the coolant, as at much flow.
+func mild() [][]float64 {
+	g := face()
+	for i := range g {
+		change(g, 5*float64(i), func(row, _ int) bool { return row == i })
+	}
+	return g
+}
+
 func change(g [][]float64, by float64, in func(i, j int) bool) [][]float64 {
 	for i, row := range g {
 		for j := range row {
@@ -55,6 +64,8 @@ func TestPatterns(t *testing.T) {
 		{"6 K is no patch yet (DT14)", change(face(), -6, func(i, j int) bool { return j == 1 }), facescan.Even, 0},
 		{"one line of tubes without flow", change(face(), -30, func(_, j int) bool { return j == 1 }), facescan.Tubes, 1. / 6},
 		{"half of the tubes without flow", change(face(), -30, func(_, j int) bool { return j < 3 }), facescan.Tubes, 0.5},
+		{"half of the tubes without flow, and little heat lost", change(mild(), -30, func(_, j int) bool { return j < 3 }), facescan.Tubes, 0.5},
+		{"every third tube without flow", change(face(), -30, func(_, j int) bool { return j%3 == 0 }), facescan.Tubes, 2. / 6},
 		{"most tubes without flow", change(face(), -30, func(_, j int) bool { return j < 4 }), facescan.Tubes, 4. / 6},
 		{"mud in a lower corner", change(face(), -20, func(i, j int) bool { return i == 4 && j < 2 }), facescan.Cold, 2. / 30},
 		{"fins packed in one place", change(face(), 15, func(i, j int) bool { return i == 2 && j == 3 }), facescan.Hot, 0},

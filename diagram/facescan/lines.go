@@ -8,10 +8,10 @@ import (
 // evenK is more than any core cools coolant by.
 const evenK = 1000
 
-// runs tells how much like coolant on its way the lines cool, in kelvins: as
-// far as a straight line through their medians falls, less what they stray from
-// it, either way. Coolant cools steadily; plugged tubes are a step. Lines that
-// are even in themselves need no other proof.
+// runs tells how much like coolant on its way the lines cool, in kelvins: by as
+// many of the usual steps between their medians as there are steps. Coolant cools
+// steadily; plugged tubes are one large step and many small ones. Lines that are
+// even in themselves need no other proof.
 func runs(lines [][]float64) float64 {
 	if most := spread(lines); most < SuspectK {
 		return evenK - float64(most)
@@ -22,18 +22,17 @@ func runs(lines [][]float64) float64 {
 			m = append(m, median(v))
 		}
 	}
-	level, mid := mean(m), float64(len(m)-1)/2
-	up, down := 0.0, 0.0
-	for i, v := range m {
-		up += (float64(i) - mid) * (v - level)
-		down += (float64(i) - mid) * (float64(i) - mid)
+	if len(m) < 2 {
+		return 0
 	}
-	slope := up / max(down, 1)
-	stray := 0.0
-	for i, v := range m {
-		stray = max(stray, math.Abs(v-level-slope*(float64(i)-mid)))
+	if m[0] > m[len(m)-1] {
+		slices.Reverse(m)
 	}
-	return 2*mid*math.Abs(slope) - 2*stray
+	steps := make([]float64, len(m)-1)
+	for i := range steps {
+		steps[i] = m[i+1] - m[i]
+	}
+	return float64(len(steps)) * sorted(steps)[(len(steps)-1)/2]
 }
 
 // residuals are the places less the median of their line.
