@@ -48,9 +48,9 @@ type Advice struct {
 
 // Due are the notes of the cause that was found.
 func (a Advice) Due() []Note {
-	end := slices.IndexFunc(a.Notes, func(n Note) bool { return !n.ForVerdict })
-	if end < 0 {
-		end = len(a.Notes)
+	end := 0
+	for end < len(a.Notes) && a.Notes[end].ForVerdict {
+		end++
 	}
 	return a.Notes[:end]
 }

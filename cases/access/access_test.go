@@ -95,6 +95,35 @@ func TestLayoutsDiffer(t *testing.T) {
 	}
 }
 
+// What is due, done and warned of goes with the cause that was found: nothing of a thermostat with a radiator,
+// the refrigerant (whose condenser stands before the core) with that alone.
+func TestAdviceGoesWithTheCause(t *testing.T) {
+	for cause, want := range map[cases.Cause]struct {
+		part                    string
+		thermostat, refrigerant bool
+	}{
+		"": {}, "thermostat-late": {"thermostat-front", true, false}, "radiator-restricted": {"radiator", false, true}, "cap-weak": {"cap", false, false},
+	} {
+		a := advice(t, cases.Case{Loop: cases.Loop{Layout: "outlet-thermostat"}, Verdict: cases.Verdict{Cause: cause}})
+		due := a.Due()
+		if slices.ContainsFunc(due, func(n access.Note) bool { return n.ID == want.part }) != (want.part != "") {
+			t.Errorf("%q: due are %+v, want %q among them", cause, due, want.part)
+		}
+		if slices.ContainsFunc(due, func(n access.Note) bool { return strings.HasPrefix(n.ID, "thermostat") }) != want.thermostat || len(a.Notes) <= len(due) {
+			t.Errorf("%q: due are %+v of %d", cause, due, len(a.Notes))
+		}
+		if slices.ContainsFunc(a.Steps, func(s access.Step) bool { return s.ID == "right-way" }) != want.thermostat {
+			t.Errorf("%q: the steps are %+v", cause, a.Steps)
+		}
+		if slices.ContainsFunc(a.Steps, func(s access.Step) bool { return s.ID == "bled-bottle" || s.ID == "bled-oil-cooler" }) {
+			t.Errorf("%q: steps of other layouts: %+v", cause, a.Steps)
+		}
+		if slices.ContainsFunc(a.Cautions, func(c say.Text) bool { return c.Key() == "access.caution.refrigerant" }) != want.refrigerant {
+			t.Errorf("%q: the cautions are %v", cause, a.Cautions)
+		}
+	}
+}
+
 func TestStepsRememberTheirTicks(t *testing.T) {
 	a := advice(t, cases.Case{Repair: cases.Repair{StepsDone: []string{"drained", "of a newer program"}}})
 	for _, s := range a.Steps {

@@ -315,6 +315,18 @@ func FuzzPictures(f *testing.F) {
 }
 
 // What is said about the contact in plain words is no secret elsewhere.
+// Four figures of a telephone number are hidden by themselves too; two are a temperature.
+func TestPartsOfANumber(t *testing.T) {
+	c := cases.Case{Customer: cases.Customer{Name: "Ada Thorn", Contact: "555 0182 44"}, Lesson: "Extension 0182 said it stood at 44 °C."}
+	out, _, err := anonymous.Make(cases.Bundle{Case: c}, nil, nil)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if got := out.Case.Lesson; strings.Contains(got, "0182") || !strings.HasSuffix(got, "44 °C.") {
+		t.Errorf("the lesson reads %q", got)
+	}
+}
+
 func TestPlainWordsOfTheContactStay(t *testing.T) {
 	c := cases.Case{Customer: cases.Customer{Name: "Ada Thorn", Contact: "ada@thorn.example; rings back after four, ask for Bertil"},
 		Lesson: "Look again after the thermostat opens, said Bertil."}

@@ -37,11 +37,11 @@ func at(month, day int) time.Time {
 func shop() []cases.Digest {
 	nan := math.NaN()
 	return []cases.Digest{
-		{Key: 1, Cause: "pump-weak", Codes: []string{"P0217", "P0217"}, Engine: "1.2", OdometerKm: 120_000, Opened: at(1, 5), Minutes: 10, Car: 7,
+		{Key: 1, Cause: "pump-weak", Codes: []string{"P0217", "P0217"}, Engine: "1.2", OdometerKm: 100_000, Opened: at(1, 5), Minutes: 10, Car: 7,
 			Guess: cases.Guess{First: "pump-weak", FirstP: 0.9, TruthP: 0.9}},
 		{Key: 2, Cause: "pump-weak", Codes: []string{"P0217"}, Engine: "1.2", OdometerKm: 99_999, Opened: at(1, 6), Minutes: 20, Car: 7,
 			Guess: cases.Guess{First: "cap-weak", FirstP: 0.5, TruthP: 0.1}},
-		{Key: 3, Cause: "cap-weak", Codes: []string{"P0217"}, OdometerKm: nan, Opened: at(7, 1), Minutes: 40, Car: 8},
+		{Key: 3, Cause: "cap-weak", Codes: []string{"P0217"}, Engine: "0.9", OdometerKm: nan, Opened: at(7, 1), Minutes: 40, Car: 8},
 		{Key: 4, OdometerKm: 5, Opened: at(8, 1), Minutes: 30, Car: 8, Codes: []string{"P0128"}}, // open
 		{Key: 5, Cause: "none", OdometerKm: nan, Minutes: nan, Opened: at(7, 1).AddDate(-3, 0, 0), Car: 9},
 		{Key: 6, Cause: "cap-weak", OdometerKm: nan, Minutes: nan, Opened: at(7, 2).AddDate(-3, 0, 0), Car: 9}, // nothing had been repaired
@@ -67,6 +67,9 @@ func TestHistory(t *testing.T) {
 	}
 	if len(h.Codes) != 1 || h.Codes[0].Word != "P0217" || h.Codes[0].N != 3 || h.Codes[0].Causes[0] != (experience.CauseCount{Cause: "pump-weak", N: 2}) {
 		t.Errorf("codes %+v: a code that stands twice counts once, an open case not at all", h.Codes)
+	}
+	if len(h.Engines) != 2 || h.Engines[0].Word != "1.2" || h.Engines[1].Word != "0.9" {
+		t.Errorf("engines %+v, want the most frequent first", h.Engines)
 	}
 	if len(h.Odometer) != 2 || h.Odometer[0].Word != "50000" || h.Odometer[1].Word != "100000" {
 		t.Errorf("odometer %+v", h.Odometer)
@@ -96,6 +99,11 @@ func TestGuesses(t *testing.T) {
 	sure := g.Bins[len(g.Bins)-1]
 	if sure.N != 1 || sure.Right != 1 || sure.MeanP != 0.9 || !sure.Fits() {
 		t.Errorf("the surest %+v", sure)
+	}
+	two := shop()
+	two[1].Guess.FirstP, two[0].Guess.FirstP = 0.96, 0.92
+	if sure := tally(two).Guesses.Bins[len(g.Bins)-1]; sure.N != 2 || math.Abs(sure.MeanP-0.94) > 1e-9 {
+		t.Errorf("said with 96 %% and with 92 %%: %+v, want 94 %% on average", sure)
 	}
 	if over := (experience.Bin{N: 50, Right: 20, MeanP: 0.9}); over.Fits() {
 		t.Error("20 of 50 fits a claim of 90 %")

@@ -77,6 +77,12 @@ func TestABillByHand(t *testing.T) {
 	if err != nil || b.Subtotal != 16106 || b.Tax != 3060 || b.Total != 19166 || b.Unpriced != 1 || b.Parts[1].Sum != 401 || b.Labour.Sum != 12000 {
 		t.Errorf("%+v, %v", b, err)
 	}
+	if b.Empty() {
+		t.Error("nothing on it has a price")
+	}
+	if unpriced, err := money.Of(cases.Repair{Parts: []cases.Part{{Name: "seal"}}}); err != nil || !unpriced.Empty() {
+		t.Errorf("a bill of one part without a price: %+v, %v", unpriced, err)
+	}
 	if got := b.Parts[1].Quantity.Write(say.DE); got != "0,5" {
 		t.Errorf("quantity %q", got)
 	}

@@ -5,10 +5,13 @@ import (
 	"errors"
 	"math"
 	"os"
+	"slices"
 	"testing"
 
 	"loopbook/cases"
+	"loopbook/cases/casetest"
 	"loopbook/cases/practice"
+	"loopbook/diagram"
 )
 
 func costs() practice.Costs {
@@ -44,7 +47,12 @@ func begin(t *testing.T) *practice.Session {
 
 // Nothing that gives the answer away may be seen at the beginning, or ever.
 func TestTheAnswerIsHidden(t *testing.T) {
-	s := begin(t)
+	whole := demo(t)
+	whole.Logs = append(whole.Logs, cases.Log{Name: "run with a thermostat that is stuck open", TimeS: []float64{0, 60}, EctC: []float64{20, 25}})
+	s, err := practice.Begin(whole, costs())
+	if err != nil {
+		t.Fatal(err)
+	}
 	for _, i := range s.Items() {
 		if err := s.Buy(i); err != nil {
 			t.Fatal(err)
@@ -109,6 +117,46 @@ func TestEachItemCostsItsMinutesAndOpens(t *testing.T) {
 	}
 }
 
+// What can't be reached isn't sold, a point that was read twice is sold once, and a round is found again
+// though those after the repair, wherever they stand, are left out.
+func TestOnlyWhatWasReadIsSold(t *testing.T) {
+	c := demo(t)
+	whole := cases.Case{Loop: c.Loop, Verdict: c.Verdict, Rounds: []cases.Round{
+		{Label: "repaired", Stage: cases.AfterRepair, Readings: c.Rounds[0].Readings},
+		{Label: "first", EctC: casetest.P[diagram.Celsius](60)},
+		{Label: "second", Readings: []cases.Reading{
+			{Point: diagram.Housing}, {Point: diagram.RadIn, ShownC: casetest.P[diagram.Celsius](40)}, {Point: diagram.RadIn, ShownC: casetest.P[diagram.Celsius](41)},
+		}},
+	}}
+	s, err := practice.Begin(whole, costs())
+	if err != nil {
+		t.Fatal(err)
+	}
+	want := []practice.Item{{Kind: practice.Dash, At: 1, Minutes: 2}, {Kind: practice.Point, At: 2, Point: diagram.RadIn, Minutes: 1}}
+	if !slices.Equal(s.Items(), want) {
+		t.Fatalf("for sale %+v, want %+v", s.Items(), want)
+	}
+	for _, i := range s.Items() {
+		if err := s.Buy(i); err != nil {
+			t.Fatal(err)
+		}
+	}
+	seen := s.Seen()
+	for i, r := range whole.Rounds {
+		switch at := s.RoundOf(i); {
+		case r.Stage == cases.AfterRepair:
+			if at != -1 {
+				t.Errorf("%s is seen as round %d", r.Label, at)
+			}
+		case seen.Rounds[at].Label != r.Label:
+			t.Errorf("%s is seen as round %d, %s", r.Label, at, seen.Rounds[at].Label)
+		}
+	}
+	if second := seen.Rounds[1]; len(second.Readings) != 1 || *second.Readings[0].ShownC != 41 || *seen.Rounds[0].EctC != 60 {
+		t.Errorf("all bought shows %+v", seen.Rounds)
+	}
+}
+
 func TestOnlyClosedCases(t *testing.T) {
 	c := demo(t)
 	c.Verdict.Cause = ""
@@ -140,6 +188,9 @@ func TestTheScoreIsProper(t *testing.T) {
 	n := float64(len(cases.Words[cases.Cause]()))
 	if bits := practice.ScoreOf("pump-weak", "pump-weak", 0.5).Bits; math.Abs(bits-math.Log2(n/2)) > 1e-12 {
 		t.Errorf("half sure and right is worth %g, want log2(%g/2)", bits, n)
+	}
+	if best := practice.ScoreOf("pump-weak", "pump-weak", 1); best.Bits != best.Most || practice.ScoreOf("pump-weak", "cap-weak", 1).Most != best.Most {
+		t.Errorf("who is sure and right has %g of %g", best.Bits, best.Most)
 	}
 	for _, tt := range []struct {
 		named cases.Cause

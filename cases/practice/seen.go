@@ -16,21 +16,18 @@ func (s *Session) With(items []Item) cases.Case {
 		Loop: w.Loop, Site: w.Site, Complaint: w.Complaint, Codes: w.Codes,
 	}
 	c.Vehicle.Extra, c.Loop.Extra, c.Complaint.Extra = nil, nil, nil
-	at := make([]int, len(w.Rounds)) // where a round stands in c
-	for i, r := range w.Rounds {
-		at[i] = -1
+	for _, r := range w.Rounds {
 		if r.Stage != cases.AfterRepair {
-			at[i] = len(c.Rounds)
 			c.Rounds = append(c.Rounds, bare(r))
 		}
 	}
 	for _, i := range items {
 		switch i.Kind {
 		case Dash:
-			r := &c.Rounds[at[i.At]]
+			r := &c.Rounds[s.RoundOf(i.At)]
 			r.EctC, r.Gauge, r.Fan = w.Rounds[i.At].EctC, w.Rounds[i.At].Gauge, w.Rounds[i.At].Fan
 		case Point:
-			r := &c.Rounds[at[i.At]]
+			r := &c.Rounds[s.RoundOf(i.At)]
 			r.Readings = append(r.Readings, *w.Rounds[i.At].Reading(i.Point))
 		case Log:
 			l := w.Logs[i.At]

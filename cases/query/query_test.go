@@ -73,6 +73,9 @@ func TestToggle(t *testing.T) {
 	if !query.Has(text, cases.ByTag, "Two words") || query.Has(text, cases.ByTag, "two") {
 		t.Error("Has is wrong")
 	}
+	if both := query.Toggle(text, cases.ByTag, "fleet"); both != text+" tag:fleet" || query.Toggle(both, cases.ByTag, "fleet") != text {
+		t.Errorf("with another tag %q", both)
+	}
 	text = query.SortBy(query.SortBy(text, cases.Oldest), cases.Newest)
 	if text = query.Toggle(text, cases.ByTag, "two words"); text != "cold feet cause:pump-weak sort:newest" {
 		t.Errorf("taken out again %q", text)

@@ -28,6 +28,9 @@ func TestDistance(t *testing.T) {
 	if d := similar.Distance(&a, &nothing); d < 0.4 || d > 0.7 {
 		t.Errorf("to a case of which nothing is known %g, want about a half", d)
 	}
+	if d := similar.Distance(&nothing, &cases.Digest{}); d != 0.5 {
+		t.Errorf("between two cases of which nothing is known %g, want a half: nothing noted is nothing in common", d)
+	}
 	opposite := cases.Digest{Layout: "split-head-block", Codes: []string{"P0217"}, Symptoms: []cases.Symptom{"overheats-idle"}}
 	for _, x := range a.Deltas {
 		opposite.Deltas = append(opposite.Deltas, cases.Deviation{Name: x.Name, Z: x.Z - 4})

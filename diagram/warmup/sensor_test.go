@@ -83,7 +83,7 @@ func TestFanCycles(t *testing.T) {
 			s.RPM[i], s.SpeedKmh[i] = 800, 0
 		}
 	}
-	for name, s := range map[string]warmup.Series{"exact": s, "noisy": noisy(s, 1), "in steps": inSteps(s, 1)} {
+	for name, s := range map[string]warmup.Series{"exact": s, "noisy": noisy(s, 1), "in steps": inSteps(s, 1), "with gaps of 5 s": withGaps(s, 60, 5)} {
 		r := warmup.Analyse(s, warmup.Options{})
 		if n := len(r.FanCycles); n != 5 {
 			t.Errorf("%s: %d fan cycles, want 5: %+v", name, n, r.FanCycles)

@@ -16,11 +16,14 @@ func TestReachesRegulating(t *testing.T) {
 	cool := func(levelC float64) warmup.Series {
 		return drive(1500, func(s float64) float64 { return levelC - (levelC-10)*math.Exp(-s/250) })
 	}
-	idling := cool(60)
-	for i := range idling.SpeedKmh {
-		if i/60%5 < 3 {
-			idling.SpeedKmh[i], idling.RPM[i] = 0, 800
+	idles := func(minutesOfTen int) warmup.Series {
+		s := cool(60)
+		for i := range s.SpeedKmh {
+			if i/60%10 < minutesOfTen {
+				s.SpeedKmh[i], s.RPM[i] = 0, 800
+			}
 		}
+		return s
 	}
 	for _, tt := range []struct {
 		name    string
@@ -36,7 +39,8 @@ func TestReachesRegulating(t *testing.T) {
 		{"stays at 60 °C", cool(60), 88, 10, "no"},
 		{"stays at 60 °C in hard frost", cool(60), 88, -8, "can't be said"},
 		{"stays at 60 °C in mild frost", cool(60), 88, -6, "no"},
-		{"idles", idling, 88, 10, "can't be said"},
+		{"idles six minutes of ten", idles(6), 88, 10, "can't be said"}, // REG5: half
+		{"idles three minutes of ten", idles(3), 88, 10, "no"},
 		{"ends after 11 min", between(cool(60), 0, 660), 88, 10, "can't be said"},
 		{"begins at 55 °C", drive(1500, opening(55, 91, 89.5)), 88, 10, "can't be said"},
 		{"begins at its target", drive(1500, func(float64) float64 { return 80 }), 88, 10, "can't be said"},
