@@ -90,6 +90,34 @@ func TestDecodeNamesThePlace(t *testing.T) {
 	}
 }
 
+// The ends of a range belong to it (plain water is 0 % of glycol, a perfect emitter 1), what lies beyond doesn't.
+func TestEndsOfRangesAreRead(t *testing.T) {
+	for _, tt := range []struct{ old, with, beyond string }{
+		{`"volume_percent": 50`, `"volume_percent": 0`, `"volume_percent": -1`},
+		{`"volume_percent": 50`, `"volume_percent": 100`, `"volume_percent": 101`},
+		{`"cap_kpa": 110`, `"cap_kpa": 0`, `"cap_kpa": -1`},
+		{`"altitude_m": 300`, `"altitude_m": -500`, `"altitude_m": -501`},
+		{`"surface": "rubber"`, `"surface": 1`, `"surface": 1.01`},
+		{`"surface": "rubber"`, `"surface": 0.01`, `"surface": 0`},
+		{`"kind": "pressure-hold",`, `"kind": "pressure-hold", "volume_percent": 0, "ph": 0, "minutes": 0,`, `"kind": "pressure-hold", "ph": -0.1,`},
+		{`"kind": "pressure-hold",`, `"kind": "pressure-hold", "volume_percent": 100, "ph": 14,`, `"kind": "pressure-hold", "ph": 14.1,`},
+	} {
+		text := func(with string) []byte {
+			out := strings.Replace(string(example(t)), tt.old, with, 1)
+			if out == string(example(t)) {
+				t.Fatalf("the example no longer holds %q", tt.old)
+			}
+			return []byte(out)
+		}
+		if _, err := cases.Decode(text(tt.with)); err != nil {
+			t.Errorf("%s: %v", tt.with, err)
+		}
+		if _, err := cases.Decode(text(tt.beyond)); err == nil {
+			t.Errorf("%s is read", tt.beyond)
+		}
+	}
+}
+
 func TestDecodeRefusesWhatIsNoCase(t *testing.T) {
 	for name, text := range map[string][]byte{
 		"empty":     nil,

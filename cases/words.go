@@ -2,7 +2,6 @@ package cases
 
 import (
 	"fmt"
-	"math"
 	"strconv"
 )
 
@@ -195,7 +194,7 @@ func ParseSurface(s string) (Surface, error) {
 		}
 	}
 	e, err := strconv.ParseFloat(s, 64)
-	if err != nil || !(e > 0 && e <= 1) || math.IsNaN(e) {
+	if err != nil || !(e > 0 && e <= 1) { // so that NaN fails too
 		return Surface{}, fmt.Errorf("surface %q: %w", s, errSurface)
 	}
 	return Surface{Emissivity: e}, nil

@@ -29,6 +29,7 @@ func TestPointOutOfRangeIsExplainedOrReadAgain(t *testing.T) {
 		"slight":                   {diagram.RadIn, 3, evidence.AtRating, proof.Fixed, slight},
 		"throttled":                {diagram.RadOut, 12, evidence.AtRating, proof.Fixed, throttles},
 		"throttled, colder":        {diagram.RadOut, -12, evidence.AtRating, proof.Fixed, throttles},
+		"at the pump":              {diagram.PumpIn, -12, evidence.AtRating, proof.Fixed, throttles},
 		"upper hose":               {diagram.RadIn, -12, evidence.AtRating, proof.NotShown, "Read these again"},
 		"engine still hot":         {diagram.RadOut, 12, evidence.Above, proof.NotShown, "Read these again"},
 		"heater's return too cold": {diagram.HeaterOut, -15, evidence.AtRating, proof.NotShown, "Read these again"},

@@ -87,6 +87,13 @@ func TestTheSameConditionIsPaired(t *testing.T) {
 			t.Errorf("the lower hose is warmer by %.1f K, %v", float64(k), ok)
 		}
 	}
+	lone := theCase(round(cases.BeforeRepair, 800, 20, stuckOpen()), round(cases.AfterRepair, 800, 20, sound()))
+	lone.Rounds[0].Readings = lone.Rounds[0].Readings[1:]
+	if first := judge(t, lone).Pairs[0].Points[0]; first.Before != nil || first.After == nil {
+		t.Errorf("read only afterwards: %+v", first)
+	} else if k, ok := first.ChangeK(); ok {
+		t.Errorf("a point that was read only afterwards is warmer by %g K", float64(k))
+	}
 	across := slices.IndexFunc(p.Pairs[1].Deltas, func(d proof.Delta) bool { return d.Name == evidence.AcrossRadiator })
 	if across < 0 || p.Pairs[1].Deltas[across].Before == nil || p.Pairs[1].Deltas[across].After == nil {
 		t.Errorf("deltas %+v", p.Pairs[1].Deltas)
@@ -195,6 +202,11 @@ func TestCodesAndChecksAreHeldAgainstEachOther(t *testing.T) {
 	if p.Codes.Read || len(p.Repeat) != 2 { // the bubbles and the codes
 		t.Errorf("codes %+v, repeat %v", p.Codes, p.Repeat)
 	}
+	none := c
+	none.Codes = nil
+	if p := judge(t, none); len(p.Repeat) != 1 {
+		t.Errorf("without codes there are none to read again: %v", p.Repeat)
+	}
 	c.Repair.CodesAfter = []string{"p0128"}
 	if p := judge(t, c); !slices.Equal(p.Codes.Back, []string{"P0128"}) || p.Verdict == proof.Fixed {
 		t.Errorf("codes %+v, %s", p.Codes, p.Verdict)
@@ -250,6 +262,14 @@ func TestWarmUpsThatBeganAlikeArePaired(t *testing.T) {
 		return l
 	}
 	c := theCase()
+	c.Logs = []cases.Log{log(cases.BeforeRepair, 8), log(cases.AfterRepair, 60)}
+	if p := judge(t, c); !slices.Equal(p.Logs, []proof.LogPair{{Before: -1, After: 1}, {Before: 0, After: -1}}) {
+		t.Errorf("one that began cold and one that began warm: %+v", p.Logs)
+	}
+	c.Logs[1] = cases.Log{Name: "without coolant", Stage: cases.AfterRepair, TimeS: []float64{0, 5}, EngineRPM: []float64{800, 800}}
+	if p := judge(t, c); !slices.Equal(p.Logs, []proof.LogPair{{Before: -1, After: 1}, {Before: 0, After: -1}}) || p.Measured {
+		t.Errorf("one that tells no coolant's temperature: %+v", p.Logs)
+	}
 	c.Logs = []cases.Log{log(cases.BeforeRepair, 8), log(cases.AfterRepair, 12), log(cases.AfterRepair, 60)}
 	p := judge(t, c)
 	if !slices.Equal(p.Logs, []proof.LogPair{{Before: 0, After: 1}, {Before: -1, After: 2}}) || !p.Measured {
