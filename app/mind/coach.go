@@ -53,9 +53,7 @@ func NewCoach(t *likelihood.Tables) (*Coach, error) {
 // Belief is what the program holds after a piece of evidence.
 type Belief struct {
 	Bought practice.Item // the zero item: nothing was bought yet
-	First  cases.Cause
-	FirstP float64
-	TruthP float64
+	cases.Guess
 }
 
 // judge weighs what is seen.
@@ -77,8 +75,7 @@ func (k *Coach) Replay(ctx context.Context, s *practice.Session) ([]Belief, erro
 		if err != nil {
 			return nil, err
 		}
-		g := GuessOf(t.Ranking, s.Truth())
-		b := Belief{First: g.First, FirstP: g.FirstP, TruthP: g.TruthP}
+		b := Belief{Guess: GuessOf(t.Ranking, s.Truth())}
 		if n > 0 {
 			b.Bought = bought[n-1]
 		}
@@ -107,13 +104,12 @@ func (k *Coach) OwnWay(ctx context.Context, whole cases.Case) (Way, error) {
 		if err != nil {
 			return Way{}, err
 		}
-		g := GuessOf(t.Ranking, s.Truth())
-		b := Belief{First: g.First, FirstP: g.FirstP, TruthP: g.TruthP}
+		b := Belief{Guess: GuessOf(t.Ranking, s.Truth())}
 		if bought := s.Bought(); len(bought) > 0 {
 			b.Bought = bought[len(bought)-1]
 		}
 		w.Steps, w.Minutes = append(w.Steps, b), s.Minutes()
-		if w.Settled = g.TruthP >= settledAt; w.Settled || len(s.Left()) == 0 {
+		if w.Settled = b.TruthP >= settledAt; w.Settled || len(s.Left()) == 0 {
 			return w, nil
 		}
 		if err := s.Buy(next(t, s)); err != nil {

@@ -42,7 +42,7 @@ func RankClosed(ctx context.Context, store *sqlite.Store, progress func(done, of
 }
 
 // rankOne judges the case by what was known before its repair. One of which nothing was
-// gets no guess.
+// known gets no guess.
 func (m *Mind) rankOne(ctx context.Context, store *sqlite.Store, id string) error {
 	c, err := store.Get(ctx, id)
 	if err != nil {

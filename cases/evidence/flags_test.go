@@ -288,6 +288,22 @@ func TestImpossibleReadingIsRepeatedAndDrivesNothing(t *testing.T) {
 	}
 }
 
+// One place by itself contradicts nothing, and bare metal, whose temperature nobody knows, accuses nobody.
+func TestOnlyTwoGoodReadingsContradictEachOther(t *testing.T) {
+	for name, change := range map[string]func(*cases.Round){
+		"only the lower hose": func(r *cases.Round) { r.Reading(diagram.RadIn).ShownC = nil },
+		"only the upper hose": func(r *cases.Round) { r.Reading(diagram.RadOut).ShownC = nil },
+		"upper on bare metal": func(r *cases.Round) { r.Reading(diagram.RadIn).Surface.Word = "aluminium-bare" },
+		"lower on bare metal": func(r *cases.Round) { r.Reading(diagram.RadOut).Surface.Word = "aluminium-bare" },
+	} {
+		c := toCase(healthy("inlet-thermostat", warm2500).open(110, 15).set("rad_out", 112).set("pump_in", 95))
+		change(&c.Rounds[0])
+		if flag := find(analyst(t).Analyse(c), "reading-impossible"); flag != nil {
+			t.Errorf("%s: %+v", name, flag)
+		}
+	}
+}
+
 // The lower hose warms from the housing of a shut inlet thermostat, where the coolant in it stands still
 // (common practice, no source; by how much is our judgement): that is the fault's sign and no slip.
 func TestALowerHoseThatCreepsWarmIsNoSlip(t *testing.T) {

@@ -6,6 +6,7 @@ import (
 
 	"loopbook/cases"
 	"loopbook/cases/casetest"
+	"loopbook/cases/evidence"
 	"loopbook/diagram"
 )
 
@@ -33,6 +34,23 @@ func TestALukewarmHoseBehindAHotEngineIsShutOff(t *testing.T) {
 		}
 		if got := find(analyst(t).Analyse(c), "thermostat-not-opening") != nil; got != tt.want {
 			t.Errorf("%s: told as shut %v, want %v", name, got, tt.want)
+		}
+	}
+}
+
+// Without a scan tool the gauge speaks, and is named: low on its scale after 25 minutes is a cold engine (the
+// complaint "gauge never reaches the middle", common practice), after 5 minutes it is any.
+func TestAGaugeThatStaysLowIsToldByTheGauge(t *testing.T) {
+	for minutes, want := range map[float64]bool{5: false, 25: true} {
+		c := &cases.Case{
+			Loop:   cases.Loop{Layout: "outlet-thermostat"},
+			Rounds: []cases.Round{{MinutesSinceStart: &minutes, EngineRPM: casetest.P(2000.0), SpeedKmh: casetest.P(60.0), Gauge: "below-middle"}},
+		}
+		flag := find(analyst(t).Analyse(c), "engine-below-target")
+		if (flag != nil) != want {
+			t.Errorf("after %g min: %+v", minutes, flag)
+		} else if want && (flag.Severity != evidence.Act || !strings.HasPrefix(flag.Text.String(), "By its gauge")) {
+			t.Errorf("told as %s, %q", flag.Severity, flag.Text)
 		}
 	}
 }

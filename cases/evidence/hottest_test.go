@@ -41,7 +41,7 @@ func TestHottestIsOfAllThatTheCaseKnows(t *testing.T) {
 		if tt.log != nil {
 			l := cases.Log{Name: "hill", EctC: tt.log}
 			for i := range tt.log {
-				l.TimeS = append(l.TimeS, float64(i)*max(tt.stepS, 1))
+				l.TimeS = append(l.TimeS, 600+float64(i)*max(tt.stepS, 1))
 			}
 			c.Logs = []cases.Log{l}
 		}
