@@ -58,6 +58,8 @@ func TestAHotEngineIsNotDrivenBeforeItsCauseIsKnown(t *testing.T) {
 	}{
 		"told":     {func(c *cases.Case) { c.Codes = nil; c.Rounds = nil }, true},
 		"coded":    {func(c *cases.Case) { c.Complaint.Symptoms, c.Rounds = nil, nil }, true},
+		"small":    {func(c *cases.Case) { c.Codes[0].Code = " p0217"; c.Complaint.Symptoms, c.Rounds = nil, nil }, true},
+		"bytes":    {func(c *cases.Case) { c.Codes[0].Code = "02 17"; c.Complaint.Symptoms, c.Rounds = nil, nil }, true},
 		"measured": {func(c *cases.Case) { c.Codes, c.Complaint.Symptoms = nil, nil }, true},
 		"cold":     {func(c *cases.Case) { c.Codes, c.Rounds, c.Complaint.Symptoms = nil, nil, []cases.Symptom{"gauge-low"} }, false},
 	} {

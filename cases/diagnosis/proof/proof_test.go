@@ -207,9 +207,11 @@ func TestCodesAndChecksAreHeldAgainstEachOther(t *testing.T) {
 	if p := judge(t, none); len(p.Repeat) != 1 {
 		t.Errorf("without codes there are none to read again: %v", p.Repeat)
 	}
-	c.Repair.CodesAfter = []string{"p0128"}
-	if p := judge(t, c); !slices.Equal(p.Codes.Back, []string{"P0128"}) || p.Verdict == proof.Fixed {
-		t.Errorf("codes %+v, %s", p.Codes, p.Verdict)
+	for _, back := range []string{"p0128", " P0128", "01 28"} { // the last as the vehicle sends it
+		c.Repair.CodesAfter = []string{back}
+		if p := judge(t, c); !slices.Equal(p.Codes.Back, []string{"P0128"}) || p.Verdict == proof.Fixed {
+			t.Errorf("%q: codes %+v, %s", back, p.Codes, p.Verdict)
+		}
 	}
 	c.Repair.CodesAfter = []string{cases.NoCodes}
 	if p := judge(t, c); !p.Codes.Read || len(p.Codes.After) != 0 {
