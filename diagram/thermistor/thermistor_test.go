@@ -198,6 +198,17 @@ func TestErrorAtWorkingTemperature(t *testing.T) {
 	if _, ok := c.OffAt(90, nil); ok {
 		t.Error("nothing measured, and an error is told")
 	}
+	hotWell, err := c.Ohm(100)
+	if err != nil {
+		t.Fatal(err)
+	}
+	mixed := []thermistor.Point{low[1], {C: 100, Ohm: hotWell}} // 10 K low at 60 °C, well at 100 °C
+	before, _ := c.OffAt(40, mixed)
+	between, _ := c.OffAt(80, mixed)
+	after, _ := c.OffAt(105, mixed)
+	if !(before < -7 && before > -11) || !(between < -3 && between > -8) || math.Abs(float64(after)) > 0.2 {
+		t.Errorf("10 K low at 60 and well at 100 °C: %+.1f K at 40, %+.1f K at 80, %+.1f K at 105 °C", before, between, after)
+	}
 	for _, at := range []diagram.Celsius{points[0].C - 1, points[len(points)-1].C + 1} {
 		if off, ok := c.OffAt(at, low); ok {
 			t.Errorf("at %g °C, beyond the reference, the sensor is told to be %+.1f K off", at, off)

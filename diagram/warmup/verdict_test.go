@@ -53,6 +53,19 @@ func TestReachesRegulating(t *testing.T) {
 	}
 }
 
+// The seconds that an engine stands before it is started are counted from the record's own beginning.
+func TestHowLongTheEngineStandsIsSaid(t *testing.T) {
+	s := drive(900, opening(10, 91, 89.5))
+	for i := range 60 {
+		s.RPM[i] = 0
+	}
+	for _, by := range []float64{0, 5000} {
+		if r := warmup.Analyse(shifted(s, by), warmup.Options{}); !said(r, "stands for the first 60 s") {
+			t.Errorf("in a record that begins at %g s: %q", by, r.Remarks)
+		}
+	}
+}
+
 func TestColdStart(t *testing.T) {
 	for _, tt := range []struct {
 		name         string
