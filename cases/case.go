@@ -85,6 +85,19 @@ func (l Loop) Heated() bool {
 	return err == nil && layout.Heated()
 }
 
+// Points are the layout's points along the flow, or all that there are where it isn't known.
+func (l Loop) Points() []diagram.Point {
+	layout, err := diagram.LoopByID(l.Layout)
+	if err != nil {
+		return diagram.Points()
+	}
+	out := make([]diagram.Point, len(layout.Points))
+	for i, at := range layout.Points {
+		out[i] = at.Point
+	}
+	return out
+}
+
 // Coolant is what the loop is filled with.
 type Coolant struct {
 	Base          Base     `json:"base"`

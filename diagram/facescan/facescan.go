@@ -127,11 +127,6 @@ func spread(lines [][]float64) diagram.DeltaK {
 
 // lost is how far the lines' medians lie apart.
 func lost(lines [][]float64) diagram.DeltaK {
-	var m []float64
-	for _, line := range lines {
-		if v := known(line); len(v) > 0 {
-			m = append(m, median(v))
-		}
-	}
+	m := medians(lines)
 	return diagram.DeltaK(slices.Max(m) - slices.Min(m))
 }

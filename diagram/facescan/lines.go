@@ -16,12 +16,7 @@ func runs(lines [][]float64) float64 {
 	if most := spread(lines); most < SuspectK {
 		return evenK - float64(most)
 	}
-	var m []float64
-	for _, line := range lines {
-		if v := known(line); len(v) > 0 {
-			m = append(m, median(v))
-		}
-	}
+	m := medians(lines)
 	if len(m) < 2 {
 		return 0
 	}
@@ -158,6 +153,17 @@ func sorted(v []float64) []float64 {
 func median(v []float64) float64 {
 	s := sorted(v)
 	return (s[(len(s)-1)/2] + s[len(s)/2]) / 2
+}
+
+// medians are those of the lines that hold anything.
+func medians(lines [][]float64) []float64 {
+	var out []float64
+	for _, line := range lines {
+		if v := known(line); len(v) > 0 {
+			out = append(out, median(v))
+		}
+	}
+	return out
 }
 
 func mean(v []float64) float64 {

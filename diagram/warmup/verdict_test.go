@@ -25,6 +25,10 @@ func TestReachesRegulating(t *testing.T) {
 		}
 		return s
 	}
+	byRevs := func(s warmup.Series) warmup.Series {
+		s.SpeedKmh = nil
+		return s
+	}
 	for _, tt := range []struct {
 		name    string
 		s       warmup.Series
@@ -41,6 +45,8 @@ func TestReachesRegulating(t *testing.T) {
 		{"stays at 60 °C in mild frost", cool(60), 88, -6, "no"},
 		{"idles six minutes of ten", idles(6), 88, 10, "can't be said"}, // REG5: half
 		{"idles three minutes of ten", idles(3), 88, 10, "no"},
+		{"idles six minutes of ten by its revs", byRevs(idles(6)), 88, 10, "can't be said"},
+		{"idles three minutes of ten by its revs", byRevs(idles(3)), 88, 10, "no"},
 		{"ends after 11 min", between(cool(60), 0, 660), 88, 10, "can't be said"},
 		{"begins at 55 °C", drive(1500, opening(55, 91, 89.5)), 88, 10, "can't be said"},
 		{"begins at its target", drive(1500, func(float64) float64 { return 80 }), 88, 10, "can't be said"},

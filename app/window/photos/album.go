@@ -4,8 +4,6 @@ import (
 	"context"
 
 	view "loopbook/app/ui/photos"
-	"loopbook/cases"
-	"loopbook/diagram"
 )
 
 // album is the open case's pictures as far as they were read.
@@ -25,16 +23,4 @@ func (a *album) follow(ctx context.Context, id string) {
 	a.drop()
 	a.of, a.small, a.says = id, map[string]view.Photo{}, ""
 	a.reading, a.drop = context.WithCancel(ctx)
-}
-
-func pointsOf(c *cases.Case) []diagram.Point {
-	l, err := diagram.LoopByID(c.Loop.Layout)
-	if err != nil {
-		return diagram.Points()
-	}
-	out := make([]diagram.Point, len(l.Points))
-	for i, p := range l.Points {
-		out[i] = p.Point
-	}
-	return out
 }

@@ -51,7 +51,7 @@ func (p *Photos) Show() {
 		p.at.Ask.Tell(err)
 		return
 	}
-	data := view.Data{Case: d.Case, Says: had.says, Points: pointsOf(&d.Case)}
+	data := view.Data{Case: d.Case, Says: had.says, Points: d.Case.Loop.Points()}
 	for _, one := range d.Case.Photos {
 		hash, here := hashes[one.File]
 		shown, read := had.small[one.File+hash]

@@ -39,7 +39,7 @@ func offAfter(c *cases.Case, f evidence.Findings) []Off {
 		if !isAfter(c.Rounds[i].Stage) {
 			continue
 		}
-		for _, p := range pointsOf(c) {
+		for _, p := range c.Loop.Points() {
 			if r, ok := f.Rounds[i].Readings[p]; ok && r.Usable() && r.Expected != nil && r.State.Out() {
 				why := reason(r, f.Rounds[i].Regime)
 				if why == Unexplained && told(f.Flags, i, p) {

@@ -126,7 +126,7 @@ func whyLone(c *cases.Case, i int) say.Text {
 // measure fills in what the two rounds show.
 func (p *Pair) measure(c *cases.Case, f evidence.Findings) {
 	before, after := f.Rounds[p.Before], f.Rounds[p.After]
-	for _, at := range pointsOf(c) {
+	for _, at := range c.Loop.Points() {
 		b, okB := before.Readings[at]
 		a, okA := after.Readings[at]
 		if !okB && !okA {
@@ -145,19 +145,6 @@ func (p *Pair) measure(c *cases.Case, f evidence.Findings) {
 		p.Points = append(p.Points, point)
 	}
 	p.Deltas = deltasOf(f, p.Before, p.After)
-}
-
-// pointsOf are the layout's points, or all of them where it isn't known.
-func pointsOf(c *cases.Case) []diagram.Point {
-	l, err := diagram.LoopByID(c.Loop.Layout)
-	if err != nil {
-		return diagram.Points()
-	}
-	out := make([]diagram.Point, len(l.Points))
-	for i, at := range l.Points {
-		out[i] = at.Point
-	}
-	return out
 }
 
 func deltasOf(f evidence.Findings, before, after int) []Delta {
