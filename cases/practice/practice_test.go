@@ -58,6 +58,9 @@ func TestTheAnswerIsHidden(t *testing.T) {
 			t.Fatal(err)
 		}
 	}
+	if logs := s.Seen().Logs; len(s.Bought()) != len(s.Items()) || len(logs) == 0 || len(logs[len(logs)-1].EctC) != 2 {
+		t.Errorf("%d of %d bought show the logs %+v", len(s.Bought()), len(s.Items()), logs)
+	}
 	for what, c := range map[string]cases.Case{"nothing": s.After(0), "everything": s.Seen()} {
 		c.Complaint.Text = "" // may say what was replaced before
 		text, err := cases.Encode(c)

@@ -177,6 +177,19 @@ func TestRobust(t *testing.T) {
 }
 
 // A check valve passes one way and next to nothing the other.
+// Wide open a valve is its full resistance, shut what its leak lets through, and half open a hole of half the area, of
+// which the same flow takes four times the pressure (Borda and Carnot: by the square of the area).
+func TestValveByItsArea(t *testing.T) {
+	const tight = 1e-9
+	for _, tt := range []struct{ lift, leak, times float64 }{
+		{1, 0.02, 1}, {1.5, 0.02, 1}, {0, 0.02, 2500}, {-1, 0.02, 2500}, {0, 1, 1}, {0.5, tight, 4}, {0.25, tight, 16},
+	} {
+		if got := network.Valve(3, tt.lift, tt.leak); math.Abs(got/(3*tt.times)-1) > 1e-6 {
+			t.Errorf("Valve(3, %g, %g) = %g, want %g", tt.lift, tt.leak, got, 3*tt.times)
+		}
+	}
+}
+
 func TestCheckValve(t *testing.T) {
 	for _, tt := range []struct{ rise, low, high float64 }{{4, 1.9, 2.1}, {-4, -0.01, 0}} {
 		n := solved(t, 2, []network.Branch{{From: 0, To: 1, RiseKPa: tt.rise, Resistance: 0.5}, {From: 1, To: 0, Resistance: 0.5, Backward: 1e6}}, nil)
