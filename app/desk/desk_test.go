@@ -62,6 +62,49 @@ func TestAnEditIsKeptOrTold(t *testing.T) {
 	}
 }
 
+// A notebook that can't be read or written is told of, whatever was wanted of it, and nothing else happens.
+func TestABrokenNotebookIsTold(t *testing.T) {
+	for name, do := range map[string]func(*Desk){
+		"load": func(d *Desk) { d.Load("A") }, "begin": (*Desk).Begin, "undo": (*Desk).Undo, "redo": (*Desk).Redo,
+		"remove": (*Desk).Remove, "restore": (*Desk).Restore,
+	} {
+		d := newDesk(t, notJudged())
+		d.Begin()
+		told := 0
+		d.Told = func(error) { told++ }
+		d.Store.Close()
+		if do(d); told != 1 || !d.Open || d.Gone != "" {
+			t.Errorf("%s: told %d times, open %t, gone is %q", name, told, d.Open, d.Gone)
+		}
+	}
+}
+
+// While cars are simulated it is told how far that is. Once they are there what is expected is theirs, and shown.
+func TestWhatIsExpectedIsTheModelsOnceItIsThere(t *testing.T) {
+	var q pending
+	d := newDesk(t, q.waiting())
+	d.Begin()
+	d.Edit("a walk", func(c *cases.Case) {
+		c.Rounds[0].MinutesSinceStart, c.Rounds[0].EngineRPM, c.Rounds[0].EctC = casetest.P(25.0), casetest.P(800.0), casetest.P(diagram.Celsius(90))
+	})
+	d.Typed(diagram.RadIn, "80")
+	source := func() string { return d.Found.Rounds[0].Expected[diagram.RadIn].Source.String() }
+	by, shown := source(), 0
+	if d.Ranged() || !strings.Contains(d.Progress(), "%") {
+		t.Errorf("ranges are there %t, progress %q", d.Ranged(), d.Progress())
+	}
+	d.Changed = func() { shown++ }
+	for len(q) > 0 {
+		q.next()
+	}
+	if !d.Ranged() || d.Progress() != "" || shown == 0 || source() == by {
+		t.Errorf("ranges are there %t, progress %q, shown anew %d times, by %q, before by %q", d.Ranged(), d.Progress(), shown, source(), by)
+	}
+	if d.Close(); d.Progress() != "" || d.Round != -1 {
+		t.Errorf("without a case progress %q, round %d", d.Progress(), d.Round)
+	}
+}
+
 // A step back or forth turns to the round that it is about, and to one that there is.
 func TestStepsTurnToTheirRound(t *testing.T) {
 	d := newDesk(t, notJudged())
