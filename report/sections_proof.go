@@ -1,11 +1,9 @@
 package report
 
 import (
-	"math"
 	"strings"
 
 	"loopbook/cases/diagnosis/proof"
-	"loopbook/diagram"
 	"loopbook/diagram/say"
 )
 
@@ -41,7 +39,7 @@ func (s *sheet) pair(p proof.Pair) {
 	for _, at := range p.Points {
 		change := ""
 		if k, ok := at.ChangeK(); ok {
-			change = s.by.Say(changed(k))
+			change = s.by.Say(say.Signed(k))
 		}
 		out := at.State.Out()
 		rows = append(rows, []cell{
@@ -55,14 +53,6 @@ func (s *sheet) pair(p proof.Pair) {
 	if len(p.Open) > 0 {
 		s.paragraph(s.by.Of("record.open-conditions", say.List(p.Open...)), softStyle)
 	}
-}
-
-// changed is a change with its direction, which none at all hasn't.
-func changed(k diagram.DeltaK) say.Text {
-	if math.Abs(float64(k)) < 0.05 {
-		return say.Of("value.tenth", diagram.DeltaK(0))
-	}
-	return say.Signed(k)
 }
 
 func (s *sheet) afterCodes(c proof.Codes) {
