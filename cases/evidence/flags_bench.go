@@ -182,7 +182,7 @@ func reference(t *cases.Test) []thermistor.Point {
 // What two places of the core's face that lie equally far from its inlet may
 // differ by, to be suspected and to fail: DT14, common practice.
 const (
-	suspectK diagram.DeltaK = 8
+	suspectK diagram.DeltaK = facescan.SuspectK
 	patchK   diagram.DeltaK = 10
 )
 

@@ -26,6 +26,10 @@ func (m *moment) flowRestricted() []Flag {
 		because...)}
 }
 
+// coolFaceK is how far under the rating a radiator's outlet is cool: such a face gives no heat because it gets none
+// (judgement).
+const coolFaceK = 10
+
 // airSide: the radiator is hot all through and gives its heat to no air.
 func (m *moment) airSide() []Flag {
 	d := m.delta(AcrossRadiator)
@@ -33,7 +37,7 @@ func (m *moment) airSide() []Flag {
 		return nil
 	}
 	out, _ := m.at(diagram.RadOut)
-	if out.TrueC < m.rating.opensC-10 { // a cool face gives no heat because it gets none
+	if out.TrueC < m.rating.opensC-coolFaceK {
 		return nil
 	}
 	severity := Act

@@ -1,12 +1,14 @@
 package evidence_test
 
 import (
+	"math"
 	"strings"
 	"testing"
 
 	"loopbook/cases"
 	"loopbook/cases/casetest"
 	"loopbook/diagram"
+	"loopbook/diagram/published"
 )
 
 // The hottest that a case knows of may stand in a freeze frame or a log. A sensor
@@ -49,6 +51,29 @@ func TestHottestIsOfAllThatTheCaseKnows(t *testing.T) {
 		if b == nil || b.HottestC != tt.want || b.MarginK != b.PointC.Minus(tt.want) || b.Where.String() != tt.where {
 			t.Errorf("%s: %+v, want %g °C %s", name, b, float64(tt.want), tt.where)
 		}
+	}
+}
+
+// How far water is from boiling under that cap at that altitude: IAPWS and the standard atmosphere, by other code
+// (testdata/reference/boiling_cap_altitude.csv). An altitude that isn't noted is the sea's.
+func TestMarginByCapAndAltitude(t *testing.T) {
+	n := 0
+	for _, r := range published.Rows(t, "reference/boiling_cap_altitude.csv") {
+		high, holds := diagram.Metre(r.Number(t, "altitude_geopotential_m")), diagram.KPa(r.Number(t, "cap_gauge_Pa")/1000)
+		c := toCase(healthy("outlet-thermostat", warm2500).open(90, 15))
+		c.Loop.Coolant, c.Loop.CapKPa, c.Site.AltitudeM = cases.Coolant{Base: cases.Water}, &holds, &high
+		if high == 0 {
+			c.Site.AltitudeM = nil
+		}
+		want := r.Number(t, "T_boil_water_degC")
+		b := analyst(t).Analyse(c).Boiling
+		if b == nil || math.Abs(float64(b.PointC)-want) > 0.05 || math.Abs(float64(b.MarginK)-(want-90)) > 0.05 {
+			t.Errorf("water at %g m under %g kPa: %+v, want it to boil at %g °C", high, holds, b, want)
+		}
+		n++
+	}
+	if n < 10 {
+		t.Errorf("%d rows held", n)
 	}
 }
 

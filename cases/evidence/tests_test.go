@@ -14,6 +14,19 @@ import (
 func kPa(v float64) *diagram.KPa      { return casetest.P(diagram.KPa(v)) }
 func degC(v float64) *diagram.Celsius { return casetest.P(diagram.Celsius(v)) }
 
+// How much of a core's face is cold is counted: one place of nine, three of nine.
+func TestTheColdShareIsSaid(t *testing.T) {
+	for want, grid := range map[string][][]float64{
+		"11 % of the face": {{85, 84, 85}, {70, 50, 70}, {55, 55, 56}},
+		"33 % of the face": {{85, 55, 85}, {70, 40, 70}, {55, 25, 56}},
+	} {
+		check := evidence.Workshop(&cases.Case{}, &cases.Test{Kind: "core-scan", ShownC: grid})
+		if len(check.Flags) != 1 || !strings.Contains(becauseOf(&check.Flags[0]), want) {
+			t.Errorf("%v: %+v, want %s", grid, check.Flags, want)
+		}
+	}
+}
+
 // Limits of testdata/trade/numbers.csv; the ids stand beside each check.
 func TestWorkshopChecks(t *testing.T) {
 	yes, no := casetest.P(true), casetest.P(false)
