@@ -17,10 +17,19 @@ func TestCapStaysShutUntilTheCaseShowsItCold(t *testing.T) {
 	read := func(p diagram.Point, c diagram.Celsius) cases.Round {
 		return cases.Round{Readings: []cases.Reading{{Point: p, ShownC: &c, Surface: cases.Surface{Word: "tape"}}}}
 	}
+	among := func(one cases.Reading) cases.Round { // among many cold ones, the sensor's too
+		r := cases.Round{EctC: casetest.P(diagram.Celsius(30)), Readings: []cases.Reading{one}}
+		for _, p := range []diagram.Point{diagram.RadIn, diagram.RadOut, diagram.PumpIn, diagram.HeaterIn, diagram.HeaterOut, diagram.EngineOut} {
+			r.Readings = append(r.Readings, read(p, 30).Readings...)
+		}
+		return r
+	}
 	for name, tt := range map[string]struct {
 		next cases.Round
 		want string // "": no caution
 	}{
+		"one doubtful":   {among(cases.Reading{Point: diagram.Housing, ShownC: casetest.P(diagram.Celsius(94)), Surface: cases.Surface{Word: "cast-iron"}}), "Coolant at 1"}, // over 100 °C by its correction
+		"warm air":       {among(cases.Reading{Point: diagram.AirOff, ShownC: casetest.P(diagram.Celsius(70))}), ""},
 		"minutes only":   {cases.Round{MinutesSinceStart: casetest.P(20.0)}, "was at 101 °C in round 1"},
 		"gauge up":       {cases.Round{MinutesSinceStart: casetest.P(20.0), Gauge: cases.GaugeAboveMiddle}, "hot by its gauge"},
 		"gauge red":      {cases.Round{Gauge: cases.GaugeRed}, "hot by its gauge"},

@@ -55,6 +55,18 @@ func TestAGaugeThatStaysLowIsToldByTheGauge(t *testing.T) {
 	}
 }
 
+// An engine that only the gun saw is told hot by its temperature; the gauge is named only where it stood in the red.
+func TestAHotEngineIsToldByWhatSawIt(t *testing.T) {
+	for gauge, want := range map[cases.Gauge]bool{"": false, cases.GaugeRed: true} {
+		c := toCase(healthy("outlet-thermostat", warm2500).open(112, 15))
+		c.Rounds[0].EctC, c.Rounds[0].Gauge = nil, gauge
+		flag := find(analyst(t).Analyse(c), "engine-above-rating")
+		if flag == nil || strings.Contains(flag.Text.String(), "gauge") != want || strings.Contains(flag.Text.String(), "111 °C") == want {
+			t.Errorf("gauge %q: %+v", gauge, flag)
+		}
+	}
+}
+
 // A sensor without coolant round it shows the air or the steam there is, far too little (F09: the
 // engine gets hot while it shows nothing; common practice). With the gauge in the red the engine is
 // hot, whatever the scan tool says.

@@ -75,7 +75,7 @@ func (m *moment) delta(name string) *Delta {
 	return nil
 }
 
-// pace is what the engine and the vehicle do during a round.
+// Pace is what the engine and the vehicle do during a round.
 type Pace string
 
 // The paces.

@@ -139,7 +139,7 @@ func (v *car) fanAir(s *state, r running) float64 {
 	return 0.2 * v.fanWK * v.fault.fan * math.Pow(r.rpm/1800, 0.7) // drag of the cold clutch
 }
 
-// coreWK is what the heater core gives to the cabin's air.
+// coreAirWK is what the heater core gives to the cabin's air.
 func (v *car) coreAirWK(r running) float64 {
 	air := max(2, v.blowerWK*r.heater*v.fault.blower*(1-v.fault.flap))
 	return 1 / (1/(v.coreWK*v.fault.coreFace) + 1/air)

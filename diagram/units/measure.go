@@ -9,7 +9,7 @@ import (
 // or none. It holds how much each is of the kept one.
 type Measure map[string]float64
 
-// The measures of a case that have no choice of units in the menus. Factors are those of NIST SP 811,
+// Litres and those below are the measures of a case that have no choice of units in the menus. Factors are those of NIST SP 811,
 // appendix B.8; the gallon and the quart are those of the United States.
 func Litres() Measure {
 	return Measure{"l": 1, "litre": 1, "litres": 1, "liter": 1, "liters": 1, "ml": 0.001, "gal": 3.785412, "qt": 0.9463529}
