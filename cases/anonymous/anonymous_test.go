@@ -315,6 +315,19 @@ func FuzzPictures(f *testing.F) {
 }
 
 // What is said about the contact in plain words is no secret elsewhere.
+// A picture that can't be looked into is left out; what was written under it stays, and nothing is left of one without.
+func TestACaptionOutlivesItsPicture(t *testing.T) {
+	c := cases.Case{Photos: []cases.Photo{{File: "photos/1.heic", Caption: "the lower hose, sucked flat"}, {File: "photos/2.heic"}}}
+	b := cases.Bundle{Case: c, Files: map[string][]byte{"photos/1.heic": []byte("?"), "photos/2.heic": []byte("?")}}
+	out, _, err := anonymous.Make(b, nil, photo.Bare)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if got := out.Case.Photos; len(got) != 1 || got[0].File != "" || got[0].Caption != "the lower hose, sucked flat" || len(out.Files) != 0 {
+		t.Errorf("left are %+v and %d files", got, len(out.Files))
+	}
+}
+
 // Four figures of a telephone number are hidden by themselves too; two are a temperature.
 func TestPartsOfANumber(t *testing.T) {
 	c := cases.Case{Customer: cases.Customer{Name: "Ada Thorn", Contact: "555 0182 44"}, Lesson: "Extension 0182 said it stood at 44 °C."}

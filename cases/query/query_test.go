@@ -76,6 +76,9 @@ func TestToggle(t *testing.T) {
 	if both := query.Toggle(text, cases.ByTag, "fleet"); both != text+" tag:fleet" || query.Toggle(both, cases.ByTag, "fleet") != text {
 		t.Errorf("with another tag %q", both)
 	}
+	if one := query.Toggle("", cases.ByTag, "fleet"); one != "tag:fleet" || query.Toggle(one, cases.ByTag, "fleet") != "" {
+		t.Errorf("one filter alone %q, toggled again %q", one, query.Toggle(one, cases.ByTag, "fleet"))
+	}
 	text = query.SortBy(query.SortBy(text, cases.Oldest), cases.Newest)
 	if text = query.Toggle(text, cases.ByTag, "two words"); text != "cold feet cause:pump-weak sort:newest" {
 		t.Errorf("taken out again %q", text)

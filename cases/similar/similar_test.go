@@ -3,6 +3,7 @@ package similar_test
 import (
 	"math"
 	"math/rand"
+	"slices"
 	"sort"
 	"testing"
 
@@ -57,6 +58,21 @@ func TestDistance(t *testing.T) {
 	}
 	if last >= 0.5 {
 		t.Errorf("one thing unlike of four makes %g", last)
+	}
+}
+
+// A layout that isn't known is no other layout, and only what both cases have is told to be shared.
+func TestWhatIsNotKnownIsNoDifference(t *testing.T) {
+	a, unknown, other := stuckOpen(), stuckOpen(), stuckOpen()
+	unknown.Layout, other.Layout = "", "split-head-block"
+	if d, same, far := similar.Distance(&a, &unknown), similar.Distance(&a, &a), similar.Distance(&a, &other); !(same < d && d < far) {
+		t.Errorf("the same layout %g, one that isn't known %g, another %g", same, d, far)
+	}
+	b := cases.Digest{Key: 9, Codes: []string{"P0115", "P0128", "P0128"}, Symptoms: []cases.Symptom{"fuel-use-up", "slow-warm-up"}}
+	f := similar.Like(a, 1)
+	f.Look(&b)
+	if got := f.Matches()[0].Shares; !slices.Equal(got.Codes, []string{"P0128"}) || !slices.Equal(got.Symptoms, []cases.Symptom{"slow-warm-up"}) || got.Layout {
+		t.Errorf("shared are %+v", got)
 	}
 }
 

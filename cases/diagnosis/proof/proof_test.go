@@ -94,6 +94,11 @@ func TestTheSameConditionIsPaired(t *testing.T) {
 	} else if k, ok := first.ChangeK(); ok {
 		t.Errorf("a point that was read only afterwards is warmer by %g K", float64(k))
 	}
+	bare := theCase(round(cases.BeforeRepair, 800, 20, stuckOpen()), round(cases.AfterRepair, 800, 20, sound()))
+	bare.Rounds[1].Readings[0].Surface.Word = "aluminium-bare" // which nobody can judge by
+	if first := judge(t, bare).Pairs[0].Points[0]; first.Before == nil || first.After != nil || first.State != evidence.Unknown {
+		t.Errorf("on bare metal afterwards: %+v", first)
+	}
 	across := slices.IndexFunc(p.Pairs[1].Deltas, func(d proof.Delta) bool { return d.Name == evidence.AcrossRadiator })
 	if across < 0 || p.Pairs[1].Deltas[across].Before == nil || p.Pairs[1].Deltas[across].After == nil {
 		t.Errorf("deltas %+v", p.Pairs[1].Deltas)
