@@ -155,7 +155,9 @@ func TestWhatCantBeReadStays(t *testing.T) {
 	}
 	d.Typed(diagram.RadIn, "6o")
 	d.Edit("first round away", func(c *cases.Case) { c.Rounds = c.Rounds[1:] })
-	d.EachSlip(func(round int, p diagram.Point, slip Slip) { t.Errorf("%q stands beside round %d, which is another", slip.Text, round) })
+	d.EachSlip(func(round int, p diagram.Point, slip Slip) {
+		t.Errorf("%q stands beside round %d, which is another", slip.Text, round)
+	})
 }
 
 // A case that was deleted is named, by what stands for a title where it has none, and comes back.
