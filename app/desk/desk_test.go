@@ -3,6 +3,7 @@ package desk
 import (
 	"context"
 	"path/filepath"
+	"slices"
 	"strings"
 	"testing"
 	"time"
@@ -57,8 +58,9 @@ func TestAnEditIsKeptOrTold(t *testing.T) {
 	d.Told, d.Changed = func(err error) { told = err }, func() { shown++ }
 	d.Store.Close()
 	d.Edit("title", title("lost"))
-	if told == nil || !strings.Contains(told.Error(), "not kept") || d.Case.Title != "No heat" || shown != 1 {
-		t.Errorf("told %v, the case is %q, shown anew %d times", told, d.Case.Title, shown)
+	what, why := d.Unkept()
+	if told == nil || !strings.Contains(told.Error(), "stays on the screen") || d.Case.Title != "lost" || shown != 1 || why == nil || !slices.Equal(what, []string{"title"}) {
+		t.Errorf("told %v, the case is %q, shown anew %d times; %q isn't kept, %v", told, d.Case.Title, shown, what, why)
 	}
 }
 

@@ -10,6 +10,7 @@ const (
 	coldHoseK  diagram.DeltaK  = 15 // DT7: over the air outside, no flow; common practice
 	followsK   diagram.DeltaK  = 15 // DT9: under the engine, flow; common practice
 	stepFromK  diagram.DeltaK  = 10 // DT6: over the rating, the step is judged; common practice
+	shutAirK   diagram.DeltaK  = 15 // AR1: a shut thermostat's radiator warms its air by no more; common practice
 	backK      diagram.DeltaK  = 30 // F02: the hose behind a shut thermostat under the engine; common practice
 	earlyK     diagram.DeltaK  = 6  // F04: under the rating, an opening is early; common practice
 	hotDayC    diagram.Celsius = 35 // what an unnoted day may be, common practice
@@ -44,13 +45,13 @@ func (m *moment) shutOff() []say.Text {
 	return nil
 }
 
-// givesOffHeat reports whether air that a fan or the road moves leaves the radiator warmer than it came:
-// then coolant comes to it, however cold it leaves (energy balance).
+// givesOffHeat reports whether air that a fan or the road moves leaves the radiator warmer than it does while a
+// thermostat is shut: then coolant comes to it, however cold it leaves (energy balance).
 func (m *moment) givesOffHeat() bool {
 	before, ok := m.at(diagram.AirOn)
 	behind, okBehind := m.at(diagram.AirOff)
 	moved := m.round.Fan == cases.FanOn || PaceOf(m.round) == OnRoad
-	return ok && okBehind && moved && behind.TrueC.Minus(before.TrueC) > pairErrorK
+	return ok && okBehind && moved && behind.TrueC.Minus(before.TrueC) > shutAirK
 }
 
 // standsBack reports whether a hose is so far under an engine above its rating that nothing comes
