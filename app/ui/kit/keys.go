@@ -65,7 +65,10 @@ func (b *Button) TypedKey(e *fyne.KeyEvent) {
 }
 
 // Check is a tick.
-type Check struct{ widget.Check }
+type Check struct {
+	widget.Check
+	round bool // one of those that exclude each other
+}
 
 // NewCheck makes a tick; changed may be nil.
 func NewCheck(words string, changed func(bool)) *Check {
@@ -73,6 +76,15 @@ func NewCheck(words string, changed func(bool)) *Check {
 	c.ExtendBaseWidget(c)
 	c.Text, c.OnChanged = words, changed
 	return c
+}
+
+// CreateRenderer paints the tick.
+func (c *Check) CreateRenderer() fyne.WidgetRenderer {
+	r := c.Check.CreateRenderer()
+	if c.round {
+		return newRound(r, &c.Check)
+	}
+	return r
 }
 
 // FocusGained brings the tick into sight.

@@ -45,6 +45,22 @@ func TestCasesLookedAtInTurnReadNoFontAnew(t *testing.T) {
 	}
 }
 
+// A choice in a dialog that is opened again and again kept as many fonts as it was opened.
+func TestAChoiceMadeAnewReadsNoFontAnew(t *testing.T) {
+	read := &fontCount{Theme: kit.NewTheme(kit.Bright)}
+	test.NewTempApp(t).Settings().SetTheme(read)
+	show := func() {
+		w := test.NewWindow(kit.NewRadio([]string{"one", "two"}, nil))
+		w.Canvas().Capture()
+		w.Close()
+	}
+	show()
+	before := read.n
+	if show(); read.n > before {
+		t.Errorf("fonts were read %d times for the first, %d times more for the second", before, read.n-before)
+	}
+}
+
 // fontCount counts how often somebody asks for a font in order to read it.
 type fontCount struct {
 	fyne.Theme

@@ -1,9 +1,8 @@
 package kit
 
 import (
-	"image/color"
-
 	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/canvas"
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/layout"
 	"fyne.io/fyne/v2/theme"
@@ -27,10 +26,11 @@ func NewRadio(words []string, changed func(string)) *Radio {
 	list := container.New(layout.NewCustomPaddedVBoxLayout(0)) // as close as the toolkit's
 	for _, w := range words {
 		box := NewCheck(w, func(bool) { r.SetSelected(w) })
+		box.round = true
 		r.boxes = append(r.boxes, box)
 		list.Add(box)
 	}
-	r.shown = container.NewThemeOverride(list, radioTheme{})
+	r.shown = list
 	r.ExtendBaseWidget(r)
 	return r
 }
@@ -60,31 +60,52 @@ func (r *Radio) SetSelected(word string) {
 	}
 }
 
-// radioTheme paints ticks as what excludes each other, in the light now.
-type radioTheme struct{}
+// round shows a tick as one of those that exclude each other. A theme of its own would do it too, but the toolkit reads
+// the fonts anew for each part that is themed apart, and keeps them.
+type round struct {
+	fyne.WidgetRenderer
+	box          *widget.Check
+	ground, icon *canvas.Image
+}
+
+// newRound takes the toolkit's picture of a tick: its ground comes before its sign.
+func newRound(of fyne.WidgetRenderer, box *widget.Check) *round {
+	r := &round{WidgetRenderer: of, box: box}
+	for _, o := range of.Objects() {
+		image, ok := o.(*canvas.Image)
+		switch {
+		case !ok:
+		case r.ground == nil:
+			r.ground = image
+		default:
+			r.icon = image
+		}
+	}
+	r.paint()
+	return r
+}
+
+// Refresh paints the box as it is.
+func (r *round) Refresh() {
+	r.WidgetRenderer.Refresh()
+	r.paint()
+}
+
+func (r *round) paint() {
+	icon, edge, ground := theme.IconNameRadioButton, theme.ColorNameInputBorder, theme.ColorNameInputBackground
+	if r.box.Checked {
+		icon, edge, ground = theme.IconNameRadioButtonChecked, theme.ColorNamePrimary, theme.ColorNameBackground
+	}
+	for _, part := range []struct {
+		image  *canvas.Image
+		icon   fyne.ThemeIconName
+		colour fyne.ThemeColorName
+	}{{r.ground, theme.IconNameRadioButtonFill, ground}, {r.icon, icon, edge}} {
+		res := theme.NewThemedResource(themeNow().Icon(part.icon))
+		res.ColorName = part.colour
+		part.image.Resource = res
+		part.image.Refresh()
+	}
+}
 
 func themeNow() fyne.Theme { return fyne.CurrentApp().Settings().Theme() }
-
-// Color is the app's.
-func (radioTheme) Color(n fyne.ThemeColorName, v fyne.ThemeVariant) color.Color {
-	return themeNow().Color(n, v)
-}
-
-// Font is the app's.
-func (radioTheme) Font(s fyne.TextStyle) fyne.Resource { return themeNow().Font(s) }
-
-// Size is the app's.
-func (radioTheme) Size(n fyne.ThemeSizeName) float32 { return themeNow().Size(n) }
-
-// Icon is round.
-func (radioTheme) Icon(n fyne.ThemeIconName) fyne.Resource {
-	switch n {
-	case theme.IconNameCheckButton:
-		n = theme.IconNameRadioButton
-	case theme.IconNameCheckButtonChecked:
-		n = theme.IconNameRadioButtonChecked
-	case theme.IconNameCheckButtonFill:
-		n = theme.IconNameRadioButtonFill
-	}
-	return themeNow().Icon(n)
-}
