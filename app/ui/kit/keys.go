@@ -145,30 +145,6 @@ func (s *Select) markChosen() {
 	}
 }
 
-// Slider is a bar to set a number by.
-type Slider struct{ widget.Slider }
-
-// NewSlider makes a bar of whole numbers.
-func NewSlider(low, high float64) *Slider {
-	s := &Slider{}
-	s.ExtendBaseWidget(s)
-	s.Min, s.Max, s.Step = low, high, 1
-	return s
-}
-
-// FocusGained brings the bar into sight.
-func (s *Slider) FocusGained() {
-	s.Slider.FocusGained()
-	InSight(s)
-}
-
-// TypedKey leaves Escape to the window.
-func (s *Slider) TypedKey(e *fyne.KeyEvent) {
-	if !passed(s, e) {
-		s.Slider.TypedKey(e)
-	}
-}
-
 // Link is words that lead somewhere.
 type Link struct{ widget.Hyperlink }
 

@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/test"
 
 	"loopbook/app/ui/kit"
@@ -46,11 +47,11 @@ func TestCasesLookedAtInTurnReadNoFontAnew(t *testing.T) {
 }
 
 // A choice in a dialog that is opened again and again kept as many fonts as it was opened.
-func TestAChoiceMadeAnewReadsNoFontAnew(t *testing.T) {
+func TestAChoiceAndABarMadeAnewReadNoFontAnew(t *testing.T) {
 	read := &fontCount{Theme: kit.NewTheme(kit.Bright)}
 	test.NewTempApp(t).Settings().SetTheme(read)
 	show := func() {
-		w := test.NewWindow(kit.NewRadio([]string{"one", "two"}, nil))
+		w := test.NewWindow(container.NewVBox(kit.NewRadio([]string{"one", "two"}, nil), kit.NewSlider(0, 10)))
 		w.Canvas().Capture()
 		w.Close()
 	}

@@ -6,7 +6,6 @@ import (
 	"image/color"
 
 	"fyne.io/fyne/v2"
-	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/theme"
 
 	"loopbook/diagram/drawing"
@@ -155,19 +154,4 @@ func (t *fieldTheme) Size(n fyne.ThemeSizeName) float32 {
 		return 0
 	}
 	return t.Theme.Size(n)
-}
-
-// Tracked shows a slider with a track that can be seen on any ground: the
-// toolkit paints it as it paints a field's ground.
-func Tracked(s *Slider) fyne.CanvasObject {
-	return container.NewThemeOverride(s, trackTheme{fyne.CurrentApp().Settings().Theme()})
-}
-
-type trackTheme struct{ fyne.Theme }
-
-func (t trackTheme) Color(n fyne.ThemeColorName, v fyne.ThemeVariant) color.Color {
-	if n == theme.ColorNameInputBackground {
-		n = theme.ColorNameInputBorder
-	}
-	return t.Theme.Color(n, v)
 }

@@ -40,7 +40,7 @@ func (v *View) slider(name string, low, high, step float64, at *float64, word fu
 		v.OnChange(v.set)
 	}
 	v.sliders = append(v.sliders, s)
-	return container.New(kit.Tight{More: 2}, container.NewBorder(nil, nil, nil, s.value, kit.Small(name)), kit.Tracked(s.bar))
+	return container.New(kit.Tight{More: 2}, container.NewBorder(nil, nil, nil, s.value, kit.Small(name)), s.bar)
 }
 
 func (v *View) controls() fyne.CanvasObject {
