@@ -17,11 +17,12 @@ type score struct {
 	calibration     float64 // expected calibration error of the first cause, in bins of equal number
 	chance          float64 // the calibration error that a program which is right as often as it says has on as few cases
 	healthy, alarms int     // healthy loops, and those called faulty (none under 0.5)
+	faulted         int     // healthy loops with a fault named first
 }
 
 func (s score) String() string {
-	return fmt.Sprintf("%d cases: first %.0f %%, among three %.0f %%, log loss %.2f, calibration error %.3f (by chance %.3f), healthy called faulty %d of %d",
-		s.n, s.part(s.first), s.part(s.three), s.logLoss, s.calibration, s.chance, s.alarms, s.healthy)
+	return fmt.Sprintf("%d cases: first %.0f %%, among three %.0f %%, log loss %.2f, calibration error %.3f (by chance %.3f), healthy called faulty %d of %d, a fault first in %d",
+		s.n, s.part(s.first), s.part(s.three), s.logLoss, s.calibration, s.chance, s.alarms, s.healthy, s.faulted)
 }
 
 func (s score) part(n int) float64 { return 100 * float64(n) / float64(s.n) }
@@ -68,6 +69,9 @@ func scored(all []answered) score {
 			s.healthy++
 			if p < 0.5 {
 				s.alarms++
+			}
+			if place > 0 {
+				s.faulted++
 			}
 		}
 	}
