@@ -108,7 +108,7 @@ func customerTitle(m Material) say.Text {
 	v := m.Case.Verdict
 	title := say.Of("customer.title." + string(v.Cause))
 	switch fixed := m.Proof != nil && m.Proof.Verdict == proof.Fixed; {
-	case v.Cause == "":
+	case m.open():
 		return say.Of("customer.title.open")
 	case v.ConfirmedBy == "" && v.Cause != cases.Healthy && !fixed:
 		return say.Of("customer.title.likely", title)
@@ -180,11 +180,11 @@ type box struct {
 // first is what was wrong; it is no alarm where nothing was, or isn't known yet.
 func (c *customer) first() box {
 	b := box{c.by.Of(c.wrongHead()), c.by.Say(c.wrong()), signAct(), drawing.ActGround, drawing.ActText, nil}
-	switch c.c.Verdict.Cause {
-	case cases.Healthy:
-		b.sign, b.fill, b.edge = signFine(), drawing.FineGround, drawing.FineText
-	case "":
+	switch {
+	case c.m.open():
 		b.sign, b.fill, b.edge = signLook(), drawing.LookGround, drawing.LookText
+	case c.c.Verdict.Cause == cases.Healthy:
+		b.sign, b.fill, b.edge = signFine(), drawing.FineGround, drawing.FineText
 	}
 	return b
 }

@@ -258,11 +258,11 @@ func (c *customer) beforePanel() panel {
 	if !c.worked() || c.state() == healthy {
 		p.key = "now-shown"
 	}
-	switch c.c.Verdict.Cause {
-	case cases.Healthy:
-		p.edge, p.sign = drawing.FineText, signFine()
-	case "":
+	switch {
+	case c.m.open():
 		p.edge, p.sign = drawing.LookText, signLook()
+	case c.c.Verdict.Cause == cases.Healthy:
+		p.edge, p.sign = drawing.FineText, signFine()
 	}
 	return p
 }

@@ -5,9 +5,17 @@ import (
 
 	"loopbook/cases"
 	"loopbook/cases/diagnosis"
+	"loopbook/cases/diagnosis/proof"
 	"loopbook/cases/evidence"
 	"loopbook/diagram/say"
 )
+
+// open reports whether no cause is known: none is named, or the loop is called sound and a check that came out badly,
+// and wasn't done again since, says otherwise.
+func (m Material) open() bool {
+	shown := m.Proof != nil && m.Proof.Verdict == proof.Fixed
+	return m.Case.Verdict.Cause == "" || m.Case.Verdict.Cause == cases.Healthy && m.Beside != nil && !shown
+}
 
 // besides are the checks that the cause is no reason for.
 func (c *customer) besides() say.Text {
@@ -53,7 +61,7 @@ func (c *customer) loses() bool {
 // openHot reports whether an engine gets too hot and nobody knows yet why: the customer tells it, a
 // code (P0217, engine coolant too hot, of assets/dtc.csv) or what was measured does.
 func (c *customer) openHot() bool {
-	if c.c.Verdict.Cause != "" || c.state() == fixed {
+	if !c.m.open() || c.state() == fixed {
 		return false
 	}
 	told := slices.ContainsFunc(c.c.Complaint.Symptoms, func(s cases.Symptom) bool {

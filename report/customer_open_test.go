@@ -158,3 +158,28 @@ func TestACodeThatCameBackIsTold(t *testing.T) {
 		}
 	}
 }
+
+// A loop that is called sound beside a check that came out badly isn't told to be in order, nor to be driven as before:
+// low coolant is looked at before each drive (judgement).
+func TestASoundLoopWithABadCheckStaysOpen(t *testing.T) {
+	c := found(cases.Healthy)
+	c.Complaint.Symptoms, c.Codes, c.Rounds = nil, nil, nil
+	c.Tests = []cases.Test{{Kind: "level", Stage: cases.BeforeRepair, State: "low"}}
+	m := judged(t, c)
+	for _, l := range say.Langs() {
+		if pdf := written(t, report.Customer, m, report.Options{Lang: l}); pageCount(pdf) != 1 {
+			t.Errorf("%s: %d pages", l, pageCount(pdf))
+		}
+	}
+	text := flat(pdfText(t, written(t, report.Customer, m, report.Options{})))
+	for word, want := range map[string]bool{"still looking for the cause": true, "checks were not right": true, "before each drive": true,
+		"is in order": false, "found none": false, "as it should be.": false, "drive on as before": false, "Nothing had to be changed": false} {
+		if strings.Contains(text, word) != want {
+			t.Errorf("the page says %q: %v, want %v:\n%s", word, !want, want, text)
+		}
+	}
+	c.Tests[0].State = "full"
+	if text := flat(pdfText(t, written(t, report.Customer, judged(t, c), report.Options{}))); !strings.Contains(text, "is in order") {
+		t.Errorf("a sound loop is open:\n%s", text)
+	}
+}

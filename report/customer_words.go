@@ -25,7 +25,9 @@ func (c *customer) wrongHead() string {
 
 // wrong is the cause in plain words, or what the customer has told of.
 func (c *customer) wrong() say.Text {
-	if cause := c.c.Verdict.Cause; cause != "" {
+	if cause := c.c.Verdict.Cause; cause == cases.Healthy && c.m.open() {
+		return say.Of("customer.found.checks", say.Items(c.m.Beside.Checks...))
+	} else if cause != "" {
 		return say.Sentences(say.Of("customer.wrong."+string(cause)), c.besides())
 	}
 	var told []say.Text
@@ -115,13 +117,13 @@ const (
 )
 
 func (c *customer) state() state {
-	if c.c.Verdict.Cause == cases.Healthy {
+	if c.c.Verdict.Cause == cases.Healthy && !c.m.open() {
 		return healthy
 	}
 	if c.unrepaired() {
 		return unrepaired
 	}
-	if c.c.Verdict.Cause == "" && !c.worked() {
+	if c.m.open() && !c.worked() {
 		return open
 	}
 	if c.m.Proof == nil {
