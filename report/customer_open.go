@@ -43,12 +43,20 @@ func (c *customer) mayLose() bool {
 		return false
 	case s == open && c.loses():
 		return true
-	case c.m.Beside == nil:
-		return false
 	}
-	return slices.ContainsFunc(c.m.Beside.Causes, func(r diagnosis.Ranked) bool {
-		return slices.Contains([]cases.Cause{"external-leak", "combustion-leak", "cap-weak", "coolant-low-air"}, r.Cause)
+	return c.beside(func(of cases.Cause) bool {
+		return slices.Contains([]cases.Cause{"external-leak", "combustion-leak", "cap-weak", "coolant-low-air"}, of)
 	})
+}
+
+// mayHeat reports whether a second fault, still open, would let the engine get too hot, as a slipping belt does.
+func (c *customer) mayHeat() bool {
+	return c.state() != fixed && c.beside(func(of cases.Cause) bool { return overheats(of) != "" })
+}
+
+// beside reports whether one of the faults that a second one may be is such.
+func (c *customer) beside(such func(cases.Cause) bool) bool {
+	return c.m.Beside != nil && slices.ContainsFunc(c.m.Beside.Causes, func(r diagnosis.Ranked) bool { return such(r.Cause) })
 }
 
 // loses reports whether coolant was told to be lost, or was found to be.

@@ -183,3 +183,45 @@ func TestASoundLoopWithABadCheckStaysOpen(t *testing.T) {
 		t.Errorf("a sound loop is open:\n%s", text)
 	}
 }
+
+// Beside a mild fault a second one is minded that may let the engine get hot or lose its coolant: whoever is told that
+// the car may be driven is told of the gauge (belt and pump; common practice) and of the level (judgement).
+func TestAMildFaultDoesNotHideASecondOne(t *testing.T) {
+	belt := cases.Test{Kind: "pump-drive", Stage: cases.BeforeRepair, BeltOK: p(false), Play: p(true), Weep: p(true)}
+	const gauge, level = "If it goes into the red, stop", "before each drive"
+	for name, tt := range map[string]struct {
+		c     *cases.Case
+		test  cases.Test
+		wants []string
+	}{
+		"belt": {found("thermostat-stuck-open"), belt, []string{"You can drive the car", gauge}},
+		"leak": {found("heater-core-restricted"), leaking().Tests[0], []string{"You can drive the car", level}},
+		"fan":  {found("fan-always-running"), leaking().Tests[0], []string{"You can drive the car", level}},
+		"done": {full(), belt, []string{"reach the middle", gauge}},
+	} {
+		if name == "done" {
+			tt.c.Verdict.Cause = "thermostat-stuck-open"
+		}
+		tt.c.Complaint.Symptoms, tt.c.Codes, tt.c.Tests = nil, nil, nil
+		m := judged(t, tt.c)
+		if m.Beside != nil {
+			t.Fatalf("%s: open without the check", name)
+		}
+		m.Proof.Verdict = proof.NotShown
+		alone := flat(pdfText(t, written(t, report.Customer, m, report.Options{})))
+		tt.c.Tests = []cases.Test{tt.test}
+		m = judged(t, tt.c)
+		m.Proof.Verdict = proof.NotShown
+		text := flat(pdfText(t, written(t, report.Customer, m, report.Options{})))
+		for i, want := range tt.wants {
+			if !strings.Contains(text, want) || i > 0 && strings.Contains(alone, want) {
+				t.Errorf("%s: %q isn't said, or is without the check too:\n%s", name, want, text)
+			}
+		}
+		for _, l := range say.Langs() {
+			if pdf := written(t, report.Customer, m, report.Options{Lang: l, Page: report.Letter}); pageCount(pdf) != 1 || strings.Contains(pdfText(t, pdf), "…") {
+				t.Errorf("%s, %s: %d pages, or cut:\n%s", name, l, pageCount(pdf), pdfText(t, pdf))
+			}
+		}
+	}
+}

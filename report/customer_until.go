@@ -84,11 +84,23 @@ func (c *customer) until() say.Text {
 	case "cap-vacuum-stuck":
 		return say.Sentences(say.Of("customer.until.level"), stop)
 	case "fan-always-running":
-		return say.Of("customer.until.fan")
+		return say.Sentences(say.Of("customer.until.fan"), c.second())
 	case "heater-core-restricted", "heater-valve-shut", "heater-air-side":
-		return say.Of("customer.until.cabin")
+		return say.Sentences(say.Of("customer.until.cabin"), c.second())
 	}
-	return say.Of("customer.until.cold")
+	return say.Sentences(say.Of("customer.until.cold"), c.second())
+}
+
+// second is what a second fault may do to an engine that a mild one leaves fit to drive.
+func (c *customer) second() say.Text {
+	var out []say.Text
+	if c.mayHeat() {
+		out = append(out, say.Of("customer.watch.hot"))
+	}
+	if c.mayLose() {
+		out = append(out, say.Of("customer.watch.losing"))
+	}
+	return say.Sentences(out...)
 }
 
 // driving is whether the car may be driven with its fault, in one sentence.

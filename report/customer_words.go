@@ -221,11 +221,15 @@ func (c *customer) watchFor() say.Text {
 	if c.mayLose() {
 		level = say.Of("customer.watch.losing")
 	}
+	var hot say.Text
+	if c.mayHeat() {
+		hot = say.Of("customer.watch.hot")
+	}
 	switch c.c.Verdict.Cause {
 	case "thermostat-stuck-open", "thermostat-early", "sensor-reads-low", "fan-always-running":
-		return say.Sentences(say.Of("customer.watch.cold"), level)
+		return say.Sentences(say.Of("customer.watch.cold"), hot, level)
 	case "heater-core-restricted", "heater-valve-shut", "heater-air-side":
-		return say.Sentences(say.Of("customer.watch.cabin"), level)
+		return say.Sentences(say.Of("customer.watch.cabin"), hot, level)
 	}
 	return say.Sentences(say.Of("customer.watch.hot"), level)
 }
