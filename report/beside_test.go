@@ -8,6 +8,7 @@ import (
 	"loopbook/cases/casetest"
 	"loopbook/cases/diagnosis/proof"
 	"loopbook/diagram"
+	"loopbook/diagram/say"
 	"loopbook/report"
 )
 
@@ -55,5 +56,21 @@ func TestNothingIsClaimedThatWasNotDone(t *testing.T) {
 	c.Verdict.ConfirmedBy = "thermostat-bench"
 	if text := flat(pdfText(t, written(t, report.Customer, judged(t, c), report.Options{}))); strings.Contains(text, "Most likely: ") {
 		t.Errorf("a confirmed cause is only likely:\n%s", text)
+	}
+}
+
+// The customer is told of a check that the cause is no reason for in the words of the table, in every language, and
+// not in those of the shop.
+func TestASecondFaultIsToldPlainly(t *testing.T) {
+	c := full()
+	c.Verdict.Cause = "fan-not-running"
+	c.Tests = []cases.Test{{Kind: "pump-drive", Stage: cases.BeforeRepair, BeltOK: p(true), Play: p(false), Weep: p(true)}}
+	m := judged(t, c)
+	m.Proof.Verdict = proof.NotShown
+	for l, want := range map[say.Lang]string{say.EN: "Pump and its belt: pump is leaking.", say.DE: "Pumpe und Riemen: Pumpe ist undicht.", say.ES: "Bomba y correa: la bomba pierde líquido."} {
+		text := flat(pdfText(t, written(t, report.Customer, m, report.Options{Lang: l})))
+		if !strings.Contains(text, want) {
+			t.Errorf("%s: the page doesn't say %q:\n%s", l, want, text)
+		}
 	}
 }

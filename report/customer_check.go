@@ -34,7 +34,32 @@ func came(kind cases.TestKind, word string) outcome {
 	if word == "" {
 		return outcome{}
 	}
-	return outcome{say.Of("outcome." + string(kind) + "." + word), word != evidence.Pass}
+	return outcome{plainly(kind, word), word != evidence.Pass}
+}
+
+// plainly is how a check came out, without the shop's terms.
+func plainly(kind cases.TestKind, word string) say.Text {
+	switch key := string(kind) + "." + word; key {
+	case "cap.vacuum-stuck", "cap.pass", "coolant.ph-out", "coolant.stray", "pump-drive.play", "pump-drive.weeps",
+		"sensor-resistance.pass", "thermostat-bench.small-lift":
+		return say.Of("customer.outcome." + key)
+	default:
+		return say.Of("outcome." + key)
+	}
+}
+
+// besideChecks are the checks that the cause is no reason for in the customer's words.
+func (c *customer) besideChecks() say.Text {
+	var out []say.Text
+	for _, check := range c.m.Beside.Checks {
+		for _, t := range proof.PairTests(c.c) {
+			if word := t.BeforeOutcome; word != "" && check.String() == say.Of("reason.test", t.Kind.Text(), say.Of("outcome."+string(t.Kind)+"."+word)).String() {
+				check = say.Of("reason.test", say.Of("customer.check."+string(t.Kind)), plainly(t.Kind, word))
+			}
+		}
+		out = append(out, check)
+	}
+	return say.Items(out...)
 }
 
 // of is the outcome that stands under a stage's head.

@@ -22,7 +22,7 @@ func (c *customer) besides() say.Text {
 	if c.m.Beside == nil {
 		return say.Text{}
 	}
-	checks := say.Items(c.m.Beside.Checks...)
+	checks := c.besideChecks()
 	fixed, more := c.state() == fixed, len(c.m.Beside.Checks) > 1
 	switch {
 	case fixed && more:

@@ -29,7 +29,7 @@ func TestEverythingThatIsOpenIsTold(t *testing.T) {
 	m := judged(t, leaking())
 	m.Proof.Verdict = proof.NotShown
 	text := flat(pdfText(t, written(t, report.Customer, m, report.Options{})))
-	for _, want := range []string{"More checks were not right: pressure hold: falls; cap test: opens too early", "which we still have to find.", "before each drive"} {
+	for _, want := range []string{"More checks were not right: Pressure in the system: falls; Pressure of the cap: opens too early", "which we still have to find.", "before each drive"} {
 		if !strings.Contains(text, want) {
 			t.Errorf("the page doesn't say %q:\n%s", want, text)
 		}

@@ -26,7 +26,7 @@ func (c *customer) wrongHead() string {
 // wrong is the cause in plain words, or what the customer has told of.
 func (c *customer) wrong() say.Text {
 	if cause := c.c.Verdict.Cause; cause == cases.Healthy && c.m.open() {
-		return say.Of("customer.found.checks", say.Items(c.m.Beside.Checks...))
+		return say.Of("customer.found.checks", c.besideChecks())
 	} else if cause != "" {
 		return say.Sentences(say.Of("customer.wrong."+string(cause)), c.besides())
 	}
