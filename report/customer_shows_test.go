@@ -69,3 +69,43 @@ func TestWhatIsStillWrongIsShown(t *testing.T) {
 		t.Errorf("the heater's drop after the repair isn't told:\n%s", text)
 	}
 }
+
+// A page that says that the car isn't fixed shows the round after the repair by which it isn't, though another one that
+// is in its ranges was read later and is a pair.
+func TestWhatIsNotFixedIsShown(t *testing.T) {
+	c := full()
+	before, road := hotIdle(), hotIdle()
+	still, again := hotIdle(), hotIdle()
+	before.Label, still.Label = "in the queue", "in the queue again"
+	road.Label, again.Label = "on the road", "on the road again"
+	still.Stage, again.Stage = cases.AfterRepair, cases.AfterRepair
+	c.Rounds = []cases.Round{before, road, still, again}
+	m := material(t, c, proof.NotFixed)
+	for i := range c.Rounds {
+		for at, r := range m.Found.Rounds[i].Readings {
+			within := evidence.Range{LowC: r.TrueC - 10, HighC: r.TrueC + 10}
+			if r.State = evidence.InRange; i%2 == 0 || i == 1 && at == diagram.RadIn {
+				r.State, within.HighC = evidence.High, r.TrueC-5
+			}
+			r.Expected, m.Found.Rounds[i].Expected[at] = &within, within
+			m.Found.Rounds[i].Readings[at] = r
+		}
+	}
+	onRoad := proof.Pair{Before: 1, After: 3}
+	for name, pairs := range map[string][]proof.Pair{"unlike": nil, "the road alike": {onRoad}, "the queue beside the road": {{Before: 1, After: 2}}} {
+		m.Proof.Pairs = pairs
+		text := flat(pdfText(t, written(t, report.Customer, m, report.Options{})))
+		if !strings.Contains(text, "in the queue again") || strings.Contains(text, "on the road again") {
+			t.Errorf("%s: a sound round is shown as not fixed:\n%s", name, text)
+		}
+	}
+	m.Proof.Pairs = []proof.Pair{onRoad, {Before: 0, After: 2}}
+	if text := flat(pdfText(t, written(t, report.Customer, m, report.Options{}))); !strings.Contains(text, "in the queue again") || strings.Contains(text, "not measured under the same") {
+		t.Errorf("a pair is told as unlike:\n%s", text)
+	}
+	m.Proof.Pairs = []proof.Pair{onRoad}
+	m.Proof.Verdict = proof.Fixed
+	if text := flat(pdfText(t, written(t, report.Customer, m, report.Options{}))); !strings.Contains(text, "on the road again") {
+		t.Errorf("a pair isn't shown:\n%s", text)
+	}
+}

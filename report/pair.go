@@ -2,6 +2,7 @@ package report
 
 import (
 	"loopbook/cases"
+	"loopbook/cases/diagnosis/proof"
 	"loopbook/cases/evidence"
 	"loopbook/diagram"
 )
@@ -14,14 +15,30 @@ type pair struct {
 
 // pair is the before round that tells most with its like after the repair. Where
 // those that tell anything have no like it is the most telling one and the last
-// one after, which the paper then has to say. A round that was only begun shows nothing.
+// one after, which the paper then has to say. Where the fault is still there the round after that tells most of it is shown. A round that was only begun shows nothing.
 func (m Material) pair() pair {
 	like, any := m.likePair(), m.anyPair()
+	if m.stillWrong() && any.after >= 0 && like.alike && m.shows(any.after) > m.shows(like.after) {
+		return m.withItsLike(any)
+	}
 	if like.alike && (m.Found.Rounds[like.before].Out() > 0 || m.Found.Rounds[any.before].Out() == 0) {
 		return like
 	}
 	return any
 }
+
+// withItsLike is a pair whose round after the repair stands beside its like, where it has one.
+func (m Material) withItsLike(p pair) pair {
+	for _, like := range m.Proof.Pairs {
+		if like.After == p.after {
+			return pair{like.Before, like.After, true}
+		}
+	}
+	return p
+}
+
+// stillWrong reports whether the repair is shown not to have worked, so that the page has to show by what.
+func (m Material) stillWrong() bool { return m.Proof != nil && m.Proof.Verdict == proof.NotFixed }
 
 func (m Material) likePair() pair {
 	p := pair{before: -1, after: -1}
@@ -51,7 +68,9 @@ func (m Material) anyPair() pair {
 		switch {
 		case !m.Case.Rounds[i].Measured():
 		case m.Case.Rounds[i].Stage == cases.AfterRepair:
-			p.after = i
+			if p.after < 0 || !m.stillWrong() || m.shows(i) >= m.shows(p.after) {
+				p.after = i
+			}
 		case p.before < 0 || m.shows(i) >= m.shows(p.before):
 			p.before = i
 		}
