@@ -172,7 +172,7 @@ func TestASoundLoopWithABadCheckStaysOpen(t *testing.T) {
 		}
 	}
 	text := flat(pdfText(t, written(t, report.Customer, m, report.Options{})))
-	for word, want := range map[string]bool{"still looking for the cause": true, "checks were not right": true, "before each drive": true,
+	for word, want := range map[string]bool{"still looking for the cause": true, "This was not right: Coolant level: low": true, "before each drive": true,
 		"is in order": false, "found none": false, "as it should be.": false, "drive on as before": false, "Nothing had to be changed": false} {
 		if strings.Contains(text, word) != want {
 			t.Errorf("the page says %q: %v, want %v:\n%s", word, !want, want, text)
@@ -221,6 +221,19 @@ func TestAMildFaultDoesNotHideASecondOne(t *testing.T) {
 		for _, l := range say.Langs() {
 			if pdf := written(t, report.Customer, m, report.Options{Lang: l, Page: report.Letter}); pageCount(pdf) != 1 || strings.Contains(pdfText(t, pdf), "…") {
 				t.Errorf("%s, %s: %d pages, or cut:\n%s", name, l, pageCount(pdf), pdfText(t, pdf))
+			}
+		}
+	}
+}
+
+// The title says all of the cause, one that is only likely too; A4 is the narrower page.
+func TestNoTitleIsCut(t *testing.T) {
+	for _, cause := range cases.Words[cases.Cause]() {
+		c := found(cause)
+		c.Verdict.ConfirmedBy = ""
+		for _, l := range say.Langs() {
+			if text := flat(pdfText(t, written(t, report.Customer, material(t, c, ""), report.Options{Lang: l}))); strings.Contains(text, "…") {
+				t.Errorf("%s, %s: cut:\n%.300s", cause, l, text)
 			}
 		}
 	}
