@@ -79,12 +79,14 @@ func TestWhatIsNotFixedIsShown(t *testing.T) {
 	before.Label, still.Label = "in the queue", "in the queue again"
 	road.Label, again.Label = "on the road", "on the road again"
 	still.Stage, again.Stage = cases.AfterRepair, cases.AfterRepair
-	c.Rounds = []cases.Round{before, road, still, again}
+	well := hotIdle()
+	well.Label = "was well"
+	c.Rounds = []cases.Round{before, road, still, again, well}
 	m := material(t, c, proof.NotFixed)
 	for i := range c.Rounds {
 		for at, r := range m.Found.Rounds[i].Readings {
 			within := evidence.Range{LowC: r.TrueC - 10, HighC: r.TrueC + 10}
-			if r.State = evidence.InRange; i%2 == 0 || i == 1 && at == diagram.RadIn {
+			if r.State = evidence.InRange; i == 0 || i == 2 || i == 1 && at == diagram.RadIn {
 				r.State, within.HighC = evidence.High, r.TrueC-5
 			}
 			r.Expected, m.Found.Rounds[i].Expected[at] = &within, within
@@ -102,6 +104,10 @@ func TestWhatIsNotFixedIsShown(t *testing.T) {
 	m.Proof.Pairs = []proof.Pair{onRoad, {Before: 0, After: 2}}
 	if text := flat(pdfText(t, written(t, report.Customer, m, report.Options{}))); !strings.Contains(text, "in the queue again") || strings.Contains(text, "not measured under the same") {
 		t.Errorf("a pair is told as unlike:\n%s", text)
+	}
+	m.Proof.Pairs = []proof.Pair{onRoad, {Before: 4, After: 2}} // a warm idle that was well
+	if text := flat(pdfText(t, written(t, report.Customer, m, report.Options{}))); !strings.Contains(text, "in the queue again") || strings.Contains(text, "was well") {
+		t.Errorf("a round that tells nothing stands beside what is still wrong:\n%s", text)
 	}
 	m.Proof.Pairs = []proof.Pair{onRoad}
 	m.Proof.Verdict = proof.Fixed

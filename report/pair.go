@@ -21,17 +21,22 @@ func (m Material) pair() pair {
 	if m.stillWrong() && any.after >= 0 && like.alike && m.shows(any.after) > m.shows(like.after) {
 		return m.withItsLike(any)
 	}
-	if like.alike && (m.Found.Rounds[like.before].Out() > 0 || m.Found.Rounds[any.before].Out() == 0) {
+	if like.alike && m.tells(like, any) {
 		return like
 	}
 	return any
 }
 
-// withItsLike is a pair whose round after the repair stands beside its like, where it has one.
+// tells reports whether a pair shows before the repair what was wrong, if any round does.
+func (m Material) tells(like, any pair) bool {
+	return m.Found.Rounds[like.before].Out() > 0 || m.Found.Rounds[any.before].Out() == 0
+}
+
+// withItsLike is a pair whose round after the repair stands beside its like, where it has one that tells anything.
 func (m Material) withItsLike(p pair) pair {
 	for _, like := range m.Proof.Pairs {
-		if like.After == p.after {
-			return pair{like.Before, like.After, true}
+		if q := (pair{like.Before, like.After, true}); q.after == p.after && m.tells(q, p) {
+			return q
 		}
 	}
 	return p
