@@ -221,3 +221,20 @@ func TestTheRecordNamesTheHoseToRead(t *testing.T) {
 		}
 	}
 }
+
+// A difference that is out by less than its number shows is just out, not high beside the same number.
+func TestADifferenceBesideItsRangesEndIsJustOut(t *testing.T) {
+	m := material(t, full(), "")
+	for over, want := range map[diagram.DeltaK]string{0.4: "▲ just over", 3: "▲ high", -34.3: "▼ just under", -38: "▼ low"} {
+		low, high := diagram.DeltaK(-14), diagram.DeltaK(20)
+		m.Found.Deltas = []evidence.Delta{{Name: "heater", Round: 0, From: string(diagram.HeaterIn), To: string(diagram.HeaterOut), ValueK: high + over,
+			ExpectedLowK: &low, ExpectedHighK: &high, State: evidence.High}}
+		if over < 0 {
+			m.Found.Deltas[0].State = evidence.Low
+		}
+		text := flat(pdfText(t, written(t, report.Record, m, report.Options{})))
+		if _, row, _ := strings.Cut(text, "Heater supply − Heater return"); !strings.Contains(row[:min(len(row), 60)], want) {
+			t.Errorf("%v K over the range: the record doesn't say %q: %.80s", over, want, row)
+		}
+	}
+}

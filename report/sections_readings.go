@@ -74,6 +74,18 @@ func off(k diagram.DeltaK, just say.Text, key string) say.Text {
 	return say.Of(key, k)
 }
 
+// deltaState says of a difference that is out by less than is written that it is just out: "20 K, up to 20 K, high"
+// would read as wrong.
+func deltaState(d evidence.Delta) say.Text {
+	switch near := outBy(&d) < leastOut; {
+	case near && d.State == evidence.Low:
+		return say.Of("record.just-under")
+	case near && d.State == evidence.High:
+		return say.Of("record.just-over")
+	}
+	return stateWord(d.State)
+}
+
 func stateWord(s evidence.State) say.Text {
 	switch s {
 	case evidence.Low:

@@ -115,7 +115,7 @@ func (s *sheet) deltas(i int) {
 		out := d.State.Out()
 		rows = append(rows, []cell{
 			{s.by.Of("capital", say.DeltaName(d.Name)), out}, {text: s.by.Say(end(d.From)) + " − " + s.by.Say(end(d.To))},
-			{s.by.Say(say.Value(d.ValueK)), out}, {text: s.by.Say(span(d))}, {s.by.Say(stateWord(d.State)), out},
+			{s.by.Say(say.Value(d.ValueK)), out}, {text: s.by.Say(span(d))}, {s.by.Say(deltaState(d)), out},
 		})
 	}
 	if rows == nil {
