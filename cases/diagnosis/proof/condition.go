@@ -16,6 +16,7 @@ const (
 	kmhLike   = 15.0
 	warmMin   = 15.0 // minutes from a cold start after which an engine counts as warm
 	minLike   = 3.0
+	soakMin   = 60.0 // what a warm engine runs longer counts as a limit does; it parts no rounds
 	airLikeK  = 8.0
 	differing = 1.0 // of a limit
 )
@@ -61,6 +62,9 @@ func compare(c *cases.Case, before, after int) comparison {
 	}
 	out.number("speed", standing(b.SpeedKmh), standing(a.SpeedKmh), kmhLike)
 	out.number("minutes", warmth(b.MinutesSinceStart), warmth(a.MinutesSinceStart), minLike)
+	if b.MinutesSinceStart != nil && a.MinutesSinceStart != nil { // of two warm rounds the one that ran as long is more alike
+		out.distance += math.Abs(*b.MinutesSinceStart-*a.MinutesSinceStart) / soakMin
+	}
 	out.number("air", float(c.Ambient(before)), float(c.Ambient(after)), airLikeK)
 	_, knownB := b.Heater.Blower()
 	_, knownA := a.Heater.Blower()

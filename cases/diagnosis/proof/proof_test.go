@@ -169,6 +169,17 @@ func TestOneRoundProvesOnce(t *testing.T) {
 	}
 }
 
+// A hot idle after the repair is held against the hot idle before it, not against a warm one that was walked first.
+func TestTheRoundThatRanAsLongIsTheLike(t *testing.T) {
+	p := judge(t, theCase(
+		round(cases.BeforeRepair, 800, 16, stuckOpen()), round(cases.BeforeRepair, 800, 31, stuckOpen()),
+		round(cases.AfterRepair, 800, 30, sound()),
+	))
+	if len(p.Pairs) != 1 || p.Pairs[0].Before != 1 {
+		t.Errorf("pairs %+v", p.Pairs)
+	}
+}
+
 // The same readings after the repair as before it aren't a repair; the words
 // say so in every language.
 func TestNotFixedIsSaidPlainly(t *testing.T) {
