@@ -72,8 +72,8 @@ func (v *LoopView) Field(p diagram.Point) fyne.Focusable {
 	return nil
 }
 
-// Inside are the fields.
-func (v *LoopView) Inside() []fyne.CanvasObject { return v.order.Objects }
+// Inside are the fields, in their theme, which must be awake for the focus to find them.
+func (v *LoopView) Inside() []fyne.CanvasObject { return []fyne.CanvasObject{v.themed} }
 
 // Leave keeps what is being typed, as if the field had been left.
 func (v *LoopView) Leave() {

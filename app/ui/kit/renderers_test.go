@@ -43,3 +43,41 @@ func TestAHoseTakesTheFocusBeforeTheFirstLayout(t *testing.T) {
 		t.Errorf("the focus is on %v", got)
 	}
 }
+
+// The toolkit throws the renderers of what is hidden for a minute away, and looks for the focus in nothing
+// that has none: a key that led to the hose map after a log was read put it nowhere.
+func TestAHoseTakesTheFocusAfterAMinuteOutOfSight(t *testing.T) {
+	loop, w, p := loopView(t)
+	w.Canvas().Capture()
+	forgetRenderers(t, loop)
+	last := loop.Field(p.Entries[len(p.Entries)-1].Point)
+	kit.Focus(last)
+	if got := w.Canvas().Focused(); got == nil || got != last {
+		t.Errorf("the focus is on %v", got)
+	}
+}
+
+// forgetRenderers does what the toolkit does to what was out of sight for a minute.
+func forgetRenderers(t *testing.T, o fyne.CanvasObject) {
+	var widgets []fyne.Widget
+	var gather func(fyne.CanvasObject)
+	gather = func(o fyne.CanvasObject) {
+		switch o := o.(type) {
+		case *fyne.Container:
+			for _, inner := range o.Objects {
+				gather(inner)
+			}
+		case fyne.Widget:
+			widgets = append(widgets, o)
+			for _, inner := range test.WidgetRenderer(o).Objects() {
+				gather(inner)
+			}
+		}
+	}
+	gather(o)
+	t.Run("out of sight", func(t *testing.T) { // a test's own renderers go with it
+		for _, o := range widgets {
+			test.TempWidgetRenderer(t, o)
+		}
+	})
+}
