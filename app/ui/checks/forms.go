@@ -72,7 +72,7 @@ func (s *sheet) looks() (short, rest []fyne.CanvasObject) {
 
 func (s *sheet) coolant() (short, rest []fyne.CanvasObject) {
 	return row(
-		s.temp(kit.L("window.checks.freezes"), func(t *cases.Test) **diagram.Celsius { return &t.FreezeC }),
+		s.form.FreezingTemp(kit.L("window.checks.freezes"), func(c *cases.Case) **diagram.Celsius { return &s.test(c).FreezeC }),
 		s.number(kit.L("window.checks.strength"), units.Number, 0, 100, func(t *cases.Test) **float64 { return &t.VolumePercent }),
 		s.number(kit.L("window.checks.ph"), units.Number, 0, 14, func(t *cases.Test) **float64 { return &t.PH }),
 		s.number(kit.L("window.checks.stray"), units.Volts().Parse, -50, 50, func(t *cases.Test) **float64 { return &t.StrayV }),

@@ -12,6 +12,7 @@ import (
 	"loopbook/app/ui/kit"
 	"loopbook/app/ui/kit/kittest"
 	"loopbook/cases"
+	"loopbook/diagram"
 	"loopbook/diagram/units"
 )
 
@@ -334,6 +335,31 @@ func TestAFaceIsKept(t *testing.T) {
 	area.Leave()
 	if got := d.c.Tests[0].ShownC; len(got) != 3 || area.Text != "85;84;warm" {
 		t.Errorf("a word changed the face: %v, the field holds %q", got, area.Text)
+	}
+}
+
+// No coolant freezes above water: a refractometer's -35 without its sign made a good one far too weak, and a second fault of it.
+func TestAFreezingPointWithoutItsSignIsAskedAgain(t *testing.T) {
+	for _, tt := range []struct {
+		units   units.Set
+		typed   string
+		want    diagram.Celsius
+		refused bool
+	}{
+		{units.Metric(), "-35", -35, false}, {units.Metric(), "0", 0, false}, {units.Metric(), "35", 0, true},
+		{units.US(), "-40", -40, false}, {units.US(), "32", 0, false}, {units.US(), "34", 0, true},
+	} {
+		d := screen(t)
+		d.units = tt.units
+		d.show()
+		d.v.choose("coolant")
+		at := fields(d.v.sheet.content)[0]
+		at.SetText(tt.typed)
+		at.Leave()
+		kept := len(d.c.Tests) == 1 && d.c.Tests[0].FreezeC != nil && *d.c.Tests[0].FreezeC == tt.want
+		if tt.refused && (len(d.c.Tests) > 0 || at.Text != tt.typed) || !tt.refused && !kept {
+			t.Errorf("%s %s: %+v is kept, %q stands in the field", tt.typed, tt.units.Temperature, d.c.Tests, at.Text)
+		}
 	}
 }
 

@@ -24,6 +24,14 @@ func (f *Form) CoolantTemp(label string, at func(*cases.Case) **diagram.Celsius)
 	return f.temp(label, at, ParseCoolant)
 }
 
+// FreezingTemp binds a temperature at which coolant freezes. None does above water's: what is missing there is
+// the sign, and as water the coolant would be far too weak.
+func (f *Form) FreezingTemp(label string, at func(*cases.Case) **diagram.Celsius) fyne.CanvasObject {
+	return f.temp(label, at, func(u units.Set) func(string) (diagram.Celsius, error) {
+		return Between(u.ParseTemp, -80, 0, u.TempUnit)
+	})
+}
+
 func (f *Form) temp(label string, at func(*cases.Case) **diagram.Celsius, parse func(units.Set) func(string) (diagram.Celsius, error)) fyne.CanvasObject {
 	return f.Quantity(
 		func(u units.Set) string { return label + ", " + string(u.Temperature) },
