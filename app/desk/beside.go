@@ -1,12 +1,16 @@
 package desk
 
 import (
-	"errors"
 	"reflect"
 
 	"loopbook/cases"
 	"loopbook/diagram/say"
 )
+
+// Beside tells that an edit was kept beside what another program did to the case: nothing failed.
+type Beside struct{ says string }
+
+func (b Beside) Error() string { return b.says }
 
 // beside keeps an edit of a case that another program has changed since it was read here: in the case as that left it,
 // or, where rounds or the like have come or gone, over it. Nothing of the other is lost then either: a step
@@ -22,7 +26,7 @@ func (d *Desk) beside(what string, mine cases.Case, change func(*cases.Case)) (c
 		change(&next)
 	}
 	if _, err = d.Store.Put(d.ctx, next, what); err == nil {
-		d.Told(errors.New(say.English().Of(said)))
+		d.Told(Beside{say.English().Of(said)})
 	}
 	return next, err
 }

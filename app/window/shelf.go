@@ -7,6 +7,7 @@ import (
 
 	"fyne.io/fyne/v2"
 
+	"loopbook/app/desk"
 	"loopbook/app/library"
 	"loopbook/app/ui/kit"
 	"loopbook/app/window/asking"
@@ -72,8 +73,13 @@ func (s *shelf) again() {
 	}
 }
 
-// tell says what did not work. Of a notebook whose file is gone it asks what to do: nothing can be kept until then.
+// tell says what did not work, or what another program did to the case. Of a notebook whose file is gone it asks what to do: nothing can be kept until then.
 func (s *shelf) tell(err error) {
+	var beside desk.Beside
+	if errors.As(err, &beside) {
+		s.at.Ask.Show(s.at.Ask.Notice(kit.L("window.frame.changed-too"), err.Error()))
+		return
+	}
 	if !errors.Is(err, cases.ErrGone) {
 		s.at.Ask.Tell(err)
 		return

@@ -4,6 +4,7 @@ import (
 	"os"
 	"strings"
 	"testing"
+	"time"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/test"
@@ -13,6 +14,7 @@ import (
 	"loopbook/app/ui/kit/kittest"
 	"loopbook/app/window/bench/benchtest"
 	"loopbook/cases"
+	"loopbook/cases/sqlite"
 )
 
 // A notebook whose file was deleted under the window is told of at the next entry, which stays in sight; nobody leaves
@@ -60,5 +62,30 @@ func TestANotebookThatWasDeletedUnderTheWindow(t *testing.T) {
 	}
 	if said := kittest.Texts(w.list.Content()); !strings.Contains(said, "1 case") {
 		t.Errorf("the list says %q", said)
+	}
+}
+
+// What another window did to the case is kept beside an edit here: nothing failed, and nobody is told that something did.
+func TestACaseThatAnotherWindowChangedToo(t *testing.T) {
+	w, path := shown(t)
+	w.menus.opener.begin()
+	d := w.at.Desk
+	other, err := sqlite.Open(w.at.Ctx, path, time.Now)
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer other.Close()
+	theirs := d.Case
+	theirs.Title = "theirs"
+	if _, err := other.Put(w.at.Ctx, theirs, "title"); err != nil {
+		t.Fatal(err)
+	}
+	d.Edit("lesson", func(c *cases.Case) { c.Lesson = "mine" })
+	top := w.window.Canvas().Overlays().Top()
+	if top == nil {
+		t.Fatal("nothing is said")
+	}
+	if said := kittest.Texts(top.(*widget.PopUp).Content); !strings.Contains(said, "both kept") || strings.Contains(said, kit.L("window.frame.failed")) {
+		t.Errorf("said: %q", said)
 	}
 }
