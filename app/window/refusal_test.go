@@ -24,3 +24,14 @@ func TestANotebookThatCantBeOpenedIsToldInAWindow(t *testing.T) {
 		t.Errorf("it is %v", size)
 	}
 }
+
+// A file that is no notebook stands in the way at every start: what to do about it is said, and that it wasn't touched.
+func TestWhatToDoAboutAFileThatIsNoNotebook(t *testing.T) {
+	for why, told := range map[error]bool{cases.ErrForeign: true, cases.ErrDamaged: false, cases.ErrNewer: false} {
+		w := newRefusal(test.NewTempApp(t), fmt.Errorf("notebook /work/n.db: %w", why))
+		w.Resize(w.Content().MinSize())
+		if said := kittest.Texts(w.Content()); strings.Contains(said, "good copy") != told {
+			t.Errorf("%v: %q", why, said)
+		}
+	}
+}
