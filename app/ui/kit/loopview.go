@@ -82,11 +82,12 @@ func (v *LoopView) Leave() {
 	}
 }
 
-// makeFields makes the fields that no layout had before.
+// makeFields makes the fields that no layout had before. Their theme goes with the renderer that the toolkit throws away
+// after a minute out of sight, as while cases of other loops are looked at.
 func (v *LoopView) makeFields(entries []drawing.Entry) {
 	v.fields = make(map[diagram.Point]*numberField, len(entries))
 	v.order.Objects = nil
-	known := len(v.made)
+	bare := false
 	for _, e := range entries {
 		f := v.made[e.Point]
 		if f == nil {
@@ -95,8 +96,10 @@ func (v *LoopView) makeFields(entries []drawing.Entry) {
 		}
 		v.fields[e.Point] = f
 		v.order.Add(f)
+		f.Refresh() // what it remembers of its theme may be gone
+		bare = bare || f.Theme() == themeNow()
 	}
-	if len(v.made) > known {
+	if bare {
 		v.themed.Refresh()
 	}
 }
