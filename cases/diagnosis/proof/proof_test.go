@@ -72,6 +72,16 @@ func TestNothingMeasuredProvesNothing(t *testing.T) {
 	}
 }
 
+// A round after the repair that is only begun is like none: no round before it was told that another had its like.
+func TestABegunRoundLeavesNoneUnmatched(t *testing.T) {
+	begun := round(cases.AfterRepair, 800, 20, nil)
+	begun.EctC, begun.MinutesSinceStart = nil, nil
+	p := judge(t, theCase(round(cases.BeforeRepair, 800, 20, stuckOpen()), begun))
+	if len(p.Pairs) != 0 || len(p.Lone) != 0 {
+		t.Errorf("%d pairs, unmatched %+v", len(p.Pairs), p.Lone)
+	}
+}
+
 func TestTheSameConditionIsPaired(t *testing.T) {
 	p := judge(t, theCase(
 		round(cases.BeforeRepair, 800, 20, stuckOpen()),

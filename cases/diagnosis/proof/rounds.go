@@ -51,7 +51,7 @@ type Lone struct {
 // pairRounds gives every round that was measured at most one like, the most alike first.
 func pairRounds(c *cases.Case, f evidence.Findings) (pairs []Pair, lone []Lone) {
 	if !anyAfter(c) {
-		return nil, nil
+		return nil, nil // none of before waits for its like yet
 	}
 	type match struct {
 		Pair
@@ -87,9 +87,10 @@ func pairRounds(c *cases.Case, f evidence.Findings) (pairs []Pair, lone []Lone) 
 	return pairs, lone
 }
 
+// anyAfter reports whether a round after the repair was measured: one that was only begun is like none.
 func anyAfter(c *cases.Case) bool {
 	for i := range c.Rounds {
-		if isAfter(c.Rounds[i].Stage) {
+		if isAfter(c.Rounds[i].Stage) && c.Rounds[i].Measured() {
 			return true
 		}
 	}
