@@ -19,24 +19,45 @@ const (
 // altitude is taken as 0 m.
 func boiling(c *cases.Case, h hottest) *Boiling {
 	mix, known := mixture(c)
-	if !h.ok || !known || c.Loop.CapKPa == nil {
+	holds := heldKPa(c)
+	if !h.ok || !known || holds == nil {
 		return nil
 	}
-	point, err := mix.BoilUnderCapC(*c.Loop.CapKPa, altitude(c))
+	point, err := mix.BoilUnderCapC(*holds, altitude(c))
 	if err != nil {
 		return nil // outside what the formulas hold for
 	}
 	return &Boiling{PointC: point, HottestC: h.c, MarginK: point.Minus(h.c), Where: h.where}
 }
 
+// heldKPa is the pressure that the cap holds: what it is marked with, or less where its last test found that
+// it opens before, unless the car has been measured after a repair since; nil: not known.
+func heldKPa(c *cases.Case) *diagram.KPa {
+	holds := c.Loop.CapKPa
+	if holds == nil {
+		return nil
+	}
+	for i := range c.Tests {
+		t := &c.Tests[i]
+		if t.Kind != "cap" || t.OpensKPa == nil || t.Stage != cases.AfterRepair && c.HasStage(cases.AfterRepair) {
+			continue
+		}
+		if holds = c.Loop.CapKPa; *t.OpensKPa < *holds {
+			holds = t.OpensKPa
+		}
+	}
+	return holds
+}
+
 // boilsBetween tells the range that the boiling point lies in where the filling
 // isn't known, once the coolant comes near to the lower end.
 func boilsBetween(c *cases.Case, h hottest) []Flag {
-	if _, known := mixture(c); !h.ok || known || c.Loop.CapKPa == nil {
+	holds := heldKPa(c)
+	if _, known := mixture(c); !h.ok || known || holds == nil {
 		return nil
 	}
-	water, err := coolant.Mixture{Base: coolant.Water}.BoilUnderCapC(*c.Loop.CapKPa, altitude(c))
-	mix, mixErr := coolant.Mixture{Base: coolant.EthyleneGlycol, Strength: 50}.BoilUnderCapC(*c.Loop.CapKPa, altitude(c))
+	water, err := coolant.Mixture{Base: coolant.Water}.BoilUnderCapC(*holds, altitude(c))
+	mix, mixErr := coolant.Mixture{Base: coolant.EthyleneGlycol, Strength: 50}.BoilUnderCapC(*holds, altitude(c))
 	if err != nil || mixErr != nil || water.Minus(h.c) >= marginLookK {
 		return nil
 	}
@@ -80,7 +101,7 @@ func mixture(c *cases.Case) (coolant.Mixture, bool) {
 
 // boils says at what the filling boils: glycol by itself would do so far above its mix with water.
 func boils(c *cases.Case, b *Boiling) say.Text {
-	base, cap := c.Loop.Coolant.Base.Text(), *c.Loop.CapKPa
+	base, cap := c.Loop.Coolant.Base.Text(), *heldKPa(c)
 	if mix, _ := mixture(c); mix.Strength > 0 {
 		return say.Of("because.boils-mix", float64(mix.Strength), base, b.PointC, cap)
 	}

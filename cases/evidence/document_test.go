@@ -4,6 +4,7 @@ import (
 	"encoding/json"
 	"math"
 	"os"
+	"slices"
 	"sort"
 	"strings"
 	"testing"
@@ -94,6 +95,18 @@ func TestBoiling(t *testing.T) {
 	if flag == nil || flag.Severity != evidence.Look || !strings.Contains(becauseOf(flag), "0 m assumed") {
 		t.Errorf("11.6 K of margin, altitude unknown: %+v", flag)
 	}
+	c.Loop.CapKPa = casetest.P(diagram.KPa(110))
+	c.Tests = []cases.Test{{Kind: "cap", OpensKPa: casetest.P(diagram.KPa(50))}}
+	if b := a.Analyse(c).Boiling; b == nil || math.Abs(float64(b.PointC)-111.6) > 0.1 {
+		t.Errorf("a cap of 110 kPa that opens at 50: %+v", b)
+	}
+	repaired := *c
+	repaired.Rounds = append(slices.Clone(c.Rounds), c.Rounds[0])
+	repaired.Rounds[1].Stage = cases.AfterRepair
+	if b := a.Analyse(&repaired).Boiling; b == nil || math.Abs(float64(b.PointC)-122.0) > 0.1 { // at 110.3 kPa, the same table
+		t.Errorf("after the repair: %+v", b)
+	}
+	c.Tests = nil
 	c.Loop.CapKPa = casetest.P(diagram.KPa(0))
 	if flag := find(a.Analyse(c), "boiling-margin-small"); flag == nil || flag.Severity != evidence.Act {
 		t.Errorf("water at 100 °C without a cap: %+v", flag)
