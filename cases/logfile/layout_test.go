@@ -37,14 +37,19 @@ func TestLayouts(t *testing.T) {
 			if name == "numbers of channels" {
 				o.Map = map[string]string{"ect": "ch1", "rpm": "ch2"}
 			}
-			got, err := from(text, o)
-			if err != nil {
-				t.Fatal(err)
-			}
-			if problem := differs(got.Log, want); problem != "" {
-				t.Errorf("%s; %+v, %q", problem, got.Columns, got.Remarks)
-			}
+			reads(t, text, o, want)
 		})
+	}
+}
+
+func reads(t *testing.T, text string, o logfile.Options, want cases.Log) {
+	t.Helper()
+	got, err := from(text, o)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if problem := differs(got.Log, want); problem != "" {
+		t.Errorf("%s; %+v, %q", problem, got.Columns, got.Remarks)
 	}
 }
 
@@ -99,15 +104,7 @@ func TestStackedTables(t *testing.T) {
 		"delimiter in a name":  "time,name,value\n0,\"coolant temp, engine\",20\n0,rpm,1800\n1,\"coolant temp, engine\",20.5\n1,rpm,1850\n2,\"coolant temp, engine\",21\n2,rpm,1900\n3,\"coolant temp, engine\",21.5\n3,rpm,1950\n",
 		"without a heading":    "0;ect;20\n0;rpm;1800\n1;ect;20.5\n1;rpm;1850\n2;ect;21\n2;rpm;1900\n3;ect;21.5\n3;rpm;1950\n",
 	} {
-		t.Run(name, func(t *testing.T) {
-			got, err := from(text, logfile.Options{})
-			if err != nil {
-				t.Fatal(err)
-			}
-			if problem := differs(got.Log, want); problem != "" {
-				t.Errorf("%s; %+v, %q", problem, got.Columns, got.Remarks)
-			}
-		})
+		t.Run(name, func(t *testing.T) { reads(t, text, logfile.Options{}, want) })
 	}
 }
 
