@@ -26,10 +26,7 @@ type moment struct {
 func newMoment(c *cases.Case, i int, loops map[string]*diagram.Loop) *moment {
 	m := &moment{
 		c: c, i: i, round: &c.Rounds[i], loop: loops[c.Loop.Layout],
-		readings: readRound(c, i), ambientC: UsualAmbientC, rating: ratingOf(c),
-	}
-	if a := c.Ambient(i); a != nil {
-		m.ambientC = *a
+		readings: readRound(c, i), ambientC: AirC(c, i), rating: ratingOf(c),
 	}
 	m.markHotAir()
 	m.markImpossible()

@@ -17,6 +17,14 @@ const (
 // UsualAmbientC is the air outside where no round and no site says it (judgement).
 const UsualAmbientC diagram.Celsius = 20
 
+// AirC is the air outside in a round, the usual where it isn't noted.
+func AirC(c *cases.Case, round int) diagram.Celsius {
+	if a := c.Ambient(round); a != nil {
+		return *a
+	}
+	return UsualAmbientC
+}
+
 // readRound corrects the round's readings. Of several at a point the last one
 // counts; a point that can't be reached has none.
 func readRound(c *cases.Case, i int) map[diagram.Point]Reading {
@@ -35,12 +43,9 @@ func readRound(c *cases.Case, i int) map[diagram.Point]Reading {
 // is set to, or the air's temperature where the round doesn't say.
 func gunOf(c *cases.Case, i int) infrared.Gun {
 	set := c.Rounds[i].Gun
-	gun := infrared.Gun{Emissivity: usualEmissivity, ReflectedC: UsualAmbientC}
+	gun := infrared.Gun{Emissivity: usualEmissivity, ReflectedC: AirC(c, i)}
 	if set.Emissivity != nil {
 		gun.Emissivity = *set.Emissivity
-	}
-	if a := c.Ambient(i); a != nil {
-		gun.ReflectedC = *a
 	}
 	if set.ReflectedC != nil {
 		gun.ReflectedC = *set.ReflectedC

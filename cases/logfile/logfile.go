@@ -114,6 +114,7 @@ func from(r io.Reader, o Options) (Read, error) {
 		if head, err = all.peek(); err != nil {
 			return Read{}, err
 		}
+		l.whole = len(head) < headBytes
 	}
 	out := Read{Header: l.header}
 	samples, err := l.sample(head, &out)

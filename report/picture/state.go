@@ -37,7 +37,7 @@ func State(l *diagram.Loop, c *cases.Case, f evidence.Findings, round int, by sa
 			s.Deltas[d.Name] = delta(d, by)
 		}
 	}
-	s.Thermostat, s.Doubt = opening(l, found, air(c, round)), doubt(f.Flags, round)
+	s.Thermostat, s.Doubt = opening(l, found, evidence.AirC(c, round)), doubt(f.Flags, round)
 	s.Fan, s.FanOn = fan(r.Fan, by)
 	if r.EctC != nil {
 		s.Sensor = by.Of("drawing.sensor", *r.EctC)
@@ -112,14 +112,6 @@ func delta(d evidence.Delta, by say.Speaker) drawing.DeltaState {
 		s.Range = by.Of("drawing.delta-up-to", *s.HighK)
 	}
 	return s
-}
-
-// air is the temperature outside, as usual where it isn't noted.
-func air(c *cases.Case, round int) diagram.Celsius {
-	if a := c.Ambient(round); a != nil {
-		return *a
-	}
-	return evidence.UsualAmbientC
 }
 
 // opening reads from the hoses how far the thermostat seems to stand open: by
