@@ -15,7 +15,8 @@ import (
 // standing ones, are no warm-up's under 60 °C, the regulation's example of a
 // sensor stuck low (REG10, published, R1), nor from the start on under 75 °C or
 // over 115 °C (times and these two: judgement; a real town log rests for two and
-// a half minutes at 58 °C).
+// a half minutes at 58 °C). A level that was come to by less than a kelvin a minute
+// is the engine's own (judgement).
 const (
 	openSensorC  = -39.5
 	shortSensorC = 130
@@ -29,6 +30,7 @@ const (
 	restsUnderC  = 60
 	neverMovedC  = 75
 	neverBelowC  = 115
+	slowingS     = 120
 )
 
 // dropJumps takes spikes out of the trip and tells of all jumps. A level that
@@ -103,7 +105,14 @@ func (w run) cantRest(r Rest, from, to int) bool {
 		least = drivenRestS
 	}
 	never := from == 0 && (r.C < neverMovedC || r.C > neverBelowC)
-	return r.ForS >= least && (r.C < restsUnderC || never)
+	return r.ForS >= least && (never || r.C < restsUnderC && !w.slowedInto(from))
+}
+
+// slowedInto reports whether the coolant had all but come to rest before a bin, as an engine comes to its level
+// beside a radiator that takes all of its heat; a sensor stops from one moment to the next.
+func (w run) slowedInto(from int) bool {
+	n := w.over(slowingS)
+	return from >= n && math.Abs(w.bins[from].ect-w.bins[from-n].ect) < restingK*slowingS/60
 }
 
 func (r *Result) remarkSensor() {

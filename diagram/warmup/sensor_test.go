@@ -46,6 +46,7 @@ func TestWhatCoolantDoesIsNoJump(t *testing.T) {
 // and a log of no length aren't.
 func TestStuckSensor(t *testing.T) {
 	freezes := func(s float64) float64 { return 10 + 0.12*min(s, 250) }
+	creeps := func(s float64) float64 { return 52 - 62*math.Exp(-s/480) }
 	for _, tt := range []struct {
 		name  string
 		s     warmup.Series
@@ -58,6 +59,8 @@ func TestStuckSensor(t *testing.T) {
 		{"freezes at 40 °C as the log ends", drive(450, freezes), false},
 		{"holds 89 °C", drive(900, func(float64) float64 { return 89 }), false},
 		{"healthy", inSteps(drive(2000, opening(10, 91, 89.5)), 1), false},
+		{"creeps to 52 °C, its thermostat open", drive(3000, creeps), false},
+		{"creeps to 52 °C, in steps", inSteps(drive(3000, creeps), 1), false},
 		{"opens early", inSteps(drive(2000, opening(10, 68, 67)), 1), false},
 	} {
 		r := warmup.Analyse(tt.s, warmup.Options{})
