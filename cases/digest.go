@@ -67,7 +67,9 @@ func DigestOf(c *Case) Digest {
 		d.OdometerKm = *c.Vehicle.OdometerKm
 	}
 	for _, code := range c.Codes {
-		d.Codes = append(d.Codes, code.Code)
+		if word := InLetters(code.Code); word != "" {
+			d.Codes = append(d.Codes, word)
+		}
 	}
 	return d
 }

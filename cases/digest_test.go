@@ -1,6 +1,7 @@
 package cases_test
 
 import (
+	"slices"
 	"testing"
 	"time"
 
@@ -26,6 +27,16 @@ func TestVehiclesAreToldApart(t *testing.T) {
 	}
 	if a, b := car("", "", "Lark"), car("", "Ada Thorn", ""); a != 0 || b != 0 {
 		t.Errorf("a vehicle without an owner is %d, an owner without a vehicle %d, want 0", a, b)
+	}
+}
+
+// However a code was noted, it counts as the same one.
+func TestCodesCountInLetters(t *testing.T) {
+	for _, noted := range []string{"P0128", " p0128", "0128", "0x01 28"} {
+		d := cases.DigestOf(&cases.Case{Codes: []cases.Code{{Code: noted}, {Code: "0000"}, {Code: " "}}})
+		if !slices.Equal(d.Codes, []string{"P0128"}) {
+			t.Errorf("%q and two that are none count as %q", noted, d.Codes)
+		}
 	}
 }
 

@@ -75,7 +75,7 @@ func (c *customer) openHot() bool {
 	told := slices.ContainsFunc(c.c.Complaint.Symptoms, func(s cases.Symptom) bool {
 		return slices.Contains([]cases.Symptom{"overheats-idle", "overheats-road", "overheats-always"}, s)
 	})
-	coded := slices.ContainsFunc(c.c.Codes, func(k cases.Code) bool { return evidence.InLetters(k.Code) == "P0217" })
+	coded := slices.ContainsFunc(c.c.Codes, func(k cases.Code) bool { return cases.InLetters(k.Code) == "P0217" })
 	return told || coded || diagnosis.Overheated(c.c, c.f)
 }
 

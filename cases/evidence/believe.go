@@ -26,7 +26,7 @@ func claims(c *cases.Case) []claim {
 	}
 	for i := range c.Codes {
 		code := &c.Codes[i]
-		out = append(out, claim{&code.FreezeFrame.EctC, say.Of("claim.frame", InLetters(code.Code)), WholeCase})
+		out = append(out, claim{&code.FreezeFrame.EctC, say.Of("claim.frame", cases.InLetters(code.Code)), WholeCase})
 	}
 	for i := range c.Rounds {
 		r := &c.Rounds[i]

@@ -3,7 +3,6 @@ package evidence
 import (
 	"bytes"
 	"encoding/csv"
-	"encoding/hex"
 	"errors"
 	"fmt"
 	"slices"
@@ -51,19 +50,9 @@ func ReadCodes(text []byte) (Codes, error) {
 	return codes, nil
 }
 
-// CodeFromBytes writes a code that the vehicle sends as two bytes in letters:
-// the rule of SAE J2012 / ISO 15031-6, by public descriptions of it. Two zero
-// bytes are padding and give "".
-func CodeFromBytes(a, b byte) string {
-	if a == 0 && b == 0 {
-		return ""
-	}
-	return fmt.Sprintf("%c%d%X%02X", "PCBU"[a>>6], a>>4&3, a&15, b)
-}
-
 // IsCode reports whether a word has the form of a trouble code, known or not, in letters or as
 // two bytes.
-func IsCode(word string) bool { return wellFormed(InLetters(word)) }
+func IsCode(word string) bool { return wellFormed(cases.InLetters(word)) }
 
 func wellFormed(code string) bool {
 	if len(code) != 5 || !strings.Contains("PCBU", code[:1]) || !strings.Contains("0123", code[1:2]) {
@@ -85,7 +74,7 @@ func makerSpecific(code string) bool {
 func (codes Codes) flags(c *cases.Case) []Flag {
 	var out []Flag
 	for _, code := range c.Codes {
-		word := InLetters(code.Code)
+		word := cases.InLetters(code.Code)
 		if word == "" {
 			continue
 		}
@@ -104,12 +93,12 @@ func (a *Analyst) CodeMeaning(code string) string { return a.codes.Tell(code).St
 
 // Tell says in one sentence, with the code, what Meaning says.
 func (codes Codes) Tell(code string) say.Text {
-	return say.Of("flag.code", InLetters(code), codes.Meaning(code))
+	return say.Of("flag.code", cases.InLetters(code), codes.Meaning(code))
 }
 
 // Meaning says what a code means, or why that isn't known here.
 func (codes Codes) Meaning(code string) say.Text {
-	word := InLetters(code)
+	word := cases.InLetters(code)
 	_, known := codes[word]
 	switch {
 	case known:
@@ -120,16 +109,6 @@ func (codes Codes) Meaning(code string) say.Text {
 		return say.Of("code.maker")
 	}
 	return say.Of("code.unknown")
-}
-
-// InLetters is a code in letters, as lists have it: also where it was noted as the
-// two bytes that the vehicle sends, in hexadecimal.
-func InLetters(code string) string {
-	word := strings.ToUpper(strings.TrimSpace(code))
-	if two, err := hex.DecodeString(strings.ReplaceAll(strings.TrimPrefix(word, "0X"), " ", "")); err == nil && len(two) == 2 {
-		return CodeFromBytes(two[0], two[1])
-	}
-	return word
 }
 
 // because is where a code of the list points and what it speaks for, with the

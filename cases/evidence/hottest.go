@@ -40,7 +40,7 @@ func (a *Analyst) hottestOf(c *cases.Case, all []*moment) hottest {
 	}
 	for _, code := range c.Codes {
 		if t := code.FreezeFrame.EctC; t != nil && *t <= SensorMostC && !a.codes.ofCoolantSensor(code.Code) {
-			h.take(*t, say.Of("hottest.frame", InLetters(code.Code)))
+			h.take(*t, say.Of("hottest.frame", cases.InLetters(code.Code)))
 		}
 	}
 	for i := range c.Logs {
@@ -60,7 +60,7 @@ func (m *moment) sensorTooHigh() bool {
 // ofCoolantSensor reports whether a code is about the coolant's sensor itself,
 // whose word it then isn't worth taking.
 func (codes Codes) ofCoolantSensor(code string) bool {
-	return slices.Contains(codes[InLetters(code)].Parts, "coolant-sensor")
+	return slices.Contains(codes[cases.InLetters(code)].Parts, "coolant-sensor")
 }
 
 func logPlace(l *cases.Log) say.Text {

@@ -77,7 +77,7 @@ func bodyText(c cases.Case) string {
 		words = append(words, named(s, string(s))...)
 	}
 	for _, code := range c.Codes {
-		words = append(words, code.Code, code.State)
+		words = append(words, cases.InLetters(code.Code), code.Code, code.State)
 	}
 	for _, r := range c.Rounds {
 		words = append(words, r.Label)

@@ -10,7 +10,6 @@ import (
 
 	"loopbook/app/ui/kit"
 	"loopbook/cases"
-	"loopbook/cases/evidence"
 	"loopbook/diagram/units"
 )
 
@@ -68,10 +67,10 @@ func (c *codes) fresh(text string) (more []cases.Code) {
 
 // read takes a letter O for the nought that was meant: no code has one.
 func (c *codes) read(typed string) string {
-	if with := evidence.InLetters(strings.ReplaceAll(typed, "O", "0")); c.words.IsCode(with) {
+	if with := cases.InLetters(strings.ReplaceAll(typed, "O", "0")); c.words.IsCode(with) {
 		return with
 	}
-	return evidence.InLetters(typed)
+	return cases.InLetters(typed)
 }
 
 // show keeps the rows of the codes that stay, with the caret and what was refused in them.

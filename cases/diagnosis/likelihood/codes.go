@@ -6,7 +6,6 @@ import (
 	"strings"
 
 	"loopbook/cases"
-	"loopbook/cases/evidence"
 	"loopbook/diagram/say"
 )
 
@@ -79,7 +78,7 @@ func (t *Tables) CodeOutcomes() []Outcome {
 func (t *Tables) Codes(codes []cases.Code) []Factor {
 	stored := map[string]bool{}
 	for _, c := range codes {
-		stored[evidence.InLetters(c.Code)] = true
+		stored[cases.InLetters(c.Code)] = true
 	}
 	var out []Factor
 	for _, g := range t.groups {

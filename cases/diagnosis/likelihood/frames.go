@@ -60,7 +60,7 @@ func (t *Tables) Frame(c *cases.Case) (Factor, bool) {
 		if f.EctC == nil || f.SpeedKmh == nil || *f.EctC < opensC+frameHotK || *f.EctC > evidence.SensorMostC {
 			continue
 		}
-		switch word := evidence.InLetters(code.Code); {
+		switch word := cases.InLetters(code.Code); {
 		case *f.SpeedKmh <= evidence.StandingKmh:
 			return t.standing.says("reason.frame-standing", word, *f.EctC), true
 		case *f.SpeedKmh >= evidence.RamAirKmh:

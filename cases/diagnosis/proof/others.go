@@ -95,11 +95,11 @@ type Codes struct {
 func compareCodes(c *cases.Case) Codes {
 	var out Codes
 	for _, code := range c.Codes {
-		out.Before = append(out.Before, evidence.InLetters(code.Code))
+		out.Before = append(out.Before, cases.InLetters(code.Code))
 	}
 	for _, code := range c.Repair.CodesAfter {
 		out.Read = true
-		if code = evidence.InLetters(code); strings.EqualFold(code, cases.NoCodes) {
+		if code = cases.InLetters(code); strings.EqualFold(code, cases.NoCodes) {
 			continue
 		}
 		out.After = append(out.After, code)
