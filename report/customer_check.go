@@ -50,14 +50,9 @@ func plainly(kind cases.TestKind, word string) say.Text {
 
 // besideChecks are the checks that the cause is no reason for in the customer's words.
 func (c *customer) besideChecks() say.Text {
-	var out []say.Text
-	for _, check := range c.m.Beside.Checks {
-		for _, t := range proof.PairTests(c.c) {
-			if word := t.BeforeOutcome; word != "" && check.String() == say.Of("reason.test", t.Kind.Text(), say.Of("outcome."+string(t.Kind)+"."+word)).String() {
-				check = say.Of("reason.test", say.Of("customer.check."+string(t.Kind)), plainly(t.Kind, word))
-			}
-		}
-		out = append(out, check)
+	out := make([]say.Text, len(c.m.Beside.Checks))
+	for i, o := range c.m.Beside.Checks {
+		out[i] = say.Of("reason.test", say.Of("customer.check."+string(o.Kind)), plainly(o.Kind, o.Word))
 	}
 	return say.Items(out...)
 }

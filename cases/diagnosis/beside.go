@@ -14,9 +14,9 @@ import (
 // case; a car may have two.
 type Beside struct {
 	Of     cases.Cause // the verdict, or what is likelier than all else
-	Checks []say.Text  // how each came out
-	Causes []Ranked    // with their chances if it is one of the other faults
-	Next   []Check     // that tell those apart, the most told per minute first
+	Checks []Outcome
+	Causes []Ranked // with their chances if it is one of the other faults
+	Next   []Check  // that tell those apart, the most told per minute first
 }
 
 const (
@@ -37,17 +37,17 @@ func (j *Judge) Beside(r Ranking) *Beside {
 	}
 	done, logs := outcomes(s.c, s.plan.Stage), s.others(b.Of)
 	for _, o := range done {
-		f, known := j.tables.Test(o.kind, o.word)
+		f, known := j.tables.Test(o.Kind, o.Word)
 		if !known {
 			continue
 		}
 		switch {
-		case o.word == likelihood.Pass:
+		case o.Word == likelihood.Pass:
 			for i := range logs {
 				logs[i] += f.Log[i]
 			}
 		case slices.Max(f.Log)-f.Log[indexOf(b.Of)] >= math.Log(otherwiseFrom):
-			b.Checks = append(b.Checks, f.Label)
+			b.Checks = append(b.Checks, o)
 			for i := range logs {
 				logs[i] += math.Log(reason(f, i))
 			}
@@ -99,7 +99,7 @@ func named(chance []float64) []Ranked {
 }
 
 // tellApart are the checks not done yet by what they tell of faults with those chances.
-func (j *Judge) tellApart(s *sheet, done []outcome, chance []float64) []Check {
+func (j *Judge) tellApart(s *sheet, done []Outcome, chance []float64) []Check {
 	var out []Check
 	hot := s.overheated()
 	for _, check := range j.tables.Checks() {
@@ -117,6 +117,15 @@ func (j *Judge) tellApart(s *sheet, done []outcome, chance []float64) []Check {
 	return out
 }
 
+// checks tell how each came out.
+func (b *Beside) checks() []say.Text {
+	out := make([]say.Text, len(b.Checks))
+	for i, o := range b.Checks {
+		out[i] = likelihood.CameOut(o.Kind, o.Word)
+	}
+	return out
+}
+
 func (b *Beside) names(c cases.Cause) bool {
 	return b != nil && slices.ContainsFunc(b.Causes, func(r Ranked) bool { return r.Cause == c })
 }
@@ -127,5 +136,5 @@ func (b *Beside) Words() say.Text {
 	for i, c := range b.Causes {
 		causes[i] = say.Of("beside.chance", c.Cause.Text(), Chance(c.Probability))
 	}
-	return say.Sentences(say.Of("beside.open", b.Of.Text(), say.Items(b.Checks...)), say.Of("beside.would", say.List(causes...)), say.Of("beside.again"))
+	return say.Sentences(say.Of("beside.open", b.Of.Text(), say.Items(b.checks()...)), say.Of("beside.would", say.List(causes...)), say.Of("beside.again"))
 }

@@ -173,23 +173,23 @@ func (j *Judge) factors(c *cases.Case, f evidence.Findings, stage cases.Stage) [
 		out = append(out, j.tables.Findings(words, holding(c, f, stage))...)
 	}
 	for _, o := range outcomes(c, stage) {
-		if f, ok := j.tables.Test(o.kind, o.word); ok {
+		if f, ok := j.tables.Test(o.Kind, o.Word); ok {
 			out = append(out, f)
 		}
 	}
 	return out
 }
 
-// outcome is how a workshop check came out.
-type outcome struct {
-	kind cases.TestKind
-	word string
+// Outcome is how a workshop check came out, in a word of its tables.
+type Outcome struct {
+	Kind cases.TestKind
+	Word string
 }
 
 // outcomes are those of the stage's tests, the last of each kind: a check that
 // is done again replaces the one before. A filling noted in the loop's data
 // stands for the coolant's test where there is none.
-func outcomes(c *cases.Case, stage cases.Stage) []outcome {
+func outcomes(c *cases.Case, stage cases.Stage) []Outcome {
 	last := map[cases.TestKind]string{}
 	if word := evidence.FillOutcome(c); word != "" && word != "pass" {
 		last["coolant"] = word
@@ -201,10 +201,10 @@ func outcomes(c *cases.Case, stage cases.Stage) []outcome {
 			}
 		}
 	}
-	var out []outcome
+	var out []Outcome
 	for _, kind := range cases.Words[cases.TestKind]() {
 		if word := last[kind]; word != "" {
-			out = append(out, outcome{kind, word})
+			out = append(out, Outcome{kind, word})
 		}
 	}
 	return out

@@ -28,7 +28,7 @@ func Fill(a *evidence.Answer, r Ranking, next []Check, beside *Beside) {
 	}
 	if beside != nil {
 		a.Flags = append(a.Flags, evidence.Flag{
-			ID: "second-fault", Round: evidence.WholeCase, Severity: evidence.Look, Text: beside.Words(), Because: beside.Checks,
+			ID: "second-fault", Round: evidence.WholeCase, Severity: evidence.Look, Text: beside.Words(), Because: beside.checks(),
 		}.Answer())
 	}
 }

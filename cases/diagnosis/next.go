@@ -95,7 +95,7 @@ func (j *Judge) Next(r Ranking) []Check {
 				check.Bits = s.aheadBits(joint, n)
 				offer(check)
 			}
-		case kind == proof && slices.Contains(done, outcome{"combustion-gas", evidence.Pass}) && kind == "combustion-gas":
+		case kind == proof && slices.Contains(done, Outcome{"combustion-gas", evidence.Pass}) && kind == "combustion-gas":
 			check.Proof, check.Again = true, true // T23: one negative doesn't clear the engine
 			offer(check)
 		case !isDone(done, kind):
@@ -133,18 +133,18 @@ func (s *sheet) settled() bool {
 	return false
 }
 
-func isDone(done []outcome, kind cases.TestKind) bool {
-	return slices.ContainsFunc(done, func(o outcome) bool { return o.kind == kind })
+func isDone(done []Outcome, kind cases.TestKind) bool {
+	return slices.ContainsFunc(done, func(o Outcome) bool { return o.Kind == kind })
 }
 
 // bars reports whether the engine may not be run for the check: it is without coolant, or may have it in
 // its oil, or is so hot that it has to cool first, which a check that begins cold waits for. Nor may a fan
 // be tried that isn't there.
-func (s *sheet) bars(check likelihood.Check, done []outcome) bool {
+func (s *sheet) bars(check likelihood.Check, done []Outcome) bool {
 	if check.Check == fanCheck && s.c.Loop.Fan == cases.NoFan {
 		return true
 	}
-	off := slices.Contains(done, outcome{"level", "empty"}) || evidence.MilkyOil(s.c)
+	off := slices.Contains(done, Outcome{"level", "empty"}) || evidence.MilkyOil(s.c)
 	return check.RunsEngine && (off || check.Needs != likelihood.Cold && s.tooHot())
 }
 

@@ -61,7 +61,7 @@ func (t *Tables) readTests(text []byte) error {
 
 // outcome of a row; what Pass gets is what the others leave.
 func (r testRow) outcome() (Outcome, error) {
-	o := Outcome{r.Outcome, say.Of("outcome." + string(r.Check) + "." + r.Outcome), newVector(), r.grounds}
+	o := Outcome{r.Outcome, says(r.Check, r.Outcome), newVector(), r.grounds}
 	if r.Outcome == Pass {
 		if r.Else != 0 || r.Given != nil {
 			return o, errors.New("else: a pass gets what the other outcomes leave, it can't be given")
@@ -111,7 +111,16 @@ func (t *Tables) Test(kind cases.TestKind, outcome string) (Factor, bool) {
 	for i, p := range o.P {
 		log[i] = math.Log(p)
 	}
-	return Factor{say.Of("reason.test", kind.Text(), o.Says), o.Reason, o.Class, log}, true
+	return Factor{CameOut(kind, outcome), o.Reason, o.Class, log}, true
+}
+
+// CameOut tells how a check came out.
+func CameOut(kind cases.TestKind, outcome string) say.Text {
+	return say.Of("reason.test", kind.Text(), says(kind, outcome))
+}
+
+func says(kind cases.TestKind, outcome string) say.Text {
+	return say.Of("outcome." + string(kind) + "." + outcome)
 }
 
 // Outcomes are all ways that a check comes out, Pass among them.
