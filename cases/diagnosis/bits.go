@@ -54,12 +54,10 @@ func (s *sheet) joint() weights {
 	if s.crowd == nil {
 		return weights{}
 	}
-	fit := together(s.stops)
 	out := newWeights(s.crowd.N, len(s.chance))
-	for i := range out.w {
-		out.w[i] = 1
-		if fit.w != nil {
-			out.w[i] = fit.w[i]
+	if copy(out.w, s.same.w) == 0 {
+		for i := range out.w {
+			out.w[i] = 1
 		}
 	}
 	out.share(s.chance)

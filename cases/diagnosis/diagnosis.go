@@ -61,6 +61,7 @@ type sheet struct {
 	crowd    *ensemble.Ensemble // nil: none
 	readings []reading
 	stops    []scales
+	same     weights // of the draws, by all stops; empty: no stop
 	factors  []likelihood.Factor
 	measured likelihood.Vector // what all temperatures say; nil: there are none
 	prior    []float64
@@ -86,9 +87,9 @@ func (j *Judge) Rank(c *cases.Case, f evidence.Findings, p Plan, crowd *ensemble
 		s.stops = weigh(crowd, s.readings, seenSigns(c, p))
 	}
 	if len(s.stops) > 0 {
-		s.measured = make(likelihood.Vector, len(logs))
+		s.same, s.measured = together(s.stops), make(likelihood.Vector, len(logs))
 		for i := range logs {
-			s.measured[i] = evidenceOf(s.stops, i)
+			s.measured[i] = evidenceOf(s.stops, s.same, i)
 			logs[i] += s.measured[i]
 		}
 		r.Blank, r.Draws = false, crowd.N

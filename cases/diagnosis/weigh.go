@@ -132,11 +132,16 @@ func (a atStop) misfit(cause, draw int) [len(biases)]float64 {
 	return product
 }
 
-// evidenceOf is the logarithm of a cause's likelihood by all stops. Each stop is
-// held against the crowd by itself: how a car came to it, and how an air lock
-// or a sticking valve stands by then, is its own; the gun's bias is the same at
-// all.
-func evidenceOf(stops []scales, cause int) float64 {
+// oneCar is how far a car is believed to be at every stop what it was at the others. How it
+// came to a stop, and how an air lock or a sticking valve stands by then, is the stop's
+// own; but its build stays, and how bad its fault is, and one as bad as few are would be
+// paid for at each stop (judgement; what calibrates on cars of other models was taken).
+const oneCar = 0.2
+
+// evidenceOf is the logarithm of a cause's likelihood by all stops, each held against the crowd
+// by itself and, as far as it is one car, all of them by the same draws, whose weights are given.
+// The gun's bias is the same at all.
+func evidenceOf(stops []scales, same weights, cause int) float64 {
 	sum := 0.0
 	for b := range biases {
 		product := biases[b].weight
@@ -145,15 +150,12 @@ func evidenceOf(stops []scales, cause int) float64 {
 		}
 		sum += product
 	}
+	sum += oneCar * (same.mean(cause) - sum)
 	return math.Log(max(sum, math.SmallestNonzeroFloat64))
 }
 
-// together are the draws' weights by all stops, for what the same cars would
-// show elsewhere.
+// together are the draws' weights by all stops, of which there is one at least.
 func together(stops []scales) weights {
-	if len(stops) == 0 {
-		return weights{}
-	}
 	out := weights{stops[0][0].causes, make([]float64, len(stops[0][0].w))}
 	for i := range out.w {
 		for b := range biases {
