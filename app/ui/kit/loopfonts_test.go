@@ -14,10 +14,9 @@ import (
 )
 
 // The toolkit reads the fonts anew, some 20 MB that it never gives back, for each part that is themed apart and each
-// time that one is themed again. Each case with another layout, and each size, did that at every hose.
+// time that one is themed again. Each case with another layout, each size, and each way back to the hose map did that.
 func TestCasesLookedAtInTurnReadNoFontAnew(t *testing.T) {
-	read := &fontCount{Theme: kit.NewTheme(kit.Bright)}
-	test.NewTempApp(t).Settings().SetTheme(read)
+	read := countFonts(t)
 	v := kit.NewLoopView()
 	w := test.NewTempWindow(t, v)
 	look := func(i int) {
@@ -34,6 +33,7 @@ func TestCasesLookedAtInTurnReadNoFontAnew(t *testing.T) {
 			v.Draw(p, texts)
 			w.Resize(fyne.NewSize(800+float32(i), 600+float32(i)))
 			w.Canvas().Capture()
+			forgetRenderers(t, v) // as after a minute on another page
 		}
 	}
 	look(0)
@@ -48,8 +48,7 @@ func TestCasesLookedAtInTurnReadNoFontAnew(t *testing.T) {
 
 // A choice in a dialog that is opened again and again kept as many fonts as it was opened.
 func TestAChoiceAndABarMadeAnewReadNoFontAnew(t *testing.T) {
-	read := &fontCount{Theme: kit.NewTheme(kit.Bright)}
-	test.NewTempApp(t).Settings().SetTheme(read)
+	read := countFonts(t)
 	show := func() {
 		w := test.NewWindow(container.NewVBox(kit.NewRadio([]string{"one", "two"}, nil), kit.NewSlider(0, 10)))
 		w.Canvas().Capture()
@@ -60,6 +59,14 @@ func TestAChoiceAndABarMadeAnewReadNoFontAnew(t *testing.T) {
 	if show(); read.n > before {
 		t.Errorf("fonts were read %d times for the first, %d times more for the second", before, read.n-before)
 	}
+}
+
+func countFonts(t *testing.T) *fontCount {
+	look := kit.NewTheme(kit.Bright)
+	read := &fontCount{Theme: look.Theme}
+	look.Theme = read
+	test.NewTempApp(t).Settings().SetTheme(look)
+	return read
 }
 
 // fontCount counts how often somebody asks for a font in order to read it.

@@ -2,7 +2,6 @@ package kit
 
 import (
 	"fyne.io/fyne/v2"
-	"fyne.io/fyne/v2/container"
 
 	"loopbook/diagram"
 	"loopbook/diagram/drawing"
@@ -22,9 +21,6 @@ type LoopView struct {
 	fields map[diagram.Point]*numberField
 	made   map[diagram.Point]*numberField // of this layout and of those before it
 	caret  diagram.Point                  // the point whose field has the focus, or ""
-	order  *fyne.Container                // the fields, along the flow
-	theme  *fieldTheme
-	themed *container.ThemeOverride // one for all fields: the toolkit reads the fonts anew for each, and keeps them
 }
 
 // Typed is what stands in a point's field: the temperature as it counts, and
@@ -33,8 +29,7 @@ type Typed struct{ Rest, Edit string }
 
 // NewLoopView makes an empty view.
 func NewLoopView() *LoopView {
-	v := &LoopView{made: map[diagram.Point]*numberField{}, order: container.NewWithoutLayout(), theme: &fieldTheme{themeNow(), 18}}
-	v.themed = container.NewThemeOverride(v.order, v.theme)
+	v := &LoopView{made: map[diagram.Point]*numberField{}}
 	v.self, v.overlay, v.least = v, v.place, smallest
 	v.ExtendBaseWidget(v)
 	return v
@@ -72,8 +67,14 @@ func (v *LoopView) Field(p diagram.Point) fyne.Focusable {
 	return nil
 }
 
-// Inside are the fields, in their theme, which must be awake for the focus to find them.
-func (v *LoopView) Inside() []fyne.CanvasObject { return []fyne.CanvasObject{v.themed} }
+// Inside are the fields, along the flow.
+func (v *LoopView) Inside() []fyne.CanvasObject {
+	var list []fyne.CanvasObject
+	for _, e := range v.picture.Entries {
+		list = append(list, v.fields[e.Point])
+	}
+	return list
+}
 
 // Leave keeps what is being typed, as if the field had been left.
 func (v *LoopView) Leave() {
@@ -82,12 +83,9 @@ func (v *LoopView) Leave() {
 	}
 }
 
-// makeFields makes the fields that no layout had before. Their theme goes with the renderer that the toolkit throws away
-// after a minute out of sight, as while cases of other loops are looked at.
+// makeFields makes the fields that no layout had before.
 func (v *LoopView) makeFields(entries []drawing.Entry) {
 	v.fields = make(map[diagram.Point]*numberField, len(entries))
-	v.order.Objects = nil
-	bare := false
 	for _, e := range entries {
 		f := v.made[e.Point]
 		if f == nil {
@@ -95,12 +93,6 @@ func (v *LoopView) makeFields(entries []drawing.Entry) {
 			v.made[e.Point] = f
 		}
 		v.fields[e.Point] = f
-		v.order.Add(f)
-		f.Refresh() // what it remembers of its theme may be gone
-		bare = bare || f.Theme() == themeNow()
-	}
-	if bare {
-		v.themed.Refresh()
 	}
 }
 
@@ -155,30 +147,17 @@ func (v *LoopView) mark(p diagram.Point) {
 	v.Refresh()
 }
 
-// place lays the fields over the picture, in its scale.
+// place lays the fields over the picture, in its scale, and an edge around the one that has the caret.
 func (v *LoopView) place(p painter) []fyne.CanvasObject {
-	scaled := v.scaleTo(18 * p.scale)
-	v.themed.Move(fyne.Position{})
-	v.themed.Resize(v.Size())
-	var over []fyne.CanvasObject
+	var edge, fields []fyne.CanvasObject
 	for _, e := range v.picture.Entries {
 		f := v.fields[e.Point]
-		if scaled {
-			f.Refresh()
-		}
 		p.place(f, e.Field)
+		f.scale(18 * p.scale)
 		if e.Point == v.caret {
-			over = append(over, p.object(drawing.Rect{Box: e.Box, Corner: 6, Stroke: drawing.In(drawing.Accent), StrokeWidth: 3}))
+			edge = append(edge, p.object(drawing.Rect{Box: e.Box, Corner: 6, Stroke: drawing.In(drawing.Accent), StrokeWidth: 3}))
 		}
+		fields = append(fields, f)
 	}
-	return append(over, v.themed)
-}
-
-// scaleTo sets the size of what is typed, in the light now, and reports whether that is another.
-func (v *LoopView) scaleTo(size float32) bool {
-	if v.theme.text == size && v.theme.Theme == themeNow() {
-		return false
-	}
-	v.theme.text, v.theme.Theme = size, themeNow()
-	return true
+	return append(edge, fields...)
 }

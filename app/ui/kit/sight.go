@@ -61,8 +61,6 @@ func parts(o fyne.CanvasObject) []fyne.CanvasObject {
 		return []fyne.CanvasObject{o.Content}
 	case *container.AppTabs:
 		return []fyne.CanvasObject{o.Selected().Content}
-	case *container.ThemeOverride:
-		return []fyne.CanvasObject{o.Content}
 	case *widget.PopUp:
 		return []fyne.CanvasObject{o.Content}
 	case Holder:

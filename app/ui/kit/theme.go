@@ -25,6 +25,7 @@ const (
 type Theme struct {
 	fyne.Theme
 	light Light
+	typed float32 // the size of text while a number of the hose map is laid out, else 0
 }
 
 // NewTheme makes the look for a choice of light.
@@ -112,6 +113,9 @@ func veil(ink color.NRGBA) color.Color {
 func (t *Theme) Size(n fyne.ThemeSizeName) float32 {
 	switch n {
 	case theme.SizeNameText:
+		if t.typed > 0 {
+			return t.typed
+		}
 		return 14
 	case theme.SizeNameCaptionText:
 		return 13
@@ -129,29 +133,16 @@ func (t *Theme) Size(n fyne.ThemeSizeName) float32 {
 	return t.Theme.Size(n)
 }
 
-// fieldTheme is for a number inside a drawn box: the box paints the ground and
-// the edge, the drawing's scale gives the size.
-type fieldTheme struct {
-	fyne.Theme
-	text float32
-}
-
-func (t *fieldTheme) Color(n fyne.ThemeColorName, v fyne.ThemeVariant) color.Color {
-	switch n {
-	case theme.ColorNameInputBackground, theme.ColorNameInputBorder, theme.ColorNameHover:
-		return color.Transparent
+// typedAs lets do find another size of text; 0 is the usual one. A toolkit's entry asks its theme how big its text is,
+// and nobody else.
+func typedAs(size float32, do func()) {
+	t, ok := themeNow().(*Theme)
+	if !ok {
+		do()
+		return
 	}
-	return t.Theme.Color(n, v)
-}
-
-func (t *fieldTheme) Size(n fyne.ThemeSizeName) float32 {
-	switch n {
-	case theme.SizeNameText:
-		return t.text
-	case theme.SizeNameInnerPadding:
-		return t.text * 0.22
-	case theme.SizeNameInputBorder:
-		return 0
-	}
-	return t.Theme.Size(n)
+	before := t.typed
+	defer func() { t.typed = before }()
+	t.typed = size
+	do()
 }
