@@ -20,7 +20,7 @@ func newRefusal(a fyne.App, why error) fyne.Window {
 	if errors.Is(why, cases.ErrForeign) { // the others say themselves what to do
 		text = kit.L("window.frame.foreign", text)
 	}
-	leave := kit.NewButton(kit.L("window.frame.close"), w.Close).ByEnter()
+	leave := kit.NewButton(kit.L("window.frame.close"), w.Close)
 	w.SetContent(container.NewPadded(container.NewVBox(
 		kit.Heading(kit.L("window.frame.cant-open")), asking.Words(text), container.NewCenter(leave))))
 	w.Canvas().SetOnTypedKey(func(e *fyne.KeyEvent) {

@@ -66,7 +66,7 @@ func (v *View) showChecks() {
 }
 
 func (v *View) checkCard(c Check) fyne.CanvasObject {
-	begin := kit.NewButton(kit.L("window.causes.begin"), func() { v.OnBegin(c.Check, c.Point) }).ByEnter()
+	begin := kit.NewButton(kit.L("window.causes.begin"), func() { v.OnBegin(c.Check, c.Point) })
 	begin.Icon, begin.IconPlacement, begin.Importance = theme.NavigateNextIcon(), widget.ButtonIconTrailingText, widget.LowImportance
 	lines := []fyne.CanvasObject{
 		container.NewBorder(nil, nil, nil, begin, kit.Paragraphs(kit.Span{Text: c.Title, Bold: true})),

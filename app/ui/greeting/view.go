@@ -56,7 +56,7 @@ func (v *View) Deleted(title string) {
 
 func card(c Choice, first bool) fyne.CanvasObject {
 	ground := kit.NewGround(drawing.Card, drawing.Edge, 8)
-	button := kit.NewButton(c.Button, c.Do).ByEnter()
+	button := kit.NewButton(c.Button, c.Do)
 	if first {
 		ground.Ink(drawing.Card, drawing.Accent, 2.5)
 		button.Importance = widget.HighImportance

@@ -157,20 +157,30 @@ func (f *Field) Title(text string) {
 	}
 }
 
+// next goes on from the field. Who presses Enter once more than there are fields doesn't mean the button behind them.
 func (f *Field) next() {
 	f.leave()
 	if f.Stay {
 		return
 	}
+	c := canvasOf(f.self)
+	if c == nil {
+		return
+	}
+	f.onward(c)
+	if b, ok := c.Focused().(*Button); ok {
+		b.led = true
+	}
+}
+
+func (f *Field) onward(c fyne.Canvas) {
 	if f.After != nil {
 		if on := f.After(); on != nil {
 			Focus(on)
 			return
 		}
 	}
-	if c := canvasOf(f.self); c != nil {
-		c.FocusNext()
-	}
+	c.FocusNext()
 }
 
 // Revert takes back what was typed and not yet kept; it reports whether there

@@ -14,11 +14,11 @@ import (
 type Button struct {
 	widget.Button
 	Of      fyne.CanvasObject // what comes into sight with it; nil: the button alone
-	byEnter bool
+	led     bool              // Enter in the field before led here
 	focused bool
 }
 
-// NewButton makes a button that a space presses.
+// NewButton makes a button that a space presses, and Enter too, unless it was what led to it from the field before.
 func NewButton(words string, do func()) *Button { return NewButtonWithIcon(words, nil, do) }
 
 // NewButtonWithIcon makes one with an icon before its words.
@@ -26,13 +26,6 @@ func NewButtonWithIcon(words string, icon fyne.Resource, do func()) *Button {
 	b := &Button{}
 	b.ExtendBaseWidget(b)
 	b.Text, b.Icon, b.OnTapped = words, icon, do
-	return b
-}
-
-// ByEnter lets Enter press the button too. It isn't for a form's buttons: Enter comes to them
-// from the field before.
-func (b *Button) ByEnter() *Button {
-	b.byEnter = true
 	return b
 }
 
@@ -49,19 +42,19 @@ func (b *Button) FocusGained() {
 
 // FocusLost takes the ring away.
 func (b *Button) FocusLost() {
-	b.focused = false
+	b.focused, b.led = false, false
 	b.Button.FocusLost()
 }
 
 // TypedKey presses, or leaves the key to the window.
 func (b *Button) TypedKey(e *fyne.KeyEvent) {
-	switch {
-	case passed(b, e):
-	case b.byEnter && (e.Name == fyne.KeyReturn || e.Name == fyne.KeyEnter):
-		b.Tapped(nil)
-	default:
-		b.Button.TypedKey(e)
+	if passed(b, e) {
+		return
 	}
+	if !b.led {
+		e = orSpace(e)
+	}
+	b.Button.TypedKey(e)
 }
 
 // Check is a tick.

@@ -10,19 +10,16 @@ import (
 	"loopbook/app/ui/kit"
 )
 
-// A dialog's button and words that lead somewhere are pressed by Enter and by a space, a form's button
-// by a space alone, and a radio stays chosen.
+// Buttons and words that lead somewhere are pressed by Enter and by a space, and a radio stays chosen.
 func TestAControlsKeys(t *testing.T) {
 	test.NewTempApp(t)
-	pressed, tapped := 0, 0
-	b := kit.NewButton("Take", func() { pressed++ }).ByEnter()
-	f := kit.NewButton("Remove", func() { tapped++ })
-	followed := 0
+	pressed, followed := 0, 0
+	b := kit.NewButton("Take", func() { pressed++ })
 	l := kit.NewLink("2 cases", func() { followed++ })
 	c := kit.NewCheck("All", nil)
 	r := kit.NewRadio([]string{"one", "two"}, nil)
-	w := test.NewTempWindow(t, container.NewVBox(b, f, l, c, r))
-	for _, on := range []fyne.Focusable{b, f, l} {
+	w := test.NewTempWindow(t, container.NewVBox(b, l, c, r))
+	for _, on := range []fyne.Focusable{b, l} {
 		for _, key := range []fyne.KeyName{fyne.KeyReturn, fyne.KeyEnter, fyne.KeySpace, fyne.KeyEscape, fyne.KeyLeft} {
 			w.Canvas().Focus(on)
 			w.Canvas().Focused().TypedKey(&fyne.KeyEvent{Name: key})
@@ -35,13 +32,36 @@ func TestAControlsKeys(t *testing.T) {
 	}
 	w.Canvas().FocusPrevious()
 	w.Canvas().Focused().TypedRune(' ')
-	if pressed != 3 || tapped != 1 || followed != 3 || !c.Checked {
-		t.Errorf("pressed %d and %d times, followed %d times, ticked %v; want 3, 1, 3, true", pressed, tapped, followed, c.Checked)
+	if pressed != 3 || followed != 3 || !c.Checked {
+		t.Errorf("pressed %d times, followed %d times, ticked %v; want 3, 3, true", pressed, followed, c.Checked)
 	}
 	for _, o := range test.LaidOutObjects(r) {
 		if b, ok := o.(*kit.Check); ok && b.Checked != (b.Text == "two") || r.Selected != "two" {
 			t.Errorf("%q is chosen and %q marked %v; want two", r.Selected, b.Text, b.Checked)
 		}
+	}
+}
+
+// Enter goes from field to field; one too many doesn't press the button that it came to.
+func TestEnterThatLedToAButtonDoesNotPressIt(t *testing.T) {
+	test.NewTempApp(t)
+	pressed := 0
+	remove := kit.NewButton("Remove", func() { pressed++ })
+	field := kit.NewField("", nil)
+	w := test.NewTempWindow(t, container.NewVBox(field, remove))
+	key := func(k fyne.KeyName) { w.Canvas().Focused().TypedKey(&fyne.KeyEvent{Name: k}) }
+	w.Canvas().Focus(field)
+	key(fyne.KeyReturn)
+	if key(fyne.KeyReturn); w.Canvas().Focused() != fyne.Focusable(remove) || pressed != 0 {
+		t.Errorf("the focus is on %T, and it was pressed %d times", w.Canvas().Focused(), pressed)
+	}
+	if key(fyne.KeySpace); pressed != 1 {
+		t.Error("a space doesn't press it")
+	}
+	w.Canvas().FocusPrevious()
+	w.Canvas().FocusNext()
+	if key(fyne.KeyReturn); pressed != 2 {
+		t.Error("come to by Tab, Enter doesn't press it")
 	}
 }
 

@@ -45,7 +45,7 @@ func Words(text string) fyne.CanvasObject {
 // themselves while they have the focus.
 func (a *Asker) Look(title, words string, content fyne.CanvasObject) *dialog.CustomDialog {
 	d := dialog.NewCustomWithoutButtons(title, content, a.over)
-	d.SetButtons([]fyne.CanvasObject{kit.NewButton(words, d.Hide).ByEnter()})
+	d.SetButtons([]fyne.CanvasObject{kit.NewButton(words, d.Hide)})
 	return d
 }
 
@@ -71,9 +71,9 @@ func (a *Asker) offer(title, does, leaves string, content fyne.CanvasObject, tak
 		taken()
 		d.Hide()
 		do()
-	}).ByEnter()
+	})
 	yes.Importance = widget.HighImportance
-	d.SetButtons([]fyne.CanvasObject{kit.NewButtonWithIcon(leaves, theme.CancelIcon(), d.Hide).ByEnter(), yes})
+	d.SetButtons([]fyne.CanvasObject{kit.NewButtonWithIcon(leaves, theme.CancelIcon(), d.Hide), yes})
 	return d
 }
 
@@ -91,7 +91,7 @@ func (a *Asker) Choose(title string, content fyne.CanvasObject, choices ...Choic
 		buttons[i] = kit.NewButton(c.Words, func() {
 			d.Hide()
 			c.Take()
-		}).ByEnter()
+		})
 	}
 	d.SetButtons(buttons)
 	return d

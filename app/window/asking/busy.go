@@ -22,7 +22,7 @@ func (a *Asker) Busy(ctx context.Context, text string) *Busy {
 	ctx, cancel := context.WithCancel(ctx)
 	b := &Busy{Ctx: ctx, text: widget.NewLabel(text)}
 	d := dialog.NewCustomWithoutButtons(kit.L("window.share.busy"), kit.Wide(360, b.text), a.over)
-	d.SetButtons([]fyne.CanvasObject{kit.NewButton(kit.L("window.share.stop"), d.Hide).ByEnter()})
+	d.SetButtons([]fyne.CanvasObject{kit.NewButton(kit.L("window.share.stop"), d.Hide)})
 	b.dialog = d
 	a.ShowThen(d, cancel)
 	return b
