@@ -22,6 +22,7 @@ const refusedEdge = 2
 
 // CreateRenderer shows the entry.
 func (f *Field) CreateRenderer() fyne.WidgetRenderer {
+	f.fold()
 	r := &fieldRenderer{WidgetRenderer: f.Entry.CreateRenderer(), field: f, edge: canvas.NewRectangle(color.Transparent)}
 	r.edge.StrokeWidth = refusedEdge
 	r.wheel = newWheel(func() fyne.CanvasObject { return f.self }, scrollOf(r.WidgetRenderer))
@@ -56,8 +57,12 @@ func (r *fieldRenderer) Layout(room fyne.Size) {
 	r.wheel.Resize(room)
 }
 
-// Refresh takes the colour of the light now.
+// Refresh takes the colour of the light now, and the rows of a text that is too long for one.
 func (r *fieldRenderer) Refresh() {
+	folded := r.field.fold()
 	r.WidgetRenderer.Refresh()
+	if folded && r.field.focused {
+		r.field.toEnd() // the toolkit has the caret behind the first row
+	}
 	r.field.showEdge()
 }

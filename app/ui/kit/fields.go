@@ -36,8 +36,10 @@ type Field struct {
 	shown   string            // as it was put or last left
 	kept    string            // as the case has it
 	focused bool
-	fresh   bool              // nothing was done in it since it has the focus; the tap that gave it may still come
-	edge    *canvas.Rectangle // red while refused; nil: never painted yet
+	fresh   bool                 // nothing was done in it since it has the focus; the tap that gave it may still come
+	area    bool                 // of several lines
+	along   fyne.ScrollDirection // how one line is scrolled while it lies in rows
+	edge    *canvas.Rectangle    // red while refused; nil: never painted yet
 }
 
 // NewField makes a field; onLeft may be nil.
@@ -51,7 +53,7 @@ func NewField(placeholder string, onLeft func(string)) *Field {
 
 // NewArea makes a field of several lines.
 func NewArea(placeholder string, rows int, onLeft func(string)) *Field {
-	f := &Field{onLeft: onLeft}
+	f := &Field{onLeft: onLeft, area: true}
 	f.PlaceHolder, f.MultiLine, f.Wrapping = placeholder, true, fyne.TextWrapWord
 	f.ExtendBaseWidget(f)
 	f.SetMinRowsVisible(rows)
@@ -61,7 +63,7 @@ func NewArea(placeholder string, rows int, onLeft func(string)) *Field {
 
 func (f *Field) setUp(self fyne.CanvasObject) {
 	f.self = self
-	if f.MultiLine {
+	if f.area {
 		f.Scroll = fyne.ScrollVerticalOnly
 		return
 	}
@@ -229,7 +231,7 @@ func (f *Field) FocusGained() {
 // Mark lets what is typed next replace all that stands in a line, as where it was only just entered.
 func (f *Field) Mark() {
 	f.fresh = true
-	if !f.MultiLine {
+	if !f.area {
 		f.Entry.TypedShortcut(&fyne.ShortcutSelectAll{})
 	}
 }
@@ -238,7 +240,7 @@ func (f *Field) Mark() {
 // replaces it; a second tap sets the caret.
 func (f *Field) Tapped(e *fyne.PointEvent) {
 	f.Entry.Tapped(e)
-	if f.fresh && !f.MultiLine {
+	if f.fresh && !f.area {
 		f.TypedShortcut(&fyne.ShortcutSelectAll{})
 	}
 	f.fresh = false
@@ -248,10 +250,10 @@ func (f *Field) Tapped(e *fyne.PointEvent) {
 // toolkit holds back a tap for as long as it may become a double one, and takes
 // the mark off as the button goes down.
 func (f *Field) TypedRune(r rune) {
-	if r == ' ' && f.fresh && (!f.MultiLine || f.Text == "") {
+	if r == ' ' && f.fresh && (!f.area || f.Text == "") {
 		return // it pressed the button that led here, and would wipe out what is marked
 	}
-	if f.fresh && !f.MultiLine {
+	if f.fresh && !f.area {
 		f.Entry.TypedShortcut(&fyne.ShortcutSelectAll{})
 	}
 	f.fresh = false
@@ -264,12 +266,13 @@ func (f *Field) TypedRune(r rune) {
 
 // TypedShortcut adds the keys for a text's first and last place to what an entry knows.
 func (f *Field) TypedShortcut(s fyne.Shortcut) {
+	f.fresh = false
 	if to := textEnd(s); to != "" {
-		f.fresh = false
 		f.Entry.TypedKey(&fyne.KeyEvent{Name: to})
 		return
 	}
 	f.Entry.TypedShortcut(s)
+	f.straighten()
 }
 
 // textEnd is the toolkit's own key for where Ctrl Home or Ctrl End leads; "" for anything else.
@@ -292,8 +295,8 @@ func (f *Field) FocusLost() {
 		f.onBlur()
 	}
 	f.leave()
-	if !f.MultiLine && f.CursorColumn != 0 {
-		f.CursorColumn = 0 // a long text is read from its beginning
+	if !f.area && (f.CursorRow != 0 || f.CursorColumn != 0) {
+		f.CursorRow, f.CursorColumn = 0, 0 // a long text is read from its beginning
 		f.Entry.Refresh()
 	}
 }
@@ -301,7 +304,7 @@ func (f *Field) FocusLost() {
 // TypedKey adds Escape to what an entry knows: with nothing to take back it is the window's. The page keys are too,
 // where there is but one line.
 func (f *Field) TypedKey(e *fyne.KeyEvent) {
-	if _, page := pageWay(e); page && !f.MultiLine {
+	if _, page := pageWay(e); page && !f.area {
 		passed(f.self, e)
 		return
 	}
@@ -310,6 +313,10 @@ func (f *Field) TypedKey(e *fyne.KeyEvent) {
 		if !f.Revert() {
 			leave(f.self, e)
 		}
+		return
+	}
+	if f.folded() && (e.Name == fyne.KeyReturn || e.Name == fyne.KeyEnter) {
+		f.OnSubmitted(f.Text)
 		return
 	}
 	f.Entry.TypedKey(e)
