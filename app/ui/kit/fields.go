@@ -38,6 +38,7 @@ type Field struct {
 	focused bool
 	fresh   bool                 // nothing was done in it since it has the focus; the tap that gave it may still come
 	area    bool                 // of several lines
+	placed  bool                 // the caret stands where somebody set it
 	along   fyne.ScrollDirection // how one line is scrolled while it lies in rows
 	edge    *canvas.Rectangle    // red while refused; nil: never painted yet
 }
@@ -90,6 +91,9 @@ func (f *Field) replace(text string) {
 		row, column := f.CursorRow, f.CursorColumn
 		f.Entry.TypedKey(&fyne.KeyEvent{Name: fyne.KeyEnd})
 		f.CursorRow, f.CursorColumn = row, column
+	}
+	if !f.focused {
+		f.placed, f.CursorRow, f.CursorColumn = false, 0, 0
 	}
 	f.SetText(text)
 }
@@ -218,6 +222,10 @@ func (f *Field) FocusGained() {
 	}
 	f.focused = true
 	f.Entry.FocusGained()
+	if f.area && !f.placed {
+		f.toEnd() // there it is written on; the toolkit begins before the first letter
+	}
+	f.placed = true
 	f.Mark()
 	if f.onFocus != nil {
 		f.onFocus()
@@ -234,6 +242,12 @@ func (f *Field) Mark() {
 	if !f.area {
 		f.Entry.TypedShortcut(&fyne.ShortcutSelectAll{})
 	}
+}
+
+// MouseDown sets the caret where it is pressed, and nowhere before: the text would be scrolled away under the pointer.
+func (f *Field) MouseDown(e *desktop.MouseEvent) {
+	f.placed = true
+	f.Entry.MouseDown(e)
 }
 
 // Tapped marks all that stands in a line as it is entered, so that typing

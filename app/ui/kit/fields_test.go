@@ -375,3 +375,32 @@ func TestCtrlEndAndHomeLeadToATextsEnds(t *testing.T) {
 		}
 	}
 }
+
+// Whoever comes by Tab to what a customer said writes on behind it, and later where they were; typed letters went before
+// the first word.
+func TestTabWritesOnInATextOfSeveralLines(t *testing.T) {
+	test.NewTempApp(t)
+	f := kit.NewArea("", 2, nil)
+	w := test.NewTempWindow(t, f)
+	w.Resize(fyne.NewSize(120, 60))
+	f.Put("Hot standing at the lights.\nTopped up on Monday.")
+	w.Canvas().Capture()
+	f.FocusGained()
+	if f.TypedRune('!'); f.Text != "Hot standing at the lights.\nTopped up on Monday.!" {
+		t.Errorf("it makes %q", f.Text)
+	}
+	f.TypedKey(&fyne.KeyEvent{Name: fyne.KeyLeft})
+	f.TypedKey(&fyne.KeyEvent{Name: fyne.KeyLeft})
+	f.FocusLost()
+	f.FocusGained()
+	if f.TypedRune('?'); f.Text != "Hot standing at the lights.\nTopped up on Monday?.!" {
+		t.Errorf("come back, it makes %q", f.Text)
+	}
+	f.FocusLost()
+	f.Put("Cold cabin, hot hoses, every morning.")
+	w.Canvas().Capture()
+	f.MouseDown(&desktop.MouseEvent{PointEvent: fyne.PointEvent{Position: fyne.NewPos(2, 10)}, Button: desktop.MouseButtonPrimary})
+	if f.TypedRune('A'); f.Text != "ACold cabin, hot hoses, every morning." {
+		t.Errorf("a press before the first letter makes %q", f.Text)
+	}
+}
