@@ -10,6 +10,15 @@ func typed(text string) (number, unit string) {
 	return text[:end], strings.ToLower(strings.Trim(text[end:], " \u00a0°."))
 }
 
+// cutThousand parts the k of "98k" or "61k miles" from the unit; false where there is none.
+func cutThousand(unit string) (rest string, k bool) {
+	rest, k = strings.CutPrefix(unit, "k")
+	if !k || rest != "" && rest[0] != ' ' {
+		return unit, false
+	}
+	return strings.TrimSpace(rest), true
+}
+
 // asTemperature is the set that a temperature was typed in: its own unit, or the
 // one that is written behind it; false where that is none of a temperature.
 func (s Set) asTemperature(unit string) (Set, bool) {

@@ -190,9 +190,13 @@ func (s Set) ParsePressure(text string) (diagram.KPa, error) {
 
 // ParseDist reads a distance (or a speed) typed in the chosen unit or in the one behind it, in km. Three
 // figures behind a comma or a point are thousands: nobody reads metres off an
-// odometer.
+// odometer. So is a k behind the number.
 func (s Set) ParseDist(text string) (float64, error) {
 	number, unit := typed(text)
+	thousands := 1.0
+	if rest, k := cutThousand(unit); k {
+		unit, thousands = rest, 1000
+	}
 	of, known := kilometres()[unit]
 	switch {
 	case unit == "" && s.Distance == Miles:
@@ -202,11 +206,11 @@ func (s Set) ParseDist(text string) (float64, error) {
 	case !known:
 		return Number(text) // it is refused as it stands
 	}
-	if len(number) > 4 && strings.ContainsRune(",.", rune(number[len(number)-4])) {
+	if thousands == 1 && len(number) > 4 && strings.ContainsRune(",.", rune(number[len(number)-4])) {
 		number = strings.NewReplacer(",", "", ".", "").Replace(number)
 	}
 	v, err := Number(number)
-	return v * of, err
+	return v * of * thousands, err
 }
 
 // Number reads a number as a person types it: a comma or a point, blanks

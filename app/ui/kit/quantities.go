@@ -63,7 +63,13 @@ func (f *Form) Dist(label string, at func(*cases.Case) **float64) fyne.CanvasObj
 		func(u units.Set) string { return label + ", " + string(u.Distance) },
 		func(c *cases.Case, u units.Set) string { return Written(*at(c), u.Dist) },
 		func(c *cases.Case, text string, u units.Set) error {
-			return Set(at(c), text, Between(u.ParseDist, 0, 1e7, u.Dist))
+			return Set(at(c), text, func(text string) (float64, error) {
+				km, err := Between(u.ParseDist, 0, 1e7, u.Dist)(text)
+				if errors.Is(err, units.ErrNotANumber) {
+					err = fmt.Errorf("%q is %w: %s", text, units.ErrNotANumber, L("window.kit.write-distance"))
+				}
+				return km, err
+			})
 		},
 	)
 }

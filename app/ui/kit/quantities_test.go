@@ -2,10 +2,12 @@ package kit_test
 
 import (
 	"math"
+	"slices"
 	"testing"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/test"
+	"fyne.io/fyne/v2/widget"
 
 	"loopbook/app/ui/kit"
 	"loopbook/cases"
@@ -92,4 +94,28 @@ func fieldIn(t *testing.T, o fyne.CanvasObject) *kit.Field {
 	}
 	t.Fatal("there is no field")
 	return nil
+}
+
+// An odometer is told in thousands too, and who wrote it otherwise is told how: "write 0 to 10000000" said nothing.
+func TestAnOdometerInThousands(t *testing.T) {
+	test.NewTempApp(t)
+	var c cases.Case
+	f := kit.NewForm(func(_ string, change func(*cases.Case)) { change(&c) })
+	labelled := f.Dist("Odometer", func(c *cases.Case) **float64 { return &c.Vehicle.OdometerKm })
+	test.NewTempWindow(t, labelled)
+	field := f.First().(*kit.Field)
+	for text, want := range map[string]string{"98k": "98000", "61.5k miles": "98975"} {
+		field.Retype(text)
+		if f.Show(c, units.Metric()); field.Text != want {
+			t.Errorf("%q is shown as %q, want %q", text, field.Text, want)
+		}
+	}
+	field.Retype("98 thousand")
+	const want = "not kept: write it as 98500 or 98.5k"
+	if !slices.ContainsFunc(test.LaidOutObjects(labelled), func(o fyne.CanvasObject) bool {
+		l, ok := o.(*widget.Label)
+		return ok && l.Text == want
+	}) {
+		t.Errorf("nothing says %q", want)
+	}
 }
