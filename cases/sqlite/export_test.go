@@ -13,6 +13,9 @@ func Statements(text string, total int) (count, page, match string) {
 // Full lets the notebook have no room for anything more.
 func (s *Store) Full(t *testing.T) { s.pragma(t, `PRAGMA max_page_count = 1`) }
 
+// WriteProtected lets nothing be written in it.
+func (s *Store) WriteProtected(t *testing.T) { s.pragma(t, `PRAGMA query_only = ON`) }
+
 // Impatient lets it not wait for another program.
 func (s *Store) Impatient(t *testing.T) { s.pragma(t, `PRAGMA busy_timeout = 1`) }
 

@@ -5,6 +5,7 @@ import (
 	"crypto/sha256"
 	"database/sql"
 	"encoding/hex"
+	"errors"
 	"fmt"
 	"time"
 
@@ -17,11 +18,14 @@ const staleAtOnce = 100
 
 // Refresh makes what an older program's notebook lacks: digests, words, contents.
 // It calls progress (which may be nil) with how many are left, and goes on where it
-// was stopped. Everything else works meanwhile; of those cases, searches, filters and
-// statistics know what the older program did.
+// was stopped. Everything else works meanwhile, and in a notebook that can't be written for good; of those cases,
+// searches, filters and statistics know what the older program did.
 func (s *Store) Refresh(ctx context.Context, progress func(left int)) error {
 	for {
 		done, err := s.refreshSome(ctx)
+		if errors.Is(err, cases.ErrReadOnly) {
+			return nil
+		}
 		if err != nil || done == 0 {
 			return err
 		}

@@ -190,6 +190,24 @@ func TestRefreshGoesOnWhereItStopped(t *testing.T) {
 	}
 }
 
+// A notebook that can't be written is searched as the older program left it: the command line refused it, and the window
+// said at each start that something did not work.
+func TestANotebookThatCannotBeWrittenIsSearched(t *testing.T) {
+	s := openAt(t, filepath.Join(t.TempDir(), "n.db"))
+	fill(t, s, 20)
+	alter(t, s.Path(), `UPDATE cases SET stale = 1`)
+	s.WriteProtected(t)
+	if _, err := s.Put(context.Background(), casetest.Invented(21), "new"); !errors.Is(err, cases.ErrReadOnly) {
+		t.Fatalf("Put = %v, want ErrReadOnly", err)
+	}
+	if err := s.Refresh(context.Background(), nil); err != nil {
+		t.Errorf("Refresh = %v", err)
+	}
+	if n := totalOf(t, s, cases.Query{Text: "maker"}); n != 20 {
+		t.Errorf("a word of every case finds %d, want 20", n)
+	}
+}
+
 func TestDigestsFollowTheCases(t *testing.T) {
 	ctx, s := context.Background(), open(t)
 	s.Enrich(func(c *cases.Case, d *cases.Digest) {
