@@ -7,10 +7,11 @@ import (
 	"loopbook/diagram/say"
 )
 
-// proof holds what was measured after the repair against what was before it.
+// proof holds what was measured after the repair against what was before it, and says what is missing once anything
+// was done.
 func (s *sheet) proof() {
-	p := s.m.Proof
-	if p == nil || !p.Measured && len(s.c.Repair.Parts) == 0 {
+	p, done := s.m.Proof, s.c.Repair
+	if p == nil || !p.Measured && len(done.Parts) == 0 && done.LabourHours == nil && len(done.StepsDone) == 0 {
 		return
 	}
 	s.heading(s.by.Of("record.proof"), 3*bodyStyle.lead())
