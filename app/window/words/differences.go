@@ -27,8 +27,8 @@ func Differences(a, b cases.Case, u units.Set) (differ, same []compare.Row, err 
 	if err != nil {
 		return nil, nil, err
 	}
-	var places []string
-	keys := map[string][]string{} // that lead to a place
+	var places []string // without the names that a person may have changed
+	keys := map[string][]string{}
 	for _, side := range []map[string]told{left, right} {
 		for where, t := range side {
 			if keys[where] == nil {
@@ -42,7 +42,7 @@ func Differences(a, b cases.Case, u units.Set) (differ, same []compare.Row, err 
 		return cmp.Or(cmp.Compare(order[keys[x][0]], order[keys[y][0]]), slices.Compare(keys[x], keys[y]), cmp.Compare(x, y))
 	})
 	for _, where := range places {
-		r := compare.Row{Where: where, Left: left[where].says, Right: right[where].says}
+		r := compare.Row{Where: named(where, left[where].where, right[where].where), Left: left[where].says, Right: right[where].says}
 		switch l, other := left[where].raw, right[where].raw; {
 		case l == other:
 			same = append(same, r)
@@ -54,6 +54,17 @@ func Differences(a, b cases.Case, u units.Set) (differ, same []compare.Row, err 
 		}
 	}
 	return differ, same, nil
+}
+
+// named is a place with the name that both cases, or the one that has it, give what it is in.
+func named(where, left, right string) string {
+	switch {
+	case left == right || right == "":
+		return left
+	case left == "":
+		return right
+	}
+	return where
 }
 
 // keyOrder is where a case's keys stand in the format.
@@ -68,12 +79,13 @@ func keyOrder() map[string]int {
 
 // told is what a case says at a place.
 type told struct {
-	keys []string // that lead to it
-	raw  string   // as the format has it: two that are rounded alike may differ
-	says string
+	keys  []string // that lead to it
+	where string
+	raw   string // as the format has it: two that are rounded alike may differ
+	says  string
 }
 
-// placesOf is every place of a case, in words, with what it says. Long series are told by
+// placesOf is every place of a case, in words without labels, with what it says. Long series are told by
 // their length.
 func placesOf(c cases.Case, u units.Set) (map[string]told, error) {
 	text, err := cases.Encode(c)
@@ -110,10 +122,11 @@ func (t *teller) object(at spot, object map[string]any) {
 		case !isList:
 			t.value(inner, v)
 		case len(list) > 0 && !isObject(list[0]):
-			t.out[inner.words()] = told{inner.keys, fmt.Sprint(list), t.listWords(inner, list)}
+			t.tell(inner, list, t.listWords(inner, list))
 		default:
 			for i, one := range list {
-				t.value(inner.item(i, nameOf(one)), one)
+				name, label := nameOf(one)
+				t.value(inner.item(i, name, label), one)
 			}
 		}
 	}
@@ -124,7 +137,11 @@ func (t *teller) value(at spot, v any) {
 		t.object(at, object)
 		return
 	}
-	t.out[at.words()] = told{at.keys, fmt.Sprint(v), at.value(v, t.units)}
+	t.tell(at, v, at.value(v, t.units))
+}
+
+func (t *teller) tell(at spot, v any, says string) {
+	t.out[at.sureWords()] = told{at.keys, at.words(), fmt.Sprint(v), says}
 }
 
 func isObject(v any) bool {
@@ -143,19 +160,23 @@ func (t *teller) listWords(at spot, list []any) string {
 	return strings.Join(words, ", ")
 }
 
-// nameOf tells one thing of a list from the others: by its point, its kind, its code, its
-// label or its name.
-func nameOf(v any) string {
+// nameOf tells one thing of a list from the others: by its point, its kind or its code, or by what a person named it,
+// which is a label.
+func nameOf(v any) (name string, label bool) {
 	object, _ := v.(map[string]any)
 	word := func(key string) string {
 		text, _ := object[key].(string)
 		return text
 	}
 	if p := word("point"); p != "" {
-		return say.Place(diagram.Point(p)).String()
+		return say.Place(diagram.Point(p)).String(), false
 	}
 	if k := word("kind"); k != "" {
-		return cases.TestKind(k).Name()
+		return cases.TestKind(k).Name(), false
 	}
-	return cmp.Or(word("code"), word("label"), word("name"))
+	if code := word("code"); code != "" {
+		return code, false
+	}
+	name = cmp.Or(word("label"), word("name"))
+	return name, name != ""
 }

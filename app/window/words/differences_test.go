@@ -1,6 +1,7 @@
 package words
 
 import (
+	"slices"
 	"testing"
 
 	"loopbook/app/ui/compare"
@@ -40,5 +41,25 @@ func TestDifferencesAreTold(t *testing.T) {
 	}
 	if r := find("Warm-up log 1, warm-up · times"); r.Right != "100 values" {
 		t.Errorf("log %+v", r)
+	}
+}
+
+// A round that was renamed is the same round: its name stood twice, each time against nothing, and so did all else of it.
+func TestARenamedRoundIsToldOnce(t *testing.T) {
+	a, b := casetest.Invented(1), casetest.Invented(1)
+	a.Rounds[0].Label, b.Rounds[0].Label = "warm idle", "idle, fan on"
+	a.Rounds[0].EngineRPM, b.Rounds[0].EngineRPM = casetest.P(800.0), casetest.P(2500.0)
+	differ, _, err := Differences(a, b, units.Metric())
+	if err != nil || len(differ) != 2 {
+		t.Fatalf("%d differ, %v: %+v; want the name and the engine speed", len(differ), err, differ)
+	}
+	for _, want := range []compare.Row{{Where: "Round 1 · name", Left: "warm idle", Right: "idle, fan on"}, {Where: "Round 1 · engine's rpm", Left: "800", Right: "2500"}} {
+		if !slices.Contains(differ, want) {
+			t.Errorf("%+v lacks %+v", differ, want)
+		}
+	}
+	b.Rounds[0].Label = a.Rounds[0].Label
+	if differ, _, err = Differences(a, b, units.Metric()); err != nil || len(differ) != 1 || differ[0].Where != "Round 1, warm idle · engine's rpm" {
+		t.Errorf("%+v, %v; want the round by its name", differ, err)
 	}
 }

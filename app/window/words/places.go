@@ -15,11 +15,12 @@ import (
 	"loopbook/diagram/units"
 )
 
-// spot is a place in a case's document: the keys that lead there, and the same in
-// words.
+// spot is a place in a case's document: the keys that lead there, the same in
+// words, and those words without the names that a person may change.
 type spot struct {
 	keys []string
 	said []string
+	sure []string
 }
 
 // silent keys add nothing to the words: what they lead to speaks for itself.
@@ -27,21 +28,21 @@ func silent(key string) bool { return key == "readings" || key == "shown_c" }
 
 // key is the place under a key.
 func (p spot) key(key string) spot {
-	next := spot{keys: append(p.keys[:len(p.keys):len(p.keys)], key), said: p.said}
+	next := spot{keys: with(p.keys, key), said: p.said, sure: p.sure}
 	if !silent(key) {
-		next.said = append(p.said[:len(p.said):len(p.said)], keyWords(key))
+		next.said, next.sure = with(p.said, keyWords(key)), with(p.sure, keyWords(key))
 	}
 	return next
 }
 
 // item is one of the things of the list at the place, with a name of its own where it has
-// one.
-func (p spot) item(i int, name string) spot {
-	said, last := p.said, p.keys[len(p.keys)-1]
+// one, which is a label where a person gave it.
+func (p spot) item(i int, name string, label bool) spot {
+	said, sure, last := p.said, p.sure, p.keys[len(p.keys)-1]
 	words := name
 	switch {
 	case !silent(last):
-		said = said[:len(said)-1]
+		said, sure = said[:len(said)-1], sure[:len(sure)-1]
 		words = kit.L("window.place.one", oneWords(last), i+1)
 		if name != "" {
 			words = kit.L("window.place.one-named", oneWords(last), i+1, name)
@@ -49,10 +50,21 @@ func (p spot) item(i int, name string) spot {
 	case name == "":
 		words = fmt.Sprint(i + 1)
 	}
-	return spot{keys: append(p.keys[:len(p.keys):len(p.keys)], fmt.Sprintf("%04d", i)), said: append(said[:len(said):len(said)], words)}
+	next := spot{keys: with(p.keys, fmt.Sprintf("%04d", i)), said: with(said, words), sure: with(sure, words)}
+	if label {
+		next.sure = with(sure, kit.L("window.place.one", oneWords(last), i+1))
+	}
+	return next
 }
 
-func (p spot) words() string { return kit.Capital(strings.Join(p.said, " · ")) }
+// with is the list with one more, and leaves it as it was.
+func with(list []string, one string) []string { return append(list[:len(list):len(list)], one) }
+
+func (p spot) words() string { return inWords(p.said) }
+
+func (p spot) sureWords() string { return inWords(p.sure) }
+
+func inWords(steps []string) string { return kit.Capital(strings.Join(steps, " · ")) }
 
 // keyWords is a key of the format in plain words; one that this program doesn't know is
 // told as it stands.
@@ -76,7 +88,7 @@ func Place(path string) string {
 		key, rest, isItem := strings.Cut(step, "[")
 		p = p.key(key)
 		if n, err := strconv.Atoi(strings.TrimSuffix(rest, "]")); isItem && err == nil {
-			p = p.item(n, "")
+			p = p.item(n, "", false)
 		}
 	}
 	return p.words()

@@ -60,9 +60,13 @@ func TestWhatACaseSaysHasUnits(t *testing.T) {
 		Tests:   []cases.Test{{Kind: "cap", Holds: casetest.P(false)}},
 		Verdict: cases.Verdict{Cause: "cap-weak", ConfirmedBy: cases.ByHoseMap},
 	}
-	places, err := placesOf(c, units.US())
+	_, same, err := Differences(c, c, units.US())
 	if err != nil {
 		t.Fatal(err)
+	}
+	says := map[string]string{}
+	for _, r := range same {
+		says[r.Where] = r.Left
 	}
 	hose := "Round 1, warm idle · " + say.Place(diagram.RadIn).String()
 	for where, want := range map[string]string{
@@ -74,7 +78,7 @@ func TestWhatACaseSaysHasUnits(t *testing.T) {
 		"Check 1, " + cases.TestKind("cap").Name() + " · holds": "no",
 		"Verdict · confirmed by":                                cases.Confirmation(cases.ByHoseMap).String(),
 	} {
-		if got := places[where].says; got != want {
+		if got := says[where]; got != want {
 			t.Errorf("%s says %q, want %q", where, got, want)
 		}
 	}
