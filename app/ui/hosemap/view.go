@@ -64,9 +64,10 @@ type View struct {
 	conditions *conditions
 	place      *place
 	meaning    *fyne.Container
+	news       *container.Scroll // of it
 	likely     *fyne.Container
-	side       *fyne.Container   // both
-	news       *container.Scroll // of them
+	why        *kit.Button
+	side       *fyne.Container // both
 	aside      []Aside
 	grave      int // how grave the findings are that are told
 	choose     *fyne.Container
@@ -89,9 +90,13 @@ func New() *View {
 		nil, nil, nil,
 		v.sheet,
 	)
-	v.side = container.NewVBox(v.meaning, v.likely)
-	v.news = container.NewVScroll(container.NewPadded(v.side))
-	right := kit.Wide(272, kit.On(kit.NewGround(drawing.Card, "", 0), v.news))
+	v.why = kit.NewButtonWithIcon(kit.L("window.hosemap.why"), theme.NavigateNextIcon(), func() { v.OnCauses() })
+	v.why.Importance, v.why.Alignment = widget.LowImportance, widget.ButtonAlignLeading
+	v.news = container.NewVScroll(container.NewPadded(v.meaning))
+	// What is likely stays in sight: where it scrolled with what it means, Enter in the last hose went on to
+	// its button and carried away the findings that the number had just made.
+	v.side = kit.Framed(nil, container.NewPadded(v.likely), nil, nil, v.news)
+	right := kit.Wide(272, kit.On(kit.NewGround(drawing.Card, "", 0), v.side))
 	v.content = kit.Framed(nil, nil, nil, right, v.left)
 	return v
 }
@@ -235,6 +240,7 @@ func graver(so int, s evidence.Severity) int {
 func (v *View) ShowLikely(stage cases.Stage, causes []kit.Likely, standing string) {
 	v.likely.RemoveAll()
 	if len(causes) == 0 {
+		v.side.Refresh()
 		return
 	}
 	// The standing has its line whatever it says, so that nothing moves as it changes.
@@ -244,10 +250,8 @@ func (v *View) ShowLikely(stage cases.Stage, causes []kit.Likely, standing strin
 		line.Put(c)
 		v.likely.Add(line)
 	}
-	all := kit.NewButtonWithIcon(kit.L("window.hosemap.why"), theme.NavigateNextIcon(), func() { v.OnCauses() })
-	all.Importance, all.Alignment = widget.LowImportance, widget.ButtonAlignLeading
-	v.likely.Add(all)
-	v.news.Refresh() // what it means may have grown since
+	v.likely.Add(v.why)
+	v.side.Refresh() // it takes its room from what it means
 }
 
 // ofOtherStage reports whether the flag is of a test on the other side of the

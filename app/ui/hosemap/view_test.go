@@ -1,6 +1,7 @@
 package hosemap
 
 import (
+	"slices"
 	"strings"
 	"testing"
 	"time"
@@ -23,6 +24,7 @@ import (
 type bench struct {
 	view *View
 	data Data
+	win  fyne.Window
 }
 
 func newBench(t *testing.T, c cases.Case) *bench {
@@ -44,8 +46,8 @@ func newBench(t *testing.T, c cases.Case) *bench {
 	}
 	b.view.OnReading = func(diagram.Point, string) {}
 	b.view.OnLayout = func(id string) { b.view.Edit("", func(c *cases.Case) { c.Loop.Layout = id }) }
-	w := test.NewTempWindow(t, b.view.Content())
-	w.Resize(fyne.NewSize(1050, 700))
+	b.win = test.NewTempWindow(t, b.view.Content())
+	b.win.Resize(fyne.NewSize(1050, 700))
 	b.view.Show(b.data)
 	return b
 }
@@ -208,17 +210,33 @@ func TestLikelyCausesAreToldUntilThereAreNone(t *testing.T) {
 	}
 }
 
-// What is likely stands under what it means, however that has grown since.
-func TestWhatIsLikelyStandsUnderWhatItMeans(t *testing.T) {
+// The likeliest causes stay in sight under what it means, however long that is; and who goes on to
+// them by Enter in the last hose still reads what the number means, and keeps the focus as they change.
+func TestWhatIsLikelyStaysInSight(t *testing.T) {
 	b := newBench(t, oneRound())
 	likely := []kit.Likely{{Name: "coolant pump weak", Chance: 0.62}}
 	b.view.ShowLikely(cases.BeforeRepair, likely, "")
-	long := say.Own(strings.Repeat("a long word or two of why ", 12))
-	b.data.Flags = []evidence.Flag{{Severity: evidence.Act, Round: 0, Text: long, Because: []say.Text{long, long}}}
+	long := say.Own(strings.Repeat("a long word or two of why ", 30))
+	b.data.Flags = []evidence.Flag{{Severity: evidence.Act, Round: 0, Text: long, Because: []say.Text{long, long, long}}}
 	b.view.Show(b.data)
 	b.view.ShowLikely(cases.BeforeRepair, likely, "")
-	if under, top := b.view.meaning.MinSize().Height, b.view.likely.Position().Y; top < under {
-		t.Errorf("it stands at %g, over words that end at %g", top, under)
+	driver, side := fyne.CurrentApp().Driver(), b.view.side
+	bottom := driver.AbsolutePositionForObject(side).Y + side.Size().Height
+	news := driver.AbsolutePositionForObject(b.view.news).Y + b.view.news.Size().Height
+	at := driver.AbsolutePositionForObject(b.view.why).Y
+	if at < news || at+b.view.why.Size().Height > bottom {
+		t.Errorf("the way to the causes stands at %g, under findings that end at %g and over the end at %g", at, news, bottom)
+	}
+	if b.view.news.Content.Size().Height <= b.view.news.Size().Height {
+		t.Fatal("there is nothing to scroll")
+	}
+	b.win.Canvas().Focus(b.view.why)
+	if y := b.view.news.Offset.Y; y != 0 {
+		t.Errorf("on the way to the causes what it means is scrolled by %g", y)
+	}
+	b.view.ShowLikely(cases.BeforeRepair, likely, "")
+	if !slices.Contains(b.view.likely.Objects, fyne.CanvasObject(b.view.why)) || b.win.Canvas().Focused() != b.view.why {
+		t.Error("the focus is lost as the causes change")
 	}
 }
 
@@ -331,8 +349,8 @@ func TestEnterGoesFromNumberToNumber(t *testing.T) {
 // drawing scrolls, and the field with the caret is in sight.
 func TestALowScreenFollowsTheCaret(t *testing.T) {
 	b := newBench(t, oneRound())
-	w := test.NewTempWindow(t, b.view.Content())
-	w.Resize(fyne.NewSize(1050, 400))
+	b.win = test.NewTempWindow(t, b.view.Content())
+	b.win.Resize(fyne.NewSize(1050, 400))
 	if h := b.view.Content().MinSize().Height; h > 400 {
 		t.Fatalf("the hose map wants %.0f of height", h)
 	}
