@@ -111,7 +111,7 @@ func hotCaution(all []*moment) []Flag {
 		return nil
 	}
 	t, ok := m.saidC()
-	text := say.Of("flag.hot-caution-before", t, m.i+1, OpenBelowC)
+	text := say.Of("flag.hot-caution-before", t, m.place(), OpenBelowC)
 	switch {
 	case !ok || t <= OpenBelowC || m.redOnACoolSensor():
 		text = say.Of("flag.hot-caution-gauge", OpenBelowC)

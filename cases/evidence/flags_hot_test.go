@@ -54,6 +54,16 @@ func TestCapStaysShutUntilTheCaseShowsItCold(t *testing.T) {
 	}
 }
 
+// A round that has a name is told by it: the hose map numbers none that has.
+func TestTheHotRoundIsToldByItsName(t *testing.T) {
+	hot := cases.Round{Label: "after the climb", EctC: casetest.P(diagram.Celsius(112))}
+	c := &cases.Case{Loop: cases.Loop{Layout: "outlet-thermostat"}, Rounds: []cases.Round{hot, {Label: "Warm idle"}}}
+	flag := find(analyst(t).Analyse(c), "hot-caution")
+	if want := "at 112 °C in the round “after the climb”"; flag == nil || !strings.Contains(flag.Text.String(), want) {
+		t.Errorf("%+v, want %q", flag, want)
+	}
+}
+
 // A figure that is too uncertain to judge by keeps the cap shut, but isn't told as the coolant's
 // (cast iron emits 0.60 to 0.95 of what a black body does: testdata/reference/emissivity.csv).
 func TestADoubtfulReadingIsNoFigure(t *testing.T) {

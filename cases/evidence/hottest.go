@@ -26,13 +26,21 @@ func (h *hottest) take(c diagram.Celsius, where say.Text) {
 	}
 }
 
+// place says which round it is: by its name where it has one, since nothing else numbers the rounds for who reads.
+func (m *moment) place() say.Text {
+	if name := m.round.Title(); !name.Empty() {
+		return say.Of("hottest.round-named", name)
+	}
+	return say.Of("hottest.round", m.i+1)
+}
+
 // hottestOf looks at the rounds, the freeze frames and the logs. Where the gun
 // shows that the sensor reads too high, what it said elsewhere doesn't count.
 func (a *Analyst) hottestOf(c *cases.Case, all []*moment) hottest {
 	var h hottest
 	for _, m := range all {
 		if t, ok := m.hottestLiquid(); ok {
-			h.take(t, say.Of("hottest.round", m.i+1))
+			h.take(t, m.place())
 		}
 	}
 	if slices.ContainsFunc(all, (*moment).sensorTooHigh) {
