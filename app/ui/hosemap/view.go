@@ -95,7 +95,7 @@ func New() *View {
 	v.news = container.NewVScroll(container.NewPadded(v.meaning))
 	// What is likely stays in sight: where it scrolled with what it means, Enter in the last hose went on to
 	// its button and carried away the findings that the number had just made.
-	v.side = kit.Framed(nil, container.NewPadded(v.likely), nil, nil, v.news)
+	v.side = container.New(&underneath{v.likely}, v.news, container.NewPadded(v.likely))
 	right := kit.Wide(272, kit.On(kit.NewGround(drawing.Card, "", 0), v.side))
 	v.content = kit.Framed(nil, nil, nil, right, v.left)
 	return v

@@ -240,6 +240,34 @@ func TestWhatIsLikelyStaysInSight(t *testing.T) {
 	}
 }
 
+// In a low window the first cause stands for all, so that what a number means is still read there.
+func TestInALowWindowTheFirstCauseStandsForAll(t *testing.T) {
+	b := newBench(t, oneRound())
+	b.view.ShowLikely(cases.BeforeRepair, []kit.Likely{{Name: "coolant pump weak", Chance: 0.62}, {Name: "fan not running", Chance: 0.2}, {Name: "loop healthy", Chance: 0.1}}, "")
+	for _, tt := range []struct {
+		height float32
+		lines  int
+	}{{800, 3}, {420, 1}, {800, 3}} {
+		b.win.Resize(fyne.NewSize(1050, tt.height))
+		lines := 0
+		for _, o := range b.view.likely.Objects {
+			if line, ok := o.(*kit.LikelyLine); ok && line.Visible() {
+				lines++
+			}
+		}
+		if lines != tt.lines {
+			t.Errorf("%g high it tells %d causes, want %d", tt.height, lines, tt.lines)
+		}
+		side := b.view.side.Size().Height
+		if means := b.view.news.Size().Height; means < side/2 {
+			t.Errorf("%g high what it means has %g of %g", tt.height, means, side)
+		}
+		if foot := b.view.why.Position().Y + b.view.why.Size().Height; foot > side-b.view.news.Size().Height {
+			t.Errorf("%g high the way to the causes ends at %g of %g", tt.height, foot, side-b.view.news.Size().Height)
+		}
+	}
+}
+
 func TestLayoutIsAskedForWhereNoneIsKnown(t *testing.T) {
 	b := newBench(t, cases.Case{})
 	if !b.view.choose.Visible() {
