@@ -225,9 +225,7 @@ func (m atLeast) Layout(objects []fyne.CanvasObject, room fyne.Size) {
 
 // Cut shortens words to a width, for what would grow with them, as a button does.
 func Cut(words string, width float32) string {
-	fits := func(s string) bool {
-		return fyne.MeasureText(s, theme.TextSize(), fyne.TextStyle{Bold: true}).Width <= width
-	}
+	fits := func(s string) bool { return BoldWidth(s) <= width }
 	if fits(words) {
 		return words
 	}
@@ -236,4 +234,9 @@ func Cut(words string, width float32) string {
 		cut = cut[:len(cut)-1]
 	}
 	return strings.TrimRight(string(cut), " ,.;:") + "…"
+}
+
+// BoldWidth is how wide words are on a button.
+func BoldWidth(words string) float32 {
+	return fyne.MeasureText(words, theme.TextSize(), fyne.TextStyle{Bold: true}).Width
 }

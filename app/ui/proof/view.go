@@ -104,7 +104,7 @@ func New(edit func(string, func(*cases.Case)), save kit.Saver) *View {
 	v.top = container.NewPadded(container.NewBorder(nil, nil, container.New(kit.Shares{300}, v.pick), kit.NewPicture(w, h, shapes...)))
 	below := container.New(kit.Shares{350, 320}, container.NewVScroll(v.rows), v.curves.Content)
 	left := container.NewBorder(v.top, nil, nil, nil, container.NewVScroll(container.New(shared{}, container.NewStack(v.picture, v.empty), below)))
-	v.content = kit.Framed(nil, nil, nil, kit.Wide(300, container.NewVScroll(container.NewPadded(v.side))), left)
+	v.content = kit.Framed(nil, nil, nil, kit.Wide(sideWidth, container.NewVScroll(container.NewPadded(v.side))), left)
 	return v
 }
 
@@ -117,16 +117,19 @@ func (v *View) First() fyne.Focusable {
 }
 
 func nothingYet() fyne.CanvasObject {
-	return kit.Wide(420, kit.Paragraphs(
+	return kit.Wide(emptyWidth, kit.Paragraphs(
 		kit.Span{Text: kit.L("window.proof.none"), Bold: true}, kit.Span{Text: kit.L("window.proof.none-text")}))
 }
 
 // showAgain offers to walk each round of before the repair again that wasn't yet, and to do each check
-// again that came out badly.
-func (v *View) showAgain(at *fyne.Container) {
+// again that came out badly, in buttons of a width.
+func (v *View) showAgain(at *fyne.Container, width float32) {
 	v.next = nil
 	offer := func(says, name string, begin func()) {
-		b := kit.NewButtonWithIcon(kit.L(says, kit.Cut(name, againWidth)), theme.ContentAddIcon(), begin)
+		b := kit.NewButtonWithIcon(kit.L(says, name), theme.ContentAddIcon(), begin)
+		if over := b.MinSize().Width - width; over > 0 {
+			b.SetText(kit.L(says, kit.Cut(name, kit.BoldWidth(name)-over)))
+		}
 		if v.next == nil {
 			b.Importance = widget.HighImportance
 			v.next = b
@@ -141,8 +144,11 @@ func (v *View) showAgain(at *fyne.Container) {
 	}
 }
 
-// againWidth is the room for a round's name in its button, within the side's.
-const againWidth = 140
+// The widths of the side, and of what stands in the middle where there is nothing to show.
+const (
+	sideWidth  = 300
+	emptyWidth = 420
+)
 
 // codesField takes the codes that were read after the repair.
 func (v *View) codesField() fyne.CanvasObject {
@@ -174,7 +180,7 @@ func (v *View) Show(d Data) {
 	show(d.Pair >= 0, v.top, v.picture)
 	show(d.Pair < 0, v.empty)
 	v.again.RemoveAll()
-	v.showAgain(v.again)
+	v.showAgain(v.again, emptyWidth)
 	v.picture.Draw(d.Picture)
 	v.curves.Draw(d.Curves)
 	v.showRows()
@@ -248,7 +254,7 @@ func (v *View) showSide() {
 	v.list("window.proof.unexplained", d.Unexplained)
 	v.list("window.proof.repeat", d.Repeat)
 	if d.Pair >= 0 {
-		v.showAgain(v.side)
+		v.showAgain(v.side, sideWidth-2*theme.Padding())
 	}
 	v.list("window.proof.unmatched", d.Unmatched)
 	if len(d.Checks) > 0 {

@@ -100,6 +100,24 @@ func TestARoundIsWalkedAgain(t *testing.T) {
 	}
 }
 
+// What is to be done again is named whole where its button has the room: the longest check's name in the side,
+// a long round's in the middle.
+func TestWhatIsDoneAgainIsNamedWhole(t *testing.T) {
+	v, c := screen(t)
+	for pair, name := range map[int]string{-1: "hot stop after the long climb", 0: "Face scan of the core"} {
+		d := proof.Data{Case: *c, Units: units.Metric(), Pair: pair, Pairs: []string{"warm idle"}, Owed: []proof.Check{{Name: name}}}
+		v.Show(d)
+		if b, ok := v.First().(*kit.Button); !ok || b.Text != "Check again: "+name {
+			t.Errorf("with pair %d it says %+v", pair, v.First())
+		}
+	}
+	long := strings.Repeat("a very long name ", 9)
+	v.Show(proof.Data{Case: *c, Units: units.Metric(), Pair: 0, Pairs: []string{"warm idle"}, Again: []proof.Round{{Name: long}}})
+	if b, ok := v.First().(*kit.Button); !ok || !strings.HasSuffix(b.Text, "…") || b.MinSize().Width > 300 {
+		t.Errorf("a name longer than the side: %+v", v.First())
+	}
+}
+
 func TestCodesThatCameBackAreKept(t *testing.T) {
 	v, c := screen(t)
 	v.Show(proof.Data{Case: *c, Units: units.Metric(), Severity: "look", Verdict: "Not shown yet: nothing.", Pair: -1})
