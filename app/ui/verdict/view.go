@@ -60,6 +60,7 @@ type View struct {
 func New(edit func(what string, change func(*cases.Case))) *View {
 	f := kit.NewForm(edit)
 	v := &View{edit: edit, form: f, evidence: container.NewVBox(), ruledOut: kit.Paragraphs(), odds: kit.Small(""), beside: kit.Paragraphs(), caution: kit.Paragraphs()}
+	v.odds.Truncation, v.odds.Wrapping = fyne.TextTruncateOff, fyne.TextWrapWord
 	v.second = kit.CardOf("look", kit.L("beside.title"), v.beside)
 	v.cause = kit.NewChoice(cases.Words[cases.Cause](), cases.Cause.Name, func(cause cases.Cause) {
 		edit(kit.L("window.verdict.cause"), func(c *cases.Case) { c.Verdict.Cause = cause })

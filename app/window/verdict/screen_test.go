@@ -1,0 +1,25 @@
+package verdict
+
+import (
+	"testing"
+
+	"loopbook/app/desk"
+	"loopbook/cases"
+	"loopbook/cases/diagnosis"
+)
+
+// A verdict that the case holds less for than for another cause is told so: who takes it may know
+// better, but doesn't overlook it.
+func TestALikelierCauseIsToldBesideTheVerdict(t *testing.T) {
+	var a desk.Answer
+	a.Thought.Ranking.Causes = []diagnosis.Ranked{{Cause: "pump-weak", Probability: 0.84}, {Cause: cases.Healthy, Probability: 0.04}}
+	for cause, want := range map[cases.Cause]string{
+		"pump-weak":   "Coolant pump weak, by what the case holds from before the repair: 84 %",
+		cases.Healthy: "Loop healthy, by what the case holds from before the repair: 4 %. It holds more for coolant pump weak: 84 %",
+		"":            "",
+	} {
+		if got := odd(a, cause); got != want {
+			t.Errorf("%q: %q, want %q", cause, got, want)
+		}
+	}
+}
