@@ -69,8 +69,12 @@ func condition(r cases.Round, u units.Set) string {
 	if r.MinutesSinceStart != nil && len(words) == 0 {
 		words = append(words, kit.L("window.minutes", *r.MinutesSinceStart))
 	}
-	if len(words) == 0 {
+	switch {
+	case len(words) > 0:
+	case len(r.Readings) > 0:
 		return kit.L("window.hosemap.no-conditions")
+	default:
+		return kit.L("window.hosemap.nothing-noted")
 	}
 	return strings.Join(words, ", ")
 }

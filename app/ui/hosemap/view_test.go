@@ -240,6 +240,17 @@ func TestWhatIsLikelyStaysInSight(t *testing.T) {
 	}
 }
 
+// Beside hoses that were read nobody says that nothing is noted.
+func TestATileSaysWhatIsNotNoted(t *testing.T) {
+	c := diagram.Celsius(90)
+	read := []cases.Reading{{Point: diagram.Housing, ShownC: &c}}
+	for want, r := range map[string]cases.Round{"nothing noted yet": {}, "how it ran?": {Readings: read}, "off": {Readings: read, Fan: cases.FanOff}} {
+		if got := condition(r, units.Metric()); !strings.Contains(got, want) {
+			t.Errorf("%+v: %q, want %q", r, got, want)
+		}
+	}
+}
+
 // In a low window the first cause stands for all, so that what a number means is still read there.
 func TestInALowWindowTheFirstCauseStandsForAll(t *testing.T) {
 	b := newBench(t, oneRound())
