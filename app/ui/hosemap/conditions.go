@@ -1,11 +1,14 @@
 package hosemap
 
 import (
+	"slices"
+
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
 
 	"loopbook/app/ui/kit"
 	"loopbook/cases"
+	"loopbook/cases/evidence"
 	"loopbook/diagram/units"
 )
 
@@ -106,7 +109,7 @@ func bind[T any](c *conditions, title func(units.Set) string, at func(*cases.Rou
 	return n
 }
 
-func (c *conditions) show(r *cases.Round, site cases.Site, u units.Set) {
+func (c *conditions) show(r *cases.Round, of *cases.Case, u units.Set) {
 	c.units = u
 	if r == nil {
 		c.content.Hide()
@@ -121,10 +124,19 @@ func (c *conditions) show(r *cases.Round, site cases.Site, u units.Set) {
 		n.Title(n.title(u))
 		n.Put(n.read(r, u))
 	}
-	c.air.SetPlaceHolder("")
-	if a := site.AmbientC; a != nil {
-		c.air.SetPlaceHolder(u.Temp(*a)) // what counts until the round has its own
+	c.air.SetPlaceHolder(airUntilNoted(of, u))
+}
+
+// airUntilNoted is the air that a round without its own is held against: the site's, or the usual with a question
+// mark, since hoses of a frosty day are called too cold by it.
+func airUntilNoted(of *cases.Case, u units.Set) string {
+	switch {
+	case of.Site.AmbientC != nil:
+		return u.Temp(*of.Site.AmbientC)
+	case slices.ContainsFunc(of.Rounds, func(r cases.Round) bool { return r.AmbientC != nil }):
+		return "" // another round's, as near as it was
 	}
+	return kit.L("window.hosemap.air-assumed", u.Temp(evidence.UsualAmbientC))
 }
 
 // forget empties the fields of what was refused: another round is shown.

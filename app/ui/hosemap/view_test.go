@@ -240,6 +240,26 @@ func TestWhatIsLikelyStaysInSight(t *testing.T) {
 	}
 }
 
+// The air that nobody noted is assumed, and who reads the ranges sees which.
+func TestTheAssumedAirIsShown(t *testing.T) {
+	c, frost := oneRound(), diagram.Celsius(2)
+	b := newBench(t, c)
+	air := func(want string) {
+		b.view.Show(b.data)
+		if got := b.view.conditions.air.PlaceHolder; got != want {
+			t.Errorf("the air stands as %q, want %q", got, want)
+		}
+	}
+	air("20?")
+	b.data.Units.Temperature = units.F
+	air("68?")
+	b.data.Case.Site.AmbientC = &frost
+	air("35.6")
+	b.data.Case.Site.AmbientC = nil
+	b.data.Case.Rounds = append(b.data.Case.Rounds, cases.Round{AmbientC: &frost})
+	air("")
+}
+
 // Beside hoses that were read nobody says that nothing is noted.
 func TestATileSaysWhatIsNotNoted(t *testing.T) {
 	c := diagram.Celsius(90)
