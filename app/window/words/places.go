@@ -134,8 +134,12 @@ func (p spot) number(v float64, u units.Set) string {
 		return u.Speed(v)
 	case "percent":
 		return plain + " %"
-	case "m", "l", "mm":
-		return plain + " " + key[strings.LastIndex(key, "_")+1:]
+	case "m":
+		return units.Short(u.FromM(diagram.Metre(v)), 0) + " " + u.HeightUnit()
+	case "l":
+		return units.Short(u.FromL(v), 2) + " " + u.VolumeUnit()
+	case "mm":
+		return plain + " mm"
 	case "v":
 		return plain + " V"
 	case "hours":
