@@ -13,7 +13,8 @@ import (
 	"loopbook/report/picture"
 )
 
-// toWalkAgain are the rounds of before the repair with readings that have no like after it.
+// toWalkAgain are the rounds of before the repair with readings that have no like after it, those first that
+// showed what was wrong: a cold one that was in order proves little.
 func toWalkAgain(d *desk.Desk, p proof.Proof) []view.Round {
 	var out []view.Round
 	for i, r := range d.Case.Rounds {
@@ -22,6 +23,13 @@ func toWalkAgain(d *desk.Desk, p proof.Proof) []view.Round {
 			out = append(out, view.Round{Index: i, Name: kit.RoundName(r, i)})
 		}
 	}
+	wrong := func(r view.Round) int {
+		if r.Index < len(d.Found.Rounds) && d.Found.Rounds[r.Index].Out() > 0 {
+			return 0
+		}
+		return 1
+	}
+	slices.SortStableFunc(out, func(a, b view.Round) int { return wrong(a) - wrong(b) })
 	return out
 }
 

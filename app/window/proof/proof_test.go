@@ -75,6 +75,26 @@ func TestWhatIsNoCodeIsToldAfterTheRepairToo(t *testing.T) {
 	}
 }
 
+// The round that showed what was wrong is offered first, whatever was walked before it.
+func TestTheRoundThatShowedTheFaultIsWalkedAgainFirst(t *testing.T) {
+	s, m := shown(t)
+	cold, hot := diagram.Celsius(20), diagram.Celsius(118)
+	m.Desk.Begin()
+	m.Desk.Edit("rounds", func(c *cases.Case) {
+		c.Loop.Layout = "outlet-thermostat"
+		c.Rounds = []cases.Round{
+			{Label: "cold", Stage: cases.BeforeRepair, Readings: []cases.Reading{{Point: diagram.AirOn, ShownC: &cold}}},
+			{Label: "hot", Stage: cases.BeforeRepair, Readings: []cases.Reading{{Point: diagram.RadIn, ShownC: &hot}}},
+		}
+	})
+	if n := m.Desk.Found.Rounds[1].Out(); n == 0 {
+		t.Fatal("nothing is out of its range")
+	}
+	if again := s.data().Again; len(again) != 2 || again[0].Index != 1 {
+		t.Errorf("offered: %v", again)
+	}
+}
+
 // What was walked before the repair and not after it is offered.
 func TestARoundIsMissingAfterTheRepair(t *testing.T) {
 	s, m := shown(t)
