@@ -30,6 +30,11 @@ func dataOf(h experience.History, lines map[int64]cases.Summary, u units.Set) vi
 		{Title: kit.L("window.history.km"), Chart: groupBars(h.Odometer, h.Causes, bandName(u)), Lines: groupLines(h.Odometer, bandName(u)), Wide: 150},
 		{Title: kit.L("window.history.back-title"), About: kit.L("window.history.back-text", len(h.Returned)), Lines: returnLines(h, lines)},
 	}
+	for i, none := range []string{"window.history.no-codes", "window.history.no-engines", "window.history.no-km"} {
+		if s := &d.Left[i]; len(s.Lines) == 0 {
+			s.About = kit.L(none)
+		}
+	}
 	d.Right = []view.Section{
 		guessSection(h.Guesses),
 		wrongSection(h.Guesses),

@@ -76,6 +76,9 @@ func minutesSection(list []experience.Time) view.Section {
 		return s
 	}
 	s.About = kit.L("window.history.minutes-text", math.Round(list[0].Half), math.Round(list[0].Quarter), math.Round(list[0].Three), list[0].N)
+	if list[0].N == 1 {
+		s.About = kit.L("window.history.minutes-one", math.Round(list[0].Half))
+	}
 	bars := chart.Bars{Y: kit.L("window.history.minutes-axis"), Parts: []chart.Part{{Name: kit.L("window.history.half")}}}
 	for _, m := range list[1:min(len(list), mostLines)] {
 		bars.Names = append(bars.Names, m.Cause.Name())

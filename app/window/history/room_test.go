@@ -35,6 +35,19 @@ func TestTheHistoryPageIsFilled(t *testing.T) {
 	}
 }
 
+// The first settled case may have no code, engine or odometer: each heading says so, and one case has no middle half.
+func TestAHistoryOfOneBareCaseSaysWhatItLacks(t *testing.T) {
+	d := dataOf(experience.History{Cases: 1, Closed: 1, Minutes: []experience.Time{{N: 1, Half: 16, Quarter: 16, Three: 16}}}, nil, units.Metric())
+	for _, s := range d.Left[:3] {
+		if !strings.HasPrefix(s.About, "No settled case") {
+			t.Errorf("%s: %q", s.Title, s.About)
+		}
+	}
+	if got := d.Right[2].About; !strings.Contains(got, "one case took 16 min") {
+		t.Errorf("minutes: %q", got)
+	}
+}
+
 // What a number's searches find is together all of its cases, however many causes they had.
 func TestALinesNumbersAddUp(t *testing.T) {
 	m := benchtest.New(t)
