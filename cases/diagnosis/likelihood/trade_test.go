@@ -10,6 +10,8 @@ import (
 	"loopbook/cases"
 	"loopbook/cases/diagnosis/likelihood"
 	"loopbook/diagram/published"
+	"loopbook/diagram/say"
+	"loopbook/diagram/units"
 )
 
 // fault is what testdata/trade/signatures.csv says of a fault in prose, in the
@@ -199,6 +201,26 @@ func TestChecksKnowWhetherTheEngineRuns(t *testing.T) {
 	for _, c := range shipped(t).Checks() {
 		if want := slices.Contains(runs, c.Check); c.RunsEngine != want {
 			t.Errorf("%s runs the engine: %v, want %v", c.Check, c.RunsEngine, want)
+		}
+	}
+}
+
+// What runs the engine in the workshop warns of its exhaust, in each language: carbon monoxide kills in a closed
+// room (common practice, no source). A drive is outdoors.
+func TestWhatRunsTheEngineWarnsOfItsExhaust(t *testing.T) {
+	words := map[say.Lang]string{"en": "exhaust", "de": "abgas", "es": "escape"}
+	for _, c := range shipped(t).Checks() {
+		if !c.RunsEngine || c.Check == likelihood.AfterRoad {
+			continue
+		}
+		for lang, word := range words {
+			by, err := say.In(lang, units.Metric())
+			if err != nil {
+				t.Fatal(err)
+			}
+			if said := by.Say(c.Caution()); !strings.Contains(strings.ToLower(said), word) {
+				t.Errorf("%s, %s: %q", c.Check, lang, said)
+			}
 		}
 	}
 }
