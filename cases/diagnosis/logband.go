@@ -2,9 +2,9 @@ package diagnosis
 
 import (
 	"math"
-	"slices"
 
 	"loopbook/cases"
+	"loopbook/cases/evidence"
 	"loopbook/diagram"
 	"loopbook/diagram/physics/ensemble"
 )
@@ -55,8 +55,7 @@ func PlanForLog(c *cases.Case, l *cases.Log, startS float64) (Plan, bool) {
 // is much colder than its air: a log that begins so was written on another day.
 func airOf(c *cases.Case, l *cases.Log) diagram.Celsius {
 	air := ambient(c, -1)
-	noted := c.Site.AmbientC != nil || slices.ContainsFunc(c.Rounds, func(r cases.Round) bool { return r.AmbientC != nil })
-	if noted && !(len(l.EctC) > 0 && l.EctC[0] < float64(air-otherDayK)) {
+	if evidence.AirNoted(c, -1) != nil && !(len(l.EctC) > 0 && l.EctC[0] < float64(air-otherDayK)) {
 		return air
 	}
 	const cold = 35

@@ -2,7 +2,6 @@ package diagnosis
 
 import (
 	"math"
-	"slices"
 
 	"loopbook/cases"
 	"loopbook/cases/evidence"
@@ -134,20 +133,9 @@ func (p *Plan) add(c *cases.Case, i int) {
 }
 
 // ambient is the air outside at a round, or of the case (below 0), in whole degrees and within
-// what the model knows: that of another round where it isn't noted, or what is usual.
+// what the model knows.
 func ambient(c *cases.Case, i int) diagram.Celsius {
-	air := evidence.UsualAmbientC
-	switch {
-	case i >= 0 && c.Ambient(i) != nil:
-		air = *c.Ambient(i)
-	case c.Site.AmbientC != nil:
-		air = *c.Site.AmbientC
-	default:
-		if n := slices.IndexFunc(c.Rounds, func(r cases.Round) bool { return r.AmbientC != nil }); n >= 0 {
-			air = *c.Rounds[n].AmbientC
-		}
-	}
-	return diagram.Celsius(math.Round(min(max(float64(air), -40), 55)))
+	return diagram.Celsius(math.Round(min(max(float64(evidence.AirC(c, i)), -40), 55)))
 }
 
 // blower is the cabin's fan at a setting of the heater; below 0 it isn't known.

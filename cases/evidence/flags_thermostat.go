@@ -74,7 +74,7 @@ func (m *moment) over(k diagram.DeltaK) bool {
 
 // outside is the air's temperature, or what is safe to assume for a rule.
 func (m *moment) outside(assumed diagram.Celsius) diagram.Celsius {
-	if a := m.c.Ambient(m.i); a != nil {
+	if a := outsideC(m.c, m.i); a != nil {
 		return *a
 	}
 	return assumed
@@ -84,8 +84,10 @@ func (m *moment) outside(assumed diagram.Celsius) diagram.Celsius {
 // does so to be on the safe side: nobody is to take that for the weather.
 func (m *moment) outsideText(assumed diagram.Celsius) say.Text {
 	switch {
-	case m.c.Ambient(m.i) != nil:
+	case AirNoted(m.c, m.i) != nil:
 		return say.Of("because.outside", m.ambientC)
+	case outsideC(m.c, m.i) != nil:
+		return say.Of("because.outside-read", m.ambientC)
 	case assumed == UsualAmbientC:
 		return say.Of("because.outside-assumed", assumed)
 	}

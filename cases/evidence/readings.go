@@ -14,17 +14,6 @@ const (
 	usualSurface    = "rubber"
 )
 
-// UsualAmbientC is the air outside where no round and no site says it (judgement).
-const UsualAmbientC diagram.Celsius = 20
-
-// AirC is the air outside in a round, the usual where it isn't noted.
-func AirC(c *cases.Case, round int) diagram.Celsius {
-	if a := c.Ambient(round); a != nil {
-		return *a
-	}
-	return UsualAmbientC
-}
-
 // readRound corrects the round's readings. Of several at a point the last one
 // counts; a point that can't be reached has none.
 func readRound(c *cases.Case, i int) map[diagram.Point]Reading {

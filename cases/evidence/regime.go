@@ -98,7 +98,7 @@ func (m *moment) coldRegime() Regime {
 // example of a false call (REG5), so idling takes longest to be called. The rules
 // are REG2, WU1, REG3 and WU3.
 func (m *moment) noCall() say.Text {
-	air, minutes := m.c.Ambient(m.i), m.round.MinutesSinceStart
+	air, minutes := outsideC(m.c, m.i), m.round.MinutesSinceStart
 	driven := PaceOf(m.round) == OnRoad
 	switch {
 	case air != nil && *air < coldNoCallC:

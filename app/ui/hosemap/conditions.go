@@ -1,8 +1,6 @@
 package hosemap
 
 import (
-	"slices"
-
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
 
@@ -109,7 +107,7 @@ func bind[T any](c *conditions, title func(units.Set) string, at func(*cases.Rou
 	return n
 }
 
-func (c *conditions) show(r *cases.Round, of *cases.Case, u units.Set) {
+func (c *conditions) show(r *cases.Round, of *cases.Case, at int, u units.Set) {
 	c.units = u
 	if r == nil {
 		c.content.Hide()
@@ -124,19 +122,16 @@ func (c *conditions) show(r *cases.Round, of *cases.Case, u units.Set) {
 		n.Title(n.title(u))
 		n.Put(n.read(r, u))
 	}
-	c.air.SetPlaceHolder(airUntilNoted(of, u))
+	c.air.SetPlaceHolder(airUntilNoted(of, at, u))
 }
 
-// airUntilNoted is the air that a round without its own is held against: the site's, or the usual with a question
-// mark, since hoses of a frosty day are called too cold by it.
-func airUntilNoted(of *cases.Case, u units.Set) string {
-	switch {
-	case of.Site.AmbientC != nil:
+// airUntilNoted is the air that a round without its own is held against: the site's, or with a question mark what is
+// taken for it, since hoses of a frosty day are called too cold by it.
+func airUntilNoted(of *cases.Case, round int, u units.Set) string {
+	if of.Site.AmbientC != nil {
 		return u.Temp(*of.Site.AmbientC)
-	case slices.ContainsFunc(of.Rounds, func(r cases.Round) bool { return r.AmbientC != nil }):
-		return "" // another round's, as near as it was
 	}
-	return kit.L("window.hosemap.air-assumed", u.Temp(evidence.UsualAmbientC))
+	return kit.L("window.hosemap.air-assumed", u.Temp(evidence.AirC(of, round)))
 }
 
 // forget empties the fields of what was refused: another round is shown.

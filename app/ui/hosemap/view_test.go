@@ -257,7 +257,7 @@ func TestTheAssumedAirIsShown(t *testing.T) {
 	air("35.6")
 	b.data.Case.Site.AmbientC = nil
 	b.data.Case.Rounds = append(b.data.Case.Rounds, cases.Round{AmbientC: &frost})
-	air("")
+	air("35.6?")
 }
 
 // Beside hoses that were read nobody says that nothing is noted.
