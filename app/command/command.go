@@ -8,6 +8,7 @@ import (
 	"flag"
 	"fmt"
 	"io"
+	"os"
 	"sort"
 	"strings"
 )
@@ -92,7 +93,7 @@ func Run(ctx context.Context, args []string, c Console, window func(ctx context.
 	}
 	cmd, ok := commands()[name]
 	if !ok {
-		fmt.Fprintf(c.Err, "loopbook: no command %q\n\n%s", name, overview())
+		fmt.Fprintf(c.Err, "loopbook: no command %q%s\n\n%s", name, meant(name), overview())
 		return wrongUsage
 	}
 	for _, a := range args[1:] {
@@ -142,12 +143,24 @@ func overview() string {
 	}
 	sort.Strings(names)
 	var b strings.Builder
-	b.WriteString("loopbook opens the notebook's window. With a command it works without a display:\n\n")
+	b.WriteString("loopbook opens the notebook's window, loopbook --notebook PATH that of another one.\n" +
+		"With a command it works without a display:\n\n")
 	for _, name := range names {
 		fmt.Fprintf(&b, "  %-8s %s\n", name, all[name].about)
 	}
 	b.WriteString("\nloopbook COMMAND --help tells more. Exit codes: 0 fine, 1 the input is wrong, 2 wrong usage.\n")
 	return b.String()
+}
+
+// meant says what to do with a file that stands where a command does.
+func meant(name string) string {
+	if _, err := os.Stat(name); err != nil {
+		return ""
+	}
+	if strings.HasSuffix(name, ".db") {
+		return "; loopbook --notebook " + name + " opens it"
+	}
+	return "; loopbook import " + name + " takes cases in"
 }
 
 // parse reads flags that may stand anywhere among the arguments, as a hurried

@@ -128,6 +128,9 @@ func TestWrongUsage(t *testing.T) {
 			t.Errorf("loopbook %v = %d, %q; want %d and a word why", args, code, errs, wrongUsage)
 		}
 	}
+	if _, _, errs := call(t, "", exampleCase); !strings.Contains(errs, "loopbook import "+exampleCase) {
+		t.Errorf("a case where a command stands = %q", errs)
+	}
 	notebook := filepath.Join(t.TempDir(), "n.db")
 	for _, args := range [][]string{{"search", "x"}, {"export", "x", "-o", "y"}} { // a mistyped name makes no new notebook
 		if code, _, errs := call(t, "", append(args, "--notebook", notebook)...); code != wrongInput || !strings.Contains(errs, notebook) {
@@ -138,6 +141,9 @@ func TestWrongUsage(t *testing.T) {
 		t.Error("reading made a notebook")
 	}
 	call(t, "", "import", exampleCase, "--notebook", notebook)
+	if _, _, errs := call(t, "", notebook); !strings.Contains(errs, "loopbook --notebook "+notebook) {
+		t.Errorf("a notebook where a command stands = %q", errs)
+	}
 	if code, _, errs := call(t, "", "export", "nobody", "-o", "x", "--notebook", notebook); code != wrongInput || !strings.Contains(errs, "no such case") {
 		t.Errorf("export of an unknown case = %d, %q", code, errs)
 	}
