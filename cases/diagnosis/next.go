@@ -58,8 +58,12 @@ func (c Check) Caution() say.Text {
 // ordered.
 func (c Check) PerMinute() float64 { return c.Bits / c.Minutes }
 
-// leastBits is what a check must promise to be named.
-const leastBits = 0.01
+// leastBits is what a check must promise to be named; beside a fault that is as sure as sureFrom no
+// promise is worth its minutes, but what proves it (both judgement).
+const (
+	leastBits = 0.01
+	sureFrom  = 0.99
+)
 
 // Next are the checks that aren't done yet, the most told per minute first; before them what
 // would prove a cause that is as good as settled. One that nothing proves isn't left to a walk
@@ -68,8 +72,9 @@ func (j *Judge) Next(r Ranking) []Check {
 	s := &r.sheet
 	var out []Check
 	var most Check
+	sure := s.settled(sureFrom)
 	offer := func(c Check) {
-		if c.Proof || c.Bits >= leastBits {
+		if c.Proof || c.Bits >= leastBits && !sure {
 			out = append(out, c)
 		}
 	}
@@ -83,7 +88,9 @@ func (j *Judge) Next(r Ranking) []Check {
 		case row.Check == likelihood.ReadCodes:
 			if s.lampUnread() {
 				check.Bits = testBits(s.chance, j.tables.CodeOutcomes())
-				offer(check)
+				if check.Bits >= leastBits { // sure or not: nobody renews a part beside a lamp that nobody asked
+					out = append(out, check)
+				}
 			}
 		case row.Check == likelihood.HosePoint:
 			for _, p := range s.unread() {
@@ -106,7 +113,7 @@ func (j *Judge) Next(r Ranking) []Check {
 			offer(check)
 		}
 	}
-	if proof == "" && most.Bits > 0 && most.Bits < leastBits && s.settled() {
+	if proof == "" && most.Bits > 0 && (sure || most.Bits < leastBits && s.settled(settledFrom)) {
 		out = append(out, most)
 	}
 	byWorth(out)
@@ -123,10 +130,10 @@ func byWorth(checks []Check) {
 	})
 }
 
-// settled reports whether a fault is as good as settled.
-func (s *sheet) settled() bool {
+// settled reports whether a fault is as likely as that at least.
+func (s *sheet) settled(from float64) bool {
 	for cause, p := range s.chance {
-		if p >= settledFrom && cases.Words[cases.Cause]()[cause] != cases.Healthy {
+		if p >= from && cases.Words[cases.Cause]()[cause] != cases.Healthy {
 			return true
 		}
 	}

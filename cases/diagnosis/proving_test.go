@@ -46,6 +46,19 @@ func TestACauseAsGoodAsSettledIsProved(t *testing.T) {
 	}
 }
 
+// Once a fan that was commanded stood still (V15) and nothing else is left to be told apart, no walk of a quarter of an
+// hour is asked for.
+func TestWhatIsProvedAsksForNothing(t *testing.T) {
+	b := newBench(t)
+	c := idle("inlet-thermostat", 110, map[diagram.Point]float64{"engine_out": 106, "rad_in": 104, "rad_out": 96})
+	c.Complaint.Symptoms = []cases.Symptom{"overheats-idle", "fan-never-on"}
+	c.Tests = []cases.Test{{Kind: "fan", Stage: cases.BeforeRepair, Commanded: casetest.P(true), Runs: casetest.P(false)}}
+	r := b.rank(t, c, diagnosis.Prior{})
+	if next := b.judge.Next(r); r.Causes[0].Cause != "fan-not-running" || r.Causes[0].Probability < 0.99 || len(next) > 0 {
+		t.Errorf("%s at %.4f: %+v", r.Causes[0].Cause, r.Causes[0].Probability, next)
+	}
+}
+
 // No check shows a radiator without air in most cars (F06, common practice). Where its hoses leave no doubt at all the
 // test that tells most is named all the same.
 func TestACauseThatNothingProvesIsNotLeftWithoutACheck(t *testing.T) {
