@@ -195,6 +195,14 @@ type Verdict struct {
 	Extra       Extra  `json:"-"`
 }
 
+// Find makes a cause the verdict. What confirmed another one doesn't confirm this.
+func (v *Verdict) Find(cause Cause) {
+	if v.Cause != "" && v.Cause != cause {
+		v.ConfirmedBy = ""
+	}
+	v.Cause = cause
+}
+
 // Repair is what was done. Version 1 of the format names the first three keys;
 // the others are additions, which a reader that doesn't know them keeps as it
 // keeps any unknown key. Prices are in major units of the currency and without

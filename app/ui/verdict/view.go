@@ -63,7 +63,7 @@ func New(edit func(what string, change func(*cases.Case))) *View {
 	v.odds.Truncation, v.odds.Wrapping = fyne.TextTruncateOff, fyne.TextWrapWord
 	v.second = kit.CardOf("look", kit.L("beside.title"), v.beside)
 	v.cause = kit.NewChoice(cases.Words[cases.Cause](), cases.Cause.Name, func(cause cases.Cause) {
-		edit(kit.L("window.verdict.cause"), func(c *cases.Case) { c.Verdict.Cause = cause })
+		edit(kit.L("window.verdict.cause"), func(c *cases.Case) { c.Verdict.Find(cause) })
 	})
 	left := container.NewVBox(
 		kit.Section(kit.L("window.verdict.verdict"),

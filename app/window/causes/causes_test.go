@@ -56,7 +56,7 @@ func TestTheProvingCheckSaysThatItProves(t *testing.T) {
 	speed, minutes := 0.0, 30.0
 	c := benchtest.Idling(108)
 	c.Loop.Layout = "inlet-thermostat"
-	c.Complaint.Symptoms = []cases.Symptom{"coolant-loss", "white-exhaust", "bubbles-in-bottle", "hoses-hard-cold"}
+	c.Complaint.Symptoms = []cases.Symptom{"coolant-loss", "bubbles-in-bottle", "hoses-hard-cold"}
 	c.Rounds[0].SpeedKmh, c.Rounds[0].MinutesSinceStart = &speed, &minutes
 	seen := true
 	c.Tests = []cases.Test{{Kind: "bubbles", Stage: cases.BeforeRepair, Seen: &seen}}

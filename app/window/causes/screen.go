@@ -34,7 +34,7 @@ func New(d *desk.Desk, kept fyne.Preferences, ways Ways) *Screen {
 		ways.Next(step)
 	}
 	s.view.OnTake = func(cause cases.Cause) {
-		d.Edit(kit.L("window.verdict.cause"), func(c *cases.Case) { c.Verdict.Cause = cause })
+		d.Edit(kit.L("window.verdict.cause"), func(c *cases.Case) { c.Verdict.Find(cause) })
 	}
 	s.view.OnFlat, s.view.OnLearn = s.flat, s.learn
 	return s

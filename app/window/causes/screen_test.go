@@ -5,6 +5,7 @@ import (
 
 	"loopbook/app/desk"
 	"loopbook/app/window/bench/benchtest"
+	"loopbook/cases"
 	"loopbook/diagram"
 )
 
@@ -72,5 +73,24 @@ func TestACauseTakenAsTheVerdictIsUndone(t *testing.T) {
 	m.Desk.Undo()
 	if got := s.desk.Case.Verdict.Cause; got != "" {
 		t.Errorf("after undo the verdict is %q", got)
+	}
+}
+
+// What confirmed one cause is not left to stand for another, and comes back with it.
+func TestAnotherVerdictIsNotConfirmedByTheFirst(t *testing.T) {
+	s, m := begun(t)
+	confirmed := func() string { return s.desk.Case.Verdict.ConfirmedBy }
+	s.desk.Edit("", func(c *cases.Case) { c.Verdict.ConfirmedBy = "pump-drive" })
+	s.view.OnTake("pump-weak")
+	if got := confirmed(); got != "pump-drive" {
+		t.Errorf("the first cause named is confirmed by %q", got)
+	}
+	s.view.OnTake("cap-weak")
+	if got := confirmed(); got != "" {
+		t.Errorf("another cause is confirmed by %q", got)
+	}
+	m.Desk.Undo()
+	if got := confirmed(); got != "pump-drive" {
+		t.Errorf("the first cause brought back is confirmed by %q", got)
 	}
 }
