@@ -14,14 +14,15 @@ const (
 	railShare = 1.0 / 6
 )
 
-// MinSize is that of both beside each other.
+// MinSize is that of both beside each other, the rail as narrow as its own parts allow: a desktop's dock takes some 70 of a
+// screen that is 1280 wide.
 func (railed) MinSize(objects []fyne.CanvasObject) fyne.Size {
 	rooms, rail := objects[0].MinSize(), objects[1]
 	if !rail.Visible() {
 		return rooms
 	}
 	m := rail.MinSize()
-	return fyne.NewSize(max(railLeast, m.Width)+theme.Padding()+rooms.Width, max(rooms.Height, m.Height))
+	return fyne.NewSize(m.Width+theme.Padding()+rooms.Width, max(rooms.Height, m.Height))
 }
 
 // Layout gives the rail its share.
@@ -29,7 +30,8 @@ func (railed) Layout(objects []fyne.CanvasObject, room fyne.Size) {
 	rooms, rail := objects[0], objects[1]
 	wide := float32(0)
 	if rail.Visible() {
-		wide = max(railLeast, rail.MinSize().Width, min(railMost, room.Width*railShare))
+		wide = max(railLeast, min(railMost, room.Width*railShare))
+		wide = max(rail.MinSize().Width, min(wide, room.Width-theme.Padding()-rooms.MinSize().Width))
 	}
 	rail.Resize(fyne.NewSize(wide, room.Height))
 	if wide > 0 {

@@ -26,3 +26,21 @@ func TestTheRailGrowsWithTheWindow(t *testing.T) {
 		t.Errorf("without the rail the rooms are %v at %v", rooms.Size(), rooms.Position())
 	}
 }
+
+// A desktop's dock takes some 70 of a screen that is 1280 wide (common practice, no source): with any screen of a full
+// case the window fits beside it.
+func TestTheWindowFitsBesideADock(t *testing.T) {
+	w := withDemo(t)
+	if !w.at.Desk.Open {
+		t.Fatal("no case of the demo is open")
+	}
+	for tab, one := range w.screens.all {
+		if tab == whatIfTab {
+			continue // it runs until it is left
+		}
+		w.screens.tabs.SelectIndex(tab)
+		if wide := w.window.Content().MinSize().Width; wide > 1210 {
+			t.Errorf("with %s the window is at least %g wide", one.title, wide)
+		}
+	}
+}

@@ -8,7 +8,6 @@ import (
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
-	"fyne.io/fyne/v2/layout"
 	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
 
@@ -136,19 +135,19 @@ func New() *View {
 	left := container.NewBorder(container.NewVBox(container.New(kit.Tight{More: 4}, kit.Heading(kit.L("window.causes.heading")), v.stands), v.blank), container.NewVBox(v.prior.content, widget.NewSeparator(), v.basis), nil, nil, v.list.widget)
 	v.scroll = container.NewVScroll(container.NewPadded(v.checks))
 	right := container.NewBorder(v.head, nil, nil, nil, v.scroll)
-	v.content = kit.Framed(nil, nil, kit.Wide(246, left), kit.Wide(280, right),
+	v.content = kit.Framed(nil, nil, kit.Wide(246, left), kit.Wide(260, right),
 		kit.On(kit.NewGround(drawing.Card, drawing.Rule, 6), v.middle()))
 	return v
 }
 
-// leastScale keeps the ghosts' words, which are drawn large, at 13 points.
-const leastScale = 0.65
+// leastScale keeps the ghosts' words, which are drawn large, at 12.4 points.
+const leastScale = 0.62
 
 func (v *View) middle() fyne.CanvasObject {
 	top := container.NewBorder(nil, nil, nil, container.NewHBox(v.chance, v.take), v.name)
 	w, h, shapes := drawing.GhostLegend(say.English())
 	legend := kit.NewPicture(w, h, shapes...)
-	under := container.NewVBox(widget.NewSeparator(), container.NewHBox(legend, layout.NewSpacer(), kit.Wide(168, v.rounds)))
+	under := container.NewVBox(widget.NewSeparator(), container.NewBorder(nil, nil, legend, nil, kit.Wide(128, v.rounds)))
 	v.why = container.NewVScroll(v.reasons)
 	return kit.Framed(top, nil, nil, nil,
 		container.NewVScroll(container.New(halves{}, v.why, container.NewBorder(under, v.compare, nil, nil, v.ghosts))))

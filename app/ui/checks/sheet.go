@@ -53,7 +53,7 @@ func newSheet(v *View) *sheet {
 	rows := append(row(s.head(info), kit.CardOf("act", kit.L("window.checks.caution"), s.caution), container.NewGridWithColumns(2, append(short, s.stage())...)), rest...)
 	right := container.NewVBox(s.result, s.curve.Content, guide(info)) // so the result is in sight whatever is typed
 	s.scroll = container.NewVScroll(container.NewPadded(container.NewVBox(rows...)))
-	s.content = container.New(kit.Shares{474, 306}, s.scroll, container.NewVScroll(container.NewPadded(right)))
+	s.content = container.New(kit.Shares{438, 283}, s.scroll, container.NewVScroll(container.NewPadded(right)))
 	s.form.Chain(s.firstPart)
 	return s
 }

@@ -56,7 +56,7 @@ func New(edit func(what string, change func(*cases.Case)), words Words) *View {
 	)
 	right := container.NewVBox(vehicle(f, v.number), loop(f, v.odd, v.coolant, kit.CardOf("act", kit.L("window.complaint.caution"), v.caution)), site(f), tags(f))
 	f.Chain(f.Last) // from the last one Enter goes nowhere: what is next is Undo
-	v.content = container.NewVScroll(container.NewPadded(container.New(kit.Shares{460, 540}, container.NewPadded(left), container.NewPadded(right))))
+	v.content = container.NewVScroll(container.NewPadded(container.New(kit.Shares{432, 508}, container.NewPadded(left), container.NewPadded(right))))
 	v.codes.grown = v.content.Refresh
 	return v
 }

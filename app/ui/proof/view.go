@@ -102,7 +102,7 @@ func New(edit func(string, func(*cases.Case)), save kit.Saver) *View {
 	v.form.Chain(v.form.First) // Enter stays: it is the only field
 	w, h, shapes := drawing.PairLegend(say.English())
 	v.top = container.NewPadded(container.NewBorder(nil, nil, container.New(kit.Shares{300}, v.pick), kit.NewPicture(w, h, shapes...)))
-	below := container.New(kit.Shares{350, 320}, container.NewVScroll(v.rows), v.curves.Content)
+	below := container.New(kit.Shares{384, 290}, container.NewVScroll(v.rows), v.curves.Content)
 	left := container.NewBorder(v.top, nil, nil, nil, container.NewVScroll(container.New(shared{}, container.NewStack(v.picture, v.empty), below)))
 	v.content = kit.Framed(nil, nil, nil, kit.Wide(sideWidth, container.NewVScroll(container.NewPadded(v.side))), left)
 	return v

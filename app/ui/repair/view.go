@@ -90,7 +90,7 @@ func New(edit func(what string, change func(*cases.Case)), m Money) *View {
 	left := container.NewVBox(v.partsAndPrice(), kit.Section(kit.L("window.repair.in-the-way"),
 		v.form.Area(kit.L("window.repair.own-note"), kit.L("window.repair.own-note-hint"), 3, func(c *cases.Case) *string { return &c.Repair.AccessNote })))
 	right := container.NewVBox(v.notes, kit.Section(kit.L("window.repair.steps"), v.steps.content))
-	v.content = container.New(kit.Shares{500, 500},
+	v.content = container.New(kit.Shares{470, 470},
 		container.NewVScroll(container.NewPadded(left)), container.NewVScroll(container.NewPadded(right)))
 	return v
 }

@@ -84,7 +84,7 @@ func New(edit func(what string, change func(*cases.Case))) *View {
 		),
 		kit.Section(kit.L("window.verdict.paper"), container.NewHBox(print), kit.CardOf("act", kit.L("window.verdict.before-out"), v.caution)),
 	)
-	v.content = container.NewVScroll(container.NewPadded(container.New(kit.Shares{500, 500}, container.NewPadded(left), container.NewPadded(right))))
+	v.content = container.NewVScroll(container.NewPadded(container.New(kit.Shares{470, 470}, container.NewPadded(left), container.NewPadded(right))))
 	return v
 }
 
