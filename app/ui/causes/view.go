@@ -135,8 +135,7 @@ func New() *View {
 	left := container.NewBorder(container.NewVBox(container.New(kit.Tight{More: 4}, kit.Heading(kit.L("window.causes.heading")), v.stands), v.blank), container.NewVBox(v.prior.content, widget.NewSeparator(), v.basis), nil, nil, v.list.widget)
 	v.scroll = container.NewVScroll(container.NewPadded(v.checks))
 	right := container.NewBorder(v.head, nil, nil, nil, v.scroll)
-	v.content = kit.Framed(nil, nil, kit.Wide(246, left), kit.Wide(260, right),
-		kit.On(kit.NewGround(drawing.Card, drawing.Rule, 6), v.middle()))
+	v.content = container.New(kit.Shares{240, 492, 262}, left, kit.On(kit.NewGround(drawing.Card, drawing.Rule, 6), v.middle()), right)
 	return v
 }
 

@@ -51,7 +51,7 @@ func newPlace(v *View) *place {
 	p.reflected = kit.NewField(kit.L("window.hosemap.around"), p.setReflected)
 	p.gun.Title(kit.L("window.hosemap.gun-set"))
 	p.reflected.Title(kit.L("window.hosemap.reflected"))
-	p.content = container.New(kit.Shares{146, 110, 56, 106, 80, 48, 66, 64},
+	p.content = container.New(kit.Shares{143, 116, 55, 106, 80, 48, 66, 62},
 		p.name, p.surface.Select, p.number, p.reach,
 		trailing(kit.L("window.hosemap.gun-set")), p.gun, trailing(kit.L("window.hosemap.reflected")), p.reflected)
 	return p
