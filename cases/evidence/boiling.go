@@ -27,7 +27,7 @@ func boiling(c *cases.Case, h hottest) *Boiling {
 	if err != nil {
 		return nil // outside what the formulas hold for
 	}
-	return &Boiling{PointC: point, HottestC: h.c, MarginK: point.Minus(h.c), Where: h.where}
+	return &Boiling{PointC: point, HottestC: h.c, MarginK: point.Minus(h.c), Where: h.where, Stage: h.stage}
 }
 
 // heldKPa is the pressure that the cap holds: what it is marked with, or less where its last test found that
@@ -61,7 +61,9 @@ func boilsBetween(c *cases.Case, h hottest) []Flag {
 	if err != nil || mixErr != nil || water.Minus(h.c) >= marginLookK {
 		return nil
 	}
-	return []Flag{ofCase("boiling-unknown", Note, say.Of("flag.boiling-unknown", water, mix, h.c, h.where), altitudeText(c)...)}
+	f := ofCase("boiling-unknown", Note, say.Of("flag.boiling-unknown", water, mix, h.c, h.where), altitudeText(c)...)
+	f.Stage = h.stage
+	return []Flag{f}
 }
 
 // altitudeText is what was assumed of the altitude, if anything.
@@ -124,5 +126,7 @@ func boilingFlags(c *cases.Case, b *Boiling) []Flag {
 	if b.MarginK <= 0 {
 		text = say.Of("flag.boiling-now")
 	}
-	return []Flag{ofCase("boiling-margin-small", severity, text, because...)}
+	f := ofCase("boiling-margin-small", severity, text, because...)
+	f.Stage = b.Stage
+	return []Flag{f}
 }

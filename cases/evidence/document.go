@@ -66,7 +66,7 @@ func Document(c *cases.Case, f Findings) Answer {
 		a.WarmUp[i] = w.rounded()
 	}
 	if b := f.Boiling; b != nil {
-		a.Boiling = &Boiling{hundredths(b.PointC), hundredths(b.HottestC), hundredths(b.MarginK), b.Where}
+		a.Boiling = &Boiling{PointC: hundredths(b.PointC), HottestC: hundredths(b.HottestC), MarginK: hundredths(b.MarginK)}
 	}
 	return a
 }

@@ -106,6 +106,14 @@ func TestBoiling(t *testing.T) {
 	if b := a.Analyse(&repaired).Boiling; b == nil || math.Abs(float64(b.PointC)-122.0) > 0.1 { // at 110.3 kPa, the same table
 		t.Errorf("after the repair: %+v", b)
 	}
+	repaired.Loop.CapKPa = casetest.P(diagram.KPa(50))
+	for stage, frame := range map[cases.Stage]diagram.Celsius{cases.BeforeRepair: 105, cases.AfterRepair: 99} {
+		repaired.Rounds[0].Stage = stage
+		repaired.Codes = []cases.Code{{Code: "P0217", FreezeFrame: cases.FreezeFrame{EctC: &frame}}}
+		if flag := find(a.Analyse(&repaired), "boiling-margin-small"); flag == nil || flag.Stage != stage {
+			t.Errorf("a frame of %g °C beside rounds of 100: %+v, want it to be of %s", float64(frame), flag, stage)
+		}
+	}
 	c.Tests = nil
 	c.Loop.CapKPa = casetest.P(diagram.KPa(0))
 	if flag := find(a.Analyse(c), "boiling-margin-small"); flag == nil || flag.Severity != evidence.Act {

@@ -126,7 +126,7 @@ type Flag struct {
 	Text     say.Text
 	Because  []say.Text
 	Points   []diagram.Point // where it happens
-	Stage    cases.Stage     // of the workshop test or the log it comes from; "": of none, or not noted
+	Stage    cases.Stage     // of the workshop test, the log or the hottest coolant it comes from; "": of none, or not noted
 }
 
 // WholeCase is the Round of a flag that belongs to no one round.
@@ -148,4 +148,5 @@ type Boiling struct {
 	HottestC diagram.Celsius `json:"hottest_c"`
 	MarginK  diagram.DeltaK  `json:"margin_k"`
 	Where    say.Text        `json:"-"` // HottestC was: in a round, a freeze frame or a log
+	Stage    cases.Stage     `json:"-"` // of that
 }

@@ -17,12 +17,13 @@ const SensorMostC diagram.Celsius = 130
 type hottest struct {
 	c     diagram.Celsius
 	where say.Text
+	stage cases.Stage
 	ok    bool
 }
 
-func (h *hottest) take(c diagram.Celsius, where say.Text) {
+func (h *hottest) take(c diagram.Celsius, where say.Text, stage cases.Stage) {
 	if !h.ok || c > h.c {
-		*h = hottest{c, where, true}
+		*h = hottest{c, where, stage, true}
 	}
 }
 
@@ -40,7 +41,7 @@ func (a *Analyst) hottestOf(c *cases.Case, all []*moment) hottest {
 	var h hottest
 	for _, m := range all {
 		if t, ok := m.hottestLiquid(); ok {
-			h.take(t, m.place())
+			h.take(t, m.place(), m.round.Stage)
 		}
 	}
 	if slices.ContainsFunc(all, (*moment).sensorTooHigh) {
@@ -48,13 +49,13 @@ func (a *Analyst) hottestOf(c *cases.Case, all []*moment) hottest {
 	}
 	for _, code := range c.Codes {
 		if t := code.FreezeFrame.EctC; t != nil && *t <= SensorMostC && !a.codes.ofCoolantSensor(code.Code) {
-			h.take(*t, say.Of("hottest.frame", cases.InLetters(code.Code)))
+			h.take(*t, say.Of("hottest.frame", cases.InLetters(code.Code)), cases.BeforeRepair)
 		}
 	}
 	for i := range c.Logs {
 		l := &c.Logs[i]
 		if t, ok := heldC(l); ok {
-			h.take(t, logPlace(l))
+			h.take(t, logPlace(l), l.Stage)
 		}
 	}
 	return h
