@@ -1,35 +1,21 @@
 package proof
 
 import (
-	"slices"
-
 	"loopbook/app/desk"
 	"loopbook/app/ui/kit"
 	view "loopbook/app/ui/proof"
-	"loopbook/cases"
 	"loopbook/cases/diagnosis/proof"
 	"loopbook/diagram"
 	"loopbook/diagram/say"
 	"loopbook/report/picture"
 )
 
-// toWalkAgain are the rounds of before the repair with readings that have no like after it, those first that
-// showed what was wrong: a cold one that was in order proves little.
+// toWalkAgain are the rounds that are to be walked again, with their names.
 func toWalkAgain(d *desk.Desk, p proof.Proof) []view.Round {
-	var out []view.Round
-	for i, r := range d.Case.Rounds {
-		walked := slices.ContainsFunc(p.Pairs, func(of proof.Pair) bool { return of.Before == i })
-		if r.Stage != cases.AfterRepair && len(r.Readings) > 0 && !walked {
-			out = append(out, view.Round{Index: i, Name: kit.RoundName(r, i)})
-		}
+	out := make([]view.Round, len(p.Again))
+	for n, i := range p.Again {
+		out[n] = view.Round{Index: i, Name: kit.RoundName(d.Case.Rounds[i], i)}
 	}
-	wrong := func(r view.Round) int {
-		if r.Index < len(d.Found.Rounds) && d.Found.Rounds[r.Index].Out() > 0 {
-			return 0
-		}
-		return 1
-	}
-	slices.SortStableFunc(out, func(a, b view.Round) int { return wrong(a) - wrong(b) })
 	return out
 }
 

@@ -75,8 +75,8 @@ func TestWhatIsNoCodeIsToldAfterTheRepairToo(t *testing.T) {
 	}
 }
 
-// The round that showed what was wrong is offered first, whatever was walked before it.
-func TestTheRoundThatShowedTheFaultIsWalkedAgainFirst(t *testing.T) {
+// The round that showed what was wrong is offered, not the cold one before it: by a button, and in words.
+func TestTheRoundThatShowedTheFaultIsWalkedAgain(t *testing.T) {
 	s, m := shown(t)
 	cold, hot := diagram.Celsius(20), diagram.Celsius(118)
 	m.Desk.Begin()
@@ -90,8 +90,9 @@ func TestTheRoundThatShowedTheFaultIsWalkedAgainFirst(t *testing.T) {
 	if n := m.Desk.Found.Rounds[1].Out(); n == 0 {
 		t.Fatal("nothing is out of its range")
 	}
-	if again := s.data().Again; len(again) != 2 || again[0].Index != 1 {
-		t.Errorf("offered: %v", again)
+	data := s.data()
+	if told := strings.Join(data.Repeat, " "); len(data.Again) != 1 || data.Again[0].Index != 1 || !strings.Contains(told, "hot") || strings.Contains(told, "cold") {
+		t.Errorf("offered: %v, told: %q", data.Again, told)
 	}
 }
 

@@ -30,6 +30,7 @@ type Proof struct {
 	Codes       Codes
 	Unexplained []evidence.Flag // what still stands out after the repair
 	Off         []Off           // points out of their range after the repair
+	Again       []int           // rounds before the repair that are to be walked again
 	Repeat      []say.Text      // what is to be measured to be sure
 }
 
@@ -52,6 +53,7 @@ func Judge(c *cases.Case, f evidence.Findings, after diagnosis.Ranking) Proof {
 	after = after.Repaired(c.Verdict.Cause)
 	p := Proof{Measured: diagnosis.MeasuredAfter(c), Healthy: chanceOf(after, cases.Healthy), Draws: after.Draws}
 	p.Pairs, p.Lone = pairRounds(c, f)
+	p.Again = walkAgain(c, f, p.Pairs)
 	p.Logs = pairLogs(c, f)
 	p.Tests = PairTests(c)
 	p.Codes = compareCodes(c)
@@ -170,10 +172,8 @@ func (p *Proof) repeat(c *cases.Case) []say.Text {
 	if at := p.places(Unexplained); at != nil {
 		out = append(out, say.Of("proof.repeat.off", say.List(at...)))
 	}
-	for _, l := range p.Lone {
-		if !isAfter(c.Rounds[l.Round].Stage) {
-			out = append(out, say.Of("proof.repeat.round", roundName(c, l.Round)))
-		}
+	for _, i := range p.Again {
+		out = append(out, say.Of("proof.repeat.round", roundName(c, i)))
 	}
 	if slices.ContainsFunc(p.Logs, func(l LogPair) bool { return l.After < 0 }) {
 		out = append(out, say.Of("proof.repeat.log"))

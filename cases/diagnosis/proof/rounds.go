@@ -1,6 +1,7 @@
 package proof
 
 import (
+	"slices"
 	"sort"
 
 	"loopbook/cases"
@@ -85,6 +86,21 @@ func pairRounds(c *cases.Case, f evidence.Findings) (pairs []Pair, lone []Lone) 
 		}
 	}
 	return pairs, lone
+}
+
+// walkAgain are the rounds before the repair that have no like after it, of those that showed what was wrong:
+// a cold one that was in order proves little. Where none showed anything, all are.
+func walkAgain(c *cases.Case, f evidence.Findings, pairs []Pair) []int {
+	var before []int
+	for i := range c.Rounds {
+		if !isAfter(c.Rounds[i].Stage) && c.Rounds[i].Measured() {
+			before = append(before, i)
+		}
+	}
+	shown := slices.ContainsFunc(before, f.OutOfRange)
+	return slices.DeleteFunc(before, func(i int) bool {
+		return shown && !f.OutOfRange(i) || slices.ContainsFunc(pairs, func(p Pair) bool { return p.Before == i })
+	})
 }
 
 // anyAfter reports whether a round after the repair was measured: one that was only begun is like none.
