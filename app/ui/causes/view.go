@@ -172,7 +172,7 @@ func (v *View) Show(d Data) {
 	defer func() { v.quiet = false }()
 	v.list.show(d.Causes, d.Chosen)
 	v.prior.show(d)
-	visible(v.blank, d.Blank)
+	kit.SetVisible(d.Blank, v.blank)
 	v.name.SetText(kit.Capital(d.Chosen.Name()))
 	v.chance.SetText(v.list.chance(d.Chosen))
 	v.showTake()
@@ -197,7 +197,7 @@ func strongest(d Data) float64 {
 
 // showTake offers the chosen cause as the verdict, unless it is.
 func (v *View) showTake() {
-	visible(v.take, v.data.Chosen != "")
+	kit.SetVisible(v.data.Chosen != "", v.take)
 	if v.data.Chosen == v.data.Verdict {
 		v.take.SetText(kit.L("window.causes.is-verdict"))
 		v.take.Disable()
@@ -217,18 +217,10 @@ func (v *View) showRounds() {
 		}
 	}
 	v.rounds.SetOptions(names)
-	visible(v.rounds, len(names) > 1)
+	kit.SetVisible(len(names) > 1, v.rounds)
 	if chosen >= 0 {
 		v.rounds.SetSelectedIndex(chosen)
 	}
-}
-
-func visible(o fyne.CanvasObject, on bool) {
-	if on {
-		o.Show()
-		return
-	}
-	o.Hide()
 }
 
 // halves gives the drawing below what its width asks for, as far as the text

@@ -107,7 +107,8 @@ func bind[T any](c *conditions, title func(units.Set) string, at func(*cases.Rou
 	return n
 }
 
-func (c *conditions) show(r *cases.Round, of *cases.Case, at int, u units.Set) {
+func (c *conditions) show(d Data) {
+	r, u := d.round(), d.Units
 	c.units = u
 	if r == nil {
 		c.content.Hide()
@@ -122,7 +123,7 @@ func (c *conditions) show(r *cases.Round, of *cases.Case, at int, u units.Set) {
 		n.Title(n.title(u))
 		n.Put(n.read(r, u))
 	}
-	c.air.SetPlaceHolder(airUntilNoted(of, at, u))
+	c.air.SetPlaceHolder(airUntilNoted(&d.Case, d.Round, u))
 }
 
 // airUntilNoted is the air that a round without its own is held against: the site's, or with a question mark what is

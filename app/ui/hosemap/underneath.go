@@ -31,7 +31,7 @@ func (u *underneath) Layout(objects []fyne.CanvasObject, room fyne.Size) {
 	}
 	for _, line := range u.others() {
 		if line.Visible() == low {
-			show(line, !low)
+			kit.SetVisible(!low, line)
 		}
 	}
 	objects[0].Move(fyne.Position{})
@@ -68,12 +68,4 @@ func (u *underneath) others() []fyne.CanvasObject {
 		out = out[1:]
 	}
 	return out
-}
-
-func show(o fyne.CanvasObject, on bool) {
-	if on {
-		o.Show()
-	} else {
-		o.Hide()
-	}
 }

@@ -137,7 +137,7 @@ func (v *View) Show(d Data) {
 	v.data = d
 	v.showRounds()
 	v.showChoice()
-	v.conditions.show(d.round(), &d.Case, d.Round, d.Units)
+	v.conditions.show(d)
 	v.place.show(v.point, d.round(), d.Units)
 	v.left.Layout.Layout(v.left.Objects, v.left.Size()) // a case without rounds has no conditions
 	v.loop.Draw(d.Picture, d.Texts)

@@ -21,16 +21,7 @@ func TestCasesLookedAtInTurnReadNoFontAnew(t *testing.T) {
 	w := test.NewTempWindow(t, v)
 	look := func(i int) {
 		for _, layout := range []string{"outlet-thermostat", "inlet-thermostat-bottle", "split-head-block"} {
-			l, err := diagram.LoopByID(layout)
-			if err != nil {
-				t.Fatal(err)
-			}
-			p := drawing.Draw(l, drawing.State{}, false)
-			texts := map[diagram.Point]kit.Typed{}
-			for _, e := range p.Entries {
-				texts[e.Point] = kit.Typed{Rest: fmt.Sprint(40 + i)}
-			}
-			v.Draw(p, texts)
+			drawWith(t, v, layout, fmt.Sprint(40+i))
 			w.Resize(fyne.NewSize(800+float32(i), 600+float32(i)))
 			w.Canvas().Capture()
 			forgetRenderers(t, v) // as after a minute on another page
@@ -78,4 +69,19 @@ type fontCount struct {
 func (f *fontCount) Font(s fyne.TextStyle) fyne.Resource {
 	f.n++
 	return f.Theme.Font(s)
+}
+
+// drawWith paints a layout with the same number at every hose.
+func drawWith(t *testing.T, v *kit.LoopView, layout, number string) {
+	t.Helper()
+	l, err := diagram.LoopByID(layout)
+	if err != nil {
+		t.Fatal(err)
+	}
+	p := drawing.Draw(l, drawing.State{}, false)
+	texts := map[diagram.Point]kit.Typed{}
+	for _, e := range p.Entries {
+		texts[e.Point] = kit.Typed{Rest: number}
+	}
+	v.Draw(p, texts)
 }

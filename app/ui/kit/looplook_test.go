@@ -10,7 +10,6 @@ import (
 
 	"loopbook/app/ui/kit"
 	"loopbook/diagram"
-	"loopbook/diagram/drawing"
 )
 
 // A hose's number looks as it did after a minute out of sight, behind another page or while cases of other loops
@@ -21,16 +20,7 @@ func TestANumberLooksTheSameAfterAMinuteOutOfSight(t *testing.T) {
 	w := test.NewTempWindow(t, v)
 	w.Resize(fyne.NewSize(1300, 900))
 	look := func(layout string) image.Image {
-		l, err := diagram.LoopByID(layout)
-		if err != nil {
-			t.Fatal(err)
-		}
-		p := drawing.Draw(l, drawing.State{}, false)
-		texts := map[diagram.Point]kit.Typed{}
-		for _, e := range p.Entries {
-			texts[e.Point] = kit.Typed{Rest: "88.5"}
-		}
-		v.Draw(p, texts)
+		drawWith(t, v, layout, "88.5")
 		return w.Canvas().Capture()
 	}
 	const cooler, other = "outlet-thermostat-oil-cooler", "inlet-thermostat"

@@ -103,10 +103,17 @@ func Warning(text string) fyne.CanvasObject {
 // hidden: it would ask for one line as it comes, and run over what stands below.
 func Reveal(line *widget.Label, on bool, width float32) {
 	line.Resize(fyne.NewSize(width, line.Size().Height))
-	if on {
-		line.Show()
-	} else {
-		line.Hide()
+	SetVisible(on, line)
+}
+
+// SetVisible shows all of the objects, or hides them.
+func SetVisible(on bool, objects ...fyne.CanvasObject) {
+	for _, o := range objects {
+		if on {
+			o.Show()
+		} else {
+			o.Hide()
+		}
 	}
 }
 

@@ -177,24 +177,14 @@ func (v *View) Show(d Data) {
 		v.pick.SetSelectedIndex(d.Pair)
 	}
 	v.quiet = false
-	show(d.Pair >= 0, v.top, v.picture)
-	show(d.Pair < 0, v.empty)
+	kit.SetVisible(d.Pair >= 0, v.top, v.picture)
+	kit.SetVisible(d.Pair < 0, v.empty)
 	v.again.RemoveAll()
 	v.showAgain(v.again, emptyWidth)
 	v.picture.Draw(d.Picture)
 	v.curves.Draw(d.Curves)
 	v.showRows()
 	v.showSide()
-}
-
-func show(on bool, objects ...fyne.CanvasObject) {
-	for _, o := range objects {
-		if on {
-			o.Show()
-		} else {
-			o.Hide()
-		}
-	}
 }
 
 func (v *View) showRows() {

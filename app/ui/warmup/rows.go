@@ -53,15 +53,15 @@ func (r *rows) newest(line int) row { return r.all[len(r.all)-1-line] }
 // show lists rows; m is mended, if any is.
 func (r *rows) show(all []row, u units.Set, m *mending) {
 	r.all, r.units = all, u
-	show(len(all) > 0, r.content)
+	kit.SetVisible(len(all) > 0, r.content)
 	r.content.Refresh()
 	r.mend(m)
 }
 
 // mend marks the row that is mended; nil: none is.
 func (r *rows) mend(m *mending) {
-	show(m != nil, r.doing)
-	show(m == nil, r.hint)
+	kit.SetVisible(m != nil, r.doing)
+	kit.SetVisible(m == nil, r.hint)
 	r.quiet = true
 	defer func() { r.quiet = false }()
 	if m == nil {

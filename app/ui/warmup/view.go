@@ -140,9 +140,9 @@ func (v *View) Show(d Data) {
 	}
 	v.picking = false
 	v.reading.SetText(d.Reading)
-	show(d.Log >= 0, v.chart, v.save, v.svg, v.remove, v.pick, v.stage.Select)
-	show(d.Log < 0, v.empty)
-	show(d.Columns, v.columns)
+	kit.SetVisible(d.Log >= 0, v.chart, v.save, v.svg, v.remove, v.pick, v.stage.Select)
+	kit.SetVisible(d.Log < 0, v.empty)
+	kit.SetVisible(d.Columns, v.columns)
 	v.chart.Draw(d.Lines)
 	v.facts.RemoveAll()
 	for _, f := range d.Facts {
@@ -172,16 +172,6 @@ func (v *View) order() {
 	v.pane.Refresh()
 	if rises && v.hand.mending != nil {
 		kit.InSight(v.hand.degrees)
-	}
-}
-
-func show(on bool, objects ...fyne.CanvasObject) {
-	for _, o := range objects {
-		if on {
-			o.Show()
-		} else {
-			o.Hide()
-		}
 	}
 }
 
