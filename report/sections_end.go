@@ -11,16 +11,21 @@ import (
 	"loopbook/diagram/say"
 )
 
-// boiling is the hottest liquid of the case against the coolant under its cap.
+// boiling is the hottest liquid of each side of the repair against the coolant under its cap.
 func (s *sheet) boiling() {
-	b := s.f.Boiling
-	if b == nil {
+	var list facts
+	for _, b := range s.f.Boiling {
+		hottest := say.Of("record.hottest")
+		if len(s.f.Boiling) > 1 {
+			hottest = say.List(hottest, b.Stage.Text())
+		}
+		list.add(say.Of("record.boils"), say.Value(b.PointC))
+		list.add(hottest, say.Of("record.hottest-where", b.HottestC, b.Where))
+		list.add(say.Of("record.margin"), say.Value(b.MarginK))
+	}
+	if len(list) == 0 {
 		return
 	}
-	var list facts
-	list.add(say.Of("record.boils"), say.Value(b.PointC))
-	list.add(say.Of("record.hottest"), say.Of("record.hottest-where", b.HottestC, b.Where))
-	list.add(say.Of("record.margin"), say.Value(b.MarginK))
 	s.section(say.Of("record.boiling"), list, 3)
 }
 

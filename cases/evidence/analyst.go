@@ -43,15 +43,20 @@ func Default() (*Analyst, error) {
 func (a *Analyst) Analyse(c *cases.Case) Findings {
 	c, unbelieved := Believed(c)
 	all := a.moments(c)
-	hottest := a.hottestOf(c, all)
-	f := Findings{Rounds: make([]Round, len(all)), Boiling: boiling(c, hottest), WarmUps: a.warmUps(c)}
+	f := Findings{Rounds: make([]Round, len(all)), WarmUps: a.warmUps(c)}
 	for i, m := range all {
 		f.Rounds[i] = Round{Readings: m.readings, Expected: m.expected, EngineC: m.engine.c, EngineBy: m.engine.by, Regime: m.engine.regime, CapShut: lastHot(all[:i+1]) != nil}
 		f.Deltas = append(f.Deltas, m.deltas...)
 		f.Flags = append(f.Flags, m.flags()...)
 	}
-	f.Flags = append(f.Flags, a.caseFlags(c, all, f.Boiling)...)
-	f.Flags = append(f.Flags, boilsBetween(c, hottest)...)
+	f.Flags = append(f.Flags, a.caseFlags(c, all)...)
+	for _, stage := range []cases.Stage{cases.BeforeRepair, cases.AfterRepair} {
+		b, flags := boiling(c, stage, a.hottestOf(c, all, stage))
+		if b != nil {
+			f.Boiling = append(f.Boiling, *b)
+		}
+		f.Flags = append(f.Flags, flags...)
+	}
 	f.Flags = append(f.Flags, logFlags(c, f.WarmUps)...)
 	f.Flags = append(f.Flags, outOfRange(all, f.Flags)...)
 	f.Flags = append(f.Flags, unbelieved...)
@@ -89,10 +94,10 @@ func (m *moment) flags() []Flag {
 	return out
 }
 
-func (a *Analyst) caseFlags(c *cases.Case, all []*moment, b *Boiling) []Flag {
+func (a *Analyst) caseFlags(c *cases.Case, all []*moment) []Flag {
 	var out []Flag
 	for _, found := range [][]Flag{
-		stopHot(all), milkyOil(c), acrossRounds(all), boilingFlags(c, b), testFlags(c), coolantFilled(c),
+		stopHot(all), milkyOil(c), acrossRounds(all), testFlags(c), coolantFilled(c),
 		a.codes.flags(c), hotCaution(all), nothingMeasured(c, all), layoutUnknown(c, all), misplaced(c),
 	} {
 		out = append(out, found...)

@@ -35,7 +35,7 @@ func TestImpossibleCoolantIsNamedAndNotUsed(t *testing.T) {
 			t.Errorf("nothing of %q in:\n%s", want, all)
 		}
 	}
-	if b := f.Boiling; b == nil || b.HottestC > 100 {
+	if b := f.Hottest(); b == nil || b.HottestC > 100 {
 		t.Errorf("the hottest: %+v", b)
 	}
 	if find(f, "stop-hot") != nil || !strings.Contains(evidence.RatingText(c).String(), "88") {

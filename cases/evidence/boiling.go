@@ -14,32 +14,40 @@ const (
 	marginActK  diagram.DeltaK = 5
 )
 
-// boiling is the hottest coolant that the case tells of against its boiling
-// point under the cap. An unknown cap or strength is not guessed; an unknown
-// altitude is taken as 0 m.
-func boiling(c *cases.Case, h hottest) *Boiling {
-	mix, known := mixture(c)
-	holds := heldKPa(c)
-	if !h.ok || !known || holds == nil {
-		return nil
+// boiling is the hottest coolant of one side of the repair against its boiling point under the cap, with what is to
+// be said of it; nil where it isn't known. An unknown cap or strength is not guessed; an unknown altitude is taken
+// as 0 m.
+func boiling(c *cases.Case, stage cases.Stage, h hottest) (*Boiling, []Flag) {
+	holds := heldKPa(c, stage)
+	if !h.ok || holds == nil {
+		return nil, nil
+	}
+	mix, known := mixture(c, stage)
+	if !known {
+		return nil, boilsBetween(c, stage, *holds, h)
 	}
 	point, err := mix.BoilUnderCapC(*holds, altitude(c))
 	if err != nil {
-		return nil // outside what the formulas hold for
+		return nil, nil // outside what the formulas hold for
 	}
-	return &Boiling{PointC: point, HottestC: h.c, MarginK: point.Minus(h.c), Where: h.where, Stage: h.stage}
+	b := &Boiling{PointC: point, HottestC: h.c, MarginK: point.Minus(h.c), Where: h.where, Stage: stage}
+	boils := say.Of("because.boils", c.Loop.Coolant.Base.Text(), point, *holds)
+	if mix.Strength > 0 { // glycol by itself would boil far above its mix with water
+		boils = say.Of("because.boils-mix", float64(mix.Strength), c.Loop.Coolant.Base.Text(), point, *holds)
+	}
+	return b, marginFlags(c, b, boils)
 }
 
-// heldKPa is the pressure that the cap holds: what it is marked with, or less where its last test found that
-// it opens before, unless the car has been measured after a repair since; nil: not known.
-func heldKPa(c *cases.Case) *diagram.KPa {
+// heldKPa is the pressure that the cap holds on one side of the repair: what it is marked with, or less where its
+// last test there found that it opens before; nil: not known.
+func heldKPa(c *cases.Case, stage cases.Stage) *diagram.KPa {
 	holds := c.Loop.CapKPa
 	if holds == nil {
 		return nil
 	}
 	for i := range c.Tests {
 		t := &c.Tests[i]
-		if t.Kind != "cap" || t.OpensKPa == nil || t.Stage != cases.AfterRepair && c.HasStage(cases.AfterRepair) {
+		if t.Kind != "cap" || t.OpensKPa == nil || !stage.Holds(t.Stage) {
 			continue
 		}
 		if holds = c.Loop.CapKPa; *t.OpensKPa < *holds {
@@ -51,18 +59,14 @@ func heldKPa(c *cases.Case) *diagram.KPa {
 
 // boilsBetween tells the range that the boiling point lies in where the filling
 // isn't known, once the coolant comes near to the lower end.
-func boilsBetween(c *cases.Case, h hottest) []Flag {
-	holds := heldKPa(c)
-	if _, known := mixture(c); !h.ok || known || holds == nil {
-		return nil
-	}
-	water, err := coolant.Mixture{Base: coolant.Water}.BoilUnderCapC(*holds, altitude(c))
-	mix, mixErr := coolant.Mixture{Base: coolant.EthyleneGlycol, Strength: 50}.BoilUnderCapC(*holds, altitude(c))
+func boilsBetween(c *cases.Case, stage cases.Stage, holds diagram.KPa, h hottest) []Flag {
+	water, err := coolant.Mixture{Base: coolant.Water}.BoilUnderCapC(holds, altitude(c))
+	mix, mixErr := coolant.Mixture{Base: coolant.EthyleneGlycol, Strength: 50}.BoilUnderCapC(holds, altitude(c))
 	if err != nil || mixErr != nil || water.Minus(h.c) >= marginLookK {
 		return nil
 	}
 	f := ofCase("boiling-unknown", Note, say.Of("flag.boiling-unknown", water, mix, h.c, h.where), altitudeText(c)...)
-	f.Stage = h.stage
+	f.Stage = stage
 	return []Flag{f}
 }
 
@@ -81,8 +85,8 @@ func altitude(c *cases.Case) diagram.Metre {
 	return *c.Site.AltitudeM
 }
 
-// mixture is the coolant as stated, or as strong as the last test found it.
-func mixture(c *cases.Case) (coolant.Mixture, bool) {
+// mixture is the coolant as stated, or as strong as the last test until the end of that side of the repair found it.
+func mixture(c *cases.Case, stage cases.Stage) (coolant.Mixture, bool) {
 	filled := c.Loop.Coolant
 	m := coolant.Mixture{Base: coolant.Base(filled.Base)}
 	if filled.Base == "" || filled.Base == cases.Water {
@@ -90,7 +94,7 @@ func mixture(c *cases.Case) (coolant.Mixture, bool) {
 	}
 	percent := filled.VolumePercent
 	for _, t := range c.Tests {
-		if t.Kind == "coolant" && t.VolumePercent != nil {
+		if t.Kind == "coolant" && t.VolumePercent != nil && (stage == cases.AfterRepair || stage.Holds(t.Stage)) {
 			percent = t.VolumePercent
 		}
 	}
@@ -101,24 +105,12 @@ func mixture(c *cases.Case) (coolant.Mixture, bool) {
 	return m, true
 }
 
-// boils says at what the filling boils: glycol by itself would do so far above its mix with water.
-func boils(c *cases.Case, b *Boiling) say.Text {
-	base, cap := c.Loop.Coolant.Base.Text(), *heldKPa(c)
-	if mix, _ := mixture(c); mix.Strength > 0 {
-		return say.Of("because.boils-mix", float64(mix.Strength), base, b.PointC, cap)
-	}
-	return say.Of("because.boils", base, b.PointC, cap)
-}
-
-func boilingFlags(c *cases.Case, b *Boiling) []Flag {
-	if b == nil || b.MarginK >= marginLookK {
+// marginFlags tell a margin that is small.
+func marginFlags(c *cases.Case, b *Boiling, boils say.Text) []Flag {
+	if b.MarginK >= marginLookK {
 		return nil
 	}
-	because := []say.Text{
-		boils(c, b),
-		say.Of("because.hottest", b.HottestC, marginLookK, b.Where),
-	}
-	because = append(because, altitudeText(c)...)
+	because := append([]say.Text{boils, say.Of("because.hottest", b.HottestC, marginLookK, b.Where)}, altitudeText(c)...)
 	severity, text := Look, say.Of("flag.boiling-margin-small", b.MarginK)
 	if b.MarginK < marginActK {
 		severity = Act

@@ -65,7 +65,7 @@ func Document(c *cases.Case, f Findings) Answer {
 	for i, w := range f.WarmUps {
 		a.WarmUp[i] = w.rounded()
 	}
-	if b := f.Boiling; b != nil {
+	if b := f.Hottest(); b != nil {
 		a.Boiling = &Boiling{PointC: hundredths(b.PointC), HottestC: hundredths(b.HottestC), MarginK: hundredths(b.MarginK)}
 	}
 	return a

@@ -18,11 +18,11 @@ import (
 
 // Findings is what a case's measurements say.
 type Findings struct {
-	Rounds  []Round  // as the case's rounds
-	Deltas  []Delta  // round by round, in the layout's order
-	Flags   []Flag   // what can hurt, then by severity, then by round
-	WarmUps []WarmUp // as the case's logs
-	Boiling *Boiling // nil where cap, coolant or temperature isn't known
+	Rounds  []Round   // as the case's rounds
+	Deltas  []Delta   // round by round, in the layout's order
+	Flags   []Flag    // what can hurt, then by severity, then by round
+	WarmUps []WarmUp  // as the case's logs
+	Boiling []Boiling // before the repair and after it, where cap, coolant and temperature are known
 }
 
 // Round holds one round's readings by their point, the last one of each.
@@ -142,11 +142,32 @@ const (
 	Note Severity = "note"
 )
 
-// Boiling is how far the hottest coolant that the case tells of is from boiling.
+// Boiling is how far the hottest coolant that one side of the repair tells of is from boiling.
 type Boiling struct {
 	PointC   diagram.Celsius `json:"point_c"`
 	HottestC diagram.Celsius `json:"hottest_c"`
 	MarginK  diagram.DeltaK  `json:"margin_k"`
 	Where    say.Text        `json:"-"` // HottestC was: in a round, a freeze frame or a log
-	Stage    cases.Stage     `json:"-"` // of that
+	Stage    cases.Stage     `json:"-"` // of that side
+}
+
+// Hottest is the boiling of the side that was hotter; nil: neither is known.
+func (f Findings) Hottest() *Boiling {
+	var most *Boiling
+	for i := range f.Boiling {
+		if b := &f.Boiling[i]; most == nil || b.HottestC > most.HottestC {
+			most = b
+		}
+	}
+	return most
+}
+
+// BoilingOf is the boiling of the side that a round's stage is of; nil: not known.
+func (f Findings) BoilingOf(noted cases.Stage) *Boiling {
+	for i := range f.Boiling {
+		if b := &f.Boiling[i]; b.Stage.Holds(noted) {
+			return b
+		}
+	}
+	return nil
 }

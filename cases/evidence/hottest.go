@@ -13,17 +13,16 @@ import (
 // there on its circuit is cut or shorted (SN2, published, V35).
 const SensorMostC diagram.Celsius = 130
 
-// hottest is the hottest coolant that a case tells of, and where.
+// hottest is the hottest coolant that one side of the repair tells of, and where.
 type hottest struct {
 	c     diagram.Celsius
 	where say.Text
-	stage cases.Stage
 	ok    bool
 }
 
-func (h *hottest) take(c diagram.Celsius, where say.Text, stage cases.Stage) {
+func (h *hottest) take(c diagram.Celsius, where say.Text) {
 	if !h.ok || c > h.c {
-		*h = hottest{c, where, stage, true}
+		*h = hottest{c, where, true}
 	}
 }
 
@@ -35,27 +34,32 @@ func (m *moment) place() say.Text {
 	return say.Of("hottest.round", m.i+1)
 }
 
-// hottestOf looks at the rounds, the freeze frames and the logs. Where the gun
+// hottestOf looks at the rounds, the freeze frames (frozen before the repair) and the logs of a stage. Where the gun
 // shows that the sensor reads too high, what it said elsewhere doesn't count.
-func (a *Analyst) hottestOf(c *cases.Case, all []*moment) hottest {
+func (a *Analyst) hottestOf(c *cases.Case, all []*moment, stage cases.Stage) hottest {
 	var h hottest
+	lies := false
 	for _, m := range all {
+		if !stage.Holds(m.round.Stage) {
+			continue
+		}
+		lies = lies || m.sensorTooHigh()
 		if t, ok := m.hottestLiquid(); ok {
-			h.take(t, m.place(), m.round.Stage)
+			h.take(t, m.place())
 		}
 	}
-	if slices.ContainsFunc(all, (*moment).sensorTooHigh) {
+	if lies {
 		return h
 	}
 	for _, code := range c.Codes {
-		if t := code.FreezeFrame.EctC; t != nil && *t <= SensorMostC && !a.codes.ofCoolantSensor(code.Code) {
-			h.take(*t, say.Of("hottest.frame", cases.InLetters(code.Code)), cases.BeforeRepair)
+		if t := code.FreezeFrame.EctC; stage == cases.BeforeRepair && t != nil && *t <= SensorMostC && !a.codes.ofCoolantSensor(code.Code) {
+			h.take(*t, say.Of("hottest.frame", cases.InLetters(code.Code)))
 		}
 	}
 	for i := range c.Logs {
 		l := &c.Logs[i]
-		if t, ok := heldC(l); ok {
-			h.take(t, logPlace(l), l.Stage)
+		if t, ok := heldC(l); ok && stage.Holds(l.Stage) {
+			h.take(t, logPlace(l))
 		}
 	}
 	return h

@@ -47,7 +47,7 @@ func TestHottestIsOfAllThatTheCaseKnows(t *testing.T) {
 			}
 			c.Logs = []cases.Log{l}
 		}
-		b := analyst(t).Analyse(c).Boiling
+		b := analyst(t).Analyse(c).Hottest()
 		if b == nil || b.HottestC != tt.want || b.MarginK != b.PointC.Minus(tt.want) || b.Where.String() != tt.where {
 			t.Errorf("%s: %+v, want %g °C %s", name, b, float64(tt.want), tt.where)
 		}
@@ -66,7 +66,7 @@ func TestMarginByCapAndAltitude(t *testing.T) {
 			c.Site.AltitudeM = nil
 		}
 		want := r.Number(t, "T_boil_water_degC")
-		b := analyst(t).Analyse(c).Boiling
+		b := analyst(t).Analyse(c).Hottest()
 		if b == nil || math.Abs(float64(b.PointC)-want) > 0.05 || math.Abs(float64(b.MarginK)-(want-90)) > 0.05 {
 			t.Errorf("water at %g m under %g kPa: %+v, want it to boil at %g °C", high, holds, b, want)
 		}

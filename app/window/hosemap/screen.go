@@ -43,12 +43,20 @@ func slipped(d *desk.Desk) map[int]bool {
 	return rounds
 }
 
+// boiling is how far the side of the repair that the round is of was from boiling.
+func boiling(d *desk.Desk) string {
+	if d.Round < 0 || d.Round >= len(d.Case.Rounds) {
+		return ""
+	}
+	return words.Boiling(d.Found.BoilingOf(d.Case.Rounds[d.Round].Stage), d.Units)
+}
+
 // Show paints the round.
 func (s *Screen) Show() {
 	d := s.desk
 	picture, texts := drawingOf(d)
 	s.View.Show(view.Data{
 		Case: d.Case, Round: d.Round, Picture: picture, Texts: texts,
-		Flags: d.Found.Flags, Out: d.Found.OutOfRange(d.Round), Boiling: words.Boiling(d.Found.Boiling, d.Units), ToDo: s.toDo(), Units: d.Units, Slipped: slipped(d),
+		Flags: d.Found.Flags, Out: d.Found.OutOfRange(d.Round), Boiling: boiling(d), ToDo: s.toDo(), Units: d.Units, Slipped: slipped(d),
 	})
 }
