@@ -44,7 +44,7 @@ func plainly(kind cases.TestKind, word string) say.Text {
 		"sensor-resistance.pass", "thermostat-bench.small-lift":
 		return say.Of("customer.outcome." + key)
 	default:
-		return say.Of("outcome." + key)
+		return evidence.OutcomeText(kind, word)
 	}
 }
 

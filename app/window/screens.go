@@ -85,9 +85,9 @@ func newScreens(at bench.Bench, p parts, way *ways, o *opener) *screens {
 	s.photos = photos.New(at, way.tab(photosTab), p.smaller, p.copied)
 	s.whatif = whatif.New(d, at.Start, at.Ask.Tell)
 	s.all = s.inOrder(
-		verdict.New(d, p.tables, p.papers.Print),
+		verdict.New(d, p.papers.Print),
 		repair.New(at, p.kept),
-		proof.New(at, way.tab(proofTab), p.tables, p.charts.Save, proof.Ways{Walk: way.walkAgain, Check: way.repeatCheck}),
+		proof.New(at, way.tab(proofTab), p.charts.Save, proof.Ways{Walk: way.walkAgain, Check: way.repeatCheck}),
 		alike.New(at, o.open, func(id string) { compare.WithOpen(at, id) }),
 	)
 	tabs := make([]*container.TabItem, len(s.all))

@@ -6,6 +6,7 @@ import (
 
 	"loopbook/cases"
 	"loopbook/cases/diagnosis/likelihood"
+	"loopbook/cases/evidence"
 	"loopbook/diagram/say"
 )
 
@@ -42,7 +43,7 @@ func (j *Judge) Beside(r Ranking) *Beside {
 			continue
 		}
 		switch {
-		case o.Word == likelihood.Pass:
+		case o.Word == evidence.Pass:
 			for i := range logs {
 				logs[i] += f.Log[i]
 			}

@@ -192,7 +192,7 @@ type Outcome struct {
 // stands for the coolant's test where there is none.
 func outcomes(c *cases.Case, stage cases.Stage) []Outcome {
 	last := map[cases.TestKind]string{}
-	if word := evidence.FillOutcome(c); word != "" && word != "pass" {
+	if word := evidence.FillOutcome(c); word != "" && word != evidence.Pass {
 		last["coolant"] = word
 	}
 	for i := range c.Tests {

@@ -4,6 +4,7 @@ import (
 	"loopbook/cases"
 	"loopbook/diagram"
 	"loopbook/diagram/facescan"
+	"loopbook/diagram/say"
 )
 
 // Pass is the outcome of a check that finds nothing wrong.
@@ -27,6 +28,11 @@ const Pass = "pass"
 //	bubbles            seen
 //	heater-flow        weak, none
 func Outcome(c *cases.Case, t *cases.Test) string { return judgeTest(c, t).outcome }
+
+// OutcomeText tells an outcome of a kind of check, in the trade's words.
+func OutcomeText(kind cases.TestKind, outcome string) say.Text {
+	return say.Of("outcome." + string(kind) + "." + outcome)
+}
 
 // FillOutcome is the outcome of the coolant check by the strength that the case
 // states, "" where it states none or a test measured it. What was stated needs

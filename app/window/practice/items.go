@@ -63,7 +63,7 @@ func (t teller) itemSays(c cases.Case, i practice.Item) string {
 		}
 		return strings.Join(words, "; ")
 	}
-	r := words.CheckResult(t.tables, &c, &c.Tests[i.At], u)
+	r := words.CheckResult(&c, &c.Tests[i.At], u)
 	words := r.Says
 	for _, told := range r.Told {
 		words += "\n" + told.Text

@@ -42,7 +42,7 @@ func New(at bench.Bench, tables *likelihood.Tables, ways Ways) (*Room, error) {
 	}
 	v := view.New(ways.Back)
 	r := &Room{at: at, view: v, coach: k, ways: ways}
-	r.lesson = &lesson{at: at, view: v, coach: k, teller: teller{at.Desk, tables, k.Mind.Analyst}, changed: ways.Changed, cancel: func() {}}
+	r.lesson = &lesson{at: at, view: v, coach: k, teller: teller{at.Desk, k.Mind.Analyst}, changed: ways.Changed, cancel: func() {}}
 	r.course = &course{at: at, coach: k, lesson: r.lesson, end: r.stop}
 	r.trainer = &trainer{at: at, view: v, shown: ways.Shown, changed: r.Show}
 	r.joinTrainee()

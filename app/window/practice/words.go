@@ -8,7 +8,6 @@ import (
 	view "loopbook/app/ui/practice"
 	"loopbook/app/window/words"
 	"loopbook/cases"
-	"loopbook/cases/diagnosis/likelihood"
 	"loopbook/cases/evidence"
 	"loopbook/cases/practice"
 	"loopbook/diagram"
@@ -19,7 +18,6 @@ import (
 // teller says a session in words.
 type teller struct {
 	desk    *desk.Desk // whose units are chosen
-	tables  *likelihood.Tables
 	analyst *evidence.Analyst
 }
 

@@ -18,7 +18,7 @@ func (s *Screen) checks(p proof.Proof, to *view.Data) {
 		if at < 0 {
 			return kit.L("window.proof.not-done")
 		}
-		return words.CheckResult(s.tables, &d.Case, &d.Case.Tests[at], d.Units).Says
+		return words.CheckResult(&d.Case, &d.Case.Tests[at], d.Units).Says
 	}
 	for _, t := range p.Tests {
 		to.Checks = append(to.Checks, view.Row{Name: kit.Capital(t.Kind.Name()), Before: says(t.Before), After: says(t.After)})

@@ -9,7 +9,6 @@ import (
 	"loopbook/app/window/bench/benchtest"
 	"loopbook/cases"
 	"loopbook/cases/casetest"
-	"loopbook/cases/diagnosis/likelihood"
 	"loopbook/diagram"
 	"loopbook/report/chart"
 )
@@ -18,12 +17,8 @@ import (
 func shown(t *testing.T) (*Screen, *benchtest.Made) {
 	t.Helper()
 	m := benchtest.New(t)
-	tables, err := likelihood.Shipped()
-	if err != nil {
-		t.Fatal(err)
-	}
 	tab := bench.Tab{Open: func() {}, InSight: func() bool { return true }}
-	s := New(m.Bench, tab, tables, func(chart.Chart, string, string) {}, Ways{})
+	s := New(m.Bench, tab, func(chart.Chart, string, string) {}, Ways{})
 	m.Desk.Changed = s.Show
 	return s, m
 }

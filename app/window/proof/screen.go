@@ -10,20 +10,18 @@ import (
 	"loopbook/app/window/bench"
 	"loopbook/cases"
 	"loopbook/cases/diagnosis"
-	"loopbook/cases/diagnosis/likelihood"
 	"loopbook/cases/diagnosis/proof"
 	"loopbook/report/picture"
 )
 
 // Screen judges the open case's repair.
 type Screen struct {
-	at     bench.Bench
-	tab    bench.Tab
-	view   *view.View
-	tables *likelihood.Tables
-	of     string // the case that the pair belongs to
-	pair   int    // the one that is looked at
-	key    string // of the crowd that is being simulated
+	at   bench.Bench
+	tab  bench.Tab
+	view *view.View
+	of   string // the case that the pair belongs to
+	pair int    // the one that is looked at
+	key  string // of the crowd that is being simulated
 }
 
 // Ways lead to where what is missing is measured.
@@ -33,8 +31,8 @@ type Ways struct {
 }
 
 // New judges nothing yet; save writes a chart and says where.
-func New(at bench.Bench, tab bench.Tab, tables *likelihood.Tables, save kit.Saver, to Ways) *Screen {
-	s := &Screen{at: at, tab: tab, view: view.New(at.Desk.Edit, save), tables: tables}
+func New(at bench.Bench, tab bench.Tab, save kit.Saver, to Ways) *Screen {
+	s := &Screen{at: at, tab: tab, view: view.New(at.Desk.Edit, save)}
 	s.view.OnAgain, s.view.OnCheck = to.Walk, to.Check
 	s.view.OnPair = func(i int) { s.pair = i; s.Show() }
 	return s

@@ -25,7 +25,7 @@ func (s *Screen) confirming() []view.Evidence {
 		if t.Stage == cases.AfterRepair {
 			continue
 		}
-		if r := words.CheckResult(s.tables, &d.Case, t, d.Units); r.Says != "" {
+		if r := words.CheckResult(&d.Case, t, d.Units); r.Says != "" {
 			out = append(out, view.Evidence{Word: string(t.Kind), Text: kit.L("window.verdict.check", t.Kind.Name(), strings.TrimSuffix(r.Says, "."))})
 		}
 	}

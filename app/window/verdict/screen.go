@@ -10,19 +10,17 @@ import (
 	"loopbook/app/ui/kit"
 	view "loopbook/app/ui/verdict"
 	"loopbook/cases"
-	"loopbook/cases/diagnosis/likelihood"
 )
 
 // Screen shows the open case's verdict, beside what its causes were held to be.
 type Screen struct {
-	desk   *desk.Desk
-	tables *likelihood.Tables
-	view   *view.View
+	desk *desk.Desk
+	view *view.View
 }
 
 // New shows no verdict yet; print opens the papers.
-func New(d *desk.Desk, tables *likelihood.Tables, print func()) *Screen {
-	s := &Screen{desk: d, tables: tables, view: view.New(d.Edit)}
+func New(d *desk.Desk, print func()) *Screen {
+	s := &Screen{desk: d, view: view.New(d.Edit)}
 	s.view.OnPaper = print
 	return s
 }

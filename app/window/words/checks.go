@@ -24,10 +24,8 @@ func Checks(t *likelihood.Tables) checks.Words {
 		Info: func(kind cases.TestKind, fan cases.FanKind, overheated bool, u units.Set) checks.Info {
 			return checkInfo(diagnosis.Minded(infos[kind], fan, overheated), kind, u)
 		},
-		Result: func(c *cases.Case, test *cases.Test, u units.Set) checks.Result {
-			return CheckResult(t, c, test, u)
-		},
-		TopUp: topUpWords,
+		Result: CheckResult,
+		TopUp:  topUpWords,
 	}
 }
 
@@ -41,16 +39,14 @@ func checkInfo(c diagnosis.Check, kind cases.TestKind, u units.Set) checks.Info 
 }
 
 // CheckResult is how a check came out, with its findings and its sums.
-func CheckResult(t *likelihood.Tables, c *cases.Case, test *cases.Test, u units.Set) checks.Result {
+func CheckResult(c *cases.Case, test *cases.Test, u units.Set) checks.Result {
 	found, by := evidence.Workshop(c, test), say.English().With(u)
 	r := checks.Result{}
-	for _, o := range t.Outcomes(test.Kind) {
-		if o.Word == found.Outcome {
-			r.Says = by.Say(o.Says)
+	if found.Outcome != "" {
+		r.Says = by.Say(evidence.OutcomeText(test.Kind, found.Outcome))
+		if found.Outcome != evidence.Pass {
+			r.Severity = string(evidence.Note) // what raises no flag is told
 		}
-	}
-	if r.Says != "" && found.Outcome != evidence.Pass {
-		r.Severity = string(evidence.Note) // what raises no flag is told
 	}
 	for i, f := range found.Flags {
 		if i == 0 || f.Severity == evidence.Act {

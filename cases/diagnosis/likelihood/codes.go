@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"loopbook/cases"
+	"loopbook/cases/evidence"
 	"loopbook/diagram/say"
 )
 
@@ -62,13 +63,13 @@ func (t *Tables) CodeOutcomes() []Outcome {
 			sum[i] += g.present[i]
 		}
 	}
-	out := []Outcome{{Word: Pass, P: none}}
+	out := []Outcome{{Word: evidence.Pass, P: none}}
 	for _, g := range t.groups {
 		first := newVector()
 		for i := range first {
 			first[i] = (1 - none[i]) * g.present[i] / sum[i]
 		}
-		out = append(out, Outcome{Word: g.Codes[0], Says: g.text(), P: first})
+		out = append(out, Outcome{Word: g.Codes[0], P: first})
 	}
 	return out
 }

@@ -8,6 +8,7 @@ import (
 
 	"loopbook/cases"
 	"loopbook/cases/diagnosis/likelihood"
+	"loopbook/cases/evidence"
 	"loopbook/diagram"
 	"loopbook/diagram/published"
 )
@@ -223,7 +224,7 @@ func TestCodesComeOutOneWay(t *testing.T) {
 		total, likeliest := 0.0, all[1]
 		for _, o := range all {
 			total += o.P[i]
-			if o.Word != likelihood.Pass && o.P[i] > likeliest.P[i] {
+			if o.Word != evidence.Pass && o.P[i] > likeliest.P[i] {
 				likeliest = o
 			}
 		}

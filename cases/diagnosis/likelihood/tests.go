@@ -7,22 +7,19 @@ import (
 	"slices"
 
 	"loopbook/cases"
+	"loopbook/cases/evidence"
 	"loopbook/diagram/say"
 )
 
 const testsFile = "tests.json"
 
-// Pass is the outcome of a check that finds nothing wrong.
-const Pass = "pass"
-
-// leastPass is what the other outcomes leave to Pass at least.
+// leastPass is what the other outcomes leave to a pass at least.
 const leastPass = leastShare
 
 // Outcome is one way that a check comes out. The outcomes of a check sum to 1
 // for each cause.
 type Outcome struct {
 	Word string
-	Says say.Text
 	P    Vector // probability given each cause; don't change it
 	grounds
 }
@@ -59,10 +56,10 @@ func (t *Tables) readTests(text []byte) error {
 	return nil
 }
 
-// outcome of a row; what Pass gets is what the others leave.
+// outcome of a row; what a pass gets is what the others leave.
 func (r testRow) outcome() (Outcome, error) {
-	o := Outcome{r.Outcome, says(r.Check, r.Outcome), newVector(), r.grounds}
-	if r.Outcome == Pass {
+	o := Outcome{r.Outcome, newVector(), r.grounds}
+	if r.Outcome == evidence.Pass {
 		if r.Else != 0 || r.Given != nil {
 			return o, errors.New("else: a pass gets what the other outcomes leave, it can't be given")
 		}
@@ -74,7 +71,7 @@ func (r testRow) outcome() (Outcome, error) {
 }
 
 func (t *Tables) leaveToPass(kind cases.TestKind) error {
-	pass, ok := t.outcome(kind, Pass)
+	pass, ok := t.outcome(kind, evidence.Pass)
 	if !ok || len(t.tests[kind]) < 2 {
 		return errors.New("needs a row for the outcome \"pass\" and one for another")
 	}
@@ -116,12 +113,8 @@ func (t *Tables) Test(kind cases.TestKind, outcome string) (Factor, bool) {
 
 // CameOut tells how a check came out.
 func CameOut(kind cases.TestKind, outcome string) say.Text {
-	return say.Of("reason.test", kind.Text(), says(kind, outcome))
+	return say.Of("reason.test", kind.Text(), evidence.OutcomeText(kind, outcome))
 }
 
-func says(kind cases.TestKind, outcome string) say.Text {
-	return say.Of("outcome." + string(kind) + "." + outcome)
-}
-
-// Outcomes are all ways that a check comes out, Pass among them.
+// Outcomes are all ways that a check comes out, a pass among them.
 func (t *Tables) Outcomes(kind cases.TestKind) []Outcome { return slices.Clone(t.tests[kind]) }

@@ -9,6 +9,7 @@ import (
 
 	"loopbook/cases"
 	"loopbook/cases/diagnosis/likelihood"
+	"loopbook/cases/evidence"
 	"loopbook/diagram/published"
 	"loopbook/diagram/say"
 	"loopbook/diagram/units"
@@ -176,7 +177,7 @@ func TestPassClearsNothing(t *testing.T) {
 		{"pressure-hold", "external-leak", "published, V6: some leaks open as the engine rocks"},
 		{"pump-drive", "pump-weak", "common practice: an impeller isn't seen from outside"},
 	} {
-		f, _ := shipped(t).Test(tt.check, likelihood.Pass)
+		f, _ := shipped(t).Test(tt.check, evidence.Pass)
 		if got := lift(f, tt.cause); !(got > 0.05 && got < 0.9) {
 			t.Errorf("%s passed makes %s %.2f times as likely (%s)", tt.check, tt.cause, got, tt.source)
 		}

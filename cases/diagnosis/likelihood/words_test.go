@@ -6,6 +6,7 @@ import (
 
 	"loopbook/assets"
 	"loopbook/cases"
+	"loopbook/cases/evidence"
 	"loopbook/diagram/say"
 )
 
@@ -19,7 +20,7 @@ func TestTablesHaveTheirWords(t *testing.T) {
 	}
 	for _, kind := range cases.Words[cases.TestKind]() {
 		for _, o := range tables.Outcomes(kind) {
-			keys = append(keys, o.Says.Key())
+			keys = append(keys, evidence.OutcomeText(kind, o.Word).Key())
 		}
 	}
 	var rows []struct {
