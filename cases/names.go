@@ -182,10 +182,8 @@ func wordText[T interface {
 	~string
 	word
 }](key string, w T) say.Text {
-	for _, known := range w.words() {
-		if known == string(w) {
-			return say.Of(key)
-		}
+	if slices.Contains(w.words(), string(w)) {
+		return say.Of(key)
 	}
 	if w == "" {
 		return say.Text{}

@@ -128,7 +128,7 @@ func (r Ranking) RuledOut(second *Beside) []cases.Cause {
 // checked reports whether a check speaks for a cause.
 func (s *sheet) checked(cause cases.Cause) bool {
 	return slices.ContainsFunc(s.factors, func(f likelihood.Factor) bool {
-		return f.Label.Key() == "reason.test" && s.reason(f, cause).Factor >= checkedFrom
+		return f.Check && s.reason(f, cause).Factor >= checkedFrom
 	})
 }
 

@@ -102,7 +102,7 @@ func (j *Judge) Next(r Ranking) []Check {
 				check.Bits = s.aheadBits(joint, n)
 				offer(check)
 			}
-		case kind == proof && slices.Contains(done, Outcome{"combustion-gas", evidence.Pass}) && kind == "combustion-gas":
+		case kind == proof && kind == "combustion-gas" && slices.Contains(done, Outcome{kind, evidence.Pass}):
 			check.Proof, check.Again = true, true // T23: one negative doesn't clear the engine
 			offer(check)
 		case !isDone(done, kind):

@@ -1,6 +1,8 @@
 package evidence
 
 import (
+	"slices"
+
 	"loopbook/cases"
 	"loopbook/diagram"
 )
@@ -92,10 +94,5 @@ func (w when) fits(c conditions) bool {
 
 // oneOf reports whether v is asked for; an empty list takes any.
 func oneOf[T comparable](list []T, v T) bool {
-	for _, x := range list {
-		if x == v {
-			return true
-		}
-	}
-	return len(list) == 0
+	return len(list) == 0 || slices.Contains(list, v)
 }

@@ -5,7 +5,7 @@ import (
 	"database/sql"
 	"errors"
 	"fmt"
-	"sort"
+	"slices"
 	"sync"
 	"time"
 
@@ -88,7 +88,7 @@ func (h *shelf) refresh(ctx context.Context, tx *sql.Tx) error {
 		for chunk := range h.chunks {
 			h.order = append(h.order, chunk)
 		}
-		sort.Slice(h.order, func(i, j int) bool { return h.order[i] < h.order[j] })
+		slices.Sort(h.order)
 	}
 	return rows.Err()
 }

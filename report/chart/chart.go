@@ -139,7 +139,7 @@ func (l Lines) plot(look Look, columns int) (*plot.Plot, error) {
 		}
 	}
 	if len(l.Names) > 0 {
-		l.nameX(p, look)
+		l.nameX(p)
 	}
 	if l.LogY {
 		p.Y.Scale, p.Y.Tick.Marker = plot.LogScale{}, plot.LogTicks{Prec: -1}
@@ -164,7 +164,7 @@ func (l Lines) headroom() float64 {
 }
 
 // nameX names the places along x, aslant so that long names fit.
-func (l Lines) nameX(p *plot.Plot, look Look) {
+func (l Lines) nameX(p *plot.Plot) {
 	const aslant = 0.6 // radians
 	ticks := make([]plot.Tick, len(l.Names))
 	for i, name := range l.Names {

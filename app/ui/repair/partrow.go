@@ -27,7 +27,7 @@ type partRow struct {
 func newPartRow(v *View, at int, after func() fyne.Focusable) *partRow {
 	edit := v.edit
 	what := kit.L("window.repair.part")
-	r := &partRow{sum: sum("")}
+	r := &partRow{sum: newSum()}
 	r.name = kit.NewField(what, func(text string) {
 		edit(what, func(c *cases.Case) { c.Repair.Parts[at].Name = text })
 	})
@@ -56,8 +56,9 @@ func high(o fyne.CanvasObject) fyne.CanvasObject {
 	return kit.Roomy(fyne.NewSize(0, max(field.MinSize().Height, button.MinSize().Height)), o)
 }
 
-func sum(text string) *widget.Label {
-	return widget.NewLabelWithStyle(text, fyne.TextAlignTrailing, fyne.TextStyle{})
+// newSum holds a sum, where sums stand under each other.
+func newSum() *widget.Label {
+	return widget.NewLabelWithStyle("", fyne.TextAlignTrailing, fyne.TextStyle{})
 }
 
 // mostOfAPart bounds how many of it there are and what one costs, so that a slip

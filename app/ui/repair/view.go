@@ -83,7 +83,7 @@ func New(edit func(what string, change func(*cases.Case)), m Money) *View {
 	v := &View{
 		Usual: func() cases.Repair { return cases.Repair{} },
 		edit:  edit, money: m, form: kit.NewForm(edit), parts: container.NewVBox(), bins: container.NewVBox(), notes: container.NewVBox(), steps: newSteps(edit),
-		bill: bill{sum(""), sum(""), sum(""), sum(""), kit.Small("")},
+		bill: bill{newSum(), newSum(), newSum(), newSum(), kit.Small("")},
 	}
 	v.bill.total.TextStyle.Bold = true
 	v.bill.remark.Wrapping, v.bill.remark.Truncation = fyne.TextWrapWord, fyne.TextTruncateOff

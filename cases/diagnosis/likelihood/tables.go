@@ -27,6 +27,7 @@ type Factor struct {
 	Reason string
 	Class  string // of the reason's source
 	Log    Vector
+	Check  bool // it tells how a check came out
 }
 
 // Tables are the likelihoods. They are immutable.

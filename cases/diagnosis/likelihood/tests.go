@@ -108,7 +108,7 @@ func (t *Tables) Test(kind cases.TestKind, outcome string) (Factor, bool) {
 	for i, p := range o.P {
 		log[i] = math.Log(p)
 	}
-	return Factor{CameOut(kind, outcome), o.Reason, o.Class, log}, true
+	return Factor{Label: CameOut(kind, outcome), Reason: o.Reason, Class: o.Class, Log: log, Check: true}, true
 }
 
 // CameOut tells how a check came out.
