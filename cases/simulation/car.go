@@ -2,6 +2,7 @@ package simulation
 
 import (
 	"fmt"
+	"hash/fnv"
 	"math"
 	"math/rand"
 
@@ -55,7 +56,7 @@ func Simulate(car Car, steps []Step, see func(Look)) (cases.Case, error) {
 	if err != nil {
 		return cases.Case{}, err
 	}
-	c := paper(car, l, params)
+	c := paper(car, steps, l, params)
 	gun := newGun(rng, car.AmbientC)
 	for i, step := range steps {
 		stage := step.stage(params)
@@ -95,12 +96,12 @@ func look(s *physics.Sim, l *diagram.Loop, st physics.Stage) Look {
 
 // paper is the case before its rounds: what is known of the car, and the
 // answer as its verdict.
-func paper(car Car, l *diagram.Loop, p physics.Params) cases.Case {
+func paper(car Car, steps []Step, l *diagram.Loop, p physics.Params) cases.Case {
 	opens, capKPa := diagram.Celsius(math.Round(*p.RatingC(l))), diagram.KPa(math.Round(p.CapKPa/10)*10)
 	half := float64(strength)
 	return cases.Case{
 		Format: cases.Format, Version: cases.Version,
-		ID:      fmt.Sprintf("simulated-%s-%d", car.Cause, car.Seed),
+		ID:      fmt.Sprintf("simulated-%s-%d-%08x", car.Cause, car.Seed, mark(car, steps)),
 		Title:   "Simulated car " + fmt.Sprint(car.Seed),
 		Vehicle: cases.Vehicle{Model: "simulated"},
 		Loop: cases.Loop{
@@ -111,4 +112,13 @@ func paper(car Car, l *diagram.Loop, p physics.Params) cases.Case {
 		Verdict: cases.Verdict{Cause: car.Cause, Note: fmt.Sprintf("Simulated with a severity of %g.", car.Severity)},
 		Tags:    []string{"simulated"},
 	}
+}
+
+// mark tells one simulated case from another: a trainer makes the same fault mild
+// and bad, on several loops, and a notebook takes two cases of one id for two
+// versions of one case.
+func mark(car Car, steps []Step) uint32 {
+	h := fnv.New32a()
+	fmt.Fprintf(h, "%+v %+v", car, steps)
+	return h.Sum32()
 }

@@ -71,6 +71,36 @@ func TestTheSameSeedGivesTheSameCase(t *testing.T) {
 	}
 }
 
+// A case is known by its id: two cars that differ in anything are two cases, which
+// a notebook keeps side by side.
+func TestTwoCarsAreTwoCases(t *testing.T) {
+	first := car("pump-weak")
+	ids := map[string]bool{simulated(t, first).ID: true}
+	for name, change := range map[string]func(*simulation.Car){
+		"layout":   func(c *simulation.Car) { c.Layout = "inlet-thermostat" },
+		"severity": func(c *simulation.Car) { c.Severity = 0.3 },
+		"ambient":  func(c *simulation.Car) { c.AmbientC = 30 },
+		"altitude": func(c *simulation.Car) { c.AltitudeM = 1500 },
+		"seed":     func(c *simulation.Car) { c.Seed = 8 },
+		"cause":    func(c *simulation.Car) { c.Cause = "cap-weak" },
+	} {
+		c := first
+		change(&c)
+		if id := simulated(t, c).ID; ids[id] {
+			t.Errorf("another %s gives id %q again", name, id)
+		} else {
+			ids[id] = true
+		}
+	}
+	k, err := simulation.Simulate(first, simulation.Usual()[:2], nil)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if ids[k.ID] {
+		t.Errorf("another protocol gives id %q again", k.ID)
+	}
+}
+
 // A stuck-open thermostat warms the radiator's side from the first minutes, a
 // sound one keeps it cold: testdata/trade/signatures.csv, F00 and F01 COLD5.
 func TestStuckOpenShowsInTheFirstMinutes(t *testing.T) {
