@@ -47,7 +47,7 @@ func newSheet(v *View) *sheet {
 	s := &sheet{v: v, caution: kit.Paragraphs(), kind: v.kind, nth: v.nth, units: v.units, fan: v.c.Loop.Fan, result: container.NewVBox()}
 	info := v.info(v.kind)
 	s.curve = kit.NewPlot(info.Title, v.say.Save)
-	s.form = kit.NewForm(func(what string, change func(*cases.Case)) { v.keep(info.Title+": "+what, change) })
+	s.form = kit.NewForm(func(what string, change func(*cases.Case)) { s.keep(info.Title+": "+what, change) })
 	short, rest := s.fields()
 	s.first = focusable(container.NewVBox(append(slices.Clone(short), rest...)...))
 	rows := append(row(s.head(info), kit.CardOf("act", kit.L("window.checks.caution"), s.caution), container.NewGridWithColumns(2, append(short, s.stage())...)), rest...)
@@ -175,7 +175,15 @@ func (s *sheet) test(c *cases.Case) *cases.Test {
 
 // change edits the shown check.
 func (s *sheet) change(what string, do func(*cases.Test)) {
-	s.v.keep(s.kind.Name()+": "+what, func(c *cases.Case) { do(s.test(c)) })
+	s.keep(s.kind.Name()+": "+what, func(c *cases.Case) { do(s.test(c)) })
+}
+
+// keep edits the check that the form is of. A form that is gone keeps nothing: the view has turned to another
+// check, which its number would land in.
+func (s *sheet) keep(what string, change func(*cases.Case)) {
+	if s.v.sheet == s {
+		s.v.keep(what, change)
+	}
 }
 
 // focusable is the first thing in o that takes the focus.

@@ -91,12 +91,21 @@ func (v *View) Show(c cases.Case, overheated bool, u units.Set) {
 	}
 	v.nth = min(v.nth, len(v.tests(v.kind)))
 	if other || v.sheet == nil || v.sheet.kind != v.kind || v.sheet.nth != v.nth || v.sheet.units != u || v.sheet.fan != c.Loop.Fan {
-		v.sheet = newSheet(v)
-		v.right.Objects = []fyne.CanvasObject{v.sheet.content}
-		v.right.Refresh()
+		v.exchange()
 	}
 	v.list.show()
 	v.sheet.show()
+}
+
+// exchange puts another form in place of the one there is, and takes the caret out of that.
+func (v *View) exchange() {
+	before := slices.Clone(v.right.Objects)
+	v.sheet = newSheet(v)
+	v.right.Objects = []fyne.CanvasObject{v.sheet.content}
+	v.right.Refresh()
+	for _, gone := range before {
+		kit.Hand(gone, v.list)
+	}
 }
 
 // Leave keeps what is being typed.

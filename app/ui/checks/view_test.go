@@ -409,3 +409,26 @@ func TestTheListTellsWhatIsDone(t *testing.T) {
 		}
 	}
 }
+
+// Who turns to another check while the caret stands in a table types nothing into the one that is gone: a
+// number landed there unseen, as a check that nobody had begun.
+func TestAFormThatIsGoneTakesNothing(t *testing.T) {
+	d := screen(t)
+	d.v.choose("thermostat-bench")
+	gone := fields(d.v.sheet.content)[3:]
+	d.window.Canvas().Focus(gone[0])
+	d.typed("20", "4")
+	gone = fields(d.v.sheet.content)[3:]
+	if on := d.window.Canvas().Focused(); on != fyne.Focusable(gone[2]) {
+		t.Fatalf("the caret is in %T, want the second line", on)
+	}
+	d.v.choose("cap")
+	if on := d.window.Canvas().Focused(); on != fyne.Focusable(d.v.list) {
+		t.Errorf("the focus is on %T, want the list of checks", on)
+	}
+	gone[2].SetText("77")
+	gone[2].Leave()
+	if n := len(d.c.Tests); n != 1 || len(d.c.Tests[0].Points) != 1 {
+		t.Errorf("the form that is gone wrote on: %+v", d.c.Tests)
+	}
+}

@@ -60,6 +60,22 @@ func DropUnseen(c fyne.Canvas) {
 	}
 }
 
+// Hand gives the focus on to something else where it is in what was just taken out of sight, which
+// would take what is typed next.
+func Hand(gone fyne.CanvasObject, to fyne.Focusable) {
+	o, ok := to.(fyne.CanvasObject)
+	if !ok {
+		return
+	}
+	c := canvasOf(o)
+	if c == nil {
+		return
+	}
+	if on, ok := c.Focused().(fyne.CanvasObject); ok && Holds(gone, on) {
+		Focus(to)
+	}
+}
+
 // canvasOf is the canvas that holds o. What was never painted doesn't know its own: it is
 // looked for in the windows.
 func canvasOf(o fyne.CanvasObject) fyne.Canvas {
