@@ -34,7 +34,7 @@ func came(kind cases.TestKind, word string) outcome {
 	if word == "" {
 		return outcome{}
 	}
-	return outcome{plainly(kind, word), word != evidence.Pass}
+	return outcome{plainly(kind, word), !evidence.Passed(word)}
 }
 
 // plainly is how a check came out, without the shop's terms.

@@ -38,12 +38,12 @@ func (j *Judge) Beside(r Ranking) *Beside {
 	}
 	done, logs := outcomes(s.c, s.plan.Stage), s.others(b.Of)
 	for _, o := range done {
-		f, known := j.tables.Test(o.Kind, o.Word)
+		f, known := j.tables.Test(o.Kind, o.Word, o.Unseen...)
 		if !known {
 			continue
 		}
 		switch {
-		case o.Word == evidence.Pass:
+		case evidence.Passed(o.Word):
 			for i := range logs {
 				logs[i] += f.Log[i]
 			}

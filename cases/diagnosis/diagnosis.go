@@ -174,7 +174,7 @@ func (j *Judge) factors(c *cases.Case, f evidence.Findings, stage cases.Stage) [
 		out = append(out, j.tables.Findings(words, holding(c, f, stage))...)
 	}
 	for _, o := range outcomes(c, stage) {
-		if f, ok := j.tables.Test(o.Kind, o.Word); ok {
+		if f, ok := j.tables.Test(o.Kind, o.Word, o.Unseen...); ok {
 			out = append(out, f)
 		}
 	}
@@ -183,29 +183,30 @@ func (j *Judge) factors(c *cases.Case, f evidence.Findings, stage cases.Stage) [
 
 // Outcome is how a workshop check came out, in a word of its tables.
 type Outcome struct {
-	Kind cases.TestKind
-	Word string
+	Kind   cases.TestKind
+	Word   string
+	Unseen []string // evidence.Unseen
 }
 
 // outcomes are those of the stage's tests, the last of each kind: a check that
 // is done again replaces the one before. A filling noted in the loop's data
 // stands for the coolant's test where there is none.
 func outcomes(c *cases.Case, stage cases.Stage) []Outcome {
-	last := map[cases.TestKind]string{}
+	last := map[cases.TestKind]Outcome{}
 	if word := evidence.FillOutcome(c); word != "" && word != evidence.Pass {
-		last["coolant"] = word
+		last["coolant"] = Outcome{Kind: "coolant", Word: word}
 	}
 	for i := range c.Tests {
 		if t := &c.Tests[i]; stage.Holds(t.Stage) {
 			if word := evidence.Outcome(c, t); word != "" {
-				last[t.Kind] = word
+				last[t.Kind] = Outcome{t.Kind, word, evidence.Unseen(c, t)}
 			}
 		}
 	}
 	var out []Outcome
 	for _, kind := range cases.Words[cases.TestKind]() {
-		if word := last[kind]; word != "" {
-			out = append(out, Outcome{kind, word})
+		if o, ok := last[kind]; ok {
+			out = append(out, o)
 		}
 	}
 	return out

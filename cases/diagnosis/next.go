@@ -102,7 +102,7 @@ func (j *Judge) Next(r Ranking) []Check {
 				check.Bits = s.aheadBits(joint, n)
 				offer(check)
 			}
-		case kind == proof && kind == "combustion-gas" && slices.Contains(done, Outcome{kind, evidence.Pass}):
+		case kind == proof && kind == "combustion-gas" && cameOut(done, kind, evidence.Pass):
 			check.Proof, check.Again = true, true // T23: one negative doesn't clear the engine
 			offer(check)
 		case !isDone(done, kind):
@@ -144,6 +144,11 @@ func isDone(done []Outcome, kind cases.TestKind) bool {
 	return slices.ContainsFunc(done, func(o Outcome) bool { return o.Kind == kind })
 }
 
+// cameOut reports whether a check has come out so.
+func cameOut(done []Outcome, kind cases.TestKind, word string) bool {
+	return slices.ContainsFunc(done, func(o Outcome) bool { return o.Kind == kind && o.Word == word })
+}
+
 // bars reports whether the engine may not be run for the check: it is without coolant, or may have it in
 // its oil, or is so hot that it has to cool first, which a check that begins cold waits for. Nor may a fan
 // be tried that isn't there.
@@ -151,7 +156,7 @@ func (s *sheet) bars(check likelihood.Check, done []Outcome) bool {
 	if check.Check == fanCheck && s.c.Loop.Fan == cases.NoFan {
 		return true
 	}
-	off := slices.Contains(done, Outcome{"level", "empty"}) || evidence.MilkyOil(s.c)
+	off := cameOut(done, "level", "empty") || evidence.MilkyOil(s.c)
 	return check.RunsEngine && (off || check.Needs != likelihood.Cold && s.tooHot())
 }
 

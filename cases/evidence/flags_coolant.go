@@ -52,6 +52,10 @@ func coolantTest(c *cases.Case, t *cases.Test) judgement {
 			say.Of("because.ph", acidPH, alkalinePH))) // CO8; T10
 	}
 	stray(t, &j)
+	j.but(t.Looks == "", "fouled", "rusty")
+	j.but(t.PH == nil, "ph-out")
+	j.but(t.StrayV == nil, "stray")
+	j.inPart(t.Looks == "")
 	return j
 }
 

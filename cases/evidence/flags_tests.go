@@ -129,6 +129,10 @@ func capTest(c *cases.Case, t *cases.Test) judgement {
 	if is(t.VacuumValveOK, false) {
 		j.add("vacuum-stuck", ofCase("cap-vacuum-stuck", Act, say.Of("flag.cap-vacuum-stuck"), say.Of("because.vacuum", vacuumKPa)))
 	}
+	j.but(!weighed && t.Holds == nil, "weak")
+	j.but(!weighed, "late")
+	j.but(t.VacuumValveOK == nil, "vacuum-stuck")
+	j.inPart(!weighed || t.Holds == nil)
 	return j
 }
 
@@ -153,7 +157,9 @@ func fanTest(t *cases.Test) judgement {
 		return found("late", ofCase("fan-late", Look, say.Of("flag.fan-late", *t.StartsC),
 			say.Of("because.fan-late", usualFanStartC, secondLowC, secondHighC))) // FN1
 	}
-	return passIf(t.StartsC != nil || is(t.Commanded, true) && is(t.Runs, true))
+	j := passIf(t.StartsC != nil || is(t.Commanded, true) && is(t.Runs, true))
+	j.but(t.StartsC == nil, "runs", "late") // one that is told to run shows neither when it would by itself
+	return j
 }
 
 func levelTest(t *cases.Test) judgement {
@@ -179,7 +185,12 @@ func pumpDrive(t *cases.Test) judgement {
 		add("weeps", say.Of("because.weep-hole"))
 	}
 	if because == nil {
-		return passIf(t.BeltOK != nil || t.Play != nil || t.Weep != nil)
+		j := passIf(t.BeltOK != nil || t.Play != nil || t.Weep != nil)
+		j.but(t.BeltOK == nil, "belt")
+		j.but(t.Play == nil, "play")
+		j.but(t.Weep == nil, "weeps")
+		j.inPart(len(j.unseen) > 0)
+		return j
 	}
 	return found(outcomes[0], ofCase("pump-drive", Act, say.Of("flag.pump-drive"), append(because, CommonPractice.Text())...))
 }

@@ -7,10 +7,16 @@ import (
 	"loopbook/diagram/say"
 )
 
-// Pass is the outcome of a check that finds nothing wrong.
-const Pass = "pass"
+// The outcomes of a check that finds nothing wrong: of the whole of it, or of what of it was noted.
+const (
+	Pass       = "pass"
+	PassInPart = "pass-in-part"
+)
 
-// Outcome is how a workshop check comes out, in one word: Pass, or what the
+// Passed reports whether an outcome found nothing wrong.
+func Passed(outcome string) bool { return outcome == Pass || outcome == PassInPart }
+
+// Outcome is how a workshop check comes out, in one word: Pass, PassInPart, or what the
 // check's flag tells of. It is "" where the test holds nothing to judge by. Of
 // several findings the one that decides most names it.
 //
@@ -29,8 +35,15 @@ const Pass = "pass"
 //	heater-flow        weak, none
 func Outcome(c *cases.Case, t *cases.Test) string { return judgeTest(c, t).outcome }
 
+// Unseen are the outcomes that a check which passed doesn't speak against, since what would show them wasn't noted:
+// a cap whose vacuum valve nobody tried may have one that sticks.
+func Unseen(c *cases.Case, t *cases.Test) []string { return judgeTest(c, t).unseen }
+
 // OutcomeText tells an outcome of a kind of check, in the trade's words.
 func OutcomeText(kind cases.TestKind, outcome string) say.Text {
+	if outcome == PassInPart {
+		return say.Of("outcome.pass-in-part")
+	}
 	return say.Of("outcome." + string(kind) + "." + outcome)
 }
 
@@ -43,11 +56,12 @@ func FillOutcome(c *cases.Case) string { return judgeFill(c).outcome }
 type judgement struct {
 	outcome string
 	flags   []Flag
+	unseen  []string
 }
 
 // found is the judgement of a check with one finding.
 func found(outcome string, f Flag) judgement {
-	return judgement{outcome, []Flag{f}}
+	return judgement{outcome: outcome, flags: []Flag{f}}
 }
 
 // passIf passes a check that held something to judge by.
@@ -56,6 +70,20 @@ func passIf(judged bool) judgement {
 		return judgement{outcome: Pass}
 	}
 	return judgement{}
+}
+
+// but takes back from a pass what it doesn't show where something wasn't noted.
+func (j *judgement) but(missing bool, unseen ...string) {
+	if missing && Passed(j.outcome) {
+		j.unseen = append(j.unseen, unseen...)
+	}
+}
+
+// inPart is a pass of a check of which something that its words tell of wasn't noted.
+func (j *judgement) inPart(missing bool) {
+	if missing && j.outcome == Pass {
+		j.outcome = PassInPart
+	}
 }
 
 // add tells of a finding; the first one names the outcome.

@@ -70,6 +70,11 @@ func TestOutcome(t *testing.T) {
 		{"F02 and DT7 common practice: nothing comes to it", cases.Test{Kind: "core-scan", ShownC: [][]float64{{27, 26}, {24, 24}}}, "cold-through"},
 		{"one row shows no patch", cases.Test{Kind: "core-scan", ShownC: [][]float64{{85, 70, 55}}}, ""},
 		{"nothing noted", cases.Test{Kind: "pump-drive"}, ""},
+		{"whether it holds isn't noted", cases.Test{Kind: "cap", RatedKPa: kPa(100), OpensKPa: kPa(100)}, "pass-in-part"},
+		{"only its vacuum valve", cases.Test{Kind: "cap", VacuumValveOK: yes}, "pass-in-part"},
+		{"only its belt", cases.Test{Kind: "pump-drive", BeltOK: yes}, "pass-in-part"},
+		{"not looked at", cases.Test{Kind: "coolant", VolumePercent: percent(50)}, "pass-in-part"},
+		{"not looked at, too weak", cases.Test{Kind: "coolant", VolumePercent: percent(35)}, "too-weak"},
 		{"no such check", cases.Test{Kind: "weather"}, ""},
 	} {
 		c := &cases.Case{Site: cases.Site{AmbientC: degC(20)}, Tests: []cases.Test{tt.test}}

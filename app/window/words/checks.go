@@ -44,7 +44,7 @@ func CheckResult(c *cases.Case, test *cases.Test, u units.Set) checks.Result {
 	r := checks.Result{}
 	if found.Outcome != "" {
 		r.Says = by.Say(evidence.OutcomeText(test.Kind, found.Outcome))
-		if found.Outcome != evidence.Pass {
+		if !evidence.Passed(found.Outcome) {
 			r.Severity = string(evidence.Note) // what raises no flag is told
 		}
 	}

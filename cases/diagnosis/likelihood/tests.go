@@ -97,16 +97,28 @@ func (t *Tables) outcome(kind cases.TestKind, word string) (Outcome, bool) {
 	return Outcome{}, false
 }
 
-// Test is what a check's outcome says. It is false where the table has no such
-// outcome.
-func (t *Tables) Test(kind cases.TestKind, outcome string) (Factor, bool) {
-	o, ok := t.outcome(kind, outcome)
+// Test is what a check's outcome says, as one that may as well have been any of the unseen. It is false where the
+// table has no such outcome.
+func (t *Tables) Test(kind cases.TestKind, outcome string, unseen ...string) (Factor, bool) {
+	word := outcome
+	if evidence.Passed(word) {
+		word = evidence.Pass
+	}
+	o, ok := t.outcome(kind, word)
 	if !ok {
 		return Factor{}, false
 	}
+	p := slices.Clone(o.P)
+	for _, word := range unseen {
+		if other, ok := t.outcome(kind, word); ok {
+			for i := range p {
+				p[i] += other.P[i]
+			}
+		}
+	}
 	log := newVector()
-	for i, p := range o.P {
-		log[i] = math.Log(p)
+	for i := range p {
+		log[i] = math.Log(p[i])
 	}
 	return Factor{Label: CameOut(kind, outcome), Reason: o.Reason, Class: o.Class, Log: log, Check: true}, true
 }

@@ -8,8 +8,10 @@ import (
 	"testing"
 
 	"loopbook/cases"
+	"loopbook/cases/casetest"
 	"loopbook/cases/diagnosis/likelihood"
 	"loopbook/cases/evidence"
+	"loopbook/diagram"
 	"loopbook/diagram/published"
 	"loopbook/diagram/say"
 	"loopbook/diagram/units"
@@ -222,6 +224,26 @@ func TestWhatRunsTheEngineWarnsOfItsExhaust(t *testing.T) {
 			if said := by.Say(c.Caution()); !strings.Contains(strings.ToLower(said), word) {
 				t.Errorf("%s, %s: %q", c.Check, lang, said)
 			}
+		}
+	}
+}
+
+// What nobody looked at isn't ruled out by the rest of the check: the parts of a cap, and of a pump's drive, fail by
+// themselves, and a fan that is told to run and runs may run when nobody tells it to (physics).
+func TestAPassSpeaksOnlyOfWhatWasNoted(t *testing.T) {
+	yes, kPa := casetest.P(true), casetest.P(diagram.KPa(110))
+	for _, tt := range []struct {
+		test        cases.Test
+		open, shown cases.Cause // what it leaves open, and what it speaks against
+	}{
+		{cases.Test{Kind: "cap", RatedKPa: kPa, OpensKPa: kPa, Holds: yes}, "cap-vacuum-stuck", "cap-weak"},
+		{cases.Test{Kind: "cap", VacuumValveOK: yes}, "cap-weak", "cap-vacuum-stuck"},
+		{cases.Test{Kind: "fan", Commanded: yes, Runs: yes}, "fan-always-running", "fan-not-running"},
+	} {
+		c := &cases.Case{Tests: []cases.Test{tt.test}}
+		f, ok := shipped(t).Test(tt.test.Kind, evidence.Outcome(c, &c.Tests[0]), evidence.Unseen(c, &c.Tests[0])...)
+		if open, shown := lift(f, tt.open), lift(f, tt.shown); !ok || open < 0.9 || shown > 0.5 {
+			t.Errorf("%+v: %s %.2f, want about 1; %s %.2f, want little", tt.test, tt.open, open, tt.shown, shown)
 		}
 	}
 }

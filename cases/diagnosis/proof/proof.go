@@ -122,7 +122,7 @@ func (p *Proof) judge() Verdict {
 func (p *Proof) Owed() []TestPair {
 	var out []TestPair
 	for _, t := range p.Tests {
-		if t.After < 0 && !diagnosis.OfOldPart(t.Kind) && t.BeforeOutcome != evidence.Pass {
+		if t.After < 0 && !diagnosis.OfOldPart(t.Kind) && !evidence.Passed(t.BeforeOutcome) {
 			out = append(out, t)
 		}
 	}
