@@ -64,6 +64,7 @@ func newWindow(ctx context.Context, a fyne.App, store *sqlite.Store, start func(
 	w.menus.renew()
 	w.window.SetOnDropped(func(_ fyne.Position, files []fyne.URI) { w.menus.dropped(files) })
 	w.window.SetCloseIntercept(w.menus.quit)
+	a.Lifecycle().SetOnEnteredForeground(w.list.Again) // the command line may have brought cases meanwhile
 	w.window.Resize(fyne.NewSize(1280, 800))
 	return w, nil
 }

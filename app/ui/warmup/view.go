@@ -158,6 +158,7 @@ func (v *View) Show(d Data) {
 		spans[i] = kit.Span{Text: kit.Capital(r), Small: true}
 	}
 	kit.SetParagraphs(v.remarks, spans...)
+	kit.SetVisible(len(d.Facts)+len(spans) > 0, v.tells)
 	v.order()
 }
 
