@@ -9,6 +9,7 @@ package lift
 import (
 	"errors"
 	"math"
+	"slices"
 	"sort"
 
 	"loopbook/diagram"
@@ -27,7 +28,7 @@ type Curve struct {
 	// OpensC is.
 	EarliestC, LatestC diagram.Celsius
 	FullC              diagram.Celsius // the second knee
-	Levelled           bool            // a point beyond FullC shows it fully open: else the line was cut there
+	Levelled           bool            // two points show it as far open as it goes: else it may have gone on
 	BaseMM             float64         // how far it stands open cold
 	FullMM             float64         // at the hottest point
 	Moves              bool            // it lifts at all; else only the lifts are known
@@ -97,10 +98,12 @@ func search(p []Point) Curve {
 	near := within(costs, best+slackMM)
 	l := lines[(exact[0]+exact[1])/2]
 	hottest := p[len(p)-1].WaterC
+	top := l.at(hottest)
+	levelled := l.full < hottest && slices.ContainsFunc(p[:len(p)-1], func(x Point) bool { return x.MM > top-MovesMM })
 	return Curve{
 		OpensC: l.opens, EarliestC: lines[near[0]].opens, LatestC: lines[near[1]].opens,
-		FullC: min(l.full, hottest), Levelled: l.full < hottest,
-		BaseMM: l.base, FullMM: l.at(hottest), Moves: true,
+		FullC: min(l.full, hottest), Levelled: levelled,
+		BaseMM: l.base, FullMM: top, Moves: true,
 	}
 }
 

@@ -99,7 +99,13 @@ func TestWhatDoesNotMove(t *testing.T) {
 	}
 }
 
+// One point at the top tells as little of where the lift ended as a table that was cut short.
 func TestCutShortItIsNotFullyOpen(t *testing.T) {
+	for _, p := range [][]lift.Point{{{20, 4}, {60, 5}}, {{20, 0}, {60, 0}, {95, 9}}} {
+		if c := fit(t, p); c.Levelled || !c.Moves {
+			t.Errorf("%v: %+v", p, c)
+		}
+	}
 	c := fit(t, bench(82, 95, 10, 70, 90, 2))
 	if c.Levelled || !near(c.OpensC, 82, 0.5) || math.Abs(c.FullMM-10*8/13.0) > 0.2 {
 		t.Errorf("%+v", c)
