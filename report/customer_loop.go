@@ -193,7 +193,12 @@ func (c *customer) shownAt(round int, p diagram.Point) shown {
 	if r.Expected == nil {
 		return shown{c: &r.TrueC}
 	}
-	return shown{c: &r.TrueC, out: r.Expected.OffK(r.TrueC) >= leastOut, slight: proof.WithinGun(r), should: r.Expected}
+	should := *r.Expected
+	out := should.OffK(r.TrueC) >= leastOut
+	if !out { // or a number beside its ring would read as one outside
+		should.LowC, should.HighC = min(should.LowC, r.TrueC), max(should.HighC, r.TrueC)
+	}
+	return shown{c: &r.TrueC, out: out, slight: proof.WithinGun(r), should: &should}
 }
 
 func (c *customer) engineC(round int) *diagram.Celsius {

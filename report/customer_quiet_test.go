@@ -63,6 +63,21 @@ func TestTheEdgeOfARangeIsTheSameInEveryUnit(t *testing.T) {
 	}
 }
 
+// What is out by too little to be told reads as within its range: "○ 92, 25–91" would be a contradiction.
+func TestWhatBearsARingReadsAsWithin(t *testing.T) {
+	m := material(t, found("cap-weak"), "")
+	m.Found.Deltas = nil
+	for _, r := range []struct {
+		c, low, high diagram.Celsius
+		want         string
+	}{{91.7, 25, 91.3, "92 °C 25–92 °C"}, {24.4, 24.7, 91, "24 °C 24–91 °C"}, {92, 25, 91.3, "92 °C 25–91 °C"}} {
+		m.Found.Rounds[0].Readings = map[diagram.Point]evidence.Reading{diagram.RadIn: of(r.c, r.low, r.high)}
+		if text := flat(pdfText(t, written(t, report.Customer, m, report.Options{}))); !strings.Contains(text, r.want) {
+			t.Errorf("%g °C of %g to %g: the page doesn't say %q:\n%s", float64(r.c), float64(r.low), float64(r.high), r.want, text)
+		}
+	}
+}
+
 // A sound loop isn't belied by what the gun may be off (2 K itself, 3 K from one reading to the next; common practice).
 func TestASoundLoopIsNotBeliedByTheGun(t *testing.T) {
 	c := found(cases.Healthy)

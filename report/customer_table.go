@@ -114,12 +114,30 @@ func (c *customer) gapRow(x [4]float64) {
 }
 
 // plainSpan is what a difference should be, without a lower bound below nothing, which a measurement may fall
-// to but a customer can't see the sense of.
+// to but a customer can't see the sense of, and with what is as good as within it.
 func plainSpan(d evidence.Delta) say.Text {
+	if outBy(&d) < leastOut {
+		d.ExpectedLowK, d.ExpectedHighK = atMost(d.ExpectedLowK, d.ValueK), atLeast(d.ExpectedHighK, d.ValueK)
+	}
 	if d.ExpectedHighK != nil && d.ExpectedLowK != nil && *d.ExpectedLowK <= 0 && d.ValueK >= *d.ExpectedLowK {
 		d.ExpectedLowK = nil
 	}
 	return span(d)
+}
+
+// atMost and atLeast move a bound, if there is one, as far as the value.
+func atMost(bound *diagram.DeltaK, value diagram.DeltaK) *diagram.DeltaK {
+	if bound == nil || *bound <= value {
+		return bound
+	}
+	return &value
+}
+
+func atLeast(bound *diagram.DeltaK, value diagram.DeltaK) *diagram.DeltaK {
+	if bound == nil || *bound >= value {
+		return bound
+	}
+	return &value
 }
 
 // value is a temperature with its sign, where anything is known to be expected; what wasn't
