@@ -20,7 +20,7 @@ func parseQuery(text string) (cases.Query, error) {
 	}
 	x := p.Problems[0]
 	why := map[query.Why]string{
-		query.NoSuchWord: "there is no such word", query.ManyWords: "it is the beginning of several", query.Empty: "a word is missing",
+		query.NoField: "there is no such filter", query.NoSuchWord: "there is no such word", query.ManyWords: "it is the beginning of several", query.Empty: "a word is missing",
 		query.NoRange: "write 2012, 2010..2015, 2010.. or ..2015", query.NoDate: "write 2014, 2014-03, 2014-03-12 or two of them with .. between",
 	}[x.Why]
 	if len(x.Near) > 0 {

@@ -28,6 +28,7 @@ type Why string
 
 // The faults.
 const (
+	NoField    Why = "field" // there is no such field, but one that is a slip away
 	NoSuchWord Why = "word"  // the field has no such word
 	ManyWords  Why = "many"  // it is the beginning of several
 	NoRange    Why = "range" // as 2010..2015
@@ -61,14 +62,16 @@ func fields() []cases.Field {
 // Sorts are the orders by their words.
 func Sorts() []cases.Sort { return []cases.Sort{cases.Newest, cases.Oldest, cases.Recently} }
 
-// Parse reads a text; now tells where in the world a day begins. What is no filter
-// is words, a colon in it or not.
+// Parse reads a text; zone tells where in the world a day begins. What is no filter
+// is words, a colon in it or not, unless only a slip of the finger made it none.
 func Parse(text string, zone *time.Location) Parsed {
 	var out Parsed
 	var words []string
 	for _, t := range tokens(text) {
 		name, value, ok := t.filter()
 		switch {
+		case !ok && t.meant() != "":
+			out.problem(t, NoField, "", t.meant())
 		case !ok:
 			words = append(words, t.text)
 		case name == sortField:

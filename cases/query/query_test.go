@@ -48,6 +48,7 @@ func TestProblemsAreToldAndLeftOut(t *testing.T) {
 	for text, why := range map[string]query.Why{
 		"cause:gremlins": query.NoSuchWord, "cause:thermostat": query.ManyWords, "cause:": query.Empty, "cause:,": query.Empty,
 		"year:old": query.NoRange, "year:2015..2010": query.NoRange, "km:..": query.NoRange, "opened:14": query.NoDate,
+		"symptm:gauge-low": query.NoField, "casue:pump-weak": query.NoField, "-Tags:fleet": query.NoField, "opned:2014": query.NoField,
 		"opened:2014-13": query.NoDate, "sort:sideways": query.NoSuchWord, "layout:ring": query.NoSuchWord,
 	} {
 		got := query.Parse("cold "+text, time.UTC)

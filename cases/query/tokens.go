@@ -48,6 +48,31 @@ func (t token) filter() (name, value string, ok bool) {
 	return name, strings.ReplaceAll(value, `"`, ""), ok
 }
 
+// meant is the field that a word with a colon is one slip away from, or nothing.
+func (t token) meant() string {
+	name, value, _ := strings.Cut(strings.ToLower(strings.TrimPrefix(t.text, "-")), ":")
+	if value == "" || len(name) < 3 {
+		return ""
+	}
+	for _, f := range append(fields(), sortField) {
+		if oneSlip(name, string(f)) {
+			return string(f)
+		}
+	}
+	return ""
+}
+
+// oneSlip reports whether a letter too many, too few or wrong, or two in the wrong order, make one word the other.
+func oneSlip(a, b string) bool {
+	for a != "" && b != "" && a[0] == b[0] {
+		a, b = a[1:], b[1:]
+	}
+	for a != "" && b != "" && a[len(a)-1] == b[len(b)-1] {
+		a, b = a[:len(a)-1], b[:len(b)-1]
+	}
+	return len(a) <= 1 && len(b) <= 1 || len(a) == 2 && len(b) == 2 && a[0] == b[1] && a[1] == b[0]
+}
+
 // Has reports whether the text filters by exactly that word.
 func Has(text string, f cases.Field, word string) bool { return find(text, f, word) >= 0 }
 
