@@ -95,15 +95,15 @@ func (s *sheet) bill() (columns []column, rows [][]cell, err error) {
 			sum(say.Of("record.subtotal"), b.Subtotal, false)
 			sum(say.Of("record.tax", b.TaxPercent.Write(s.by.Lang)), b.Tax, false)
 		}
-		sum(totalOf(b, s.c.Repair), b.Total, true)
+		sum(totalOf(b), b.Total, true)
 	}
 	columns = []column{{s.by.Of("record.part"), 5}, {s.by.Of("record.quantity"), 1}, {s.by.Of("record.each"), 1.4}, {s.by.Of("record.sum"), 1.6}}
 	return columns, rows, nil
 }
 
 // totalOf names the sum: it is of all only where all has its price.
-func totalOf(b money.Bill, rep cases.Repair) say.Text {
-	if b.Unpriced > 0 || rep.LabourHours != nil && *rep.LabourHours > 0 && b.Labour == nil {
+func totalOf(b money.Bill) say.Text {
+	if b.Unpriced > 0 || b.NoRate {
 		return say.Of("record.total-priced")
 	}
 	return say.Of("record.total")

@@ -28,7 +28,8 @@ type Bill struct {
 	TaxPercent *Thousandths
 	Tax        Amount
 	Total      Amount
-	Unpriced   int // parts without a price, which no sum holds
+	Unpriced   int  // parts without a price, which no sum holds
+	NoRate     bool // hours are noted without their price, and no sum holds them
 }
 
 // Line is one line of a bill.
@@ -45,7 +46,7 @@ func Of(r cases.Repair) (Bill, error) {
 	if err != nil {
 		return Bill{}, fmt.Errorf("repair.currency: %w", err)
 	}
-	b := Bill{Currency: currency}
+	b := Bill{Currency: currency, NoRate: r.LabourHours != nil && *r.LabourHours > 0 && r.LabourPricePerHour == nil}
 	for i, p := range r.Parts {
 		l, err := currency.line(p.Name, p.Quantity, p.Price)
 		if err != nil {

@@ -1,7 +1,7 @@
 package repair
 
 import (
-	"slices"
+	"strings"
 
 	"loopbook/app/ui/kit"
 	view "loopbook/app/ui/repair"
@@ -32,8 +32,18 @@ func billWords(r cases.Repair) view.Bill {
 	if b.TaxPercent != nil && !b.Empty() {
 		out.Tax = write(b.Tax)
 	}
-	if b.Unpriced > 0 && slices.ContainsFunc(out.Parts, func(s string) bool { return s != "" }) {
-		out.Remark = kit.L("window.repair.unpriced", b.Unpriced)
-	}
+	out.Remark = missing(b)
 	return out
+}
+
+// missing is what no sum holds, where there is one.
+func missing(b money.Bill) string {
+	var out []string
+	if !b.Empty() && b.Unpriced > 0 {
+		out = append(out, kit.L("window.repair.unpriced", b.Unpriced))
+	}
+	if !b.Empty() && b.NoRate {
+		out = append(out, kit.L("window.repair.no-rate"))
+	}
+	return strings.Join(out, " ")
 }

@@ -26,6 +26,19 @@ func TestTheBillInWords(t *testing.T) {
 
 // The places are the currency's (ISO 4217): two of the euro, none of the yen, three
 // of the Kuwaiti dinar.
+func TestHoursWithoutAPriceAreToldBesideTheSum(t *testing.T) {
+	r := cases.Repair{Parts: []cases.Part{{Name: "cap", Price: casetest.P(11.9)}}, LabourHours: casetest.P(0.3)}
+	if b := billWords(r); b.Total != "11.90" || !strings.Contains(b.Remark, "hours") {
+		t.Errorf("%+v", b)
+	}
+	for _, change := range []func(){func() { r.LabourPricePerHour = casetest.P(90.0) }, func() { r.LabourPricePerHour, r.LabourHours = nil, casetest.P(0.0) }, func() { r.Parts[0].Price, r.LabourHours = nil, casetest.P(0.3) }} {
+		change()
+		if b := billWords(r); strings.Contains(b.Remark, "hours") {
+			t.Errorf("%+v", b)
+		}
+	}
+}
+
 func TestPricesHaveTheCurrencysPlaces(t *testing.T) {
 	for _, tt := range []struct {
 		code  string
