@@ -40,21 +40,34 @@ func (s *Sharing) Choose() {
 
 // write asks for the file and writes it apart from the window.
 func (s *Sharing) write(wish view.Wish) {
-	ending, name := ".zip", kit.L("window.share.notebook-name")
+	if wish.Scope == view.This && !s.at.Desk.Open {
+		s.at.Ask.Inform(kit.L("window.frame.none-open"))
+		return
+	}
+	ending := ".zip"
 	if wish.Scope == view.Table {
 		ending = ".csv"
 	}
-	if wish.Scope == view.This {
-		if !s.at.Desk.Open {
-			s.at.Ask.Inform(kit.L("window.frame.none-open"))
-			return
-		}
-		name = s.at.Desk.Case.Title
-		if wish.Anonymous {
-			name = kit.L("window.share.anonymous-name")
-		}
-	}
+	name := nameOf(wish, s.at.Desk.Case.Title)
 	s.at.Ask.SaveFile(filename.Of(name)+ending, []string{ending}, func(path string) { s.writeTo(wish, path) })
+}
+
+// nameOf is a name that tells one file from another: a few cases aren't taken for the whole notebook, nor what still
+// holds customers for what doesn't.
+func nameOf(wish view.Wish, title string) string {
+	switch one := wish.Scope == view.This; {
+	case wish.Scope == view.Table:
+		return kit.L("window.share.cases-name")
+	case wish.Anonymous && one:
+		return kit.L("window.share.anonymous-name")
+	case wish.Anonymous:
+		return kit.L("window.share.anonymous-cases-name")
+	case one:
+		return title
+	case wish.Scope == view.All:
+		return kit.L("window.share.notebook-name")
+	}
+	return kit.L("window.share.cases-name")
 }
 
 func (s *Sharing) writeTo(wish view.Wish, path string) {

@@ -100,3 +100,15 @@ func TestThePreviewFollowsTheNewestWish(t *testing.T) {
 		t.Errorf("without Anonymous: %s", text)
 	}
 }
+
+// Who exports a list after the whole notebook mustn't be led to write over it.
+func TestEachScopeProposesAFileOfItsOwn(t *testing.T) {
+	seen := map[string]view.Wish{}
+	for _, w := range []view.Wish{{Scope: view.This}, {Scope: view.This, Anonymous: true}, {Scope: view.Shown}, {Scope: view.Shown, Anonymous: true}, {Scope: view.All}} {
+		name := nameOf(w, "Gauge swings")
+		if before, twice := seen[name]; twice || name == "" {
+			t.Errorf("%+v is proposed as %q, as %+v is", w, name, before)
+		}
+		seen[name] = w
+	}
+}
