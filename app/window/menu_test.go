@@ -52,6 +52,8 @@ func TestKeysOfACaseSayThatNoneIsOpen(t *testing.T) {
 // A case that was deleted is told of, and undoing brings it back, with the rest of what can be undone.
 func TestADeletedCaseIsUndone(t *testing.T) {
 	w, _ := shown(t)
+	w.menus.opener.begin() // another one, which mustn't take its place
+	w.at.Desk.Edit("title", func(c *cases.Case) { c.Title = "Stays" })
 	w.menus.opener.begin()
 	w.at.Desk.Edit("title", func(c *cases.Case) { c.Title = "Runs hot" })
 	id := w.at.Desk.Case.ID

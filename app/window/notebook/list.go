@@ -98,9 +98,10 @@ func (l *List) begin(q cases.Query) {
 	l.pages.ask(q)
 }
 
-// answered shows a search's answer; a notebook opens at its newest case.
+// answered shows a search's answer; a notebook opens at its newest case. Behind one that was deleted none opens by
+// itself: undoing would then be of that case.
 func (l *List) answered() {
-	if !l.at.Desk.Open && l.pages.total > 0 && l.pages.query.IsZero() {
+	if d := l.at.Desk; !d.Open && d.Gone == "" && l.pages.total > 0 && l.pages.query.IsZero() {
 		if s, ok := l.pages.row(0); ok {
 			l.at.Desk.Load(s.ID)
 		}
