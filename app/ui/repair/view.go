@@ -70,6 +70,7 @@ type View struct {
 
 	noted   string // what the notes were made of
 	content fyne.CanvasObject
+	left    *fyne.Container // the parts and what is in the way, one under the other
 }
 
 // bill are the labels of the sums.
@@ -87,11 +88,11 @@ func New(edit func(what string, change func(*cases.Case)), m Money) *View {
 	}
 	v.bill.total.TextStyle.Bold = true
 	v.bill.remark.Wrapping, v.bill.remark.Truncation = fyne.TextWrapWord, fyne.TextTruncateOff
-	left := container.NewVBox(v.partsAndPrice(), kit.Section(kit.L("window.repair.in-the-way"),
+	v.left = container.NewVBox(v.partsAndPrice(), kit.Section(kit.L("window.repair.in-the-way"),
 		v.form.Area(kit.L("window.repair.own-note"), kit.L("window.repair.own-note-hint"), 3, func(c *cases.Case) *string { return &c.Repair.AccessNote })))
 	right := container.NewVBox(v.notes, kit.Section(kit.L("window.repair.steps"), v.steps.content))
 	v.content = container.New(kit.Shares{470, 470},
-		container.NewVScroll(container.NewPadded(left)), container.NewVScroll(container.NewPadded(right)))
+		container.NewVScroll(container.NewPadded(v.left)), container.NewVScroll(container.NewPadded(right)))
 	return v
 }
 
@@ -179,6 +180,7 @@ func (v *View) Show(d Data) {
 	} {
 		label.SetText(text)
 	}
+	v.left.Refresh() // another case has more or fewer parts
 	v.showNotes(d)
 	v.steps.show(d.Steps)
 }

@@ -147,3 +147,14 @@ func TestAStepIsSaidInTheUnitsThatAreChosen(t *testing.T) {
 		t.Errorf("the step says %q", got)
 	}
 }
+
+// Another case's parts push down what stands under them.
+func TestMorePartsMakeRoom(t *testing.T) {
+	v, c := screen(t)
+	c.ID, c.Repair.Parts = "another", make([]cases.Part, 5)
+	v.Show(Data{Case: *c, Units: units.Metric()})
+	above, below := v.left.Objects[0], v.left.Objects[1]
+	if end := above.Position().Y + above.MinSize().Height; below.Position().Y < end {
+		t.Errorf("the parts end at %g, what is under them begins at %g", end, below.Position().Y)
+	}
+}
