@@ -185,7 +185,7 @@ func (j *Judge) factors(c *cases.Case, f evidence.Findings, stage cases.Stage) [
 type Outcome struct {
 	Kind   cases.TestKind
 	Word   string
-	Unseen []string // evidence.Unseen
+	Unseen []string // as evidence.OutcomeAndUnseen
 }
 
 // outcomes are those of the stage's tests, the last of each kind: a check that
@@ -193,13 +193,13 @@ type Outcome struct {
 // stands for the coolant's test where there is none.
 func outcomes(c *cases.Case, stage cases.Stage) []Outcome {
 	last := map[cases.TestKind]Outcome{}
-	if word := evidence.FillOutcome(c); word != "" && word != evidence.Pass {
+	if word := evidence.FillOutcome(c); word != "" && !evidence.Passed(word) {
 		last["coolant"] = Outcome{Kind: "coolant", Word: word}
 	}
 	for i := range c.Tests {
 		if t := &c.Tests[i]; stage.Holds(t.Stage) {
-			if word := evidence.Outcome(c, t); word != "" {
-				last[t.Kind] = Outcome{t.Kind, word, evidence.Unseen(c, t)}
+			if word, unseen := evidence.OutcomeAndUnseen(c, t); word != "" {
+				last[t.Kind] = Outcome{t.Kind, word, unseen}
 			}
 		}
 	}

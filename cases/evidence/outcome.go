@@ -35,9 +35,12 @@ func Passed(outcome string) bool { return outcome == Pass || outcome == PassInPa
 //	heater-flow        weak, none
 func Outcome(c *cases.Case, t *cases.Test) string { return judgeTest(c, t).outcome }
 
-// Unseen are the outcomes that a check which passed doesn't speak against, since what would show them wasn't noted:
-// a cap whose vacuum valve nobody tried may have one that sticks.
-func Unseen(c *cases.Case, t *cases.Test) []string { return judgeTest(c, t).unseen }
+// OutcomeAndUnseen is the outcome, with those that a check which passed doesn't speak against, since what would show
+// them wasn't noted: a cap whose vacuum valve nobody tried may have one that sticks.
+func OutcomeAndUnseen(c *cases.Case, t *cases.Test) (outcome string, unseen []string) {
+	j := judgeTest(c, t)
+	return j.outcome, j.unseen
+}
 
 // OutcomeText tells an outcome of a kind of check, in the trade's words.
 func OutcomeText(kind cases.TestKind, outcome string) say.Text {

@@ -55,22 +55,11 @@ func (t token) meant() string {
 		return ""
 	}
 	for _, f := range append(fields(), sortField) {
-		if oneSlip(name, string(f)) {
+		if against := cases.Slips(name, string(f)); against[len(against)-1] <= 1 {
 			return string(f)
 		}
 	}
 	return ""
-}
-
-// oneSlip reports whether a letter too many, too few or wrong, or two in the wrong order, make one word the other.
-func oneSlip(a, b string) bool {
-	for a != "" && b != "" && a[0] == b[0] {
-		a, b = a[1:], b[1:]
-	}
-	for a != "" && b != "" && a[len(a)-1] == b[len(b)-1] {
-		a, b = a[:len(a)-1], b[:len(b)-1]
-	}
-	return len(a) <= 1 && len(b) <= 1 || len(a) == 2 && len(b) == 2 && a[0] == b[1] && a[1] == b[0]
 }
 
 // Has reports whether the text filters by exactly that word.

@@ -9,6 +9,8 @@ import (
 	"unicode/utf8"
 
 	"golang.org/x/text/unicode/norm"
+
+	"loopbook/cases"
 )
 
 // The words that are looked up when they were mistyped: of three letters and fewer
@@ -132,35 +134,9 @@ func mostSlips(word string) int {
 	return 2
 }
 
-// slips counts the letters that are wrong, missing, too many, or changed places with
-// their neighbour (optimal string alignment), against the beginning of word that
-// comes closest: somebody may still be typing.
+// slips are those of cases.Slips against the beginning of word that comes closest: somebody may still be typing.
 func slips(typed, word string) int {
-	a, b := []rune(typed), []rune(word)
-	rows := make([][]int, len(a)+1)
-	for i := range rows {
-		rows[i] = make([]int, len(b)+1)
-		rows[i][0] = i
-	}
-	for j := range b {
-		rows[0][j+1] = j + 1
-	}
-	for i := 1; i <= len(a); i++ {
-		for j := 1; j <= len(b); j++ {
-			cost := 1
-			if a[i-1] == b[j-1] {
-				cost = 0
-			}
-			n := min(rows[i-1][j]+1, rows[i][j-1]+1, rows[i-1][j-1]+cost)
-			if i > 1 && j > 1 && a[i-1] == b[j-2] && a[i-2] == b[j-1] {
-				n = min(n, rows[i-2][j-2]+1)
-			}
-			rows[i][j] = n
-		}
-	}
-	least := rows[len(a)][len(b)]
-	for j := max(len(a)-1, 1); j < len(b); j++ {
-		least = min(least, rows[len(a)][j])
-	}
-	return least
+	against := cases.Slips(typed, word)
+	shortest := max(utf8.RuneCountInString(typed)-1, 1)
+	return slices.Min(against[min(shortest, len(against)-1):])
 }

@@ -99,7 +99,7 @@ func (v *View) Show(c cases.Case, overheated bool, u units.Set) {
 
 // exchange puts another form in place of the one there is, and takes the caret out of that.
 func (v *View) exchange() {
-	before := slices.Clone(v.right.Objects)
+	before := v.right.Objects
 	v.sheet = newSheet(v)
 	v.right.Objects = []fyne.CanvasObject{v.sheet.content}
 	v.right.Refresh()

@@ -38,11 +38,14 @@ func billWords(r cases.Repair) view.Bill {
 
 // missing is what no sum holds, where there is one.
 func missing(b money.Bill) string {
+	if b.Empty() {
+		return ""
+	}
 	var out []string
-	if !b.Empty() && b.Unpriced > 0 {
+	if b.Unpriced > 0 {
 		out = append(out, kit.L("window.repair.unpriced", b.Unpriced))
 	}
-	if !b.Empty() && b.NoRate {
+	if b.NoRate {
 		out = append(out, kit.L("window.repair.no-rate"))
 	}
 	return strings.Join(out, " ")

@@ -241,7 +241,8 @@ func TestAPassSpeaksOnlyOfWhatWasNoted(t *testing.T) {
 		{cases.Test{Kind: "fan", Commanded: yes, Runs: yes}, "fan-always-running", "fan-not-running"},
 	} {
 		c := &cases.Case{Tests: []cases.Test{tt.test}}
-		f, ok := shipped(t).Test(tt.test.Kind, evidence.Outcome(c, &c.Tests[0]), evidence.Unseen(c, &c.Tests[0])...)
+		word, unseen := evidence.OutcomeAndUnseen(c, &c.Tests[0])
+		f, ok := shipped(t).Test(tt.test.Kind, word, unseen...)
 		if open, shown := lift(f, tt.open), lift(f, tt.shown); !ok || open < 0.9 || shown > 0.5 {
 			t.Errorf("%+v: %s %.2f, want about 1; %s %.2f, want little", tt.test, tt.open, open, tt.shown, shown)
 		}
