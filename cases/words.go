@@ -50,6 +50,20 @@ const (
 
 	Hybrid Motive = "hybrid"
 
+	PressureTest TestKind = "pressure-hold"
+	CapTest      TestKind = "cap"
+	GasTest      TestKind = "combustion-gas"
+	CoolantTest  TestKind = "coolant"
+	BenchTest    TestKind = "thermostat-bench" // in heated water
+	SensorTest   TestKind = "sensor-resistance"
+	FanTest      TestKind = "fan"
+	LevelTest    TestKind = "level"
+	PumpTest     TestKind = "pump-drive"
+	HoseTest     TestKind = "hose-look"
+	CoreTest     TestKind = "core-scan"
+	BubblesTest  TestKind = "bubbles"
+	HeaterTest   TestKind = "heater-flow"
+
 	Healthy Cause = "none"
 )
 

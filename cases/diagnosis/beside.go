@@ -103,15 +103,10 @@ func named(chance []float64) []Ranked {
 func (j *Judge) tellApart(s *sheet, done []Outcome, chance []float64) []Check {
 	var out []Check
 	hot := s.overheated()
-	for _, check := range j.tables.Checks() {
-		kind := cases.TestKind(check.Check)
-		outcomes := j.tables.Outcomes(kind)
-		if len(outcomes) == 0 || s.bars(check, done) || isDone(done, kind) {
-			continue
-		}
-		c := Minded(check, s.c.Loop.Fan, hot)
-		if c.Bits = testBits(chance, outcomes); c.Bits >= besideBits {
-			out = append(out, c)
+	for _, row := range j.tables.Checks() {
+		check, ok := j.informed(Minded(row, s.c.Loop.Fan, hot), chance, done)
+		if ok && check.Bits >= besideBits && !s.bars(row, done) {
+			out = append(out, check)
 		}
 	}
 	byWorth(out)

@@ -60,13 +60,18 @@ func (c Check) Text() say.Text {
 		return say.Of("check.hose-point.air")
 	case c.Again:
 		return say.Sentences(say.Of("check.again"), c.how())
-	case c.Proof:
-		return say.Sentences(say.Of("check.proof"), c.how())
 	}
-	return c.how()
+	var why []say.Text
+	if c.Proof {
+		why = append(why, say.Of("check.proof"))
+	}
+	if len(c.Open) > 0 {
+		why = append(why, say.Of("check.open", evidence.OutcomeTexts(cases.TestKind(c.Check.Check), c.Open)))
+	}
+	return say.Sentences(append(why, c.how())...)
 }
 
-const fanCheck = "fan"
+const fanCheck = string(cases.FanTest)
 
 // how is how it is done on this car: a scan tool commands no fan that a belt turns, and nobody waits for
 // one that can't come.

@@ -18,6 +18,7 @@ type Check struct {
 	Bits  float64       // expected information about the cause
 	Proof bool          // it would prove the cause that is as good as settled
 	Again bool          // it was done and found nothing, which clears nothing
+	Open  []string      // the outcomes that it left open: it was done and found nothing in what was noted
 	Hot   bool          // the engine is run for it, which has been too hot
 	Fan   cases.FanKind // of the car
 }
@@ -79,7 +80,7 @@ func (j *Judge) Next(r Ranking) []Check {
 		}
 	}
 	done := outcomes(s.c, s.plan.Stage)
-	joint, hot, proof := s.joint(), s.overheated(), j.proof(s)
+	joint, hot, proof := s.joint(), s.overheated(), j.proof(s, done)
 	for _, row := range j.tables.Checks() {
 		check, kind := Minded(row, s.c.Loop.Fan, hot), cases.TestKind(row.Check)
 		switch {
@@ -102,15 +103,17 @@ func (j *Judge) Next(r Ranking) []Check {
 				check.Bits = s.aheadBits(joint, n)
 				offer(check)
 			}
-		case kind == proof && kind == "combustion-gas" && cameOut(done, kind, evidence.Pass):
+		case kind == proof && kind == cases.GasTest && cameOut(done, kind, evidence.Pass):
 			check.Proof, check.Again = true, true // T23: one negative doesn't clear the engine
 			offer(check)
-		case !isDone(done, kind):
-			check.Bits, check.Proof = testBits(s.chance, j.tables.Outcomes(kind)), kind == proof
-			if check.Bits > most.Bits {
-				most = check
+		default:
+			if check, ok := j.informed(check, s.chance, done); ok {
+				check.Proof = kind == proof
+				if check.Bits > most.Bits {
+					most = check
+				}
+				offer(check)
 			}
-			offer(check)
 		}
 	}
 	if proof == "" && most.Bits > 0 && (sure || most.Bits < leastBits && s.settled(settledFrom)) {
@@ -140,13 +143,33 @@ func (s *sheet) settled(from float64) bool {
 	return false
 }
 
-func isDone(done []Outcome, kind cases.TestKind) bool {
-	return slices.ContainsFunc(done, func(o Outcome) bool { return o.Kind == kind })
+// last is how a check came out; it is false where it isn't done.
+func last(done []Outcome, kind cases.TestKind) (Outcome, bool) {
+	for _, o := range done {
+		if o.Kind == kind {
+			return o, true
+		}
+	}
+	return Outcome{}, false
+}
+
+// informed is a workshop check with what it is expected to tell of causes with those chances: in all its ways where it
+// isn't done yet, else in those that its pass left open. It is false where there are none.
+func (j *Judge) informed(check Check, chance []float64, done []Outcome) (Check, bool) {
+	kind := cases.TestKind(check.Check.Check)
+	was, isDone := last(done, kind)
+	outcomes := j.tables.Outcomes(kind)
+	if isDone {
+		outcomes = j.tables.Left(kind, was.Unseen)
+	}
+	check.Bits, check.Open = testBits(chance, outcomes), was.Unseen
+	return check, len(outcomes) > 1
 }
 
 // cameOut reports whether a check has come out so.
 func cameOut(done []Outcome, kind cases.TestKind, word string) bool {
-	return slices.ContainsFunc(done, func(o Outcome) bool { return o.Kind == kind && o.Word == word })
+	o, was := last(done, kind)
+	return was && o.Word == word
 }
 
 // bars reports whether the engine may not be run for the check: it is without coolant, or may have it in
@@ -156,7 +179,7 @@ func (s *sheet) bars(check likelihood.Check, done []Outcome) bool {
 	if check.Check == fanCheck && s.c.Loop.Fan == cases.NoFan {
 		return true
 	}
-	off := cameOut(done, "level", "empty") || evidence.MilkyOil(s.c)
+	off := cameOut(done, cases.LevelTest, "empty") || evidence.MilkyOil(s.c)
 	return check.RunsEngine && (off || check.Needs != likelihood.Cold && s.tooHot())
 }
 

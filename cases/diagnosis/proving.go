@@ -9,7 +9,7 @@ import (
 
 // From settledFrom on a cause is to be proved and no longer told apart from others: a ranking is
 // no proof, and parts are renewed on one. A check proves it that finds it in most cars that have
-// it, and so many times as often as in others. Judgement.
+// it, and so many times as often as in others. One that passed proves nothing any more. Judgement.
 const (
 	settledFrom = 0.9
 	provesMost  = 0.5
@@ -18,7 +18,7 @@ const (
 
 // proof is the check by which the cause that is as good as settled shows itself best; "" where
 // none is settled or none would, or where codes are to be read before anything is taken apart.
-func (j *Judge) proof(s *sheet) cases.TestKind {
+func (j *Judge) proof(s *sheet, done []Outcome) cases.TestKind {
 	if s.lampUnread() {
 		return ""
 	}
@@ -29,7 +29,11 @@ func (j *Judge) proof(s *sheet) cases.TestKind {
 		}
 		for _, row := range j.tables.Checks() {
 			kind := cases.TestKind(row.Check)
-			for _, o := range j.tables.Outcomes(kind) {
+			outcomes := j.tables.Outcomes(kind)
+			if was, isDone := last(done, kind); isDone && evidence.Passed(was.Word) && kind != cases.GasTest { // that one is repeated
+				outcomes = j.tables.Left(kind, was.Unseen)
+			}
+			for _, o := range outcomes {
 				with, times := o.P[cause], o.P[cause]/s.among(o.P, cause)
 				if worth := with * math.Log(times); o.Word != evidence.Pass && with >= provesMost && times >= provesTimes && worth > best {
 					best, proof = worth, kind

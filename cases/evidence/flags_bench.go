@@ -51,13 +51,18 @@ func benchTest(c *cases.Case, t *cases.Test) judgement {
 	case curve.EarliestC > high && saw(func(p lifts.Point) bool { return p.WaterC >= high && p.MM < lifts.MovesMM }):
 		return bad("late", say.Of("flag.bench-late", curve.OpensC), rule)
 	}
-	if text, because := smallLift(t, curve, hottest, *rated); !text.Empty() {
-		return bad("small-lift", text, because)
+	want, fullC := fullyOpen(t, *rated)
+	small := curve.FullMM < want*0.9
+	if small && hottest >= fullC {
+		return bad("small-lift", say.Of("flag.bench-small-lift", curve.FullMM), say.Of("because.bench-lift", want, fullC))
 	}
 	if at, mm, ok := stillOpen(t); ok {
 		return bad("open", say.Of("flag.bench-still-open", at, mm), say.Of("because.bench-shut-by", shutByC))
 	}
-	return passIf(!stands) // else it was never seen shut
+	j := passIf(!stands) // else it was never seen shut
+	j.but(small, "small-lift")
+	j.inPart(small)
+	return j
 }
 
 func benchRating(c *cases.Case, t *cases.Test) *diagram.Celsius {
@@ -67,20 +72,16 @@ func benchRating(c *cases.Case, t *cases.Test) *diagram.Celsius {
 	return c.Loop.ThermostatOpensC
 }
 
-// smallLift tells of a thermostat that doesn't open far enough (TH2, TH3), or
-// nothing.
-func smallLift(t *cases.Test, curve lifts.Curve, hottest, rated diagram.Celsius) (text, because say.Text) {
-	want, fullC := float64(benchLift), rated+diagram.Celsius(fullK)
+// fullyOpen is how far a thermostat has to open, and by which temperature (TH2, TH3).
+func fullyOpen(t *cases.Test, rated diagram.Celsius) (mm float64, at diagram.Celsius) {
+	mm, at = benchLift, rated+diagram.Celsius(fullK)
 	if t.RatedLiftMM != nil {
-		want = *t.RatedLiftMM
+		mm = *t.RatedLiftMM
 	}
 	if t.RatedFullC != nil {
-		fullC = *t.RatedFullC
+		at = *t.RatedFullC
 	}
-	if hottest < fullC || curve.FullMM >= want*0.9 {
-		return text, because
-	}
-	return say.Of("flag.bench-small-lift", curve.FullMM), say.Of("because.bench-lift", want, fullC)
+	return mm, at
 }
 
 // stillOpen is the coldest point of the way down, where it is cold enough to be

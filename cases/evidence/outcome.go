@@ -50,6 +50,15 @@ func OutcomeText(kind cases.TestKind, outcome string) say.Text {
 	return say.Of("outcome." + string(kind) + "." + outcome)
 }
 
+// OutcomeTexts tells several, as a list.
+func OutcomeTexts(kind cases.TestKind, outcomes []string) say.Text {
+	var out []say.Text
+	for _, o := range outcomes {
+		out = append(out, OutcomeText(kind, o))
+	}
+	return say.Items(out...)
+}
+
 // FillOutcome is the outcome of the coolant check by the strength that the case
 // states, "" where it states none or a test measured it. What was stated needs
 // not have been measured.

@@ -176,3 +176,34 @@ func TestSensorResistance(t *testing.T) {
 		}
 	}
 }
+
+// A pass is one of what was seen: a pan that ends before the thermostat's mark for fully open (TH2, TH3, published) leaves
+// its lift open, and a hold under a minute (PR3, published) a leak.
+func TestAPassInPartNamesWhatItLeavesOpen(t *testing.T) {
+	pan := func(at ...[2]float64) cases.Test {
+		out := cases.Test{Kind: cases.BenchTest, RatedOpensC: degC(82)}
+		for _, p := range at {
+			out.Points = append(out.Points, cases.BenchPoint{WaterC: degC(p[0]), LiftMM: &p[1], Heating: casetest.P(true)})
+		}
+		return out
+	}
+	minutes := casetest.P[float64]
+	for _, tt := range []struct {
+		name   string
+		test   cases.Test
+		want   string
+		unseen string
+	}{
+		{"to the mark", pan([2]float64{70, 0}, [2]float64{80, 0}, [2]float64{86, 3}, [2]float64{96, 8.4}), evidence.Pass, ""},
+		{"taken out early", pan([2]float64{70, 0}, [2]float64{80, 0}, [2]float64{86, 3}, [2]float64{88, 4.5}), evidence.PassInPart, "small-lift"},
+		{"wide open before it", pan([2]float64{70, 0}, [2]float64{80, 0}, [2]float64{86, 4}, [2]float64{90, 8.2}), evidence.Pass, ""},
+		{"a minute", cases.Test{Kind: cases.PressureTest, StartKPa: kPa(100), EndKPa: kPa(100), Minutes: minutes(1)}, evidence.Pass, ""},
+		{"a quarter of one", cases.Test{Kind: cases.PressureTest, StartKPa: kPa(100), EndKPa: kPa(100), Minutes: minutes(0.25)}, evidence.PassInPart, "slight fails"},
+		{"nobody noted how long", cases.Test{Kind: cases.PressureTest, StartKPa: kPa(100), EndKPa: kPa(100)}, evidence.Pass, ""},
+	} {
+		outcome, unseen := evidence.OutcomeAndUnseen(&cases.Case{}, &tt.test)
+		if outcome != tt.want || strings.Join(unseen, " ") != tt.unseen {
+			t.Errorf("%s: %q, open %q; want %q, %q", tt.name, outcome, unseen, tt.want, tt.unseen)
+		}
+	}
+}

@@ -29,7 +29,11 @@ func tenths(value any) say.Text { return say.Of("value.tenth", value) }
 // Workshop works one check out.
 func Workshop(c *cases.Case, t *cases.Test) Check {
 	j := judgeTest(c, t)
-	return Check{j.outcome, j.flags, sums(c, t)}
+	out := Check{j.outcome, j.flags, sums(c, t)}
+	if len(j.unseen) > 0 {
+		out.Sums = append(out.Sums, Sum{say.Of("sum.open"), OutcomeTexts(t.Kind, j.unseen)})
+	}
+	return out
 }
 
 func sums(c *cases.Case, t *cases.Test) []Sum {

@@ -108,19 +108,41 @@ func (t *Tables) Test(kind cases.TestKind, outcome string, unseen ...string) (Fa
 	if !ok {
 		return Factor{}, false
 	}
-	p := slices.Clone(o.P)
-	for _, word := range unseen {
-		if other, ok := t.outcome(kind, word); ok {
-			for i := range p {
-				p[i] += other.P[i]
-			}
-		}
-	}
 	log := newVector()
-	for i := range p {
-		log[i] = math.Log(p[i])
+	for i, p := range sum(t.among(kind, word, unseen)) {
+		log[i] = math.Log(p)
 	}
 	return Factor{Label: CameOut(kind, outcome), Reason: o.Reason, Class: o.Class, Log: log, Check: true}, true
+}
+
+// Left are the ways that a check can still come out which passed but for the unseen: a pass or one of those, as likely
+// against each other as before.
+func (t *Tables) Left(kind cases.TestKind, unseen []string) []Outcome {
+	left := t.among(kind, evidence.Pass, unseen)
+	all := sum(left)
+	for n, o := range left {
+		left[n].P = newVector()
+		for i, p := range o.P {
+			left[n].P[i] = p / all[i]
+		}
+	}
+	return left
+}
+
+// among are a check's outcome and the unseen ones.
+func (t *Tables) among(kind cases.TestKind, outcome string, unseen []string) []Outcome {
+	return slices.DeleteFunc(t.Outcomes(kind), func(o Outcome) bool { return o.Word != outcome && !slices.Contains(unseen, o.Word) })
+}
+
+// sum is the probability of any of the outcomes, given each cause.
+func sum(outcomes []Outcome) Vector {
+	out := newVector()
+	for _, o := range outcomes {
+		for i, p := range o.P {
+			out[i] += p
+		}
+	}
+	return out
 }
 
 // CameOut tells how a check came out.
