@@ -158,6 +158,10 @@ func (p *Plan) wentBack(c *cases.Case, i int) bool {
 	return last != nil && now != nil && last.MinutesSinceStart != nil && *now < *last.MinutesSinceStart
 }
 
+// steadySeconds is by when a car that is held as it is shows what it always will: simulating it for longer
+// tells nothing more (of the model; 250 minutes rank as 90 do).
+const steadySeconds = 90 * 60
+
 // sinceLast is the time from the stop before, or from the cold start, in
 // seconds; 0 where the minutes aren't noted.
 func (p *Plan) sinceLast(c *cases.Case, i int, first bool) float64 {
@@ -173,5 +177,5 @@ func (p *Plan) sinceLast(c *cases.Case, i int, first bool) float64 {
 		}
 		from = *last
 	}
-	return min(max((*now-from)*60, 1), 4*3600)
+	return min(max((*now-from)*60, 1), steadySeconds)
 }

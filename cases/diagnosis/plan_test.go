@@ -1,0 +1,34 @@
+package diagnosis_test
+
+import (
+	"math"
+	"testing"
+
+	"loopbook/cases"
+	"loopbook/cases/casetest"
+	"loopbook/cases/diagnosis"
+	"loopbook/diagram"
+)
+
+// A car that idled for four hours shows what it showed after one and a half (physics: nothing about it changes any
+// more), so no more than that is simulated, and no technician waits for it.
+func TestALongIdleRanksAsASteadyOne(t *testing.T) {
+	b := newBench(t)
+	c := idle("outlet-thermostat", 76, map[diagram.Point]float64{"engine_out": 75, "rad_in": 72, "rad_out": 60, "heater_out": 63})
+	at := func(minutes float64) (diagnosis.Ranking, float64) {
+		c.Rounds[0].MinutesSinceStart = casetest.P(minutes)
+		plan, _ := diagnosis.PlanFor(&c, cases.BeforeRepair)
+		return b.rank(t, c, diagnosis.Prior{}), plan.Setting.Starts[0].Stops[0].Seconds
+	}
+	hour, _ := at(60)
+	steady, most := at(90)
+	long, taken := at(240)
+	if most != taken {
+		t.Errorf("%g s are simulated for four hours, %g s for one and a half", taken, most)
+	}
+	for i, was := range hour.Causes[:3] {
+		if now := long.Causes[i]; was.Cause != now.Cause || math.Abs(was.Probability-now.Probability) > 0.03 {
+			t.Errorf("after an hour %v, after four %v; after one and a half %v", was, now, steady.Causes[i])
+		}
+	}
+}
