@@ -8,6 +8,7 @@ import (
 	"io"
 	"os"
 	"path/filepath"
+	"slices"
 	"strings"
 
 	"loopbook/cases"
@@ -31,7 +32,10 @@ func (g Giving) Bundle(ctx context.Context, store *sqlite.Store, id string) (cas
 	case err != nil, g.Notes && !g.Anonymous:
 		return b, anonymous.Preview{}, err
 	case !g.Anonymous:
-		return b, anonymous.Preview{}, barePhotos(&b)
+		if err = barePhotos(&b); err != nil {
+			err = fmt.Errorf("case %s (%q): %w", id, b.Case.Title, err)
+		}
+		return b, anonymous.Preview{}, err
 	}
 	return anonymous.Make(b, g.Hide, photo.Bare)
 }
@@ -60,6 +64,18 @@ func barePhotos(b *cases.Bundle) error {
 	return nil
 }
 
+// whole leaves out of a bundle's photos the names of those that the notebook hasn't, since a bundle must hold all that it
+// names: a case that came alone, as JSON, left its pictures behind. Their captions stay.
+func whole(b cases.Bundle) cases.Bundle {
+	b.Case.Photos = slices.Clone(b.Case.Photos)
+	for i, p := range b.Case.Photos {
+		if _, here := b.Files[p.File]; !here {
+			b.Case.Photos[i].File = ""
+		}
+	}
+	return b
+}
+
 // ErrNeedsZip refuses to write several cases as one.
 var ErrNeedsZip = errors.New("several cases need a name that ends in .zip")
 
@@ -73,11 +89,11 @@ func (g Giving) Write(ctx context.Context, store *sqlite.Store, ids []string, pa
 		if err != nil {
 			return nil, err
 		}
-		write := exchange.WriteBundle
+		write := func(f *os.File) error { return exchange.WriteBundle(f, whole(b)) }
 		if isJSON(path) {
-			write = func(w io.Writer, b cases.Bundle) error { return exchange.WriteCase(w, b.Case) }
+			write = func(f *os.File) error { return exchange.WriteCase(f, b.Case) }
 		}
-		return []string{path}, WriteFile(path, func(f *os.File) error { return write(f, b) })
+		return []string{path}, WriteFile(path, write)
 	case isJSON(path):
 		return nil, fmt.Errorf("%s: %w", path, ErrNeedsZip)
 	}
@@ -101,7 +117,7 @@ func (g Giving) collection(ctx context.Context, store *sqlite.Store, ids []strin
 			}
 			b, _, err := g.Bundle(ctx, store, ids[0])
 			ids = ids[1:]
-			return b, err
+			return whole(b), err
 		})
 		return err
 	})
