@@ -68,11 +68,9 @@ func (o *opener) remove() {
 }
 
 func (o *opener) restore() {
-	if !o.toCase() {
-		return
+	if o.toCase() {
+		o.parting.then(kit.L("window.parting.anyway"), o.at.Desk.Restore)
 	}
-	o.at.Leave()
-	o.at.Desk.Restore()
 }
 
 // compare puts the open case beside the one that was open before it.

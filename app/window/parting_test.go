@@ -2,17 +2,23 @@ package window
 
 import (
 	"math"
+	"os"
+	"path/filepath"
 	"strings"
 	"testing"
 
 	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/storage"
 	"fyne.io/fyne/v2/test"
 	"fyne.io/fyne/v2/widget"
 
+	"loopbook/app/library"
 	"loopbook/app/ui/kit"
 	"loopbook/app/ui/kit/kittest"
 	"loopbook/app/window/bench/benchtest"
 	"loopbook/cases"
+	"loopbook/cases/casetest"
+	"loopbook/cases/exchange"
 	"loopbook/diagram"
 	"loopbook/diagram/units"
 )
@@ -199,4 +205,34 @@ func fieldUnder(t *testing.T, o fyne.CanvasObject, label string) *kit.Field {
 	}
 	t.Fatalf("no field is under %q", label)
 	return nil
+}
+
+// A case that comes in, or back, takes the open one's place: what couldn't be kept there was gone unasked, and with it all
+// that wasn't on the disk.
+func TestWhatTakesTheOpenCasesPlaceAsksFirst(t *testing.T) {
+	w, _ := shown(t)
+	w.menus.opener.begin()
+	w.at.Desk.Edit("title", func(c *cases.Case) { c.Title = "deleted" })
+	w.menus.opener.remove()
+	w.menus.opener.begin()
+	open := w.at.Desk.Case.ID
+	typeAt(t, w, diagram.Housing, "7o")
+	path := filepath.Join(t.TempDir(), "one.json")
+	if err := library.WriteFile(path, func(f *os.File) error { return exchange.WriteCase(f, casetest.Invented(1)) }); err != nil {
+		t.Fatal(err)
+	}
+	for name, does := range map[string]func(){
+		"taking one in": func() { w.menus.dropped([]fyne.URI{storage.NewFileURI(path)}) },
+		"restoring":     w.menus.opener.restore,
+	} {
+		does()
+		if says := benchtest.Says(w.window); !strings.Contains(says, "7o") || w.at.Desk.Case.ID != open || len(w.at.Desk.Slips()) != 1 {
+			t.Fatalf("%s says %q, with %v left", name, says, w.at.Desk.Slips())
+		}
+		test.Tap(benchtest.Button(t, w.window, kit.L("window.parting.stay")))
+	}
+	w.menus.opener.restore()
+	if test.Tap(benchtest.Button(t, w.window, kit.L("window.parting.anyway"))); w.at.Desk.Case.Title != "deleted" {
+		t.Errorf("agreed to, %q is open", w.at.Desk.Case.Title)
+	}
 }

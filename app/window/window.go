@@ -89,7 +89,9 @@ func (w *window) make(a fyne.App, tables *likelihood.Tables, kept preferences) (
 	if err != nil {
 		return err
 	}
-	in := intake.New(at, intake.Ways{Opened: w.screens.photos.ReadAhead, Home: home})
+	in := intake.New(at, intake.Ways{
+		Part: func(do func()) { w.parting.then(kit.L("window.parting.anyway"), do) }, Opened: w.screens.photos.ReadAhead, Home: home,
+	})
 	w.menus = &menus{
 		window: w.window, guard: &guard{at: at, hidden: w.hidden}, ways: way, opener: o, enter: w.enter, list: w.list,
 		shelf:    &shelf{at: at, list: w.list, parting: w.parting, window: w.window, use: w.use},

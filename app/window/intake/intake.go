@@ -22,8 +22,9 @@ type Intake struct {
 
 // Ways tell the window what came in.
 type Ways struct {
-	Opened func() // a case that came in is open
-	Home   func() // turns to it
+	Part   func(do func()) // leaves the open case first, which another one may take the place of
+	Opened func()          // a case that came in is open
+	Home   func()          // turns to it
 }
 
 // New takes nothing in yet.
@@ -38,7 +39,10 @@ func (i *Intake) Take(paths []string, left int) {
 		i.at.Ask.Tell(err)
 		return
 	}
-	i.at.Leave()
+	i.ways.Part(func() { i.takeIn(files, left) })
+}
+
+func (i *Intake) takeIn(files []string, left int) {
 	store := i.at.Desk.Store
 	busy := i.at.Ask.Busy(i.at.Ctx, kit.L("window.share.reading", 0, len(files), 0))
 	i.at.Start(func() {
@@ -60,14 +64,11 @@ func (i *Intake) ChooseFolder() {
 	i.at.Ask.OpenFolder(func(path string) { i.Take([]string{path}, 0) })
 }
 
-// took shows what was taken, opens the last, and then turns to the conflicts.
+// took shows what was taken, opens the last that is new, and then turns to the conflicts.
 func (i *Intake) took(t library.Takings, left int) {
-	for n := len(t.Met) - 1; n >= 0; n-- {
-		if t.Met[n].Meeting != cases.MeetsOther {
-			i.at.Desk.Load(t.Met[n].ID)
-			i.ways.Opened()
-			break
-		}
+	if id := toOpen(t.Met); id != "" {
+		i.at.Desk.Load(id)
+		i.ways.Opened()
 	}
 	i.ways.Home()
 	i.at.Desk.Kept()
@@ -77,6 +78,17 @@ func (i *Intake) took(t library.Takings, left int) {
 		return
 	}
 	conflicts()
+}
+
+// toOpen is the last case that came in, or the only one that was to, though the notebook has it; "": the open one stays.
+func toOpen(met []cases.Met) string {
+	id := ""
+	for _, m := range met {
+		if m.Meeting == cases.MeetsNone || len(met) == 1 && m.Meeting != cases.MeetsOther {
+			id = m.ID
+		}
+	}
+	return id
 }
 
 // mostTold of what was refused is told at once.

@@ -25,7 +25,7 @@ func withDemo(t *testing.T) (*Intake, *benchtest.Made) {
 	m := benchtest.New(t)
 	m.FillDemo(t)
 	m.Desk.Load(m.Found(t, cases.Query{})[0].ID)
-	return New(m.Bench, Ways{Opened: func() {}, Home: func() {}}), m
+	return New(m.Bench, Ways{Part: func(do func()) { do() }, Opened: func() {}, Home: func() {}}), m
 }
 
 func TestImportAsksAboutConflicts(t *testing.T) {
@@ -123,5 +123,23 @@ func TestAStoppedImportSaysWhatStays(t *testing.T) {
 	i.took(library.Takings{Files: 4, Of: 9, Met: []cases.Met{{Meeting: cases.MeetsNone, ID: m.Desk.Case.ID}}, Titles: []string{"one"}}, 0)
 	if says := benchtest.Says(m.Window); !strings.Contains(says, kit.L("window.share.stopped", 4, 9)) {
 		t.Errorf("it says %q", says)
+	}
+}
+
+// Several cases that the notebook has already bring nothing: the one that is worked on stays open. A single one was meant
+// to be seen.
+func TestWhatIsKnownLeavesTheOpenCase(t *testing.T) {
+	i, m := withDemo(t)
+	open := m.Desk.Case.ID
+	known := m.Found(t, cases.Query{})[1:3]
+	same := []cases.Met{{Meeting: cases.MeetsSame, ID: known[0].ID}, {Meeting: cases.MeetsOlder, ID: known[1].ID}}
+	if i.took(library.Takings{Met: same, Titles: []string{"", ""}}, 0); m.Desk.Case.ID != open {
+		t.Error("a known case took the place of the open one")
+	}
+	if i.took(library.Takings{Met: same[:1], Titles: []string{""}}, 0); m.Desk.Case.ID != known[0].ID {
+		t.Error("the one case that was dropped isn't open")
+	}
+	if i.took(library.Takings{Met: []cases.Met{{Meeting: cases.MeetsNone, ID: open}, same[1]}, Titles: []string{"", ""}}, 0); m.Desk.Case.ID != open {
+		t.Error("the new one of two isn't open")
 	}
 }
