@@ -3,6 +3,7 @@ package cases
 import (
 	"fmt"
 	"io/fs"
+	"path"
 	"strings"
 	"unicode"
 )
@@ -26,4 +27,14 @@ func CheckFileName(name string) error {
 		return fmt.Errorf("file name %q: %w", clip(name), ErrFileName)
 	}
 	return nil
+}
+
+// FreeFileName is the name, or the first of NAME-2, NAME-3 … that isn't taken: a case's file is never written over by
+// another one, since a step back leads to it.
+func FreeFileName(name string, taken func(name string) bool) string {
+	ending, free := path.Ext(name), name
+	for n := 2; taken(free); n++ {
+		free = fmt.Sprintf("%s-%d%s", strings.TrimSuffix(name, ending), n, ending)
+	}
+	return free
 }

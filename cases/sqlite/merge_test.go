@@ -5,10 +5,12 @@ package sqlite_test
 import (
 	"context"
 	"errors"
+	"slices"
 	"testing"
 
 	"loopbook/cases"
 	"loopbook/cases/casetest"
+	"loopbook/cases/sqlite"
 )
 
 func TestImportMakesNothingTwice(t *testing.T) {
@@ -114,5 +116,49 @@ func TestImportOfSeveralIsAllOrNothing(t *testing.T) {
 	met, err := s.ImportAll(ctx, all, "import")
 	if err != nil || len(met) != 3 || met[0].Meeting != cases.MeetsNone || met[1].Meeting != cases.MeetsSame || met[2].Meeting != cases.MeetsOther {
 		t.Errorf("met %+v, %v", met, err)
+	}
+}
+
+// Two tablets give a case's first picture the same name. Who took the other one's case had its picture under both: a step
+// back showed theirs where mine had been, and mine was nowhere.
+func TestTheirFilesLieBesideMine(t *testing.T) {
+	ctx := context.Background()
+	mine, theirs := casetest.Invented(1), casetest.Invented(1)
+	mine.Photos, theirs.Photos = []cases.Photo{{File: "photos/1.jpg"}}, []cases.Photo{{File: "photos/1.jpg"}, {File: "photos/1-2.jpg"}, {File: "photos/same.jpg"}}
+	shows := func(s *sqlite.Store, c cases.Case) (out []string) {
+		b, err := s.Bundle(ctx, c.ID)
+		if err != nil {
+			t.Fatal(err)
+		}
+		for _, p := range c.Photos {
+			out = append(out, string(b.Files[p.File]))
+		}
+		return out
+	}
+	for name, deleted := range map[string]bool{"in a conflict": false, "of a case that was deleted": true} {
+		s := open(t)
+		if _, err := s.Import(ctx, cases.Bundle{Case: mine, Files: map[string][]byte{"photos/1.jpg": []byte("mine"), "photos/same.jpg": []byte("same")}}, "import"); err != nil {
+			t.Fatal(err)
+		}
+		if deleted {
+			if err := s.Delete(ctx, mine.ID); err != nil {
+				t.Fatal(err)
+			}
+		}
+		met, err := s.Import(ctx, cases.Bundle{Case: theirs, Files: map[string][]byte{"photos/1.jpg": []byte("theirs"), "photos/1-2.jpg": []byte("second"), "photos/same.jpg": []byte("same")}}, "import")
+		if err == nil && !deleted {
+			_, err = s.Resolve(ctx, met.Theirs, cases.TakeTheirs, "import")
+		}
+		now, errNow := s.Get(ctx, mine.ID)
+		if err != nil || errNow != nil {
+			t.Fatal(err, errNow)
+		}
+		if got := shows(s, now); !slices.Equal(got, []string{"theirs", "second", "same"}) || now.Photos[2].File != "photos/same.jpg" {
+			t.Errorf("%s: taken, it shows %q as %v", name, got, now.Photos)
+		}
+		before, err := s.Undo(ctx, mine.ID)
+		if got := shows(s, before); err != nil || !slices.Equal(got, []string{"mine"}) {
+			t.Errorf("%s: a step back it shows %q, %v; want mine", name, got, err)
+		}
 	}
 }

@@ -6,6 +6,7 @@ import (
 	"database/sql"
 	"errors"
 	"fmt"
+	"slices"
 
 	"github.com/oklog/ulid/v2"
 
@@ -88,6 +89,10 @@ func (s *Store) PutGuessed(ctx context.Context, bundles []cases.Bundle, guesses 
 }
 
 func (s *Store) putBundle(ctx context.Context, tx *sql.Tx, b cases.Bundle, what string) (string, error) {
+	b, err := beside(ctx, tx, b)
+	if err != nil {
+		return "", err
+	}
 	id, err := s.put(ctx, tx, b.Case, what)
 	if err != nil {
 		return "", err
@@ -98,6 +103,41 @@ func (s *Store) putBundle(ctx context.Context, tx *sql.Tx, b cases.Bundle, what 
 		}
 	}
 	return id, nil
+}
+
+// beside gives the files of a bundle other names where the case has others under theirs: a step back leads to those.
+func beside(ctx context.Context, tx *sql.Tx, b cases.Bundle) (cases.Bundle, error) {
+	at, err := find(ctx, tx, b.Case.ID)
+	if errors.Is(err, cases.ErrNotFound) {
+		return b, nil
+	}
+	if err != nil {
+		return b, err
+	}
+	list, err := attachmentsOf(ctx, tx, at.key)
+	if err != nil || len(list) == 0 {
+		return b, err
+	}
+	had := map[string]string{}
+	for _, a := range list {
+		had[a.Name] = a.Hash
+	}
+	out, renamed := cases.Bundle{Case: b.Case, Files: map[string][]byte{}}, map[string]string{}
+	for name, data := range b.Files {
+		hash := hashOf(data)
+		renamed[name] = cases.FreeFileName(name, func(free string) bool {
+			_, theirs := b.Files[free]
+			return had[free] != "" && had[free] != hash || theirs && free != name
+		})
+		out.Files[renamed[name]] = data
+	}
+	out.Case.Photos = slices.Clone(b.Case.Photos)
+	for i, p := range out.Case.Photos {
+		if now, is := renamed[p.File]; is {
+			out.Case.Photos[i].File = now
+		}
+	}
+	return out, nil
 }
 
 func (s *Store) put(ctx context.Context, tx *sql.Tx, c cases.Case, what string) (string, error) {

@@ -1,12 +1,12 @@
 package photos
 
 import (
-	"fmt"
 	"path/filepath"
 	"slices"
 	"strings"
 
 	"loopbook/app/window/filename"
+	"loopbook/cases"
 )
 
 // endings are of files that are taken for pictures; what they really are
@@ -27,11 +27,6 @@ func photoName(name, hash string, taken map[string]string) string {
 			return file
 		}
 	}
-	ending := strings.ToLower(filepath.Ext(name))
-	base := "photos/" + filename.Of(strings.TrimSuffix(name, filepath.Ext(name)))
-	file := base + ending
-	for n := 2; taken[file] != ""; n++ {
-		file = fmt.Sprintf("%s-%d%s", base, n, ending)
-	}
-	return file
+	own := "photos/" + filename.Of(strings.TrimSuffix(name, filepath.Ext(name))) + strings.ToLower(filepath.Ext(name))
+	return cases.FreeFileName(own, func(free string) bool { return taken[free] != "" })
 }
