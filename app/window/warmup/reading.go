@@ -11,8 +11,10 @@ import (
 
 	"fyne.io/fyne/v2"
 
+	"loopbook/app/library"
 	"loopbook/app/ui/kit"
 	"loopbook/app/window/filename"
+	"loopbook/cases"
 	"loopbook/cases/logfile"
 	"loopbook/cases/sqlite"
 )
@@ -59,7 +61,7 @@ const keptSamples = 3000
 
 // readAs reads the file with columns that were said by hand (nil: found out).
 func (s *Screen) readAs(path string, by map[string]string) {
-	d := s.at.Desk
+	d, store := s.at.Desk, s.at.Desk.Store
 	if !d.Open {
 		s.waiting = nil
 		s.at.Ask.Tell(errors.New("a log belongs to a case: open one, or begin one, and drop the file again"))
@@ -89,10 +91,12 @@ func (s *Screen) readAs(path string, by map[string]string) {
 			}
 		}
 		if err == nil {
-			err = keepOriginal(ctx, d.Store, id, path, size)
+			if err = keepOriginal(ctx, store, id, path, size); err != nil {
+				read = logfile.Read{} // which column is what doesn't help
+			}
 		}
 		fyne.Do(func() {
-			if ctx.Err() == nil && d.Case.ID == id {
+			if ctx.Err() == nil && d.Store == store && d.Case.ID == id {
 				s.tellReading(ctx, "")
 				s.took(path, read, by != nil, err)
 			}
@@ -128,7 +132,8 @@ func (s *Screen) tellReading(ctx context.Context, text string) {
 // samples that are drawn; a case with all of its files travels as one bundle.
 const keptBytes = 64 << 20
 
-// keepOriginal keeps the file with the case, once for the same content.
+// keepOriginal keeps the file with the case, once for the same content. A scan tool may give every log the same name: one
+// isn't kept in another's place.
 func keepOriginal(ctx context.Context, store *sqlite.Store, id, path string, size int64) error {
 	if size > keptBytes {
 		return nil
@@ -137,6 +142,19 @@ func keepOriginal(ctx context.Context, store *sqlite.Store, id, path string, siz
 	if err != nil {
 		return err
 	}
-	name := "logs/" + filename.Of(strings.TrimSuffix(filepath.Base(path), filepath.Ext(path))) + strings.ToLower(filepath.Ext(path))
+	taken, err := library.HashesOf(ctx, store, id)
+	if err != nil {
+		return err
+	}
+	hash, err := store.PutAttachment(ctx, data)
+	if err != nil {
+		return err
+	}
+	name := cases.FreeFileName(originalName(path), func(free string) bool { return taken[free] != "" && taken[free] != hash })
 	return store.Attach(ctx, id, name, data)
+}
+
+// originalName is what a log's file is called among the case's.
+func originalName(path string) string {
+	return "logs/" + filename.Of(nameOf(path)) + strings.ToLower(filepath.Ext(path))
 }

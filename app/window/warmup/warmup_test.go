@@ -193,3 +193,49 @@ func TestTheLogsFindingsStandBesideIt(t *testing.T) {
 		}
 	}
 }
+
+// logOf writes a log that begins so warm, under the name that a scan tool gives to every one.
+func logOf(t *testing.T, begins int) string {
+	t.Helper()
+	text := "Time,Coolant temperature (°C)\n"
+	for i := range 60 {
+		text += fmt.Sprintf("%d,%d\n", i*10, begins+i)
+	}
+	path := filepath.Join(t.TempDir(), "log.csv")
+	if err := os.WriteFile(path, []byte(text), 0o644); err != nil {
+		t.Fatal(err)
+	}
+	return path
+}
+
+// The log after the repair, of the same name, was kept over the file of the one before it.
+func TestEachLogIsKeptAsItCame(t *testing.T) {
+	s, m := shown(t)
+	m.Desk.Begin()
+	first, second := logOf(t, 12), logOf(t, 20)
+	for _, path := range []string{first, second, first} {
+		s.Read(path)
+	}
+	b, err := m.Desk.Store.Bundle(m.Ctx, m.Desk.Case.ID)
+	if err != nil || len(b.Files) != 2 {
+		t.Fatalf("%d files, %v; want two", len(b.Files), err)
+	}
+	for name, path := range map[string]string{"logs/log.csv": first, "logs/log-2.csv": second} {
+		if want, err := os.ReadFile(path); err != nil || string(b.Files[name]) != string(want) {
+			t.Errorf("%s has %d bytes, %v", name, len(b.Files[name]), err)
+		}
+	}
+}
+
+// A log that can be read but not kept was answered with the question which of its columns is what.
+func TestALogThatCantBeKeptIsToldSo(t *testing.T) {
+	s, m := shown(t)
+	m.Desk.Begin()
+	if err := os.Rename(m.Desk.Store.Path(), m.Desk.Store.Path()+".moved"); err != nil {
+		t.Fatal(err)
+	}
+	s.Read(logOf(t, 12))
+	if says := benchtest.Says(m.Window); !strings.Contains(says, cases.ErrGone.Error()) || len(m.Desk.Case.Logs) != 0 {
+		t.Errorf("it says %q, with %d logs", says, len(m.Desk.Case.Logs))
+	}
+}
