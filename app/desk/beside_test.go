@@ -2,6 +2,7 @@ package desk
 
 import (
 	"context"
+	"os"
 	"path/filepath"
 	"testing"
 	"time"
@@ -53,5 +54,53 @@ func TestTwoWindowsOnOneCase(t *testing.T) {
 	}
 	if told != 2 {
 		t.Errorf("told %d times", told)
+	}
+}
+
+// What couldn't be written goes beside what another window did meanwhile too: of several edits the last alone did, and the
+// whole case as it stood here went over the other's with the next try.
+func TestWhatCouldntBeWrittenGoesBesideToo(t *testing.T) {
+	for name, again := range map[string]func(*Desk){
+		"the next edit": func(d *Desk) { d.Edit("tags", func(c *cases.Case) { c.Tags = []string{"mine"} }) },
+		"the next try": func(d *Desk) {
+			if err := d.Keep(); err != nil {
+				t.Error(err)
+			}
+		},
+	} {
+		ctx := context.Background()
+		store, err := sqlite.Open(ctx, filepath.Join(t.TempDir(), "n.db"), time.Now)
+		if err != nil {
+			t.Fatal(err)
+		}
+		defer store.Close()
+		d, err := New(ctx, store, rightAway())
+		if err != nil {
+			t.Fatal(err)
+		}
+		d.Mind.Crowds.Draws = 2
+		d.Begin()
+		move := func(from, to string) {
+			if err := os.Rename(store.Path()+from, store.Path()+to); err != nil {
+				t.Fatal(err)
+			}
+		}
+		move("", ".moved")
+		d.Edit("title", func(c *cases.Case) { c.Title = "mine" })
+		d.Edit("lesson", func(c *cases.Case) { c.Lesson = "mine" })
+		move(".moved", "")
+		theirs, err := store.Get(ctx, d.Case.ID)
+		if err != nil {
+			t.Fatal(err)
+		}
+		theirs.Complaint.Text = "theirs"
+		if _, err := store.Put(ctx, theirs, "complaint"); err != nil {
+			t.Fatal(err)
+		}
+		again(d)
+		now, err := store.Get(ctx, d.Case.ID)
+		if err != nil || now.Complaint.Text != "theirs" || now.Title != "mine" || now.Lesson != "mine" || d.Case.Lesson != "mine" {
+			t.Errorf("by %s the disk has %q, %q, %q; want theirs and both of mine", name, now.Complaint.Text, now.Title, now.Lesson)
+		}
 	}
 }
