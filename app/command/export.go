@@ -8,6 +8,7 @@ import (
 	"io"
 	"path/filepath"
 	"strings"
+	"unicode"
 
 	"loopbook/app/library"
 	"loopbook/cases/anonymous"
@@ -26,13 +27,24 @@ func exportCase(ctx context.Context, c Console, args []string) error {
 	if err != nil {
 		return err
 	}
+	ways := 0
+	for _, named := range []bool{len(ids) > 0, *all, *found != ""} {
+		if named {
+			ways++
+		}
+	}
+	table := strings.EqualFold(filepath.Ext(*out), ".csv")
 	switch {
 	case *preview && (len(ids) != 1 || !*hidden):
 		return usagef("--preview needs one ID and --anonymous")
 	case !*preview && *out == "":
 		return usagef("needs -o FILE")
-	case len(ids) == 0 && !*all && *found == "":
-		return usagef("needs an ID, --all or --search WORDS")
+	case ways != 1:
+		return usagef("needs either an ID, --all or --search WORDS")
+	case *hide != "" && !*hidden:
+		return usagef("--hide goes with --anonymous")
+	case table && *hidden:
+		return usagef("--anonymous is for cases: a table has their titles as they stand")
 	}
 	store, err := openRefreshed(ctx, c, *notebook)
 	if err != nil {
@@ -49,10 +61,12 @@ func exportCase(ctx context.Context, c Console, args []string) error {
 	if err != nil {
 		return err
 	}
-	if strings.EqualFold(filepath.Ext(*out), ".csv") {
+	switch {
+	case table && len(ids) > 0:
+		return library.WriteTableOf(ctx, store, ids, *out)
+	case table:
 		return library.WriteTable(ctx, store, q, *out)
-	}
-	if *all || *found != "" {
+	case len(ids) == 0:
 		if ids, err = library.IDsOf(ctx, store, q); err != nil {
 			return err
 		}
@@ -76,4 +90,7 @@ func printPreview(w io.Writer, p anonymous.Preview) {
 	}
 }
 
-func oneLine(text string) string { return strings.Join(strings.Fields(text), " ") }
+// oneLine is a text that stays in its place among tabs and lines, and does nothing to a terminal.
+func oneLine(text string) string {
+	return strings.Join(strings.FieldsFunc(text, func(r rune) bool { return unicode.IsSpace(r) || unicode.IsControl(r) }), " ")
+}

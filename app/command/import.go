@@ -56,7 +56,7 @@ func importFiles(ctx context.Context, c Console, args []string) (err error) {
 // waits for a choice.
 func printTakings(c Console, t library.Takings) error {
 	for i, m := range t.Met {
-		fmt.Fprintf(c.Out, "%s\t%s\t%s\n", m.ID, m.Meeting, t.Titles[i])
+		fmt.Fprintf(c.Out, "%s\t%s\t%s\n", m.ID, m.Meeting, oneLine(t.Titles[i]))
 	}
 	errs := t.Refused
 	for _, m := range t.Conflicts {

@@ -321,3 +321,55 @@ func TestAnonymousExport(t *testing.T) {
 		}
 	}
 }
+
+// What a person asks for in two ways, one of which was passed over, is asked again: a table of one case held all of them,
+// and words to be hidden left with the case.
+func TestExportDoesWhatIsAskedOrNothing(t *testing.T) {
+	notebook, dir := filled(t, 3), t.TempDir()
+	id := firstID(t, notebook)
+	out := func(name string) string { return filepath.Join(dir, name) }
+	for _, args := range [][]string{
+		{id, "--all", "-o", out("a.zip")}, {id, "--search", "hot", "-o", out("a.zip")}, {"--all", "--search", "hot", "-o", out("a.zip")},
+		{id, "--hide", "Thornwick", "-o", out("a.zip")}, {"--all", "--anonymous", "-o", out("a.csv")},
+	} {
+		if code, _, errs := call(t, "", append(append([]string{"export"}, args...), "--notebook", notebook)...); code != wrongUsage {
+			t.Errorf("export %v = %d, %q", args, code, errs)
+		}
+	}
+	for file, args := range map[string][]string{out("one.csv"): {id}, out("all.csv"): {"--all"}} {
+		if code, _, errs := call(t, "", append(append([]string{"export"}, args...), "-o", file, "--notebook", notebook)...); code != fine {
+			t.Fatal(errs)
+		}
+		text, err := os.ReadFile(file)
+		if want := map[bool]int{true: 2, false: 4}[len(args) == 1 && args[0] == id]; err != nil || strings.Count(string(text), "\n") != want || !strings.Contains(string(text), id) {
+			t.Errorf("the table of %v is %q, %v", args, text, err)
+		}
+	}
+	if code, _, errs := call(t, "", "export", "nobody", "-o", out("none.csv"), "--notebook", notebook); code != wrongInput || !strings.Contains(errs, "no such case") {
+		t.Errorf("the table of an unknown case = %d, %q", code, errs)
+	}
+	for _, args := range [][]string{{"--all"}, {id}} {
+		code, _, errs := call(t, "", append(append([]string{"export"}, args...), "-o", notebook, "--notebook", notebook)...)
+		if code != wrongInput || !strings.Contains(errs, "notebook itself") {
+			t.Errorf("export over the notebook = %d, %q", code, errs)
+		}
+	}
+	firstID(t, notebook) // it is there
+}
+
+// A title of several lines, as a case of somebody else's may have, is one field of its line.
+func TestATitleStaysInItsLine(t *testing.T) {
+	dir := t.TempDir()
+	c := casetest.Invented(1)
+	c.Title = "runs\nhot\t\x1b[31m red"
+	file, notebook := filepath.Join(dir, "c.json"), filepath.Join(dir, "n.db")
+	if err := library.WriteFile(file, func(f *os.File) error { return exchange.WriteCase(f, c) }); err != nil {
+		t.Fatal(err)
+	}
+	for _, args := range [][]string{{"import", file}, {"search"}} {
+		code, out, errs := call(t, "", append(args, "--notebook", notebook)...)
+		if code != fine || strings.Count(out, "\n") != 1 || strings.Contains(out, "\x1b") || !strings.Contains(out, "\truns hot [31m red") {
+			t.Errorf("%v = %d, %q, %s", args, code, out, errs)
+		}
+	}
+}

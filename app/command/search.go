@@ -66,7 +66,7 @@ func searchCases(ctx context.Context, c Console, args []string) error {
 		if s.Cause != "" {
 			cause = s.Cause.Name()
 		}
-		fmt.Fprintf(c.Out, "%s\t%s\t%s\t%s\n", s.ID, s.Title, s.Vehicle, cause)
+		fmt.Fprintf(c.Out, "%s\t%s\t%s\t%s\n", s.ID, oneLine(s.Title), oneLine(s.Vehicle), cause)
 	}
 	if more := page.Total - len(page.Items); more > 0 {
 		fmt.Fprintf(c.Err, "and %d more\n", more)

@@ -93,7 +93,7 @@ func (g Giving) Write(ctx context.Context, store *sqlite.Store, ids []string, pa
 		if isJSON(path) {
 			write = func(f *os.File) error { return exchange.WriteCase(f, b.Case) }
 		}
-		return []string{path}, WriteFile(path, write)
+		return []string{path}, writeApart(store, path, write)
 	case isJSON(path):
 		return nil, fmt.Errorf("%s: %w", path, ErrNeedsZip)
 	}
@@ -110,7 +110,7 @@ func (g Giving) Write(ctx context.Context, store *sqlite.Store, ids []string, pa
 }
 
 func (g Giving) collection(ctx context.Context, store *sqlite.Store, ids []string, path string) error {
-	return WriteFile(path, func(f *os.File) error {
+	return writeApart(store, path, func(f *os.File) error {
 		_, err := exchange.WriteCollection(f, func() (cases.Bundle, error) {
 			if len(ids) == 0 {
 				return cases.Bundle{}, io.EOF
@@ -136,11 +136,7 @@ func partName(path string, part int) string {
 
 // WriteTable writes the lines of a query as CSV.
 func WriteTable(ctx context.Context, store *sqlite.Store, q cases.Query, path string) error {
-	return WriteFile(path, func(f *os.File) error {
-		t, err := exchange.NewTable(f, [7]string{"id", "opened", "title", "vehicle", "layout", "cause", "changed"})
-		if err != nil {
-			return err
-		}
+	return writeTable(store, path, func(t *exchange.Table) error {
 		q.Limit = 1000
 		for q.Offset = 0; ; q.Offset += q.Limit {
 			page, err := store.Search(ctx, q)
@@ -152,6 +148,45 @@ func WriteTable(ctx context.Context, store *sqlite.Store, q cases.Query, path st
 			}
 		}
 	})
+}
+
+// WriteTableOf writes the lines of some cases as CSV.
+func WriteTableOf(ctx context.Context, store *sqlite.Store, ids []string, path string) error {
+	keys := make([]int64, len(ids))
+	for i, id := range ids {
+		d, err := store.Digest(ctx, id)
+		if err != nil {
+			return err
+		}
+		keys[i] = d.Key
+	}
+	lines, err := store.Summaries(ctx, keys)
+	if err != nil {
+		return err
+	}
+	return writeTable(store, path, func(t *exchange.Table) error { return t.Add(lines) })
+}
+
+func writeTable(store *sqlite.Store, path string, fill func(*exchange.Table) error) error {
+	return writeApart(store, path, func(f *os.File) error {
+		t, err := exchange.NewTable(f, [7]string{"id", "opened", "title", "vehicle", "layout", "cause", "changed"})
+		if err != nil {
+			return err
+		}
+		return fill(t)
+	})
+}
+
+// errNotebook refuses to write a file over the notebook that it is taken from.
+var errNotebook = errors.New("is the notebook itself: choose another name")
+
+// writeApart is WriteFile, but not over the notebook.
+func writeApart(store *sqlite.Store, path string, write func(*os.File) error) error {
+	notebook, err := os.Stat(store.Path())
+	if at, errAt := os.Stat(path); err == nil && errAt == nil && os.SameFile(notebook, at) {
+		return fmt.Errorf("%s %w", path, errNotebook)
+	}
+	return WriteFile(path, write)
 }
 
 // IDsOf are all cases of a query.

@@ -154,7 +154,7 @@ func (s *Store) Digest(ctx context.Context, id string) (d cases.Digest, err erro
 		return err
 	})
 	if err != nil {
-		return cases.Digest{}, fmt.Errorf("digest of case %q: %w", id, err)
+		return cases.Digest{}, fmt.Errorf("reading case %q: %w", id, err)
 	}
 	return d, nil
 }
