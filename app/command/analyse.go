@@ -54,7 +54,9 @@ func analyse(ctx context.Context, c Console, args []string) error {
 			faults = append(faults, err)
 			continue
 		}
-		if err := m.Gather(ctx, &b.Case, m.Asked(&b.Case), nil); err != nil { // answered without temperatures
+		if err := m.Gather(ctx, &b.Case, m.Asked(&b.Case), nil); ctx.Err() != nil {
+			return ctx.Err()
+		} else if err != nil { // answered without temperatures
 			faults = append(faults, fmt.Errorf("%s: %w", file, err))
 		}
 		t := m.Think(&b.Case, prior)

@@ -9,7 +9,7 @@ import (
 	"fmt"
 	"io"
 	"os"
-	"sort"
+	"slices"
 	"strings"
 )
 
@@ -48,7 +48,7 @@ func commands() map[string]command {
 		"import": {"FILE… [--conflicts mine|theirs|both] [--notebook PATH]", "take cases, bundles, collections or folders of them into the notebook",
 			"Each bundle is taken whole or, on a fault, not at all; the others are taken all the same. What is there already isn't\n" +
 				"taken twice. A case that says something else than the notebook's of the same id waits for --conflicts.", importFiles},
-		"export": {"ID… -o FILE [--all] [--search WORDS] [--anonymous [--hide WORDS] [--preview]] [--photo-notes] [--notebook PATH]", "write cases of the notebook to a file",
+		"export": {"ID…|--all|--search WORDS -o FILE [--anonymous [--hide WORDS] [--preview]] [--photo-notes] [--notebook PATH]", "write cases of the notebook to a file",
 			"A name that ends in .json gives the case alone, in .csv the table of cases; any other gives a bundle with its files,\n" +
 				"of several cases a collection. --anonymous takes out the customer and what leads to one; --preview tells what goes\n" +
 				"and which texts stay to be read, and writes nothing. Photos leave without the place, time and device that a camera\n" +
@@ -83,11 +83,11 @@ func commands() map[string]command {
 // Run carries out a command line and answers the exit code. Without a command it calls window, with
 // the path of the notebook that is named, or "" for the user's own.
 func Run(ctx context.Context, args []string, c Console, window func(ctx context.Context, notebook string) error) int {
-	if len(args) == 0 || strings.HasPrefix(args[0], "--notebook") {
+	if len(args) == 0 || strings.HasPrefix(args[0], "--notebook") && !asksHelp(args) {
 		return exitCode(c, openWindow(ctx, args, window))
 	}
 	name := args[0]
-	if name == "--help" || name == "-h" || name == "help" {
+	if name == "help" || strings.HasPrefix(name, "-") && asksHelp(args) {
 		fmt.Fprint(c.Out, overview())
 		return fine
 	}
@@ -96,11 +96,9 @@ func Run(ctx context.Context, args []string, c Console, window func(ctx context.
 		fmt.Fprintf(c.Err, "loopbook: no command %q%s\n\n%s", name, meant(name), overview())
 		return wrongUsage
 	}
-	for _, a := range args[1:] {
-		if a == "--help" || a == "-h" {
-			fmt.Fprintf(c.Out, "loopbook %s %s\n\n%s.\n%s\n", name, cmd.usage, strings.ToUpper(cmd.about[:1])+cmd.about[1:], cmd.more)
-			return fine
-		}
+	if asksHelp(args[1:]) {
+		fmt.Fprintf(c.Out, "loopbook %s %s\n\n%s.\n%s\n", name, cmd.usage, strings.ToUpper(cmd.about[:1])+cmd.about[1:], cmd.more)
+		return fine
 	}
 	err := cmd.run(ctx, c, args[1:])
 	if errors.Is(err, errUsage) {
@@ -108,6 +106,11 @@ func Run(ctx context.Context, args []string, c Console, window func(ctx context.
 		return wrongUsage
 	}
 	return exitCode(c, err)
+}
+
+// asksHelp reports whether a flag asks for help.
+func asksHelp(args []string) bool {
+	return slices.ContainsFunc(args, func(a string) bool { return a == "-h" || a == "-help" || a == "--help" })
 }
 
 func openWindow(ctx context.Context, args []string, window func(ctx context.Context, notebook string) error) error {
@@ -130,6 +133,8 @@ func exitCode(c Console, err error) int {
 	case errors.Is(err, errUsage):
 		fmt.Fprintf(c.Err, "loopbook: %v\n", err)
 		return wrongUsage
+	case errors.Is(err, context.Canceled):
+		err = errors.New("stopped before its end")
 	}
 	fmt.Fprintf(c.Err, "loopbook: %v\n", err)
 	return wrongInput
@@ -141,7 +146,7 @@ func overview() string {
 	for name := range all {
 		names = append(names, name)
 	}
-	sort.Strings(names)
+	slices.Sort(names)
 	var b strings.Builder
 	b.WriteString("loopbook opens the notebook's window, loopbook --notebook PATH that of another one.\n" +
 		"With a command it works without a display:\n\n")
@@ -164,7 +169,7 @@ func meant(name string) string {
 }
 
 // parse reads flags that may stand anywhere among the arguments, as a hurried
-// hand types them, and answers what is left.
+// hand types them, and answers what is left. Behind -- nothing is a flag.
 func parse(set *flag.FlagSet, args []string) ([]string, error) {
 	set.SetOutput(io.Discard)
 	var rest []string
@@ -172,9 +177,11 @@ func parse(set *flag.FlagSet, args []string) ([]string, error) {
 		if err := set.Parse(args); err != nil {
 			return nil, fmt.Errorf("%w: %w", errUsage, err)
 		}
+		read := len(args) - set.NArg()
+		ended := read > 0 && args[read-1] == "--"
 		args = set.Args()
-		if len(args) == 0 {
-			return rest, nil
+		if len(args) == 0 || ended {
+			return append(rest, args...), nil
 		}
 		rest, args = append(rest, args[0]), args[1:]
 	}

@@ -5,6 +5,7 @@ import (
 	"context"
 	"encoding/json"
 	"errors"
+	"flag"
 	"os"
 	"path/filepath"
 	"strings"
@@ -122,7 +123,8 @@ func TestWrongUsage(t *testing.T) {
 	for _, args := range [][]string{
 		{"dance"}, {"analyse"}, {"report", exampleCase}, {"report", exampleCase, "-o", "x.pdf", "--page", "a9"},
 		{"simulate"}, {"simulate", "--layout", "outlet-thermostat", "--cause", "gremlins"}, {"simulate", "--layout", "x", "--csv", "--case"},
-		{"export", "x"}, {"import"}, {"layouts", "x"}, {"search", "--nonsense"}, {"--notebook"},
+		{"export", "x"}, {"import"}, {"layouts", "x"}, {"search", "--nonsense"}, {"--notebook"}, {"tour", "x"}, {"history", "x"},
+		{"simulate", "--layout", "outlet-thermostat", "--severity", "5"}, {"simulate", "--layout", "outlet-thermostat", "--severity", "NaN"},
 	} {
 		if code, _, errs := call(t, "", args...); code != wrongUsage || errs == "" {
 			t.Errorf("loopbook %v = %d, %q; want %d and a word why", args, code, errs, wrongUsage)
@@ -155,8 +157,10 @@ func TestEveryCommandHelps(t *testing.T) {
 			t.Errorf("%s --help = %d, %q", name, code, out)
 		}
 	}
-	if code, out, _ := call(t, "", "--help"); code != fine || !strings.Contains(out, "analyse") {
-		t.Errorf("--help = %d, %q", code, out)
+	for _, args := range [][]string{{"--help"}, {"-h"}, {"-help"}, {"help"}, {"--notebook", "x.db", "--help"}} {
+		if code, out, _ := call(t, "", args...); code != fine || !strings.Contains(out, "analyse") {
+			t.Errorf("%v = %d, %q", args, code, out)
+		}
 	}
 }
 
@@ -168,6 +172,50 @@ func TestReportWritesAPDF(t *testing.T) {
 	text, err := os.ReadFile(out)
 	if err != nil || !bytes.HasPrefix(text, []byte("%PDF-")) {
 		t.Errorf("%d bytes, %v: not a PDF", len(text), err)
+	}
+}
+
+// A slip after -o put a PDF in the case's place, and what a flag asks for was passed over: a record was handed out with its
+// answer, though it was to be without.
+func TestReportRefusesWhatItCantMean(t *testing.T) {
+	text, err := os.ReadFile(exampleCase)
+	if err != nil {
+		t.Fatal(err)
+	}
+	file := filepath.Join(t.TempDir(), "case.json")
+	if err := os.WriteFile(file, text, 0o600); err != nil {
+		t.Fatal(err)
+	}
+	out := filepath.Join(t.TempDir(), "out.pdf")
+	for _, args := range [][]string{{"-o", file}, {"-o", out, "--without-answer"}, {"-o", out, "--paper", "customer", "--named"}} {
+		if code, _, errs := call(t, "", append([]string{"report", file}, args...)...); code != wrongUsage || errs == "" {
+			t.Errorf("report %v = %d, %q", args, code, errs)
+		}
+	}
+	if now, err := os.ReadFile(file); err != nil || !bytes.Equal(now, text) {
+		t.Errorf("the case has %d bytes, %v; want its own %d", len(now), err, len(text))
+	}
+	if _, err := os.Stat(out); err == nil {
+		t.Error("a paper was written")
+	}
+}
+
+// Who stops the program gets no answers that were made without the model, as if that had been asked.
+func TestAnalyseStops(t *testing.T) {
+	ctx, stop := context.WithCancel(context.Background())
+	stop()
+	var out, errs bytes.Buffer
+	if code := Run(ctx, []string{"analyse", exampleCase, exampleCase}, Console{Out: &out, Err: &errs}, noWindow); code != wrongInput || out.Len() > 0 || !strings.Contains(errs.String(), "stopped") {
+		t.Errorf("stopped, it answers %d, %q, %q", code, out.String(), errs.String())
+	}
+}
+
+func TestBehindTwoDashesNothingIsAFlag(t *testing.T) {
+	for _, args := range [][]string{{"--", "-a.json", "-b.json"}, {"c.json", "--", "-a.json", "-b.json"}} {
+		rest, err := parse(flag.NewFlagSet("x", flag.ContinueOnError), args)
+		if err != nil || len(rest) != len(args)-1 {
+			t.Errorf("%v leaves %v, %v", args, rest, err)
+		}
 	}
 }
 

@@ -17,8 +17,11 @@ import (
 func printHistory(ctx context.Context, c Console, args []string) error {
 	set := flag.NewFlagSet("history", flag.ContinueOnError)
 	notebook, asJSON := notebookFlag(set), set.Bool("json", false, "one JSON document")
-	if rest, err := parse(set, args); err != nil || len(rest) > 0 {
-		return usagef("takes no arguments but its flags")
+	switch rest, err := parse(set, args); {
+	case err != nil:
+		return err
+	case len(rest) > 0:
+		return usagef("%q is too much", rest[0])
 	}
 	store, err := openRefreshed(ctx, c, *notebook)
 	if err != nil {

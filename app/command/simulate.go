@@ -37,6 +37,8 @@ func simulate(_ context.Context, c Console, args []string) error {
 		return usagef("needs --layout; loopbook layouts lists them")
 	case *asCSV && *asCase:
 		return usagef("either --csv or --case")
+	case !(car.Severity >= 0 && car.Severity <= 1): // so that NaN fails too
+		return usagef("--severity %g: must be 0 to 1", car.Severity)
 	}
 	car.Cause, car.AmbientC, car.AltitudeM = cases.Cause(*cause), diagram.Celsius(*ambient), diagram.Metre(*altitude)
 	if !slices.Contains(cases.Words[cases.Cause](), car.Cause) {

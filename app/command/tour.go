@@ -20,9 +20,8 @@ import (
 // tour shows the main job without a window: the demo's first case with its
 // readings, what they mean, and its PDF.
 func tour(_ context.Context, c Console, args []string) error {
-	set := flag.NewFlagSet("tour", flag.ContinueOnError)
-	if _, err := parse(set, args); err != nil {
-		return err
+	if rest, err := parse(flag.NewFlagSet("tour", flag.ContinueOnError), args); err != nil || len(rest) > 0 {
+		return usagef("takes no arguments")
 	}
 	demo, err := library.DemoCases()
 	if err != nil {

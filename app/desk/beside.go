@@ -1,6 +1,7 @@
 package desk
 
 import (
+	"errors"
 	"reflect"
 
 	"loopbook/cases"
@@ -12,18 +13,29 @@ type Beside struct{ says string }
 
 func (b Beside) Error() string { return b.says }
 
-// beside keeps an edit of a case that another program has changed since it was read here: in the case as that left it,
+// put keeps the case as it is here after changes of what the notebook has, or beside what another program did to it.
+func (d *Desk) put(what string, mine cases.Case, changes []func(*cases.Case)) (cases.Case, error) {
+	err := d.Store.PutOver(d.ctx, d.History, mine, what)
+	if errors.Is(err, cases.ErrChanged) {
+		return d.beside(what, mine, changes)
+	}
+	return mine, err
+}
+
+// beside keeps changes of a case that another program has changed since it was read here: in the case as that left it,
 // or, where rounds or the like have come or gone, over it. Nothing of the other is lost then either: a step
 // back leads to it.
-func (d *Desk) beside(what string, mine cases.Case, change func(*cases.Case)) (cases.Case, error) {
+func (d *Desk) beside(what string, mine cases.Case, changes []func(*cases.Case)) (cases.Case, error) {
 	theirs, err := d.Store.Get(d.ctx, mine.ID)
 	if err != nil {
 		return mine, err
 	}
 	next, said := mine, "window.frame.changed-over"
-	if alike(d.Case, theirs) {
+	if alike(d.kept(), theirs) {
 		next, said = theirs, "window.frame.changed-both"
-		change(&next)
+		for _, change := range changes {
+			change(&next)
+		}
 	}
 	if _, err = d.Store.Put(d.ctx, next, what); err == nil {
 		d.Told(Beside{say.English().Of(said)})

@@ -166,24 +166,17 @@ func (d *Desk) Edit(what string, change func(*cases.Case)) {
 		return
 	}
 	change(&next)
-	err = d.Store.PutOver(d.ctx, d.History, next, what)
-	if errors.Is(err, cases.ErrChanged) {
-		next, err = d.beside(what, next, change)
-	}
+	next, err = d.put(what, next, append(d.unkeptChanges(), change))
 	if refused := (cases.Invalid{}); errors.As(err, &refused) {
 		d.Told(fmt.Errorf("this was not kept, the case stands as before: %w", err))
 		d.Changed()
 		return
 	}
 	if err != nil {
-		d.hold(what, next, err)
+		d.hold(what, next, change, err)
 		return
 	}
-	before := d.Case
-	if d.unkept != nil {
-		before = d.unkept.before[0]
-	}
-	d.written(before, next)
+	d.written(d.kept(), next)
 }
 
 // Undo goes a step of the case back.

@@ -2,6 +2,7 @@ package desk
 
 import (
 	"fmt"
+	"slices"
 
 	"loopbook/cases"
 	"loopbook/diagram/say"
@@ -10,9 +11,10 @@ import (
 // unkept is what was done in the open case and couldn't be written. It stands on the screen alone, and is tried
 // again with the next edit.
 type unkept struct {
-	why    error
-	what   []string     // was done, the first edit first
-	before []cases.Case // each of them; the first is as the notebook has the case
+	why     error
+	what    []string // was done, the first edit first
+	changes []func(*cases.Case)
+	before  []cases.Case // each of them; the first is as the notebook has the case
 }
 
 // Unkept tells what was done in the open case that isn't on the disk, and why; nil where all is.
@@ -23,14 +25,30 @@ func (d *Desk) Unkept() (what []string, why error) {
 	return d.unkept.what, d.unkept.why
 }
 
+// kept is the case as the notebook had it when it was read or written here last.
+func (d *Desk) kept() cases.Case {
+	if d.unkept == nil {
+		return d.Case
+	}
+	return d.unkept.before[0]
+}
+
+// unkeptChanges are what was done since, in a list of one's own.
+func (d *Desk) unkeptChanges() []func(*cases.Case) {
+	if d.unkept == nil {
+		return nil
+	}
+	return slices.Clone(d.unkept.changes)
+}
+
 // hold shows the case as it should be though it couldn't be written, and tells so once.
-func (d *Desk) hold(what string, next cases.Case, why error) {
+func (d *Desk) hold(what string, next cases.Case, change func(*cases.Case), why error) {
 	first := d.unkept == nil
 	if first {
 		d.unkept = &unkept{}
 	}
 	u := d.unkept
-	u.why, u.what, u.before = why, append(u.what, what), append(u.before, d.Case)
+	u.why, u.what, u.changes, u.before = why, append(u.what, what), append(u.changes, change), append(u.before, d.Case)
 	d.take(next)
 	if first {
 		d.Told(fmt.Errorf("%w.\n\n%s", why, say.English().Of("window.frame.unkept-stays")))
@@ -43,12 +61,13 @@ func (d *Desk) Keep() error {
 		return nil
 	}
 	u := d.unkept
-	if _, err := d.Store.Put(d.ctx, d.Case, u.what[len(u.what)-1]); err != nil {
+	now, err := d.put(u.what[len(u.what)-1], d.Case, u.changes)
+	if err != nil {
 		u.why = err
 		d.Changed()
 		return err
 	}
-	d.written(u.before[0], d.Case)
+	d.written(d.kept(), now)
 	return nil
 }
 
@@ -64,7 +83,7 @@ func (d *Desk) written(before, now cases.Case) {
 func (d *Desk) takeBack() {
 	u, last := d.unkept, len(d.unkept.before)-1
 	was := u.before[last]
-	u.what, u.before = u.what[:last], u.before[:last]
+	u.what, u.changes, u.before = u.what[:last], u.changes[:last], u.before[:last]
 	if last == 0 {
 		d.unkept = nil
 	}
