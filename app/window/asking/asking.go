@@ -3,6 +3,8 @@
 package asking
 
 import (
+	"slices"
+
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/dialog"
 	"fyne.io/fyne/v2/theme"
@@ -12,7 +14,11 @@ import (
 )
 
 // Asker shows dialogs over one window.
-type Asker struct{ over fyne.Window }
+type Asker struct {
+	over   fyne.Window
+	open   []dialog.Dialog      // those that are shown, the last one on top
+	before func(*fyne.KeyEvent) // takes the keys while none is
+}
 
 // Over asks over that window.
 func Over(w fyne.Window) *Asker { return &Asker{over: w} }
@@ -100,20 +106,29 @@ func (a *Asker) Choose(title string, content fyne.CanvasObject, choices ...Choic
 // Show shows a dialog that Escape closes too.
 func (a *Asker) Show(d dialog.Dialog) { a.ShowThen(d, func() {}) }
 
-// ShowThen shows a dialog. Escape closes it, and then does what it did before; then is called
-// when it is closed, however that was.
+// ShowThen shows a dialog that Escape closes; then is called when it is closed, however that was. Dialogs may be closed in
+// any order: one that something is under way for ends by itself, below one that says what failed meanwhile.
 func (a *Asker) ShowThen(d dialog.Dialog, then func()) {
 	canvas := a.over.Canvas()
-	before := canvas.OnTypedKey()
 	canvas.Unfocus()
-	canvas.SetOnTypedKey(func(e *fyne.KeyEvent) {
-		if !kit.Page(canvas, e) && e.Name == fyne.KeyEscape {
-			d.Hide()
-		}
-	})
+	if len(a.open) == 0 {
+		a.before = canvas.OnTypedKey()
+		canvas.SetOnTypedKey(a.typed)
+	}
+	a.open = append(a.open, d)
 	d.SetOnClosed(func() {
-		canvas.SetOnTypedKey(before)
+		a.open = slices.DeleteFunc(a.open, func(one dialog.Dialog) bool { return one == d })
+		if len(a.open) == 0 {
+			canvas.SetOnTypedKey(a.before)
+		}
 		then()
 	})
 	d.Show()
+}
+
+// typed takes the keys that nothing with the focus wants.
+func (a *Asker) typed(e *fyne.KeyEvent) {
+	if n := len(a.open); n > 0 && !kit.Page(a.over.Canvas(), e) && e.Name == fyne.KeyEscape {
+		a.open[n-1].Hide()
+	}
 }
