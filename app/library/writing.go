@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 	"io/fs"
+	"math/rand"
 	"os"
 	"path/filepath"
 	"syscall"
@@ -41,11 +42,15 @@ func writeTo(path string, write func(*os.File) error) error {
 			return err
 		}
 	}
-	return writeBeside(path, write)
+	mode := fs.FileMode(0o666) // less what a person's files are kept from others by
+	if info != nil {
+		mode = info.Mode().Perm()
+	}
+	return writeBeside(path, mode, write)
 }
 
-func writeBeside(path string, write func(*os.File) error) (err error) {
-	f, err := os.CreateTemp(filepath.Dir(path), ".loopbook-*")
+func writeBeside(path string, mode fs.FileMode, write func(*os.File) error) (err error) {
+	f, err := createBeside(path, mode)
 	if err != nil {
 		return err
 	}
@@ -54,17 +59,22 @@ func writeBeside(path string, write func(*os.File) error) (err error) {
 			os.Remove(f.Name())
 		}
 	}()
-	if err := write(f); err != nil {
-		f.Close()
-		return err
-	}
-	if err := f.Close(); err != nil {
-		return err
-	}
-	if err := os.Chmod(f.Name(), 0o644); err != nil {
+	if err := errors.Join(write(f), f.Close()); err != nil {
 		return err
 	}
 	return os.Rename(f.Name(), path)
+}
+
+// createBeside makes a new file in the folder of another. It has its mode from the beginning, since some drives of a
+// network don't let it be changed.
+func createBeside(path string, mode fs.FileMode) (*os.File, error) {
+	for {
+		name := filepath.Join(filepath.Dir(path), fmt.Sprintf(".loopbook-%08x", rand.Uint32()))
+		f, err := os.OpenFile(name, os.O_RDWR|os.O_CREATE|os.O_EXCL, mode)
+		if !errors.Is(err, fs.ErrExist) {
+			return f, err
+		}
+	}
 }
 
 // faultOfFile is why a file can't be written, without the path, which is a temporary file's; nil where it is something

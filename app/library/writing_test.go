@@ -63,3 +63,25 @@ func TestWritingThroughALink(t *testing.T) {
 		t.Errorf("the link is %v (%v), and leads to %q (%v)", info.Mode(), err, text, err2)
 	}
 }
+
+// What is kept from others stays so: a customer's case that lay there for its owner alone could be read by everybody once it
+// was written again.
+func TestWhoMayReadAFile(t *testing.T) {
+	dir := t.TempDir()
+	own, usual, new := filepath.Join(dir, "own.zip"), filepath.Join(dir, "usual"), filepath.Join(dir, "new.zip")
+	if err := errors.Join(os.WriteFile(own, nil, 0o600), os.WriteFile(usual, nil, 0o666)); err != nil {
+		t.Fatal(err)
+	}
+	modeOf := func(path string) fs.FileMode {
+		info, err := os.Stat(path)
+		if err != nil {
+			t.Fatal(err)
+		}
+		return info.Mode()
+	}
+	for path, want := range map[string]fs.FileMode{own: modeOf(own), new: modeOf(usual)} {
+		if err := WriteFile(path, func(f *os.File) error { _, err := f.WriteString("new"); return err }); err != nil || modeOf(path) != want {
+			t.Errorf("%s is written as %v, %v; want %v", filepath.Base(path), modeOf(path), err, want)
+		}
+	}
+}
