@@ -58,9 +58,10 @@ type shelf struct {
 	known  map[string]string
 }
 
-// refresh reads the chunks that have changed since.
+// refresh reads the chunks that have changed since. A reading that is cut short, as by the next letter of a search, is
+// gone on with by the next one.
 func (h *shelf) refresh(ctx context.Context, tx *sql.Tx) error {
-	rows, err := tx.QueryContext(ctx, `SELECT chunk, changed, data FROM digests WHERE changed > ?`, h.seen)
+	rows, err := tx.QueryContext(ctx, `SELECT chunk, changed, data FROM digests WHERE changed > ? ORDER BY changed`, h.seen)
 	if err != nil {
 		return err
 	}
@@ -68,7 +69,7 @@ func (h *shelf) refresh(ctx context.Context, tx *sql.Tx) error {
 	if h.chunks == nil {
 		h.chunks, h.known = map[int64][]cases.Digest{}, map[string]string{}
 	}
-	more := false
+	defer h.inOrder()
 	for rows.Next() {
 		var chunk, changed int64
 		var data sql.RawBytes
@@ -79,18 +80,21 @@ func (h *shelf) refresh(ctx context.Context, tx *sql.Tx) error {
 		if err != nil {
 			return err
 		}
-		_, had := h.chunks[chunk]
-		h.chunks[chunk], more = list, more || !had
-		h.seen = max(h.seen, changed)
-	}
-	if more {
-		h.order = h.order[:0]
-		for chunk := range h.chunks {
-			h.order = append(h.order, chunk)
-		}
-		slices.Sort(h.order)
+		h.chunks[chunk], h.seen = list, changed
 	}
 	return rows.Err()
+}
+
+// inOrder takes up the chunks that are new.
+func (h *shelf) inOrder() {
+	if len(h.order) == len(h.chunks) {
+		return
+	}
+	h.order = h.order[:0]
+	for chunk := range h.chunks {
+		h.order = append(h.order, chunk)
+	}
+	slices.Sort(h.order)
 }
 
 func unpack(data []byte, known map[string]string) ([]cases.Digest, error) {
