@@ -64,9 +64,22 @@ func newWindow(ctx context.Context, a fyne.App, store *sqlite.Store, start func(
 	w.menus.renew()
 	w.window.SetOnDropped(func(_ fyne.Position, files []fyne.URI) { w.menus.dropped(files) })
 	w.window.SetCloseIntercept(w.menus.quit)
-	a.Lifecycle().SetOnEnteredForeground(w.list.Again) // the command line may have brought cases meanwhile
+	w.searchAgainOnReturn(a.Lifecycle())
 	w.window.Resize(fyne.NewSize(1280, 800))
 	return w, nil
+}
+
+// searchAgainOnReturn lets the list show what the command line brought while another program was in front. As the window
+// opens it comes to the front too, and is searched already.
+func (w *window) searchAgainOnReturn(l fyne.Lifecycle) {
+	away := false
+	l.SetOnExitedForeground(func() { away = true })
+	l.SetOnEnteredForeground(func() {
+		if away {
+			away = false
+			w.list.Again()
+		}
+	})
 }
 
 // make makes the window's parts and joins them to each other.

@@ -10,6 +10,7 @@ import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/test"
 
+	"loopbook/app/ui/kit"
 	"loopbook/cases"
 	"loopbook/cases/sqlite"
 	"loopbook/diagram"
@@ -37,7 +38,7 @@ func shown(t *testing.T) (*window, string) {
 func typeAt(t *testing.T, w *window, p diagram.Point, text string) {
 	t.Helper()
 	w.screens.tabs.SelectIndex(hoseMapTab)
-	w.screens.hosemap.Focus(p)
+	kit.Focus(w.screens.hosemap.Read(w.at.Desk.Round, p))
 	field := w.window.Canvas().Focused()
 	if field == nil {
 		t.Fatalf("no field has the focus for %s", p)
@@ -92,7 +93,7 @@ func TestEnterGoesAlongTheFlow(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	w.screens.hosemap.Focus(l.Points[0].Point)
+	kit.Focus(w.screens.hosemap.Read(0, l.Points[0].Point))
 	for i := range l.Points {
 		f := w.window.Canvas().Focused()
 		for _, r := range "5" {
@@ -257,5 +258,37 @@ func TestASecondRoundIsTakenAtItsOwnTime(t *testing.T) {
 	w.screens.hosemap.AddRound("", true)
 	if r := w.at.Desk.Case.Rounds[1]; !r.Taken.IsZero() {
 		t.Errorf("the new round says it was taken at %v, before anything was measured", r.Taken)
+	}
+}
+
+// lifecycle holds what is done as the program comes to the front and goes from there.
+type lifecycle struct {
+	fyne.Lifecycle
+	entered, left func()
+}
+
+func (l *lifecycle) SetOnEnteredForeground(do func()) { l.entered = do }
+func (l *lifecycle) SetOnExitedForeground(do func())  { l.left = do }
+
+// The notebook is searched anew as one comes back to its window, and not once more as that opens.
+func TestTheListIsSearchedAgainOnReturn(t *testing.T) {
+	w, path := shown(t)
+	var l lifecycle
+	w.searchAgainOnReturn(&l)
+	other, err := sqlite.Open(context.Background(), path, time.Now)
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer other.Close()
+	if _, err := other.Put(context.Background(), cases.Case{Title: "brought"}, "test"); err != nil {
+		t.Fatal(err)
+	}
+	total := func() int { _, n := w.list.Shown(); return n }
+	if l.entered(); total() != 0 {
+		t.Error("as the window opens it is searched twice")
+	}
+	l.left()
+	if l.entered(); total() != 1 {
+		t.Errorf("back at the window %d cases are listed, want what was brought", total())
 	}
 }
