@@ -10,7 +10,7 @@ import (
 	"os"
 	"os/exec"
 	"path/filepath"
-	"sort"
+	"slices"
 
 	"loopbook/app/ui/kit"
 )
@@ -46,7 +46,7 @@ func rasterised(ctx context.Context, pdf []byte) ([]image.Image, error) {
 	if err != nil {
 		return nil, err
 	}
-	sort.Strings(files)
+	slices.Sort(files)
 	pages := make([]image.Image, 0, len(files))
 	for _, name := range files {
 		img, err := readPNG(name)

@@ -7,12 +7,14 @@ import (
 	"loopbook/app/mind"
 	view "loopbook/app/ui/papers"
 	"loopbook/cases"
+	"loopbook/cases/sqlite"
 	"loopbook/report"
 )
 
 // subject is the case as it was when its papers were asked for.
 type subject struct {
 	c        cases.Case
+	store    *sqlite.Store     // that it is of
 	files    map[string]string // its files' hashes by their names
 	photo    func(file string) ([]byte, error)
 	revision int
@@ -32,7 +34,7 @@ func (p *Papers) subject() (subject, error) {
 	if err != nil {
 		return subject{}, err
 	}
-	return subject{c: c, files: files, photo: p.smaller.Opener(p.at.Ctx, d.Store, c.Photos, files), revision: history.Revision}, nil
+	return subject{c: c, store: d.Store, files: files, photo: p.smaller.Opener(p.at.Ctx, d.Store, c.Photos, files), revision: history.Revision}, nil
 }
 
 // material judges the case for the paper. One that is anonymous is made of the files
@@ -40,7 +42,7 @@ func (p *Papers) subject() (subject, error) {
 func (p *Papers) material(ctx context.Context, s subject, choice view.Choice) (m report.Material, err error) {
 	b, anonymous := cases.Bundle{Case: s.c}, choice.Kind == report.Trainer && !choice.Named
 	if anonymous {
-		b.Files, err = library.Contents(ctx, p.at.Desk.Store, s.files)
+		b.Files, err = library.Contents(ctx, s.store, s.files)
 	}
 	if err == nil {
 		b, err = mind.PaperBundle(b, choice.Kind, choice.Named)
