@@ -6,7 +6,7 @@ import (
 	"fmt"
 	"math"
 	"reflect"
-	"sort"
+	"slices"
 	"time"
 )
 
@@ -75,7 +75,7 @@ func encodeObject(buf *bytes.Buffer, v reflect.Value) error {
 	for k := range extra {
 		keys = append(keys, k)
 	}
-	sort.Strings(keys)
+	slices.Sort(keys)
 	for _, k := range keys {
 		if err := add(k, bytes.TrimSpace(extra[k])); err != nil {
 			return err

@@ -1,10 +1,10 @@
 package cases
 
 import (
+	"cmp"
 	"fmt"
 	"reflect"
 	"slices"
-	"sort"
 	"sync"
 )
 
@@ -20,7 +20,7 @@ type Misplacement struct {
 // slip of whoever wrote the file would go unseen.
 func Misplaced(c *Case) []Misplacement {
 	out := misplacedIn(reflect.ValueOf(c).Elem())
-	sort.Slice(out, func(i, j int) bool { return out[i].Path < out[j].Path })
+	slices.SortFunc(out, func(a, b Misplacement) int { return cmp.Compare(a.Path, b.Path) })
 	return out
 }
 

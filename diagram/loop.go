@@ -3,7 +3,7 @@ package diagram
 import (
 	"errors"
 	"fmt"
-	"sort"
+	"slices"
 	"strings"
 )
 
@@ -164,7 +164,7 @@ func LoopByID(id string) (*Loop, error) {
 		}
 		names = append(names, l.ID)
 	}
-	sort.Strings(names)
+	slices.Sort(names)
 	return nil, fmt.Errorf("%w %q: must be one of %s", ErrUnknownLoop, id, strings.Join(names, ", "))
 }
 

@@ -1,7 +1,8 @@
 package report
 
 import (
-	"sort"
+	"cmp"
+	"slices"
 
 	"loopbook/cases"
 	"loopbook/cases/evidence"
@@ -130,6 +131,6 @@ func alongFlow(readings []cases.Reading) []cases.Reading {
 		place[p] = i
 	}
 	out := append([]cases.Reading(nil), readings...)
-	sort.SliceStable(out, func(a, b int) bool { return place[out[a].Point] < place[out[b].Point] })
+	slices.SortStableFunc(out, func(a, b cases.Reading) int { return cmp.Compare(place[a.Point], place[b.Point]) })
 	return out
 }

@@ -2,7 +2,6 @@ package window
 
 import (
 	"slices"
-	"sort"
 	"strings"
 
 	"fyne.io/fyne/v2/dialog"
@@ -78,7 +77,7 @@ func (s *screens) lost() (out []string) {
 	for _, a := range s.hosemap.Aside() {
 		inRound(a.Round, a.Told)
 	}
-	sort.Strings(out)
+	slices.Sort(out)
 	if what, why := d.Unkept(); why != nil {
 		out = append(out, kit.L("window.parting.unkept", strings.Join(slices.Compact(what), ", "), why.Error()))
 	}

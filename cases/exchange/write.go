@@ -4,7 +4,7 @@ import (
 	"archive/zip"
 	"fmt"
 	"io"
-	"sort"
+	"slices"
 	"strings"
 	"time"
 
@@ -73,7 +73,7 @@ func fileNames(b Bundle) ([]string, error) {
 	if total > cases.MaxBundleBytes {
 		return nil, tooLarge(cases.MaxBundleBytes)
 	}
-	sort.Strings(names)
+	slices.Sort(names)
 	return names, complete(b)
 }
 

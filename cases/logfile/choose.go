@@ -1,10 +1,10 @@
 package logfile
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 	"slices"
-	"sort"
 	"strconv"
 	"strings"
 
@@ -137,12 +137,8 @@ func (c *chooser) candidates(score func(i int) float64) []int {
 			out = append(out, i)
 		}
 	}
-	sort.SliceStable(out, func(a, b int) bool {
-		a, b = out[a], out[b]
-		if scores[a] != scores[b] {
-			return scores[a] > scores[b]
-		}
-		return c.headings[a].text < c.headings[b].text
+	slices.SortStableFunc(out, func(a, b int) int {
+		return cmp.Or(cmp.Compare(scores[b], scores[a]), cmp.Compare(c.headings[a].text, c.headings[b].text))
 	})
 	return out
 }

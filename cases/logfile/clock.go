@@ -2,7 +2,7 @@ package logfile
 
 import (
 	"math"
-	"sort"
+	"slices"
 )
 
 // clock turns the cells of the time column into seconds.
@@ -109,7 +109,7 @@ func spanOf(all []float64) float64 {
 		return 0
 	}
 	sorted := append([]float64(nil), all...)
-	sort.Float64s(sorted)
+	slices.Sort(sorted)
 	at := func(share float64) float64 { return sorted[int(share*float64(len(sorted)-1))] }
 	return (at(0.95) - at(0.05)) / 0.9
 }
@@ -119,6 +119,6 @@ func medianOf(all []float64) float64 {
 		return math.NaN()
 	}
 	sorted := append([]float64(nil), all...)
-	sort.Float64s(sorted)
+	slices.Sort(sorted)
 	return sorted[len(sorted)/2]
 }

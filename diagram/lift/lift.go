@@ -7,10 +7,10 @@
 package lift
 
 import (
+	"cmp"
 	"errors"
 	"math"
 	"slices"
-	"sort"
 
 	"loopbook/diagram"
 )
@@ -79,7 +79,7 @@ func usable(points []Point) []Point {
 			out = append(out, p)
 		}
 	}
-	sort.SliceStable(out, func(i, j int) bool { return out[i].WaterC < out[j].WaterC })
+	slices.SortStableFunc(out, func(a, b Point) int { return cmp.Compare(a.WaterC, b.WaterC) })
 	return out
 }
 

@@ -1,8 +1,9 @@
 package thermistor
 
 import (
+	"cmp"
 	"math"
-	"sort"
+	"slices"
 
 	"loopbook/diagram"
 )
@@ -26,7 +27,7 @@ func (c Curve) OffAt(t diagram.Celsius, measured []Point) (off diagram.DeltaK, o
 	if err != nil || len(ratios) == 0 {
 		return 0, false
 	}
-	sort.Slice(ratios, func(i, j int) bool { return ratios[i].c < ratios[j].c })
+	slices.SortFunc(ratios, func(a, b ratio) int { return cmp.Compare(a.c, b.c) })
 	log := ratios[0].log
 	for i := 1; i < len(ratios); i++ {
 		a, b := ratios[i-1], ratios[i]

@@ -8,10 +8,11 @@
 package thermistor
 
 import (
+	"cmp"
 	"errors"
 	"fmt"
 	"math"
-	"sort"
+	"slices"
 
 	"loopbook/diagram"
 )
@@ -48,7 +49,7 @@ func Fit(reference []Point) (Curve, error) {
 			return Curve{}, fmt.Errorf("%g ohm at %g °C: %w", p.Ohm, float64(p.C), ErrPoints)
 		}
 	}
-	sort.SliceStable(c.points, func(i, j int) bool { return c.points[i].Ohm > c.points[j].Ohm })
+	slices.SortStableFunc(c.points, func(a, b Point) int { return cmp.Compare(b.Ohm, a.Ohm) })
 	n := c.distinct()
 	if n < 2 {
 		return Curve{}, ErrPoints

@@ -145,9 +145,6 @@ func (v *View) Show(d Data) {
 	v.takeUp()
 }
 
-// Focus puts the caret at a point.
-func (v *View) Focus(p diagram.Point) { v.loop.Focus(p) }
-
 func (v *View) focused(p diagram.Point) {
 	v.point = p
 	v.place.show(p, v.data.round(), v.data.Units)

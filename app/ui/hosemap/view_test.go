@@ -414,7 +414,7 @@ func TestALowScreenFollowsTheCaret(t *testing.T) {
 		t.Fatalf("the hose map wants %.0f of height", h)
 	}
 	for _, p := range []diagram.Point{diagram.RadOut, diagram.RadIn} {
-		b.view.Focus(p)
+		b.view.loop.Focus(p)
 		field := b.view.loop.Field(p).(fyne.CanvasObject)
 		driver := fyne.CurrentApp().Driver()
 		top := driver.AbsolutePositionForObject(field).Y - driver.AbsolutePositionForObject(b.view.sheet).Y

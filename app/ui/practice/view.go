@@ -67,9 +67,6 @@ func (v *View) First() fyne.Focusable {
 // Trainee is who practises.
 func (v *View) Trainee() string { return v.start.trainee.Text }
 
-// SetTrainee names who practises.
-func (v *View) SetTrainee(name string) { v.start.trainee.SetText(name) }
-
 // Tell says what is being reckoned; empty: nothing.
 func (v *View) Tell(text string) { v.state.SetText(text) }
 

@@ -2,8 +2,9 @@
 package alike
 
 import (
+	"cmp"
 	"fmt"
-	"sort"
+	"slices"
 	"strings"
 
 	"fyne.io/fyne/v2"
@@ -82,10 +83,7 @@ func tally(list []library.Lookalike) string {
 	for c := range n {
 		causes = append(causes, c)
 	}
-	sort.Slice(causes, func(i, j int) bool {
-		a, b := causes[i], causes[j]
-		return n[a] > n[b] || n[a] == n[b] && a < b
-	})
+	slices.SortFunc(causes, func(a, b cases.Cause) int { return cmp.Or(cmp.Compare(n[b], n[a]), cmp.Compare(a, b)) })
 	var words []string
 	for _, c := range causes {
 		words = append(words, fmt.Sprintf("%s %d", c.Name(), n[c]))

@@ -7,6 +7,7 @@ import (
 
 	"fyne.io/fyne/v2"
 
+	"loopbook/app/ui/kit"
 	"loopbook/app/window/bench/benchtest"
 	"loopbook/cases"
 	"loopbook/cases/casetest"
@@ -33,7 +34,7 @@ func begun(t *testing.T) (*Screen, *benchtest.Made) {
 // typeAt types at a point of the drawing and leaves its field by Enter.
 func typeAt(t *testing.T, s *Screen, m *benchtest.Made, p diagram.Point, text string) {
 	t.Helper()
-	s.Focus(p)
+	kit.Focus(s.Read(m.Desk.Round, p))
 	field := m.Window.Canvas().Focused()
 	if field == nil {
 		t.Fatalf("no field has the focus for %s", p)
@@ -91,7 +92,7 @@ func TestACorrectionIsMadeOnce(t *testing.T) {
 	if texts[diagram.EngineOut].Rest == "90" || texts[diagram.EngineOut].Edit != "90" {
 		t.Fatalf("the field holds %+v, want a corrected temperature at rest and 90 to edit", texts[diagram.EngineOut])
 	}
-	s.Focus(diagram.EngineOut)
+	kit.Focus(s.Read(m.Desk.Round, diagram.EngineOut))
 	m.Window.Canvas().Focused().TypedKey(&fyne.KeyEvent{Name: fyne.KeyReturn}) // looked at, not changed
 	m.Window.Canvas().Unfocus()
 	if got := shownC(m, diagram.EngineOut); got == nil || *got != 90 {

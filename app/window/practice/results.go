@@ -1,10 +1,11 @@
 package practice
 
 import (
+	"cmp"
 	"encoding/csv"
 	"fmt"
 	"os"
-	"sort"
+	"slices"
 
 	"loopbook/app/library"
 	"loopbook/app/ui/kit"
@@ -40,11 +41,8 @@ func resultRows(results []cases.Result) []view.Row {
 	for name := range sums {
 		names = append(names, name)
 	}
-	sort.Slice(names, func(i, j int) bool {
-		a, b := sums[names[i]], sums[names[j]]
-		x, y := a.bits/float64(a.n), b.bits/float64(b.n)
-		return x > y || x == y && names[i] < names[j]
-	})
+	mean := func(name string) float64 { return sums[name].bits / float64(sums[name].n) }
+	slices.SortFunc(names, func(a, b string) int { return cmp.Or(cmp.Compare(mean(b), mean(a)), cmp.Compare(a, b)) })
 	var out []view.Row
 	for _, name := range names {
 		s := sums[name]

@@ -48,7 +48,7 @@ func TestPracticeIsPlayedThrough(t *testing.T) {
 	if d, err := r.start(); err != nil || len(d.Classes) != 1 || len(d.Classes[0].Cases) != n || n < 2 {
 		t.Fatalf("classes %+v, %v; want one of %d", d.Classes, err, n)
 	}
-	r.view.SetTrainee("Liv")
+	r.First().(*kit.Field).SetText("Liv")
 	r.course.begin("Tuesday")
 	if !r.Practises() {
 		t.Error("who practises is not said to")
