@@ -29,6 +29,9 @@ func Period(text string, zone *time.Location) (from, to time.Time, err error) {
 			return time.Time{}, time.Time{}, err
 		}
 	}
+	if !from.IsZero() && !to.IsZero() && !from.Before(to) {
+		return time.Time{}, time.Time{}, errPeriod
+	}
 	return from, to, nil
 }
 

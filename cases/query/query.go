@@ -75,7 +75,7 @@ func Parse(text string, zone *time.Location) Parsed {
 		case !ok:
 			words = append(words, t.text)
 		case name == sortField:
-			out.sort(t, value)
+			out.sort(t, bare(value))
 		default:
 			out.add(t, cases.Field(name), value, zone)
 		}
@@ -103,19 +103,19 @@ func (p *Parsed) sort(t token, value string) {
 
 func (p *Parsed) add(t token, f cases.Field, value string, zone *time.Location) {
 	c := cases.Condition{Field: f, Not: t.not}
-	if strings.Trim(value, ", ") == "" {
+	if len(wordsOf(value)) == 0 {
 		p.problem(t, Empty, f)
 		return
 	}
 	var ok bool
 	switch f {
 	case cases.ByYear, cases.ByKm, cases.BySure:
-		if c.Low, c.High, ok = numbers(value); !ok {
+		if c.Low, c.High, ok = numbers(bare(value)); !ok {
 			p.problem(t, NoRange, f)
 			return
 		}
 	case cases.ByOpened:
-		from, to, err := Period(value, zone)
+		from, to, err := Period(bare(value), zone)
 		if err != nil {
 			p.problem(t, NoDate, f)
 			return
@@ -124,10 +124,7 @@ func (p *Parsed) add(t token, f cases.Field, value string, zone *time.Location) 
 		c.Low, c.High = when.Low, when.High
 	default:
 		known := vocabulary(f)
-		for _, w := range strings.Split(value, ",") {
-			if w = strings.TrimSpace(w); w == "" {
-				continue
-			}
+		for _, w := range wordsOf(value) {
 			if known != nil {
 				word, why := choose(w, known)
 				if why != "" {

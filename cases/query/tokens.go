@@ -40,12 +40,40 @@ func tokens(text string) []token {
 	return out
 }
 
-// filter is the field and what stands behind its colon; it is false of a word.
+// filter is the field and what stands behind its colon, with its quotation marks; it is false of a word.
 func (t token) filter() (name, value string, ok bool) {
 	name, value, ok = strings.Cut(strings.TrimPrefix(t.text, "-"), ":")
 	name = strings.ToLower(name)
 	ok = ok && (name == sortField || slices.Contains(fields(), cases.Field(name)))
-	return name, strings.ReplaceAll(value, `"`, ""), ok
+	return name, value, ok
+}
+
+// bare is a text without its quotation marks.
+func bare(text string) string { return strings.ReplaceAll(text, `"`, "") }
+
+// wordsOf parts what stands behind a colon at its commas, save those between quotation marks.
+func wordsOf(value string) (out []string) {
+	quoted := false
+	for _, part := range strings.FieldsFunc(value, func(r rune) bool {
+		if r == '"' {
+			quoted = !quoted
+		}
+		return r == ',' && !quoted
+	}) {
+		if w := strings.TrimSpace(bare(part)); w != "" {
+			out = append(out, w)
+		}
+	}
+	return out
+}
+
+// quoted is a word as it stands behind a colon.
+func quoted(word string) string {
+	word = bare(word)
+	if strings.ContainsFunc(word, func(r rune) bool { return unicode.IsSpace(r) || r == ',' }) {
+		return `"` + word + `"`
+	}
+	return word
 }
 
 // meant is the field that a word with a colon is one slip away from, or nothing.
@@ -68,7 +96,7 @@ func Has(text string, f cases.Field, word string) bool { return find(text, f, wo
 func find(text string, f cases.Field, word string) int {
 	return slices.IndexFunc(tokens(text), func(t token) bool {
 		name, value, ok := t.filter()
-		return ok && !t.not && name == string(f) && strings.EqualFold(value, word)
+		return ok && !t.not && name == string(f) && strings.EqualFold(bare(value), bare(word))
 	})
 }
 
@@ -95,10 +123,7 @@ func set(text, name, word string, single bool) string {
 		}
 	}
 	if word != "" {
-		if strings.ContainsFunc(word, unicode.IsSpace) {
-			word = `"` + strings.ReplaceAll(word, `"`, "") + `"`
-		}
-		kept = append(kept, name+":"+word)
+		kept = append(kept, name+":"+quoted(word))
 	}
 	return strings.Join(kept, " ")
 }

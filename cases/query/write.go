@@ -5,7 +5,6 @@ import (
 	"strconv"
 	"strings"
 	"time"
-	"unicode"
 
 	"loopbook/cases"
 )
@@ -14,15 +13,16 @@ import (
 func Write(where []cases.Condition) string {
 	var out []string
 	for _, c := range where {
-		value := strings.Join(c.Words, ",")
+		words := make([]string, len(c.Words))
+		for i, w := range c.Words {
+			words[i] = quoted(w)
+		}
+		value := strings.Join(words, ",")
 		switch c.Field {
 		case cases.ByYear, cases.ByKm, cases.BySure:
 			value = number(c.Low) + ".." + number(c.High)
 		case cases.ByOpened:
 			value = moment(c.Low, 0) + ".." + moment(c.High, -1)
-		}
-		if strings.ContainsFunc(value, unicode.IsSpace) {
-			value = `"` + value + `"`
 		}
 		text := string(c.Field) + ":" + value
 		if c.Not {
