@@ -28,6 +28,7 @@ const (
 
 // Summary is one line of the notebook.
 type Summary struct {
+	Key     int64 // of its row in the notebook, as a digest's
 	ID      string
 	Title   string
 	Vehicle string // make, model, engine, year: what is known of them

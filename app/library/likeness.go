@@ -31,17 +31,17 @@ func Alike(ctx context.Context, store *sqlite.Store, id string) ([]Lookalike, er
 		return nil, err
 	}
 	matches := f.Matches()
-	keys := make([]int64, len(matches))
+	keys, of := make([]int64, len(matches)), map[int64]similar.Match{}
 	for i, m := range matches {
-		keys[i] = m.Key
+		keys[i], of[m.Key] = m.Key, m
 	}
 	lines, err := store.Summaries(ctx, keys)
 	if err != nil {
 		return nil, err
 	}
 	out := make([]Lookalike, 0, len(lines))
-	for i, line := range lines {
-		out = append(out, Lookalike{line, matches[i].Distance, likenessWords(matches[i])})
+	for _, line := range lines {
+		out = append(out, Lookalike{line, of[line.Key].Distance, likenessWords(of[line.Key])})
 	}
 	return out, nil
 }

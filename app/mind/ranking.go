@@ -2,6 +2,7 @@ package mind
 
 import (
 	"context"
+	"errors"
 
 	"loopbook/cases"
 	"loopbook/cases/diagnosis"
@@ -34,7 +35,7 @@ func RankClosed(ctx context.Context, store *sqlite.Store, progress func(done, of
 	m.Crowds.Draws = rankDraws
 	for i, line := range lines {
 		progress(i, len(lines))
-		if err := m.rankOne(ctx, store, line.ID); err != nil {
+		if err := m.rankOne(ctx, store, line.ID); err != nil && !errors.Is(err, cases.ErrNotFound) { // that one was deleted meanwhile
 			return err
 		}
 	}

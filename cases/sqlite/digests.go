@@ -163,7 +163,7 @@ func (s *Store) Digest(ctx context.Context, id string) (d cases.Digest, err erro
 	return d, nil
 }
 
-// Summaries are the lines of rows, in the order of the keys given.
+// Summaries are the lines of rows, in the order of the keys given; of a case that was deleted meanwhile there is none.
 func (s *Store) Summaries(ctx context.Context, keys []int64) (out []cases.Summary, err error) {
 	err = s.view(ctx, func(tx *sql.Tx) error {
 		out, err = summaries(ctx, tx, keys)

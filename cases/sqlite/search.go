@@ -162,7 +162,7 @@ func firstOf(differences ...int64) int {
 	return 0
 }
 
-const columns = `SELECT cases.id, cases.title, vehicle, layout, cause, opened, changed`
+const columns = `SELECT cases.key, cases.id, cases.title, vehicle, layout, cause, opened, changed`
 
 // summaries are the lines of keys, in their order.
 func summaries(ctx context.Context, tx *sql.Tx, keys []int64) ([]cases.Summary, error) {
@@ -185,7 +185,7 @@ func lines(ctx context.Context, tx *sql.Tx, from string, args ...any) ([]cases.S
 		var s cases.Summary
 		var opened sql.NullInt64
 		var changed int64
-		if err := rows.Scan(&s.ID, &s.Title, &s.Vehicle, &s.Layout, &s.Cause, &opened, &changed); err != nil {
+		if err := rows.Scan(&s.Key, &s.ID, &s.Title, &s.Vehicle, &s.Layout, &s.Cause, &opened, &changed); err != nil {
 			return nil, err
 		}
 		if opened.Valid {

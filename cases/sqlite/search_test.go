@@ -355,7 +355,10 @@ func TestSummary(t *testing.T) {
 	if got.Changed.Before(casetest.Start) || got.Changed.After(casetest.Start.Add(time.Minute)) {
 		t.Errorf("Changed = %v, not by the given clock", got.Changed)
 	}
-	got.Changed = time.Time{}
+	if lines, err := s.Summaries(context.Background(), []int64{got.Key + 1, got.Key}); err != nil || len(lines) != 1 || lines[0] != got {
+		t.Errorf("with a row that is gone the lines are %+v, %v; want the other's, by its key", lines, err)
+	}
+	got.Key, got.Changed = 0, time.Time{}
 	want := cases.Summary{
 		ID: "SPOKEN", Title: "Alpha's hot-idle trouble", Vehicle: "bravo charlie delta 2012",
 		Layout: "inlet-thermostat-bottle", Cause: "combustion-leak", Opened: casetest.Start,

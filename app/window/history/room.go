@@ -2,6 +2,8 @@
 package history
 
 import (
+	"context"
+
 	"fyne.io/fyne/v2"
 
 	"loopbook/app/library"
@@ -10,6 +12,7 @@ import (
 	"loopbook/app/window/bench"
 	"loopbook/cases"
 	"loopbook/cases/experience"
+	"loopbook/cases/sqlite"
 )
 
 // Room shows the history.
@@ -43,7 +46,7 @@ func (r *Room) Show() {
 		h, err := library.History(r.at.Ctx, store, bandKm(u))
 		var lines map[int64]cases.Summary
 		if err == nil {
-			lines, err = r.linesOf(h)
+			lines, err = linesOf(r.at.Ctx, store, h)
 		}
 		fyne.Do(func() {
 			switch {
@@ -58,17 +61,15 @@ func (r *Room) Show() {
 }
 
 // linesOf are the cases of the repairs that came back.
-func (r *Room) linesOf(h experience.History) (map[int64]cases.Summary, error) {
-	out := map[int64]cases.Summary{}
+func linesOf(ctx context.Context, store *sqlite.Store, h experience.History) (map[int64]cases.Summary, error) {
+	var keys []int64
 	for _, back := range h.Returned[:min(len(h.Returned), mostLines)] {
-		keys := []int64{back.First, back.Second}
-		list, err := r.at.Desk.Store.Summaries(r.at.Ctx, keys)
-		if err != nil {
-			return nil, err
-		}
-		for i, s := range list {
-			out[keys[i]] = s
-		}
+		keys = append(keys, back.First, back.Second)
 	}
-	return out, nil
+	list, err := store.Summaries(ctx, keys)
+	out := map[int64]cases.Summary{}
+	for _, s := range list {
+		out[s.Key] = s
+	}
+	return out, err
 }

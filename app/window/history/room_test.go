@@ -107,3 +107,15 @@ func TestTheOdometersBandsAreRound(t *testing.T) {
 		}
 	}
 }
+
+// A repair that came back is told with its own cases: where the first of them was deleted meanwhile, the second stood in its
+// place.
+func TestALineIsOfItsOwnCase(t *testing.T) {
+	m := benchtest.New(t)
+	m.FillDemo(t)
+	one := m.Found(t, cases.Query{})[0]
+	lines, err := linesOf(m.Ctx, m.Desk.Store, experience.History{Returned: []experience.Return{{First: -1, Second: one.Key}}})
+	if err != nil || len(lines) != 1 || lines[one.Key].ID != one.ID {
+		t.Errorf("the lines are %v, %v; want %s under %d", lines, err, one.ID, one.Key)
+	}
+}
