@@ -1,6 +1,8 @@
 package notebook
 
 import (
+	"strings"
+
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
@@ -52,7 +54,7 @@ func (s *saved) menu() *fyne.Menu {
 			s.view.OnSave(text, text)
 		}
 	})
-	keep.Disabled = text == ""
+	keep.Disabled = strings.TrimSpace(text) == ""
 	m.Items = append(m.Items, keep)
 	for name, kept := range s.texts {
 		if kept == text {

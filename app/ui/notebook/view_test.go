@@ -101,6 +101,10 @@ func TestSearchesAreKept(t *testing.T) {
 	if kept != "tag:x=tag:x" {
 		t.Errorf("kept %q", kept)
 	}
+	v.SetText("  ") // it would have no name
+	if !v.saved.menu().Items[2].Disabled {
+		t.Error("a search for nothing can be kept")
+	}
 }
 
 func TestHitsAreMarked(t *testing.T) {

@@ -1,6 +1,8 @@
 package practice
 
 import (
+	"strings"
+
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/theme"
@@ -130,7 +132,7 @@ func (s *start) trainers(d Start) fyne.CanvasObject {
 	v := s.view
 	name := kit.NewField(kit.L("window.practice.class-name"), nil)
 	s.build = kit.NewButton("", func() {
-		if v.OnMake != nil && name.Text != "" {
+		if v.OnMake != nil && strings.TrimSpace(name.Text) != "" {
 			v.OnMake(name.Text)
 		}
 	})

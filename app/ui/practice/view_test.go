@@ -105,6 +105,14 @@ func TestATrainerKeepsClasses(t *testing.T) {
 	if begun != "Tuesday" || made != "" {
 		t.Errorf("begun %q, made %q without a name", begun, made)
 	}
+	for _, o := range test.LaidOutObjects(v.Content()) {
+		if f, ok := o.(*kit.Field); ok && f.PlaceHolder == kit.L("window.practice.class-name") {
+			f.SetText("  ")
+		}
+	}
+	if test.Tap(all["Make a set of 3"]); made != "" {
+		t.Errorf("a class is made that is called %q", made)
+	}
 }
 
 // What is bought says so where its button was, however much it says: no other button
