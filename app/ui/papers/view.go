@@ -138,7 +138,7 @@ func (v *View) Leave() {
 // Say tells how far the paper is, where it lies, or what went wrong.
 func (v *View) Say(text string) { v.says.SetText(text) }
 
-// pageGap is between two pages, and pageWidth the least that one is shown at.
+// pageWidth is the least that a page is shown at.
 const pageWidth = 620
 
 // ShowPages shows the paper's pages, as pictures, one under the other.

@@ -24,8 +24,12 @@ func (p *window) logo() {
 		return
 	}
 	d := dialog.NewFileOpen(func(f fyne.URIReadCloser, err error) {
-		if err != nil || f == nil {
+		if err != nil {
+			p.ask.Tell(err)
 			return
+		}
+		if f == nil {
+			return // none was chosen
 		}
 		defer f.Close()
 		raw, err := io.ReadAll(io.LimitReader(f, photo.MaxBytes+1))
