@@ -129,7 +129,7 @@ func Ticks[T ~string](f *Form, label string, words []T, name func(T) string, at 
 	for i, w := range words {
 		boxes[i] = NewCheck(name(w), func(on bool) {
 			if !quiet {
-				f.edit(label, func(c *cases.Case) { *at(c) = ticked(*at(c), w, on) })
+				f.edit(label, func(c *cases.Case) { *at(c) = Ticked(*at(c), w, on) })
 			}
 		})
 		grid.Add(boxes[i])
@@ -144,7 +144,8 @@ func Ticks[T ~string](f *Form, label string, words []T, name func(T) string, at 
 	return grid
 }
 
-func ticked[T comparable](list []T, w T, on bool) []T {
+// Ticked is the list with a word put in or taken out.
+func Ticked[T comparable](list []T, w T, on bool) []T {
 	out := make([]T, 0, len(list)+1)
 	for _, x := range list {
 		if x != w {

@@ -44,19 +44,10 @@ func (s *steps) make(list []Step) {
 	for _, step := range list {
 		box := kit.NewCheck("", func(on bool) {
 			if !s.quiet {
-				s.edit(step.Text, func(c *cases.Case) { c.Repair.StepsDone = ticked(c.Repair.StepsDone, step.ID, on) })
+				s.edit(step.Text, func(c *cases.Case) { c.Repair.StepsDone = kit.Ticked(c.Repair.StepsDone, step.ID, on) })
 			}
 		})
 		s.boxes = append(s.boxes, box)
 		s.content.Add(container.NewBorder(nil, nil, container.NewVBox(box), nil, kit.Paragraphs(kit.Span{Text: step.Text, Small: true})))
 	}
-}
-
-// ticked is the list with a step put in or taken out.
-func ticked(list []string, id string, on bool) []string {
-	out := slices.DeleteFunc(slices.Clone(list), func(x string) bool { return x == id })
-	if on {
-		out = append(out, id)
-	}
-	return out
 }
