@@ -16,7 +16,7 @@ var (
 	// ErrForeign says that a file is no notebook of this program.
 	ErrForeign = errors.New("this file is no notebook of this program")
 	// ErrNewer says that a newer program wrote the notebook.
-	ErrNewer = errors.New("a newer version of this program wrote this notebook")
+	ErrNewer = errors.New("a newer version of this program wrote this notebook: open it with that one, or build this one anew")
 	// ErrDamaged says that a notebook's file is cut short or overwritten.
 	ErrDamaged = errors.New("the notebook's file is damaged: leave it as it is, and work on with your last copy of it")
 	// ErrFull says that there is no room for what was to be written.

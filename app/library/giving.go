@@ -79,11 +79,16 @@ func whole(b cases.Bundle) cases.Bundle {
 // ErrNeedsZip refuses to write several cases as one.
 var ErrNeedsZip = errors.New("several cases need a name that ends in .zip")
 
+// errNone is told rather than that all is written, with nothing there.
+var errNone = errors.New("there is no such case: nothing was written")
+
 // Write writes the cases to a file: one as JSON where the name ends so, or as a
 // bundle; several as a collection, or as several files of them where they are too
 // many for one.
 func (g Giving) Write(ctx context.Context, store *sqlite.Store, ids []string, path string) ([]string, error) {
 	switch {
+	case len(ids) == 0:
+		return nil, errNone
 	case len(ids) == 1:
 		b, _, err := g.Bundle(ctx, store, ids[0])
 		if err != nil {

@@ -58,6 +58,15 @@ func TestACaseWithoutItsPicturesLeavesToo(t *testing.T) {
 	}
 }
 
+// A search that finds nothing was exported without a word, and no file was there.
+func TestNoCaseIsNoFile(t *testing.T) {
+	store, _ := notebookOf(t)
+	path := filepath.Join(t.TempDir(), "out.zip")
+	if files, err := (Giving{}).Write(context.Background(), store, nil, path); err == nil || len(files) > 0 {
+		t.Errorf("of no case it writes %v, %v", files, err)
+	}
+}
+
 // Among many cases nobody finds the one with the picture that can't be read, unless it is named.
 func TestThePictureThatHoldsUpAnExportIsNamedWithItsCase(t *testing.T) {
 	one := casetest.Invented(1)

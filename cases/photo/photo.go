@@ -35,7 +35,7 @@ const LongSide = 1600
 var (
 	ErrNoPicture = errors.New("is no picture that can be read: save it as JPEG or PNG")
 	ErrCut       = errors.New("the picture breaks off, or is damaged: copy it from the camera again")
-	ErrTooLarge  = errors.New("is larger than a picture of a case may be")
+	ErrTooLarge  = errors.New("is larger than a picture of a case may be: save it smaller")
 )
 
 // Check refuses what Small couldn't open, without opening it.

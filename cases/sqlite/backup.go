@@ -52,7 +52,7 @@ func (s *Store) backup(ctx context.Context, path string) error {
 // closes s: Open reads it. Nothing is written over.
 func (s *Store) Anew(ctx context.Context) error {
 	if _, err := os.Stat(s.path); err == nil {
-		return fmt.Errorf("a file lies at %s", s.path)
+		return fmt.Errorf("a file lies at %s by now: look again", s.path)
 	}
 	whole := s.path + ".anew"
 	if err := s.Backup(ctx, whole); err != nil {
