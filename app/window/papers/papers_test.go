@@ -2,6 +2,7 @@ package papers
 
 import (
 	"bytes"
+	"errors"
 	"image"
 	"image/png"
 	"os"
@@ -176,5 +177,25 @@ func TestAPaperIsOpenedOnceItIsMade(t *testing.T) {
 		if want == 0 {
 			making()
 		}
+	}
+}
+
+// What couldn't be written stands on the screen alone: a customer's page was made without it, and nothing there said so.
+func TestNoPaperIsMadeWithoutTheLastEdits(t *testing.T) {
+	b := begun(t)
+	path := b.at.Desk.Store.Path()
+	if err := os.Rename(path, path+".moved"); err != nil {
+		t.Fatal(err)
+	}
+	b.at.Desk.Told = func(error) {}
+	b.at.Desk.Edit("title", func(c *cases.Case) { c.Title = "Runs hot" })
+	if _, err := b.open(); !errors.Is(err, cases.ErrGone) {
+		t.Errorf("a paper is made: %v", err)
+	}
+	if err := os.Rename(path+".moved", path); err != nil {
+		t.Fatal(err)
+	}
+	if p, err := b.open(); err != nil || p.about.c.Title != "Runs hot" {
+		t.Errorf("it is of %q, %v", p.about.c.Title, err)
 	}
 }

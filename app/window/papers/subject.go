@@ -22,6 +22,9 @@ type subject struct {
 
 func (p *Papers) subject() (subject, error) {
 	d := p.at.Desk
+	if err := d.Keep(); err != nil {
+		return subject{}, err // the paper would tell of the case without its last edits
+	}
 	c, err := d.Store.Get(p.at.Ctx, d.Case.ID)
 	if err != nil {
 		return subject{}, err

@@ -44,6 +44,10 @@ func (s *Sharing) write(wish view.Wish) {
 		s.at.Ask.Inform(kit.L("window.frame.none-open"))
 		return
 	}
+	if err := s.at.Desk.Keep(); err != nil && wish.Scope == view.This { // it would leave without its last edits
+		s.at.Ask.Tell(err)
+		return
+	}
 	ending := ".zip"
 	if wish.Scope == view.Table {
 		ending = ".csv"

@@ -112,3 +112,18 @@ func TestEachScopeProposesAFileOfItsOwn(t *testing.T) {
 		seen[name] = w
 	}
 }
+
+// What couldn't be written would not leave with the case: that is told before.
+func TestACaseDoesNotLeaveWithoutItsLastEdits(t *testing.T) {
+	s, m := withDemo(t)
+	path := m.Desk.Store.Path()
+	if err := os.Rename(path, path+".moved"); err != nil {
+		t.Fatal(err)
+	}
+	m.Desk.Told = func(error) {}
+	m.Desk.Edit("title", func(c *cases.Case) { c.Title = "Runs hot" })
+	s.write(view.Wish{})
+	if says := benchtest.Says(m.Window); !strings.Contains(says, cases.ErrGone.Error()) {
+		t.Errorf("it says %q", says)
+	}
+}
