@@ -10,6 +10,7 @@ import (
 	"io"
 	"regexp"
 	"slices"
+	"strconv"
 	"strings"
 	"testing"
 
@@ -123,6 +124,23 @@ func TestPhotosStandWithTheirCaptions(t *testing.T) {
 	}
 	if n := strings.Count(tool(t, pdf, "pdfimages", "-list", "FILE"), " jpeg "); n != 1 {
 		t.Errorf("%d pictures in the record, want 1", n)
+	}
+}
+
+// A round's name stands in a plot's legend too, and a paper's font has no letters beyond U+FFFF (Unicode 16.0, emoji
+// charts: fire is U+1F525): the name keeps its words, and each paper is made.
+func TestRoundsAreNamedByAnyLetters(t *testing.T) {
+	c := full()
+	for i := range c.Rounds {
+		c.Rounds[i].Label = "Runde 🔥 " + strconv.Itoa(i+1)
+	}
+	m := judged(t, c)
+	for _, kind := range report.Kinds() {
+		pdf := written(t, kind, m, report.Options{})
+		sound(t, string(kind), pdf)
+		if kind == report.Record && !strings.Contains(flat(pdfText(t, pdf)), "Runde ▯ 2, after repair") {
+			t.Errorf("the plot along the flow doesn't name the rounds")
+		}
 	}
 }
 

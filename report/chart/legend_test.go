@@ -38,7 +38,7 @@ func right(t *testing.T, l chart.Lines, word string) float64 {
 	pdf := gofpdf.New("P", "pt", "A4", "")
 	pdf.AddUTF8FontFromBytes("DejaVu", "", bytes.Clone(assets.DejaVuSans))
 	pdf.AddPage()
-	if err := chart.OnPage(l, pdf, chart.Plain(), "DejaVu", 50, 60, 480, 220); err != nil {
+	if err := chart.OnPage(l, pdf, chart.Plain(), "DejaVu", strings.Clone, 50, 60, 480, 220); err != nil {
 		t.Fatal(err)
 	}
 	file := filepath.Join(t.TempDir(), "chart.pdf")

@@ -12,13 +12,14 @@ import (
 )
 
 // OnPage draws a chart into a box of a page as vectors. The document's unit is
-// the point; family is one of its fonts.
-func OnPage(l Chart, pdf *gofpdf.Fpdf, look Look, family string, x, y, width, height float64) error {
+// the point; family is one of its fonts, and clean makes a text one that this can
+// write: names in a chart are typed by people.
+func OnPage(l Chart, pdf *gofpdf.Fpdf, look Look, family string, clean func(string) string, x, y, width, height float64) error {
 	p, err := l.plot(look, int(width)*2)
 	if err != nil {
 		return err
 	}
-	c := &page{pdf: pdf, family: family, states: []state{{to: matrix{1, 0, 0, -1, x, y + height}, width: 1, ink: color.Black}}}
+	c := &page{pdf: pdf, family: family, clean: clean, states: []state{{to: matrix{1, 0, 0, -1, x, y + height}, width: 1, ink: color.Black}}}
 	p.Draw(draw.NewCanvas(c, vg.Length(width), vg.Length(height)))
 	pdf.SetDashPattern(nil, 0)
 	return pdf.Error()
@@ -29,6 +30,7 @@ func OnPage(l Chart, pdf *gofpdf.Fpdf, look Look, family string, x, y, width, he
 type page struct {
 	pdf    *gofpdf.Fpdf
 	family string
+	clean  func(string) string
 	states []state
 }
 
@@ -160,6 +162,7 @@ func (c *page) FillString(f font.Face, at vg.Point, text string) {
 	x, y := s.to.at(at)
 	r, g, b := rgb(s.ink)
 	c.pdf.SetTextColor(r, g, b)
+	text = c.clean(text)
 	c.setFont(f, text)
 	turn := math.Atan2(-s.to.b, s.to.a) * 180 / math.Pi
 	if math.Abs(turn) < 1e-6 {
