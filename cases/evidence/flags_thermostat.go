@@ -1,6 +1,8 @@
 package evidence
 
 import (
+	"slices"
+
 	"loopbook/cases"
 	"loopbook/diagram"
 	"loopbook/diagram/say"
@@ -133,13 +135,15 @@ func (m *moment) passingEarly() []Flag {
 }
 
 // wasHot reports whether an earlier round of the stage found the engine warm.
-func (m *moment) wasHot() bool {
-	for _, b := range m.before {
-		if b.engine.regime == AtRating || b.engine.regime == Above {
-			return true
-		}
-	}
-	return false
+func (m *moment) wasHot() bool { return slices.ContainsFunc(m.before, (*moment).isHot) }
+
+func (m *moment) isHot() bool { return m.engine.regime == AtRating || m.engine.regime == Above }
+
+// runsOn reports whether the engine may have run on from an earlier round. Fewer minutes since its start than
+// there were then mean another start, before which it may have stood all night.
+func (m *moment) runsOn(from *moment) bool {
+	then, now := from.round.MinutesSinceStart, m.round.MinutesSinceStart
+	return then == nil || now == nil || *now >= *then
 }
 
 // belowTarget: warm-up's verdict, in the regulator's form. That a round can't tell isn't said where
@@ -150,7 +154,8 @@ func (m *moment) belowTarget() []Flag {
 	}
 	cool := m.engine.regime == Shut || m.engine.regime == Below
 	rule := m.rating.targetRule()
-	fellBack := m.wasHot() && PaceOf(m.round) == OnRoad
+	ranHot := slices.ContainsFunc(m.before, func(b *moment) bool { return b.isHot() && m.runsOn(b) })
+	fellBack := ranHot && PaceOf(m.round) == OnRoad
 	why := m.noCall()
 	switch {
 	case cool && fellBack:
@@ -158,7 +163,7 @@ func (m *moment) belowTarget() []Flag {
 	case m.engine.regime == Below:
 		return []Flag{m.flag("engine-below-target", Act, nil, m.orByGauge("flag.stays-cool", "flag.stays-cool-gauge"),
 			m.engineText(), rule, say.Of("because.minutes", *m.round.MinutesSinceStart))}
-	case cool && !m.wasHot() && m.passingEarly() == nil && (m.round.MinutesSinceStart == nil || *m.round.MinutesSinceStart >= noCallFrom):
+	case cool && !ranHot && m.passingEarly() == nil && (m.round.MinutesSinceStart == nil || *m.round.MinutesSinceStart >= noCallFrom):
 		return []Flag{m.flag("warm-up-no-call", Note, nil, m.orByGauge("flag.warm-up-open", "flag.warm-up-open-gauge"), why, m.engineText())}
 	}
 	return nil

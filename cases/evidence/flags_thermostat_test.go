@@ -108,3 +108,21 @@ func TestARadiatorThatWarmsItsAirHasFlow(t *testing.T) {
 		}
 	}
 }
+
+// An engine falls back only from where it was on the same run: four minutes after another start it is on its way up, and
+// no call is made before 12 minutes of driving (WU1, testdata/trade/numbers.csv, common practice).
+func TestAnotherStartIsNoFallingBack(t *testing.T) {
+	for minutes, want := range map[float64]bool{4: false, 42: true} {
+		hot, road := diagram.Celsius(92), diagram.Celsius(55)
+		c := &cases.Case{
+			Loop: cases.Loop{Layout: "outlet-thermostat", ThermostatOpensC: casetest.P(diagram.Celsius(88))}, Site: cases.Site{AmbientC: casetest.P(diagram.Celsius(18))},
+			Rounds: []cases.Round{
+				{MinutesSinceStart: casetest.P(30.0), EngineRPM: casetest.P(800.0), EctC: &hot},
+				{MinutesSinceStart: &minutes, EngineRPM: casetest.P(2000.0), SpeedKmh: casetest.P(50.0), EctC: &road},
+			},
+		}
+		if got := find(analyst(t).Analyse(c), "engine-below-target") != nil; got != want {
+			t.Errorf("%g min after its start: told as fallen back %v, want %v", minutes, got, want)
+		}
+	}
+}
