@@ -124,7 +124,8 @@ func ends(points []lifts.Point) (coldest, hottest diagram.Celsius) {
 const sensorPassK diagram.DeltaK = 5
 
 // sensorTest reads each resistance off the reference curve and compares: 5 K
-// passes, 10 K fails (DT15, DT16, common practice).
+// passes, 10 K fails (DT15, DT16, common practice). One beyond the curve, as a cut
+// wire's, is off at least as far as the curve's end.
 func sensorTest(t *cases.Test) judgement {
 	curve, err := thermistor.Fit(reference(t))
 	if err != nil {
@@ -132,28 +133,39 @@ func sensorTest(t *cases.Test) judgement {
 	}
 	var worst diagram.DeltaK
 	var because []say.Text
-	compared := false
+	compared, atLeast := false, false // the second is of the worst
 	for _, p := range ohms(t) {
 		says, err := curve.Read(p.Ohm)
-		off := says.Minus(p.C)
+		off, why := says.Minus(p.C), say.Of("because.ohm", p.Ohm, p.C, says)
 		compared = compared || err == nil
-		if err != nil || math.Abs(float64(off)) <= float64(sensorPassK) {
+		if err != nil {
+			var ok bool
+			if off, ok = curve.Beyond(p); !ok {
+				continue
+			}
+			why = say.Of("because.ohm-beyond", p.Ohm, p.C, p.C+diagram.Celsius(off))
+		}
+		if math.Abs(float64(off)) <= float64(sensorPassK) {
 			continue
 		}
-		because = append(because, say.Of("because.ohm", p.Ohm, p.C, says))
+		because = append(because, why)
 		if math.Abs(float64(off)) > math.Abs(float64(worst)) {
-			worst = off
+			worst, atLeast = off, err != nil
 		}
 	}
 	if because == nil {
 		return passIf(compared)
 	}
-	severity, way, text := Look, "high", say.Of("flag.sensor-high", worst)
+	severity, way := Look, "high"
 	if math.Abs(float64(worst)) > float64(SensorFailK) {
 		severity = Act
 	}
 	if worst < 0 {
-		way, text = "low", say.Of("flag.sensor-low", -worst)
+		way = "low"
+	}
+	text := say.Of("flag.sensor-"+way, max(worst, -worst))
+	if atLeast {
+		text = say.Of("flag.sensor-beyond-"+way, max(worst, -worst))
 	}
 	return found(way, ofCase("sensor-resistance", severity, text, append(because, say.Of("because.sensor-limits", sensorPassK, SensorFailK))...))
 }

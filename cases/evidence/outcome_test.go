@@ -1,6 +1,7 @@
 package evidence_test
 
 import (
+	"strings"
 	"testing"
 
 	"loopbook/cases"
@@ -130,6 +131,24 @@ func TestOutcomeOfASensor(t *testing.T) {
 		test := cases.Test{Kind: "sensor-resistance", Reference: curve, Points: []cases.BenchPoint{{TempC: degC(tt.tempC), Ohm: casetest.P(tt.ohm)}}}
 		if got := evidence.Outcome(&cases.Case{}, &test); got != tt.want {
 			t.Errorf("%g Ω at %g °C: %q, want %q", tt.ohm, tt.tempC, got, tt.want)
+		}
+	}
+}
+
+// A sensor that breaks, or shorts, as it gets warm, passes cold; a cut circuit reads as the coldest and a short one as the
+// hottest (SN1, SN2, published, V35), beyond any reference (V16, published).
+func TestASensorThatFailsWarmIsNoPass(t *testing.T) {
+	curve := []cases.OhmPoint{{TempC: degC(20), Ohm: casetest.P(2502.0)}, {TempC: degC(50), Ohm: casetest.P(806.9)},
+		{TempC: degC(80), Ohm: casetest.P(308.6)}, {TempC: degC(100), Ohm: casetest.P(175.7)}}
+	for ohm, want := range map[float64]string{1e6: "low", 0: "high", 308.6: "pass"} {
+		test := cases.Test{Kind: "sensor-resistance", Reference: curve, Points: []cases.BenchPoint{
+			{TempC: degC(20), Ohm: casetest.P(2502.0)}, {TempC: degC(80), Ohm: casetest.P(ohm)}}}
+		got := evidence.Workshop(&cases.Case{}, &test)
+		if got.Outcome != want {
+			t.Errorf("%g Ω at 80 °C: %q, want %q", ohm, got.Outcome, want)
+		}
+		if want != "pass" && (got.Flags[0].Severity != evidence.Act || !strings.Contains(got.Flags[0].Text.String(), "at least")) {
+			t.Errorf("%g Ω at 80 °C: %s, %s", ohm, got.Flags[0].Severity, got.Flags[0].Text)
 		}
 	}
 }

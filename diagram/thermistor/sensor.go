@@ -40,3 +40,16 @@ func (c Curve) OffAt(t diagram.Celsius, measured []Point) (off diagram.DeltaK, o
 	}
 	return c.at(ref * math.Exp(log)).Minus(t), true
 }
+
+// Beyond is by how many kelvins at least a sensor reads too high, or below 0 too low, that has a resistance beyond the
+// reference's at a temperature within it: a cut wire's, a short's. ok is false where that doesn't tell which way it is off.
+func (c Curve) Beyond(p Point) (off diagram.DeltaK, ok bool) {
+	end, other := c.points[0], c.points[len(c.points)-1]
+	if p.Ohm < other.Ohm {
+		end, other = other, end
+	} else if p.Ohm <= end.Ohm {
+		return 0, false
+	}
+	off = end.C.Minus(p.C)
+	return off, p.Ohm >= 0 && off != 0 && (off < 0) == (end.C < other.C)
+}
