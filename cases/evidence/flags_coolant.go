@@ -1,6 +1,8 @@
 package evidence
 
 import (
+	"math"
+
 	"loopbook/cases"
 	"loopbook/diagram/say"
 )
@@ -94,12 +96,13 @@ func strength(percent float64, how say.Text, tolerance float64) judgement {
 	return judgement{outcome: Pass}
 }
 
+// stray goes by the voltage without its sign, which hangs on how the meter's leads are held.
 func stray(t *cases.Test, j *judgement) {
-	if t.StrayV == nil || *t.StrayV < strayWatchV {
+	if t.StrayV == nil || math.Abs(*t.StrayV) < strayWatchV {
 		return
 	}
 	because := say.Of("because.stray", strayWatchV, strayV)
-	if *t.StrayV > strayV {
+	if math.Abs(*t.StrayV) > strayV {
 		j.add("stray", ofCase("stray-voltage", Look, say.Of("flag.stray-high", *t.StrayV), because))
 		return
 	}

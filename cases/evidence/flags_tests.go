@@ -37,7 +37,7 @@ func judgeTest(c *cases.Case, t *cases.Test) judgement {
 	case "sensor-resistance":
 		return sensorTest(t)
 	case "fan":
-		return fanTest(t)
+		return fanTest(c, t)
 	case "level":
 		return levelTest(t)
 	case "pump-drive":
@@ -65,7 +65,8 @@ const (
 )
 
 // pressureHold takes off what the air above the coolant loses by cooling
-// (ideal gas at constant volume, physics).
+// (ideal gas at constant volume, physics). One that began with no more than what a
+// hold fails by couldn't have failed, and passes nothing.
 func pressureHold(t *cases.Test) judgement {
 	if t.StartKPa == nil || t.EndKPa == nil {
 		return judgement{}
@@ -74,7 +75,7 @@ func pressureHold(t *cases.Test) judgement {
 	drop := *t.StartKPa - *t.EndKPa - cooling
 	if drop <= needleKPa {
 		short := t.Minutes != nil && *t.Minutes < holdMin
-		j := judgement{outcome: Pass}
+		j := passIf(*t.StartKPa > failKPa)
 		j.but(short, "slight", "fails")
 		j.inPart(short)
 		return j
@@ -149,8 +150,10 @@ func gasTest(t *cases.Test) judgement {
 }
 
 // fanTest passes a fan that runs when it is told to, or that starts in time: one
-// that merely stands has shown nothing.
-func fanTest(t *cases.Test) judgement {
+// that merely stands has shown nothing. In time is by the thermostat's rating, as in
+// the rounds.
+func fanTest(c *cases.Case, t *cases.Test) judgement {
+	opens := ratingOf(c).opensC
 	switch {
 	case is(t.Commanded, true) && is(t.Runs, false):
 		return found("dead", ofCase("fan-not-running", Act, say.Of("flag.fan-dead"), say.Of("because.fan-commanded")))
@@ -158,9 +161,9 @@ func fanTest(t *cases.Test) judgement {
 		return found("runs", ofCase("fan-running", Look, say.Of("flag.fan-unbidden"), say.Of("because.fan-unbidden")))
 	case t.StartsC != nil && *t.StartsC < fanRestsC:
 		return found("runs", ofCase("fan-running", Look, say.Of("flag.fan-early", *t.StartsC), say.Of("because.fan-early", fanRestsC))) // FN7
-	case t.StartsC != nil && *t.StartsC > usualFanStartC+fanLateK:
+	case t.StartsC != nil && *t.StartsC > FanDueC(opens):
 		return found("late", ofCase("fan-late", Look, say.Of("flag.fan-late", *t.StartsC),
-			say.Of("because.fan-late", usualFanStartC, secondLowC, secondHighC))) // FN1
+			fanStarts(opens), say.Of("because.fan-second", secondLowC, secondHighC))) // FN1
 	}
 	j := passIf(t.StartsC != nil || is(t.Commanded, true) && is(t.Runs, true))
 	j.but(t.StartsC == nil, "runs", "late") // one that is told to run shows neither when it would by itself

@@ -22,6 +22,7 @@ func TestOutcome(t *testing.T) {
 		{"PR2 published: holds", cases.Test{Kind: "pressure-hold", StartKPa: kPa(100), EndKPa: kPa(99)}, "pass"},
 		{"PR1 published: under 2 psi is open", cases.Test{Kind: "pressure-hold", StartKPa: kPa(104), EndKPa: kPa(94)}, "slight"},
 		{"PR1 published: more than 2 psi fails", cases.Test{Kind: "pressure-hold", StartKPa: kPa(104), EndKPa: kPa(89)}, "fails"},
+		{"less than PR1 can't fail", cases.Test{Kind: "pressure-hold", StartKPa: kPa(0), EndKPa: kPa(0)}, ""},
 		{"no end noted", cases.Test{Kind: "pressure-hold", StartKPa: kPa(104)}, ""},
 		{"PR8 published: within 10 %", cases.Test{Kind: "cap", RatedKPa: kPa(100), OpensKPa: kPa(92), Holds: yes}, "pass"},
 		{"PR8 published: 20 % under", cases.Test{Kind: "cap", RatedKPa: kPa(100), OpensKPa: kPa(80)}, "weak"},
@@ -42,6 +43,7 @@ func TestOutcome(t *testing.T) {
 		{"M16 published", cases.Test{Kind: "coolant", Looks: "rusty", PH: percent(6.8)}, "rusty"},
 		{"CO8 common practice", cases.Test{Kind: "coolant", PH: percent(6.8), StrayV: percent(0.45)}, "ph-out"},
 		{"SV5 common practice", cases.Test{Kind: "coolant", StrayV: percent(0.45)}, "stray"},
+		{"SV5 common practice: a meter's leads either way round", cases.Test{Kind: "coolant", VolumePercent: percent(50), StrayV: percent(-0.45)}, "stray"},
 		{"clear coolant may be of any strength", cases.Test{Kind: "coolant", Looks: "clear", PH: percent(8.5)}, ""},
 		{"commanded, runs", cases.Test{Kind: "fan", Commanded: yes, Runs: yes}, "pass"},
 		{"commanded, stands", cases.Test{Kind: "fan", Commanded: yes, Runs: no}, "dead"},
@@ -169,6 +171,23 @@ func TestFillOutcome(t *testing.T) {
 	} {
 		if got := evidence.FillOutcome(tt.c); got != tt.want {
 			t.Errorf("FillOutcome of %+v with %d tests = %q, want %q", tt.c.Loop.Coolant, len(tt.c.Tests), got, tt.want)
+		}
+	}
+}
+
+// A fan is late by what its thermostat holds: 98 °C is of a usual rating (FN1, published, V23), one that opens at 105 °C
+// (TH6, published, T2) has the engine at more than that before it lets anything through.
+func TestAFanIsLateByItsThermostat(t *testing.T) {
+	for _, tt := range []struct {
+		layout        string
+		opens, starts float64
+		want          string
+	}{
+		{"outlet-thermostat", 88, 110, "late"}, {"heated-thermostat", 105, 110, "pass"}, {"heated-thermostat", 105, 125, "late"},
+	} {
+		c := &cases.Case{Loop: cases.Loop{Layout: tt.layout, ThermostatOpensC: degC(tt.opens)}}
+		if got := evidence.Outcome(c, &cases.Test{Kind: "fan", StartsC: degC(tt.starts)}); got != tt.want {
+			t.Errorf("rated %g, the fan starts at %g °C: %q, want %q", tt.opens, tt.starts, got, tt.want)
 		}
 	}
 }
