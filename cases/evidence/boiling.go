@@ -31,7 +31,7 @@ func boiling(c *cases.Case, stage cases.Stage, h hottest) (*Boiling, []Flag) {
 		return nil, nil // outside what the formulas hold for
 	}
 	b := &Boiling{PointC: point, HottestC: h.c, MarginK: point.Minus(h.c), Where: h.where, Stage: stage}
-	boils := say.Of("because.boils", c.Loop.Coolant.Base.Text(), point, *holds)
+	boils := say.Of("because.boils", cases.Water.Text(), point, *holds)
 	if mix.Strength > 0 { // glycol by itself would boil far above its mix with water
 		boils = say.Of("because.boils-mix", float64(mix.Strength), c.Loop.Coolant.Base.Text(), point, *holds)
 	}
@@ -39,19 +39,20 @@ func boiling(c *cases.Case, stage cases.Stage, h hottest) (*Boiling, []Flag) {
 }
 
 // heldKPa is the pressure that the cap holds on one side of the repair: what it is marked with, or less where its
-// last test there found that it opens before; nil: not known.
+// last test there found that it opens before; nil: not known, as of one that was found to let go.
 func heldKPa(c *cases.Case, stage cases.Stage) *diagram.KPa {
-	holds := c.Loop.CapKPa
-	if holds == nil {
-		return nil
-	}
+	marked := c.Loop.CapKPa
+	holds := marked
 	for i := range c.Tests {
 		t := &c.Tests[i]
-		if t.Kind != "cap" || t.OpensKPa == nil || !stage.Holds(t.Stage) {
-			continue
-		}
-		if holds = c.Loop.CapKPa; *t.OpensKPa < *holds {
+		switch {
+		case marked == nil || t.Kind != "cap" || !stage.Holds(t.Stage):
+		case t.OpensKPa != nil && *t.OpensKPa < *marked:
 			holds = t.OpensKPa
+		case is(t.Holds, false):
+			holds = nil
+		case t.OpensKPa != nil || t.Holds != nil:
+			holds = marked
 		}
 	}
 	return holds
@@ -92,17 +93,20 @@ func mixture(c *cases.Case, stage cases.Stage) (coolant.Mixture, bool) {
 	if filled.Base == "" || filled.Base == cases.Water {
 		return m, filled.Base == cases.Water
 	}
-	percent := filled.VolumePercent
-	for _, t := range c.Tests {
-		if t.Kind == "coolant" && t.VolumePercent != nil && (stage == cases.AfterRepair || stage.Holds(t.Stage)) {
-			percent = t.VolumePercent
+	known := filled.VolumePercent != nil
+	if known {
+		m.Strength = coolant.VolumePercent(*filled.VolumePercent)
+	}
+	for i := range c.Tests {
+		t := &c.Tests[i]
+		if t.Kind != "coolant" || stage != cases.AfterRepair && !stage.Holds(t.Stage) {
+			continue
+		}
+		if found, ok := Sample(c, t); ok {
+			m.Strength, known = found.Strength, true
 		}
 	}
-	if percent == nil {
-		return m, false
-	}
-	m.Strength = coolant.VolumePercent(*percent)
-	return m, true
+	return m, known
 }
 
 // marginFlags tell a margin that is small.

@@ -108,6 +108,17 @@ func TestBoiling(t *testing.T) {
 			t.Errorf("a weak cap, changed since; in a round of stage %q: %+v, want %g °C", stage, b, want)
 		}
 	}
+	c.Tests = []cases.Test{{Kind: "cap", Holds: casetest.P(false)}}
+	if b := a.Analyse(c).Hottest(); b != nil {
+		t.Errorf("a cap that was found to let go, yet %+v", b)
+	}
+	half := *c
+	half.Loop.CapKPa, half.Loop.Coolant = casetest.P(diagram.KPa(50)), cases.Coolant{Base: cases.EthyleneGlycol, VolumePercent: casetest.P(50.0)}
+	half.Tests = []cases.Test{{Kind: "coolant", FreezeC: degC(0)}} // what freezes at 0 °C is water
+	f = a.Analyse(&half)
+	if b := f.Hottest(); b == nil || math.Abs(float64(b.PointC)-111.6) > 0.1 || !strings.Contains(becauseOf(find(f, "boiling-margin-small")), "water boils at 112 °C") {
+		t.Errorf("said to be half glycol, freezes at 0 °C: %+v", f.Boiling)
+	}
 	c.Tests = nil
 	c.Loop.CapKPa = casetest.P(diagram.KPa(0))
 	if flag := find(a.Analyse(c), "boiling-margin-small"); flag == nil || flag.Severity != evidence.Act {
