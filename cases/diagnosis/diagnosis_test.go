@@ -543,3 +543,14 @@ func TestNoCoolantOf390(t *testing.T) {
 		}
 	}
 }
+
+// Cars aren't simulated on a day that never was: 90 °C is more than the air outside was ever found to have (56.7 °C,
+// published, the World Meteorological Organization's archive of extremes).
+func TestNoCarsOnADayThatNeverWas(t *testing.T) {
+	outside := diagram.Celsius(90)
+	c := cases.Case{Loop: cases.Loop{Layout: "outlet-thermostat"}, Rounds: []cases.Round{{AmbientC: &outside, EctC: casetest.P(diagram.Celsius(91))}}}
+	plan, known := diagnosis.PlanFor(&c, cases.BeforeRepair)
+	if !known || len(plan.Setting.Starts) != 1 || plan.Setting.Starts[0].AmbientC != evidence.UsualAmbientC {
+		t.Errorf("on a day of 90 °C: %+v", plan.Setting.Starts)
+	}
+}

@@ -25,6 +25,7 @@ const weighedLogs = 2
 // LogPlans are the stage's logs that begin with a cold engine, as far as they are
 // weighed; f is of the case as it is.
 func LogPlans(c *cases.Case, f evidence.Findings, stage cases.Stage) []LogPlan {
+	c, _ = evidence.Believed(c)
 	var out []LogPlan
 	for i := range c.Logs {
 		l, r := &c.Logs[i], f.WarmUps[i].Result

@@ -49,6 +49,7 @@ func PlanFor(c *cases.Case, stage cases.Stage) (Plan, bool) {
 	if err != nil {
 		return Plan{Stage: stage}, false
 	}
+	c, _ = evidence.Believed(c)
 	p := Plan{Stage: stage, Setting: ensemble.Setting{
 		Loop: l, Causes: causeWords(), OpensC: within(c.Loop.ThermostatOpensC, 50, 120), FullC: c.Loop.ThermostatFullC,
 		CapKPa: within(c.Loop.CapKPa, 0, 250), Coolant: filling(c), Fan: physics.FanKind(c.Loop.Fan),

@@ -45,3 +45,22 @@ func TestImpossibleCoolantIsNamedAndNotUsed(t *testing.T) {
 		t.Error("the case itself was changed")
 	}
 }
+
+// The air outside was never hotter than 56.7 °C (published, the World Meteorological Organization's archive of extremes):
+// 90 °C is a day of 90 °F, by which the hoses of a sound engine would be as cold as the air.
+func TestAirHotterThanAnyIsNamedAndNotUsed(t *testing.T) {
+	for outside, want := range map[diagram.Celsius]bool{90: true, 48: false} {
+		c := toCase(healthy("outlet-thermostat", hotFan).open(103, 10))
+		c.Site.AmbientC, c.Rounds[0].AmbientC = &outside, nil
+		f := analyst(t).Analyse(c)
+		if flag := find(f, "not-air"); (flag != nil) != want || want && !strings.Contains(flag.Text.String(), "90 °C") {
+			t.Errorf("outside %g °C: %+v", float64(outside), flag)
+		}
+		if flag := find(f, "thermostat-not-opening"); flag != nil {
+			t.Errorf("outside %g °C: %s", float64(outside), flag.Text)
+		}
+		if *c.Site.AmbientC != outside {
+			t.Error("the case itself was changed")
+		}
+	}
+}
