@@ -69,8 +69,13 @@ const (
 
 // Holds reports whether what is noted with a stage belongs to s; what isn't noted is
 // before the repair.
-func (s Stage) Holds(noted Stage) bool {
-	return noted == s || noted == "" && s == BeforeRepair
+func (s Stage) Holds(noted Stage) bool { return s.side() == noted.side() }
+
+func (s Stage) side() Stage {
+	if s == "" {
+		return BeforeRepair
+	}
+	return s
 }
 
 // Blower is the part of the cabin's fan at a setting; it is false where the

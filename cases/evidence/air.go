@@ -26,7 +26,7 @@ func outsideC(c *cases.Case, round int) *diagram.Celsius {
 	}
 	var coldest *diagram.Celsius
 	for i := range c.Rounds {
-		if round >= 0 && c.Rounds[i].Stage != c.Rounds[round].Stage {
+		if round >= 0 && !c.Rounds[round].Stage.Holds(c.Rounds[i].Stage) {
 			continue
 		}
 		r := c.Rounds[i].Reading(diagram.AirOn)

@@ -70,7 +70,7 @@ func (a *Analyst) moments(c *cases.Case) []*moment {
 	for i := range c.Rounds {
 		m := newMoment(c, i, a.loops)
 		for _, b := range all[:i] {
-			if b.round.Stage == m.round.Stage {
+			if m.round.Stage.Holds(b.round.Stage) {
 				m.before = append(m.before, b)
 			}
 		}

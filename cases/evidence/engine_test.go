@@ -89,3 +89,21 @@ func TestOneHotReadingDoesNotOverruleTheRest(t *testing.T) {
 		}
 	}
 }
+
+// What isn't noted with a side of the repair is of before it: a check and the rounds beside it tell of one car,
+// whichever of them says so (F09, common practice: without coolant the gun meets nothing as hot as the engine).
+func TestASideThatIsNotNotedIsBefore(t *testing.T) {
+	for _, tt := range []struct {
+		check, round cases.Stage
+		want         bool // told that the sensor lies
+	}{
+		{cases.BeforeRepair, "", false}, {"", cases.BeforeRepair, false}, {cases.BeforeRepair, cases.AfterRepair, true}, {"", cases.AfterRepair, true},
+	} {
+		c := toCase(healthy("outlet-thermostat", warm2500).open(92, 15))
+		c.Rounds[0].EctC, c.Rounds[0].Stage = degC(125), tt.round
+		c.Tests = []cases.Test{{Kind: "level", State: "empty", Stage: tt.check}}
+		if got := find(analyst(t).Analyse(c), "sensor-disagrees") != nil; got != tt.want {
+			t.Errorf("empty at stage %q, the round of stage %q: told that the sensor lies %v, want %v", tt.check, tt.round, got, tt.want)
+		}
+	}
+}

@@ -24,7 +24,7 @@ func outOfRange(all []*moment, told []Flag) []Flag {
 func explained(all []*moment, told []Flag, stage cases.Stage) map[branch]bool {
 	out := map[branch]bool{}
 	for _, f := range told {
-		if f.Round >= 0 && f.Severity != Note && all[f.Round].round.Stage == stage {
+		if f.Round >= 0 && f.Severity != Note && stage.Holds(all[f.Round].round.Stage) {
 			for _, b := range branchesOf(f.ID) {
 				out[b] = true
 			}

@@ -20,7 +20,7 @@ func acrossRounds(all []*moment) []Flag {
 	var out []Flag
 	for _, b := range all {
 		for _, a := range all {
-			if a.round.Stage != b.round.Stage || a == b {
+			if !a.round.Stage.Holds(b.round.Stage) || a == b {
 				continue
 			}
 			if PaceOf(a.round) == Idling && PaceOf(b.round) == Raised {

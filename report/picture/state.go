@@ -189,7 +189,7 @@ func fan(s cases.FanState, by say.Speaker) (word string, on bool) {
 
 func level(tests []cases.Test, stage cases.Stage, by say.Speaker) string {
 	for i := len(tests) - 1; i >= 0; i-- {
-		if tests[i].State != "" && (stage == "" || tests[i].Stage == stage) {
+		if tests[i].State != "" && stage.Holds(tests[i].Stage) {
 			return by.Of("drawing.level-" + string(tests[i].State))
 		}
 	}
