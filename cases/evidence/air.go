@@ -50,3 +50,15 @@ func AirNoted(c *cases.Case, round int) *diagram.Celsius {
 	}
 	return nil
 }
+
+// airOfSide is the air outside as it was noted for the case or for a round of that side of the repair: of a log or a
+// check, which have none of their own. Nil: it wasn't.
+func airOfSide(c *cases.Case, stage cases.Stage) *diagram.Celsius {
+	if c.Site.AmbientC != nil {
+		return c.Site.AmbientC
+	}
+	if n := slices.IndexFunc(c.Rounds, func(r cases.Round) bool { return r.AmbientC != nil && stage.Holds(r.Stage) }); n >= 0 {
+		return c.Rounds[n].AmbientC
+	}
+	return nil
+}

@@ -217,5 +217,5 @@ func coreScan(c *cases.Case, t *cases.Test) judgement {
 	case facescan.Hot:
 		return found("hot-patch", ofCase("core-fins", Look, say.Of("flag.core-fins", f.MostK), rule))
 	}
-	return wholeFace(c, f)
+	return wholeFace(airOfSide(c, t.Stage), f)
 }

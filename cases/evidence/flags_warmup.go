@@ -22,7 +22,7 @@ func logFlags(c *cases.Case, all []WarmUp) []Flag {
 	var out []Flag
 	for i := range all {
 		w := &all[i]
-		l := logJudge{*w, ratingOf(c), c.Site.AmbientC}
+		l := logJudge{*w, ratingOf(c), airOfSide(c, w.Stage)}
 		for _, rule := range l.rules() {
 			for _, f := range rule() {
 				f.Stage = w.Stage

@@ -112,10 +112,9 @@ const (
 	hotFaceK = 6
 )
 
-// wholeFace judges a core's face without a patch. Hot or cold all over is no
+// wholeFace judges a core's face without a patch against the air outside (nil: not known). Hot or cold all over is no
 // fault of the core and raises no flag, but it speaks for causes elsewhere.
-func wholeFace(c *cases.Case, f facescan.Face) judgement {
-	outside := c.Site.AmbientC
+func wholeFace(outside *diagram.Celsius, f facescan.Face) judgement {
 	switch {
 	case f.Pattern == facescan.TooFew:
 		return judgement{} // no neighbours to compare

@@ -191,3 +191,12 @@ func TestAFanIsLateByItsThermostat(t *testing.T) {
 		}
 	}
 }
+
+// A face as cold as the air has nothing coming to it (F02, DT7, common practice), also where a round alone has the air.
+func TestAColdFaceByTheRoundsAir(t *testing.T) {
+	test := cases.Test{Kind: "core-scan", ShownC: [][]float64{{27, 26}, {24, 24}}}
+	c := &cases.Case{Rounds: []cases.Round{{AmbientC: degC(20)}}}
+	if got := evidence.Outcome(c, &test); got != "cold-through" {
+		t.Errorf("24 to 27 °C in air of 20: %q", got)
+	}
+}

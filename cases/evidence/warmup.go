@@ -25,7 +25,7 @@ func (a *Analyst) warmUp(c *cases.Case, l *cases.Log) WarmUp {
 	aim := ratingOf(c).targetC + diagram.Celsius(targetK)
 	r := a.memory.analyse(
 		warmup.Series{TimeS: l.TimeS, EctC: l.EctC, RPM: l.EngineRPM, SpeedKmh: l.SpeedKmh, IntakeC: l.IntakeC},
-		warmup.Options{OpensC: &aim, AmbientC: c.Site.AmbientC},
+		warmup.Options{OpensC: &aim, AmbientC: airOfSide(c, l.Stage)},
 	)
 	w := WarmUp{Log: l.Name, ReachesRegulating: r.ReachesRegulating, Stage: l.Stage, Result: r}
 	if k := r.Knee; k != nil {

@@ -107,6 +107,11 @@ func TestLogIsJudgedByTheCase(t *testing.T) {
 	if got := pressing(analyst(t).Analyse(c)); len(got) > 0 { // REG2, published (R1, R4)
 		t.Errorf("at -9 °C outside: %v", got)
 	}
+	c.Site.AmbientC = nil
+	c.Rounds = []cases.Round{{Stage: cases.AfterRepair, AmbientC: casetest.P(diagram.Celsius(-9))}} // as that morning's round has it
+	if got := pressing(analyst(t).Analyse(c)); len(got) > 0 {
+		t.Errorf("at -9 °C outside, as a round has it: %v", got)
+	}
 	c = logged(2000, 50, creeps(75))
 	c.Loop.ThermostatOpensC = nil
 	if f := find(analyst(t).Analyse(c), "engine-below-target"); f == nil || !strings.Contains(becauseOf(f), "88 °C assumed") {
