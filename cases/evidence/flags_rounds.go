@@ -1,6 +1,8 @@
 package evidence
 
 import (
+	"slices"
+
 	"loopbook/cases"
 	"loopbook/diagram"
 	"loopbook/diagram/say"
@@ -15,20 +17,28 @@ const (
 )
 
 // acrossRounds compares each standing idle round with each at raised speed of
-// the same stage, and each shut thermostat with what came after it.
+// the same stage, and each shut thermostat with what came after it. What several
+// rounds show of one is told of it once.
 func acrossRounds(all []*moment) []Flag {
 	var out []Flag
+	add := func(found []Flag) {
+		for _, f := range found {
+			if !slices.ContainsFunc(out, func(told Flag) bool { return told.ID == f.ID && told.Round == f.Round }) {
+				out = append(out, f)
+			}
+		}
+	}
 	for _, b := range all {
 		for _, a := range all {
 			if !a.round.Stage.Holds(b.round.Stage) || a == b {
 				continue
 			}
 			if PaceOf(a.round) == Idling && PaceOf(b.round) == Raised {
-				out = append(out, collapse(a, b)...)
-				out = append(out, weakAtIdle(a, b)...)
+				add(collapse(a, b))
+				add(weakAtIdle(a, b))
 			}
 			if a.i < b.i {
-				out = append(out, openedLate(a, b)...)
+				add(openedLate(a, b))
 			}
 		}
 	}

@@ -126,3 +126,19 @@ func TestAnotherStartIsNoFallingBack(t *testing.T) {
 		}
 	}
 }
+
+// A thermostat that stood shut in two rounds and has opened since opened late once (TH9, common practice).
+func TestOpenedLateIsToldOnce(t *testing.T) {
+	c := toCase(healthy("outlet-thermostat", warm2500).shut(107))
+	c.Rounds = append(c.Rounds, toCase(healthy("outlet-thermostat", warm2500).shut(109)).Rounds...)
+	c.Rounds = append(c.Rounds, toCase(healthy("outlet-thermostat", warm2500).open(91, 10)).Rounds...)
+	n := 0
+	for _, f := range analyst(t).Analyse(c).Flags {
+		if f.ID == "thermostat-opening-late" {
+			n++
+		}
+	}
+	if n != 1 {
+		t.Errorf("told %d times", n)
+	}
+}
