@@ -107,3 +107,13 @@ func TestASideThatIsNotNotedIsBefore(t *testing.T) {
 		}
 	}
 }
+
+// Of several readings of a place the last one counts; the format's word for a place that can't be reached is one without a
+// number, as the drawing and the record's table show it.
+func TestAPlaceThatCanNoLongerBeReachedIsNotJudgedBy(t *testing.T) {
+	c := onlyRead("outlet-thermostat", diagram.RadIn, 85)
+	c.Rounds[0].Readings = append(c.Rounds[0].Readings, cases.Reading{Point: diagram.RadIn})
+	if r, ok := analyst(t).Analyse(c).Rounds[0].Readings[diagram.RadIn]; ok {
+		t.Errorf("judged by %+v", r)
+	}
+}

@@ -21,8 +21,11 @@ func readRound(c *cases.Case, i int) map[diagram.Point]Reading {
 	gun := gunOf(c, i)
 	out := make(map[diagram.Point]Reading, len(round.Readings))
 	for _, r := range round.Readings {
-		if r.ShownC != nil {
+		switch {
+		case r.ShownC != nil:
 			out[r.Point] = correct(r, gun)
+		case r.CantReach():
+			delete(out, r.Point)
 		}
 	}
 	return out
