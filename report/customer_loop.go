@@ -166,6 +166,10 @@ func outBy(d *evidence.Delta) diagram.DeltaK {
 // and within in the other.
 const leastOut diagram.DeltaK = 0.5
 
+// leastApart is how far at least what is out is read from the end of its range: numbers are whole, and 0.6 K may stand
+// between two that read the same, in °C or in °F.
+const leastApart diagram.DeltaK = 1
+
 // measuredPoint is the first of the points that the rounds have, so that before
 // and after are of the same place.
 func (c *customer) measuredPoint(points []diagram.Point) diagram.Point {

@@ -78,6 +78,33 @@ func TestWhatBearsARingReadsAsWithin(t *testing.T) {
 	}
 }
 
+// What bears a triangle reads as out of its range, in whole degrees of either unit: "▲ 92, 25–92" would be a contradiction.
+func TestWhatBearsATriangleReadsAsOut(t *testing.T) {
+	m := material(t, found("cap-weak"), "")
+	for _, r := range []struct {
+		c, low, high diagram.Celsius
+		want, wantF  string
+	}{
+		{92.4, 25, 91.8, "92 °C 25–91 °C", "198 °F 77–197 °F"}, {24.4, 25, 91, "24 °C 25–91 °C", "76 °F 78–196 °F"},
+		{24.6, 25.4, 91, "25 °C 26–91 °C", "76 °F 78–196 °F"}, {96, 25, 91, "96 °C 25–91 °C", "205 °F 77–196 °F"},
+	} {
+		for u, want := range map[units.Set]string{units.Metric(): r.want, units.US(): r.wantF} {
+			m.Found.Deltas = nil
+			m.Found.Rounds[0].Readings = map[diagram.Point]evidence.Reading{diagram.RadIn: of(r.c, r.low, r.high)}
+			if text := flat(pdfText(t, written(t, report.Customer, m, report.Options{Units: u}))); !strings.Contains(text, want) {
+				t.Errorf("%g °C of %g to %g: the page doesn't say %q:\n%s", float64(r.c), float64(r.low), float64(r.high), want, text)
+			}
+			low, high := diagram.DeltaK(r.low), diagram.DeltaK(r.high)
+			m.Found.Deltas = []evidence.Delta{{Name: evidence.AcrossRadiator, ValueK: diagram.DeltaK(r.c), ExpectedLowK: &low, ExpectedHighK: &high, State: evidence.High}}
+			if want := strings.ReplaceAll(strings.ReplaceAll(r.want, " °C", " K"), "–", " to "); u == units.Metric() {
+				if text := flat(pdfText(t, written(t, report.Customer, m, report.Options{Units: u}))); !strings.Contains(text, want) {
+					t.Errorf("%g K of %g to %g: the page doesn't say %q:\n%s", float64(r.c), float64(r.low), float64(r.high), want, text)
+				}
+			}
+		}
+	}
+}
+
 // A sound loop isn't belied by what the gun may be off (2 K itself, 3 K from one reading to the next; common practice).
 func TestASoundLoopIsNotBeliedByTheGun(t *testing.T) {
 	c := found(cases.Healthy)

@@ -114,10 +114,15 @@ func (c *customer) gapRow(x [4]float64) {
 }
 
 // plainSpan is what a difference should be, without a lower bound below nothing, which a measurement may fall
-// to but a customer can't see the sense of, and with what is as good as within it.
+// to but a customer can't see the sense of, with what is as good as within it, and clear of what is out.
 func plainSpan(d evidence.Delta) say.Text {
-	if outBy(&d) < leastOut {
+	switch {
+	case outBy(&d) < leastOut:
 		d.ExpectedLowK, d.ExpectedHighK = atMost(d.ExpectedLowK, d.ValueK), atLeast(d.ExpectedHighK, d.ValueK)
+	case d.ExpectedHighK != nil && d.ValueK > *d.ExpectedHighK:
+		d.ExpectedHighK = atMost(d.ExpectedHighK, d.ValueK-leastApart)
+	default:
+		d.ExpectedLowK = atLeast(d.ExpectedLowK, d.ValueK+leastApart)
 	}
 	if d.ExpectedHighK != nil && d.ExpectedLowK != nil && *d.ExpectedLowK <= 0 && d.ValueK >= *d.ExpectedLowK {
 		d.ExpectedLowK = nil
@@ -159,7 +164,14 @@ func (c *customer) should(s shown) string {
 	if s.should == nil {
 		return ""
 	}
-	return c.by.Units.TempRange(s.should.LowC, s.should.HighC) + " " + string(c.by.Units.Temperature)
+	low, high := s.should.LowC, s.should.HighC
+	switch clear := diagram.Celsius(leastApart); {
+	case s.out && *s.c > high:
+		high = min(high, *s.c-clear)
+	case s.out:
+		low = max(low, *s.c+clear)
+	}
+	return c.by.Units.TempRange(low, high) + " " + string(c.by.Units.Temperature)
 }
 
 func (c *customer) signed(x float64, out bool, text string) {
