@@ -142,7 +142,10 @@ func (l Lines) plot(look Look, columns int) (*plot.Plot, error) {
 		l.nameX(p)
 	}
 	if l.LogY {
-		p.Y.Scale, p.Y.Tick.Marker = plot.LogScale{}, plot.LogTicks{Prec: -1}
+		p.Y.Scale, p.Y.Tick.Marker = plot.LogScale{}, logTicks{}
+		if p.Y.Min == p.Y.Max { // by one more or less it might be no logarithm's any more
+			p.Y.Min, p.Y.Max = p.Y.Min/2, p.Y.Max*2
+		}
 		return p, nil
 	}
 	p.Y.Max += (p.Y.Max - p.Y.Min) * l.headroom()

@@ -1,6 +1,8 @@
 package chart
 
 import (
+	"math"
+	"slices"
 	"strconv"
 
 	"gonum.org/v1/plot"
@@ -18,6 +20,29 @@ func (t shortTicks) Ticks(low, high float64) []plot.Tick {
 		}
 	}
 	return ticks
+}
+
+// logTicks number 1, 2 and 5 of each decade, or of more than three only 1, so that a span of less than a decade can be
+// read off too.
+type logTicks struct{}
+
+func (logTicks) Ticks(low, high float64) []plot.Tick {
+	const few = 3
+	numbered := []int{1, 2, 5}
+	if math.Log10(high/low) > few {
+		numbered = numbered[:1]
+	}
+	var out []plot.Tick
+	for decade := math.Pow(10, math.Floor(math.Log10(low))); decade <= high; decade *= 10 {
+		for i := 1; i < 10; i++ {
+			tick := plot.Tick{Value: decade * float64(i)}
+			if slices.Contains(numbered, i) {
+				tick.Label = strconv.FormatFloat(tick.Value, 'g', 5, 64)
+			}
+			out = append(out, tick)
+		}
+	}
+	return out
 }
 
 // countTicks are whole numbers, since nothing is counted by halves.

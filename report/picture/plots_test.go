@@ -2,6 +2,7 @@ package picture_test
 
 import (
 	"math"
+	"strings"
 	"testing"
 
 	"loopbook/cases"
@@ -110,4 +111,31 @@ func TestBeforeUnderAfter(t *testing.T) {
 	if !seen["42"] || !seen["86"] {
 		t.Errorf("the drawing says %v", seen)
 	}
+}
+
+// One maker's curve (published, V16: NTC20 to NTC100, 2502 to 175.7 Ω) spans hardly more than a decade: its axis says what
+// it is of, and has numbers enough to read it off. In kilohms a single value under 1 is drawn too.
+func TestASensorsResistanceCanBeReadOff(t *testing.T) {
+	drawn := func(reference, measured [][2]float64) string {
+		test := cases.Test{Kind: "sensor-resistance"}
+		for _, p := range reference {
+			test.Reference = append(test.Reference, cases.OhmPoint{TempC: casetest.P(diagram.Celsius(p[0])), Ohm: &p[1]})
+		}
+		for _, p := range measured {
+			test.Points = append(test.Points, cases.BenchPoint{TempC: casetest.P(diagram.Celsius(p[0])), Ohm: &p[1]})
+		}
+		lines, ok := picture.Test(&test, say.English())
+		svg, err := chart.SVG(lines, chart.Plain(), 400, 200)
+		if !ok || err != nil {
+			t.Fatal(ok, err)
+		}
+		return string(svg)
+	}
+	svg := drawn([][2]float64{{20, 2502}, {50, 806.9}, {80, 308.6}, {100, 175.7}}, [][2]float64{{20, 2400}})
+	for _, want := range []string{">200<", ">500<", ">1000<", ">2000<", ">resistance, Ω<", ">sensor, °C<"} {
+		if !strings.Contains(svg, want) {
+			t.Errorf("the plot lacks %q", want)
+		}
+	}
+	drawn([][2]float64{{80, 0.31}}, [][2]float64{{80, 0.31}})
 }
