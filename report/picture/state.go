@@ -121,15 +121,19 @@ func opening(l *diagram.Loop, found evidence.Round, air diagram.Celsius) drawing
 	if l.Thermostat == diagram.Inlet {
 		behind, before = diagram.PumpIn, diagram.EngineOut
 	}
-	if _, ok := found.Readings[behind]; !ok && l.Thermostat == diagram.Inlet {
-		behind = diagram.RadOut
+	read := func(p diagram.Point) (evidence.Reading, bool) {
+		r, ok := found.Readings[p]
+		return r, ok && r.Usable()
 	}
-	b, ok := found.Readings[behind]
+	b, ok := read(behind)
+	if !ok && l.Thermostat == diagram.Inlet {
+		b, ok = read(diagram.RadOut)
+	}
 	if !ok {
 		return drawing.NotKnown
 	}
 	engine := found.EngineC
-	if a, ok := found.Readings[before]; ok {
+	if a, ok := read(before); ok {
 		engine = &a.TrueC
 	}
 	if engine == nil {

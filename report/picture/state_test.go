@@ -137,3 +137,18 @@ func TestHowFarTheThermostatIsOpenOnACoolEngine(t *testing.T) {
 		}
 	}
 }
+
+// What the gun can't tell opens no thermostat: bare aluminium mirrors its surroundings (published,
+// testdata/reference/emissivity.csv), so that the housing seems as cool as the hose behind a shut one.
+func TestTheThermostatIsDrawnByWhatCouldBeRead(t *testing.T) {
+	c := hot()
+	c.Loop.Layout = "outlet-thermostat"
+	c.Rounds[0].EctC = casetest.P(diagram.Celsius(108))
+	c.Rounds[0].Readings = []cases.Reading{
+		{Point: diagram.Housing, ShownC: casetest.P(diagram.Celsius(38)), Surface: cases.Surface{Word: "aluminium-bare"}},
+		{Point: diagram.EngineOut, ShownC: casetest.P(diagram.Celsius(60)), Surface: cases.Surface{Word: "rubber"}},
+	}
+	if s := state(t, c, 0, units.Metric()); s.Thermostat != drawing.Shut {
+		t.Errorf("48 K behind an engine of 108 °C it is drawn %v", s.Thermostat)
+	}
+}
