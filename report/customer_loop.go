@@ -170,15 +170,15 @@ const leastOut diagram.DeltaK = 0.5
 // between two that read the same, in °C or in °F.
 const leastApart diagram.DeltaK = 1
 
-// measuredPoint is the first of the points that the rounds have, so that before
-// and after are of the same place.
+// measuredPoint is the first of the points that the rounds have a reading of to go by, so that
+// before and after are of the same place.
 func (c *customer) measuredPoint(points []diagram.Point) diagram.Point {
 	for _, p := range points {
 		for _, i := range []int{c.pair.before, c.pair.after} {
 			if i < 0 {
 				continue
 			}
-			if _, ok := c.f.Rounds[i].Readings[p]; ok {
+			if r, ok := c.f.Rounds[i].Readings[p]; ok && r.Usable() {
 				return p
 			}
 		}
@@ -288,6 +288,11 @@ func (c *customer) panel(p panel, plain *diagram.Loop, rows []spot, x, width, he
 	c.put(x+pad+17, c.y+pad, c.by.Of("customer."+p.key), boxHead)
 	when := c.by.Say(c.c.Rounds[p.round].Title())
 	left := x + pad + 17 + c.measure(c.by.Of("customer."+p.key), boxHead) + 12
+	if _, twoDays := c.outside(); twoDays { // where there is room beside the round's name
+		if both := join(", ", c.by.Of("customer.outside", *c.c.Ambient(p.round)), when); len(c.lines(both, x+width-pad-left, softStyle)) == 1 {
+			when = both
+		}
+	}
 	line := c.cut(when, x+width-pad-left, softStyle, 1)[0]
 	c.put(x+width-pad-c.measure(line, softStyle), c.y+pad+2, line, softStyle)
 

@@ -143,6 +143,38 @@ func TestAReadingStandsForOnePlace(t *testing.T) {
 	}
 }
 
+// A place where the gun can't tell has another beside it that shows as much: bare aluminium mirrors its surroundings
+// (published, testdata/reference/emissivity.csv), the hose's other end is rubber. What can't be reached wasn't measured.
+func TestThePageGoesByWhatCouldBeRead(t *testing.T) {
+	c := found("coolant-mix-wrong")
+	c.Rounds[0].Readings = []cases.Reading{on("aluminium-bare", diagram.RadOut, 40), on("rubber", diagram.PumpIn, 61)}
+	if text := flat(pdfText(t, written(t, report.Customer, material(t, c, ""), report.Options{}))); !strings.Contains(text, "Lower hose 61 °C") {
+		t.Errorf("the lower hose's other end isn't told:\n%s", text)
+	}
+	const looked = "We measured the temperatures of the hoses"
+	c.Tests, c.Logs = nil, nil
+	for _, want := range []bool{true, false} {
+		if text := flat(pdfText(t, written(t, report.Customer, material(t, c, ""), report.Options{}))); strings.Contains(text, looked) != want {
+			t.Errorf("said to have been measured %t, want %t:\n%s", !want, want, text)
+		}
+		c.Rounds[0].Readings = []cases.Reading{{Point: diagram.RadOut}}
+	}
+}
+
+// Two days have two temperatures, each beside its drawing.
+func TestThePageTellsTheAirOfBothItsDays(t *testing.T) {
+	for after, want := range map[diagram.Celsius][]string{4: {"Before outside 21 °C", "After outside 4 °C"}, 21.2: {"What we measured, outside 21 °C"}} {
+		c := full()
+		c.Rounds[1].AmbientC = &after
+		text := flat(pdfText(t, written(t, report.Customer, material(t, c, proof.Fixed), report.Options{})))
+		for _, want := range want {
+			if !strings.Contains(text, want) {
+				t.Errorf("21 °C before and %g °C after: the page doesn't say %q:\n%s", float64(after), want, text)
+			}
+		}
+	}
+}
+
 // Of rounds in which as little stands out the one with the warmer engine is shown: a cold one tells a customer nothing.
 func TestTheWarmerRoundIsShown(t *testing.T) {
 	c := full()

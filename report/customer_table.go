@@ -32,8 +32,8 @@ func (c *customer) table(rows []spot) {
 	}
 	x := c.columns()
 	head := c.by.Of("customer.measured")
-	if out := c.outside(); out != "" {
-		head += ", " + out
+	if air, _ := c.outside(); air != "" {
+		head += ", " + air
 	}
 	c.put(margin, c.y, c.cut(head, x[0]-margin-6, columnStyle, 1)[0], columnStyle)
 	for i, p := range c.stages() {
@@ -183,13 +183,19 @@ func (c *customer) signed(x float64, out bool, text string) {
 	c.put(x+14, c.y, text, c.figures)
 }
 
-func (c *customer) outside() string {
+// outside is the air at what the table tells. Of two days that differ it has none: each drawing tells its own where it has room.
+func (c *customer) outside() (air string, twoDays bool) {
 	for _, i := range []int{c.pair.before, c.pair.after} {
-		if i >= 0 && c.c.Ambient(i) != nil {
-			return c.by.Of("customer.outside", *c.c.Ambient(i))
+		if i < 0 || c.c.Ambient(i) == nil {
+			continue
 		}
+		now := c.by.Of("customer.outside", *c.c.Ambient(i))
+		if air != "" && air != now {
+			return "", true
+		}
+		air = now
 	}
-	return ""
+	return air, false
 }
 
 func (c *customer) watchLines() []string {

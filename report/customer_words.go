@@ -61,7 +61,8 @@ func (c *customer) did() say.Text {
 // looked is what was measured and checked.
 func (c *customer) looked() []say.Text {
 	var out []say.Text
-	if slices.ContainsFunc(c.c.Rounds, func(r cases.Round) bool { return len(r.Readings) > 0 }) {
+	read := func(r cases.Reading) bool { return r.ShownC != nil }
+	if slices.ContainsFunc(c.c.Rounds, func(r cases.Round) bool { return slices.ContainsFunc(r.Readings, read) }) {
 		out = append(out, say.Of("customer.did.looked"))
 	}
 	if slices.ContainsFunc(c.c.Logs, func(l cases.Log) bool { return len(l.EctC) > 0 }) {

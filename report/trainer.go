@@ -67,7 +67,7 @@ func (t *trainer) question() {
 	t.checks(false)
 	t.logs()
 	for i := range t.c.Rounds {
-		if t.c.Rounds[i].Stage != cases.AfterRepair {
+		if r := &t.c.Rounds[i]; r.Stage != cases.AfterRepair && r.TellsWarmth() { // else it was only begun
 			t.walk(i)
 		}
 	}

@@ -65,3 +65,12 @@ func TestTrainersSheetOfAnyCase(t *testing.T) {
 		t.Errorf("an empty case has %d pages of questions", n)
 	}
 }
+
+// Nobody is asked what a round shows that was only begun.
+func TestTrainersSheetHasNoEmptyRound(t *testing.T) {
+	c := full()
+	c.Rounds = append(c.Rounds, cases.Round{Label: "Only begun", Stage: cases.BeforeRepair, EngineRPM: p(2500.0)})
+	if text := flat(pdfText(t, written(t, report.Trainer, judged(t, c), report.Options{}))); strings.Contains(text, "Only begun") {
+		t.Error("a round without a reading has its question")
+	}
+}
