@@ -23,7 +23,6 @@ var ErrNetwork = errors.New("network without a solution")
 type Branch struct {
 	From, To   int
 	Resistance float64 // R above, kPa/(L/s)², above zero
-	Backward   float64 // R for flow from To to From; 0 means alike. A check valve has it high
 	RiseKPa    float64 // what a pump, or warm coolant's lift, adds from From to To
 }
 
@@ -89,12 +88,8 @@ func connected(nodes int, branches []Branch) error {
 
 // drop is the pressure that the branch takes at the flow q, and its slope.
 func (b *Branch) drop(q, creep float64) (drop, slope float64) {
-	r := b.Resistance
-	if q < 0 && b.Backward > 0 {
-		r = b.Backward
-	}
 	root := math.Sqrt(q*q + creep*creep)
-	return r*q*root - b.RiseKPa, r * (q*q + root*root) / root
+	return b.Resistance*q*root - b.RiseKPa, b.Resistance * (q*q + root*root) / root
 }
 
 // Valve is the resistance of a valve that is open to a part of its lift, 0 to

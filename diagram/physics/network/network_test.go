@@ -143,7 +143,7 @@ func loop(lift, rpm float64) []network.Branch {
 		{From: 2, To: 0, Resistance: 3},
 		{From: 1, To: 0, Resistance: network.Valve(60, 1-lift, 0.05)},
 		{From: 1, To: 0, Resistance: 150},
-		{From: 2, To: 0, Resistance: 4000, Backward: 1e9},
+		{From: 2, To: 0, Resistance: 4000},
 	}
 }
 
@@ -176,7 +176,6 @@ func TestRobust(t *testing.T) {
 	}
 }
 
-// A check valve passes one way and next to nothing the other.
 // Wide open a valve is its full resistance, shut what its leak lets through, and half open a hole of half the area, of
 // which the same flow takes four times the pressure (Borda and Carnot: by the square of the area).
 func TestValveByItsArea(t *testing.T) {
@@ -186,15 +185,6 @@ func TestValveByItsArea(t *testing.T) {
 	} {
 		if got := network.Valve(3, tt.lift, tt.leak); math.Abs(got/(3*tt.times)-1) > 1e-6 {
 			t.Errorf("Valve(3, %g, %g) = %g, want %g", tt.lift, tt.leak, got, 3*tt.times)
-		}
-	}
-}
-
-func TestCheckValve(t *testing.T) {
-	for _, tt := range []struct{ rise, low, high float64 }{{4, 1.9, 2.1}, {-4, -0.01, 0}} {
-		n := solved(t, 2, []network.Branch{{From: 0, To: 1, RiseKPa: tt.rise, Resistance: 0.5}, {From: 1, To: 0, Resistance: 0.5, Backward: 1e6}}, nil)
-		if q := n.FlowLS[0]; !(q >= tt.low && q <= tt.high) {
-			t.Errorf("rise %g: %g L/s", tt.rise, q)
 		}
 	}
 }
