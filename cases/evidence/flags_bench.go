@@ -65,11 +65,15 @@ func benchTest(c *cases.Case, t *cases.Test) judgement {
 	return j
 }
 
+// benchRating is what the bench notes of the thermostat, or else the case; nil: neither tells what one can have.
 func benchRating(c *cases.Case, t *cases.Test) *diagram.Celsius {
-	if t.RatedOpensC != nil {
-		return t.RatedOpensC
+	if r := t.RatedOpensC; r != nil && cases.CanBeCoolant(*r) {
+		return r
 	}
-	return c.Loop.ThermostatOpensC
+	if r := ratingOf(c); !r.assumed {
+		return &r.opensC
+	}
+	return nil
 }
 
 // fullyOpen is how far a thermostat has to open, and by which temperature (TH2, TH3).

@@ -64,7 +64,7 @@ func collapse(slow, fast *moment) []Flag {
 }
 
 // weakAtIdle: heat that comes with revs is a weak pump, low coolant or air. It
-// is told from two rounds with the heater set alike, and on.
+// is told from two rounds with the heater set alike, and on as far as that is noted.
 func weakAtIdle(slow, fast *moment) []Flag {
 	if slow.round.Heater == cases.HeaterOff || slow.round.Heater != fast.round.Heater {
 		return nil

@@ -117,7 +117,7 @@ func capTest(c *cases.Case, t *cases.Test) judgement {
 	if rated == nil {
 		rated = c.Loop.CapKPa
 	}
-	weighed := rated != nil && t.OpensKPa != nil
+	weighed := rated != nil && *rated > 0 && t.OpensKPa != nil
 	j := passIf(weighed || t.Holds != nil || t.VacuumValveOK != nil)
 	rule := say.Of("because.cap-rule") // PR7, PR8
 	if weighed {

@@ -8,7 +8,6 @@ import (
 	lifts "loopbook/diagram/lift"
 	"loopbook/diagram/say"
 	"loopbook/diagram/thermistor"
-	"loopbook/diagram/warmup"
 )
 
 // Check is what one workshop check comes to.
@@ -170,10 +169,7 @@ func sensorSums(c *cases.Case, t *cases.Test) []Sum {
 			out = append(out, Sum{say.Of("sum.at", p.C), say.Of("sum.outside")})
 		}
 	}
-	working := warmup.UsualOpensC
-	if c.Loop.ThermostatOpensC != nil {
-		working = *c.Loop.ThermostatOpensC
-	}
+	working := ratingOf(c).opensC
 	if off, ok := curve.OffAt(working, ohms(t)); ok {
 		out = append(out, Sum{say.Of("sum.error", working), say.Signed(off)})
 	}

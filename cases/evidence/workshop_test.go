@@ -8,6 +8,7 @@ import (
 	"loopbook/cases"
 	"loopbook/cases/casetest"
 	"loopbook/cases/evidence"
+	"loopbook/diagram"
 )
 
 func sum(t *testing.T, c *cases.Case, test cases.Test, name string) string {
@@ -197,5 +198,23 @@ func TestEveryCheckHasItsGuide(t *testing.T) {
 			t.Errorf("%s: %s %s", kind, accepts, rest)
 		}
 		said(t, string(kind), g.Accepts, g.NotProven)
+	}
+}
+
+// No thermostat is rated at 190 °C (a coolant's most is 150 °C, judgement): by such a mark one that opens at 82 °C would be
+// early, and by the findings, which don't use it, it isn't. A sensor's error is told where the loop works.
+func TestARatingThatNoThermostatHasIsNotUsed(t *testing.T) {
+	c := &cases.Case{Loop: cases.Loop{ThermostatOpensC: degC(190)}}
+	bench := row(82, 82, 94, 8)
+	for _, marked := range []*diagram.Celsius{nil, degC(190)} {
+		bench.RatedOpensC = marked
+		if got := evidence.Outcome(c, &bench); got != "" {
+			t.Errorf("marked %v in a case of 190 °C: %q", marked, got)
+		}
+	}
+	sensor := cases.Test{Kind: "sensor-resistance", Points: []cases.BenchPoint{{TempC: degC(80), Ohm: casetest.P(308.6)}},
+		Reference: []cases.OhmPoint{{TempC: degC(20), Ohm: casetest.P(2502.0)}, {TempC: degC(50), Ohm: casetest.P(806.9)}, {TempC: degC(80), Ohm: casetest.P(308.6)}, {TempC: degC(100), Ohm: casetest.P(175.7)}}} // V16, published
+	if got := sum(t, c, sensor, "Error at working temperature, 88 °C"); got == "" {
+		t.Errorf("no error at the usual 88 °C: %+v", evidence.Workshop(c, &sensor).Sums)
 	}
 }
