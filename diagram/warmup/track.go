@@ -6,12 +6,14 @@ import "math"
 // own step; a median over ±10 s takes out noise and whole-kelvin flicker and
 // leaves a steady rise where it is.
 const (
-	maxBins  = 4000
-	medianS  = 10
-	bridgedS = 60 // the longest gap that a straight line may cross
+	maxBins = 4000
+	medianS = 10
 
 	enoughSteps = 1000 // tell the usual one
 )
+
+// BridgedS is the longest gap, in seconds, that a straight line may cross (judgement).
+const BridgedS = 60
 
 // track is a trip on even steps, from the engine's start. NaN is not known.
 type track struct {
@@ -79,7 +81,7 @@ func (k *track) bridge(v []float64) {
 		if math.IsNaN(v[i]) {
 			continue
 		}
-		if gap := i - last; last >= 0 && float64(gap)*k.stepS <= max(bridgedS, 2*k.stepS) {
+		if gap := i - last; last >= 0 && float64(gap)*k.stepS <= max(BridgedS, 2*k.stepS) {
 			for j := last + 1; j < i; j++ {
 				v[j] = v[last] + (v[i]-v[last])*float64(j-last)/float64(gap)
 			}
@@ -95,7 +97,7 @@ func (k *track) hold(v []float64) {
 		switch {
 		case !math.IsNaN(v[i]):
 			last = i
-		case last >= 0 && float64(i-last)*k.stepS <= max(bridgedS, 2*k.stepS):
+		case last >= 0 && float64(i-last)*k.stepS <= max(BridgedS, 2*k.stepS):
 			v[i] = v[last]
 		}
 	}

@@ -196,7 +196,8 @@ func (l Lines) placeLegend(p *plot.Plot, look Look) {
 // markedBelow reports whether a mark stands where the first curve begins, or lower:
 // the curve rises late, to the right, and leaves the room above it free.
 func (l Lines) markedBelow() bool {
-	return slices.ContainsFunc(l.Marks, func(m Mark) bool { return m.Y <= l.Curves[0].Y[0] })
+	first := l.Curves[0].Y
+	return len(first) > 0 && slices.ContainsFunc(l.Marks, func(m Mark) bool { return m.Y <= first[0] })
 }
 
 // atRight reports whether a mark stands where words beside it would run out of the plot.
@@ -266,22 +267,28 @@ func addBand(p *plot.Plot, look Look, b Band) error {
 
 func addCurve(p *plot.Plot, look Look, c Curve, columns int) error {
 	var thumb plot.Thumbnailer
-	for _, piece := range pieces(thin(c.X, c.Y, columns)) {
-		if c.Kind == Dots {
+	for _, piece := range pieces(c.X, c.Y) {
+		style := look.line(c.Kind)
+		if c.Kind == Dots || len(piece) == 1 { // no line is drawn through one point
 			dots, err := plotter.NewScatter(piece)
 			if err != nil {
 				return err
 			}
-			dots.GlyphStyle = draw.GlyphStyle{Color: look.Main, Radius: look.Size / 3, Shape: draw.CircleGlyph{}}
+			dots.GlyphStyle = draw.GlyphStyle{Color: style.Color, Radius: look.Size / 3, Shape: draw.CircleGlyph{}}
+			if c.Kind != Dots {
+				dots.GlyphStyle.Radius = look.Size / 8
+			}
 			p.Add(dots)
-			thumb = dots
+			if thumb == nil {
+				thumb = dots
+			}
 			continue
 		}
-		line, err := plotter.NewLine(piece)
+		line, err := plotter.NewLine(thin(piece, columns))
 		if err != nil {
 			return err
 		}
-		line.LineStyle = look.line(c.Kind)
+		line.LineStyle = style
 		p.Add(line)
 		thumb = line
 	}

@@ -102,6 +102,26 @@ func TestThinningShowsEveryPeak(t *testing.T) {
 	}
 }
 
+// A gap hides nothing but itself, however long the series is, and a point between two gaps is seen.
+func TestAGapHidesOnlyItself(t *testing.T) {
+	n := 60000
+	x, y := make([]float64, n), make([]float64, n)
+	for i := range x {
+		if x[i] = float64(i); i%10 == 1 {
+			y[i] = math.NaN()
+		}
+	}
+	y[31235], y[45678] = 50, -50
+	_, frame, err := chart.Image(chart.Lines{Curves: []chart.Curve{{X: x, Y: y}}}, chart.Plain(), 400, 200, 1)
+	if err != nil || frame.X0 > 0 || frame.X1 < 59999 || frame.Y0 > -50 || frame.Y1 < 50 {
+		t.Errorf("%v, from %g to %g and %g to %g, want all of the series and its peaks", err, frame.X0, frame.X1, frame.Y0, frame.Y1)
+	}
+	lone := chart.Lines{Curves: []chart.Curve{{X: []float64{0, 1, 2, 3, 4}, Y: []float64{1, 1, math.NaN(), 5, math.NaN()}}}}
+	if svg, err := chart.SVG(lone, chart.Plain(), 400, 200); err != nil || !bytes.Contains(svg, []byte("A1.125,1.125")) {
+		t.Errorf("%v: a point between two gaps isn't drawn:\n%s", err, svg)
+	}
+}
+
 // 100,000 points: wanted in 50 ms.
 func BenchmarkImage100000(b *testing.B) {
 	l := warmUp(100000)

@@ -7,62 +7,60 @@ import (
 )
 
 // thin leaves of each column the first, the lowest, the highest and the last
-// point, in their order, which draws the same picture. A gap (NaN) stays one.
-func thin(x, y []float64, columns int) plotter.XYs {
-	n := min(len(x), len(y))
-	out := make(plotter.XYs, 0, min(n, 4*columns+8))
-	if n <= 4*columns || !(x[n-1] > x[0]) {
-		for i := 0; i < n; i++ {
-			out = append(out, plotter.XY{X: x[i], Y: y[i]})
-		}
-		return out
+// point, in their order, which draws the same picture.
+func thin(all plotter.XYs, columns int) plotter.XYs {
+	n := len(all)
+	if n <= 4*columns || !(all[n-1].X > all[0].X) {
+		return all
 	}
-	wide := (x[n-1] - x[0]) / float64(columns)
+	out := make(plotter.XYs, 0, 4*columns+8)
+	wide := (all[n-1].X - all[0].X) / float64(columns)
 	for from := 0; from < n; {
-		to, end := from, x[0]+wide*(math.Floor((x[from]-x[0])/wide)+1)
-		for to < n && (x[to] < end || to == from) {
+		to, end := from, all[0].X+wide*(math.Floor((all[from].X-all[0].X)/wide)+1)
+		for to < n && (all[to].X < end || to == from) {
 			to++
 		}
-		out = appendColumn(out, x[from:to], y[from:to])
+		out = appendColumn(out, all[from:to])
 		from = to
 	}
 	return out
 }
 
-func appendColumn(out plotter.XYs, x, y []float64) plotter.XYs {
+func appendColumn(out, column plotter.XYs) plotter.XYs {
 	low, high := 0, 0
-	for i, v := range y {
-		if math.IsNaN(v) {
-			return append(out, plotter.XY{X: x[i], Y: v}) // a gap somewhere in it
-		}
-		if v < y[low] {
+	for i, p := range column {
+		if p.Y < column[low].Y {
 			low = i
 		}
-		if v > y[high] {
+		if p.Y > column[high].Y {
 			high = i
 		}
 	}
 	last := -1
-	for _, i := range []int{0, min(low, high), max(low, high), len(y) - 1} {
+	for _, i := range []int{0, min(low, high), max(low, high), len(column) - 1} {
 		if i > last {
-			out, last = append(out, plotter.XY{X: x[i], Y: y[i]}), i
+			out, last = append(out, column[i]), i
 		}
 	}
 	return out
 }
 
-// pieces are the stretches between gaps.
-func pieces(all plotter.XYs) []plotter.XYs {
+// pieces are the stretches of points between gaps (NaN).
+func pieces(x, y []float64) []plotter.XYs {
 	var out []plotter.XYs
-	from := 0
-	for i := 0; i <= len(all); i++ {
-		if i < len(all) && !math.IsNaN(all[i].Y) && !math.IsNaN(all[i].X) {
+	var piece plotter.XYs
+	end := func() {
+		if len(piece) > 0 {
+			out, piece = append(out, piece), nil
+		}
+	}
+	for i := 0; i < min(len(x), len(y)); i++ {
+		if math.IsNaN(x[i]) || math.IsNaN(y[i]) {
+			end()
 			continue
 		}
-		if i > from {
-			out = append(out, all[from:i])
-		}
-		from = i + 1
+		piece = append(piece, plotter.XY{X: x[i], Y: y[i]})
 	}
+	end()
 	return out
 }

@@ -1,10 +1,7 @@
 package picture
 
 import (
-	"math"
-
 	"loopbook/cases"
-	"loopbook/diagram"
 	"loopbook/diagram/say"
 	"loopbook/diagram/warmup"
 	"loopbook/report/chart"
@@ -18,7 +15,7 @@ func BothWarmUps(c *cases.Case, before, after *cases.Log, resultBefore, resultAf
 		if l == nil {
 			return
 		}
-		curve := fromStart(l, r, by)
+		curve := coolant(l, r.StartS, r.StartS, by)
 		curve.Name, curve.Kind = name, kind
 		lines.Curves = append(lines.Curves, curve)
 		if k := r.Knee; k != nil {
@@ -31,20 +28,4 @@ func BothWarmUps(c *cases.Case, before, after *cases.Log, resultBefore, resultAf
 		lines.Levels = append(lines.Levels, chart.Level{Y: by.Units.FromC(*rated), Name: by.Of("chart.rating")})
 	}
 	return lines
-}
-
-// fromStart is a log's coolant by the minutes since the engine's start.
-func fromStart(l *cases.Log, r warmup.Result, by say.Speaker) chart.Curve {
-	var c chart.Curve
-	for i, s := range l.TimeS {
-		if s < r.StartS {
-			continue
-		}
-		v := math.NaN()
-		if i < len(l.EctC) {
-			v = by.Units.FromC(diagram.Celsius(l.EctC[i]))
-		}
-		c.X, c.Y = append(c.X, (s-r.StartS)/60), append(c.Y, v)
-	}
-	return c
 }

@@ -21,13 +21,7 @@ const fewPoints = 40
 func WarmUp(c *cases.Case, l *cases.Log, r warmup.Result, b *diagnosis.Band, by say.Speaker) chart.Lines {
 	u := by.Units
 	lines := chart.Lines{X: by.Of("chart.minutes"), Y: by.Of("chart.coolant", string(u.Temperature))}
-	measured := chart.Curve{X: make([]float64, len(l.TimeS)), Y: make([]float64, len(l.TimeS))}
-	for i, s := range l.TimeS {
-		measured.X[i], measured.Y[i] = s/60, math.NaN()
-		if i < len(l.EctC) {
-			measured.Y[i] = u.FromC(diagram.Celsius(l.EctC[i]))
-		}
-	}
+	measured := coolant(l, math.Inf(-1), 0, by)
 	if b != nil {
 		like := by.Of("chart.healthy-driven")
 		if !l.SpeedNoted() {
@@ -52,6 +46,27 @@ func WarmUp(c *cases.Case, l *cases.Log, r warmup.Result, b *diagnosis.Band, by 
 		lines.Marks = append(lines.Marks, chart.Mark{X: (k.S + r.StartS) / 60, Y: u.FromC(k.C), Name: by.Of("chart.opens", k.C), Above: true})
 	}
 	return lines
+}
+
+// coolant is a log's curve from a second on, by the minutes since another. A gap that the analysis bridges is none: many
+// scan tools ask for one value after the other, so that every other row lacks this one.
+func coolant(l *cases.Log, from, zero float64, by say.Speaker) chart.Curve {
+	var c chart.Curve
+	last, lacks := math.NaN(), false // when the coolant was known last, and whether a row lacked it since
+	for i, s := range l.TimeS[:min(len(l.TimeS), len(l.EctC))] {
+		switch {
+		case s < from:
+			continue
+		case math.IsNaN(l.EctC[i]):
+			lacks = true
+			continue
+		case lacks && s-last > warmup.BridgedS:
+			c.X, c.Y = append(c.X, (last-zero)/60), append(c.Y, math.NaN())
+		}
+		c.X, c.Y = append(c.X, (s-zero)/60), append(c.Y, by.Units.FromC(diagram.Celsius(l.EctC[i])))
+		last, lacks = s, false
+	}
+	return c
 }
 
 func band(b *diagnosis.Band, name string, by say.Speaker) chart.Band {

@@ -1,6 +1,7 @@
 package picture_test
 
 import (
+	"math"
 	"testing"
 
 	"loopbook/cases"
@@ -8,6 +9,7 @@ import (
 	"loopbook/diagram"
 	"loopbook/diagram/say"
 	"loopbook/diagram/units"
+	"loopbook/diagram/warmup"
 	"loopbook/report/chart"
 	"loopbook/report/picture"
 )
@@ -33,5 +35,38 @@ func TestChecksAsCurves(t *testing.T) {
 	}
 	if _, ok := picture.Test(&cases.Test{Kind: "level", State: "full"}, say.English()); ok {
 		t.Error("a level has a curve")
+	}
+}
+
+// Every other row of a scan tool that asks for one value after the other lacks the coolant: the line goes on, as far as the
+// analysis lets one cross a gap (a minute, judgement). A longer gap stays one.
+func TestALogOfOneValueAfterTheOtherIsALine(t *testing.T) {
+	l := cases.Log{}
+	for s := 0.0; s < 600; s += 5 {
+		c := 12 + s/10
+		if int(s/5)%2 == 1 || s > 200 && s < 300 {
+			c = math.NaN()
+		}
+		l.TimeS, l.EctC = append(l.TimeS, s), append(l.EctC, c)
+	}
+	for name, lines := range map[string]chart.Lines{
+		"one":  picture.WarmUp(&cases.Case{}, &l, warmup.Result{}, nil, say.English()),
+		"both": picture.BothWarmUps(&cases.Case{}, nil, &l, warmup.Result{}, warmup.Result{}, say.English()),
+	} {
+		lines.Curves = append([]chart.Curve{{}}, lines.Curves...) // as of a log without any coolant, which is drawn beside it
+		lines.Marks = []chart.Mark{{X: 1, Y: 12}}
+		if _, err := chart.SVG(lines, chart.Plain(), 400, 200); err != nil {
+			t.Error(err)
+		}
+		lines.Curves = lines.Curves[1:]
+		gaps, points := 0, len(lines.Curves[0].Y)
+		for _, y := range lines.Curves[0].Y {
+			if math.IsNaN(y) {
+				gaps++
+			}
+		}
+		if gaps != 1 || points != 52 { // 60 rows with the coolant less 9 in the gap, and the gap
+			t.Errorf("%s: %d gaps, %d points", name, gaps, points)
+		}
 	}
 }
