@@ -88,8 +88,15 @@ func logPlace(l *cases.Log) say.Text {
 const besideS = 15
 
 // heldC is the most that two samples beside each other reach: one alone among them may be a loose contact's.
-// What somebody wrote down each minute was looked at, and stands for itself. It is false without any.
+// What somebody wrote down each minute was looked at, and stands for itself. Rows that lack the coolant stand between none.
+// It is false without any.
 func heldC(l *cases.Log) (c diagram.Celsius, ok bool) {
+	var times, values []float64
+	for i, v := range l.EctC {
+		if !math.IsNaN(v) {
+			times, values = append(times, l.TimeS[i]), append(values, v)
+		}
+	}
 	most := math.Inf(-1)
 	take := func(a, b float64) {
 		if v := min(a, b); v > most && max(a, b) <= float64(SensorMostC) {
@@ -97,12 +104,12 @@ func heldC(l *cases.Log) (c diagram.Celsius, ok bool) {
 		}
 	}
 	near := func(i int) bool { // to the sample before it
-		return i > 0 && i < len(l.EctC) && l.TimeS[i]-l.TimeS[i-1] <= besideS
+		return i > 0 && i < len(values) && times[i]-times[i-1] <= besideS
 	}
-	for i, v := range l.EctC {
+	for i, v := range values {
 		switch before, after := near(i), near(i+1); {
 		case before:
-			take(l.EctC[i-1], v)
+			take(values[i-1], v)
 		case !after:
 			take(v, v)
 		}

@@ -30,6 +30,7 @@ func TestOutcome(t *testing.T) {
 		{"PR10 published", cases.Test{Kind: "cap", Holds: yes, VacuumValveOK: no}, "vacuum-stuck"},
 		{"weak decides more than its vacuum valve", cases.Test{Kind: "cap", Holds: no, VacuumValveOK: no}, "weak"},
 		{"opens, but what is it rated?", cases.Test{Kind: "cap", OpensKPa: kPa(80)}, ""},
+		{"a mark of nothing", cases.Test{Kind: "cap", RatedKPa: kPa(0), OpensKPa: kPa(80)}, ""},
 		{"published, M16, T23", cases.Test{Kind: "combustion-gas", Result: "positive"}, "positive"},
 		{"published, M16, T23", cases.Test{Kind: "combustion-gas", Result: "negative"}, "pass"},
 		{"not read", cases.Test{Kind: "combustion-gas"}, ""},
