@@ -164,10 +164,10 @@ func (Cause) words() []string {
 
 func (TestKind) words() []string {
 	return []string{
-		"pressure-hold", "cap", "combustion-gas", "coolant",
-		"thermostat-bench", "sensor-resistance", "fan", "level",
-		"pump-drive", "hose-look", "core-scan", "bubbles",
-		"heater-flow",
+		string(PressureTest), string(CapTest), string(GasTest), string(CoolantTest),
+		string(BenchTest), string(SensorTest), string(FanTest), string(LevelTest),
+		string(PumpTest), string(HoseTest), string(CoreTest), string(BubblesTest),
+		string(HeaterTest),
 	}
 }
 

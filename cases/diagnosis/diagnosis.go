@@ -194,7 +194,7 @@ type Outcome struct {
 func outcomes(c *cases.Case, stage cases.Stage) []Outcome {
 	last := map[cases.TestKind]Outcome{}
 	if word := evidence.FillOutcome(c); word != "" && !evidence.Passed(word) {
-		last["coolant"] = Outcome{Kind: "coolant", Word: word}
+		last[cases.CoolantTest] = Outcome{Kind: cases.CoolantTest, Word: word}
 	}
 	for i := range c.Tests {
 		if t := &c.Tests[i]; stage.Holds(t.Stage) {

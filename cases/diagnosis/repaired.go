@@ -75,7 +75,7 @@ func MeasuredAfter(c *cases.Case) bool {
 
 // OfOldPart reports whether a check is of a part by itself, which can be done once the part has left
 // the car, and only then tells of the time before.
-func OfOldPart(k cases.TestKind) bool { return k == "thermostat-bench" || k == "sensor-resistance" }
+func OfOldPart(k cases.TestKind) bool { return k == cases.BenchTest || k == cases.SensorTest }
 
 // gone reports whether a check would meet the car as it was before a repair that has been made: what it
 // showed then can't be read any more.

@@ -46,7 +46,7 @@ func heldKPa(c *cases.Case, stage cases.Stage) *diagram.KPa {
 	for i := range c.Tests {
 		t := &c.Tests[i]
 		switch {
-		case marked == nil || t.Kind != "cap" || !stage.Holds(t.Stage):
+		case marked == nil || t.Kind != cases.CapTest || !stage.Holds(t.Stage):
 		case t.OpensKPa != nil && *t.OpensKPa < *marked:
 			holds = t.OpensKPa
 		case is(t.Holds, false):
@@ -99,7 +99,7 @@ func mixture(c *cases.Case, stage cases.Stage) (coolant.Mixture, bool) {
 	}
 	for i := range c.Tests {
 		t := &c.Tests[i]
-		if t.Kind != "coolant" || stage != cases.AfterRepair && !stage.Holds(t.Stage) {
+		if t.Kind != cases.CoolantTest || stage != cases.AfterRepair && !stage.Holds(t.Stage) {
 			continue
 		}
 		if found, ok := Sample(c, t); ok {

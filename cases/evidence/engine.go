@@ -115,7 +115,7 @@ func (m *moment) readsHigh(ect diagram.Celsius, p diagram.Point) bool {
 // hot as the engine, and a sensor in steam that shows more is no liar (F09, common practice).
 func (m *moment) dry() bool {
 	return slices.ContainsFunc(m.c.Tests, func(t cases.Test) bool {
-		return t.Kind == "level" && t.State == "empty" && m.round.Stage.Holds(t.Stage)
+		return t.Kind == cases.LevelTest && t.State == "empty" && m.round.Stage.Holds(t.Stage)
 	})
 }
 

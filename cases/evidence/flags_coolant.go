@@ -25,7 +25,7 @@ func coolantFilled(c *cases.Case) []Flag { return judgeFill(c).flags }
 // judgeFill judges the strength the case states, where no test measured it.
 func judgeFill(c *cases.Case) judgement {
 	for _, t := range c.Tests {
-		if t.Kind == "coolant" && (t.VolumePercent != nil || t.FreezeC != nil) {
+		if t.Kind == cases.CoolantTest && (t.VolumePercent != nil || t.FreezeC != nil) {
 			return judgement{}
 		}
 	}

@@ -24,31 +24,31 @@ func testFlags(c *cases.Case) []Flag {
 
 func judgeTest(c *cases.Case, t *cases.Test) judgement {
 	switch t.Kind {
-	case "pressure-hold":
+	case cases.PressureTest:
 		return pressureHold(t)
-	case "cap":
+	case cases.CapTest:
 		return capTest(c, t)
-	case "combustion-gas":
+	case cases.GasTest:
 		return gasTest(t)
-	case "coolant":
+	case cases.CoolantTest:
 		return coolantTest(c, t)
-	case "thermostat-bench":
+	case cases.BenchTest:
 		return benchTest(c, t)
-	case "sensor-resistance":
+	case cases.SensorTest:
 		return sensorTest(t)
-	case "fan":
+	case cases.FanTest:
 		return fanTest(c, t)
-	case "level":
+	case cases.LevelTest:
 		return levelTest(t)
-	case "pump-drive":
+	case cases.PumpTest:
 		return pumpDrive(t)
-	case "core-scan":
+	case cases.CoreTest:
 		return coreScan(c, t)
-	case "hose-look":
+	case cases.HoseTest:
 		return hoseLook(t)
-	case "bubbles":
+	case cases.BubblesTest:
 		return bubbles(t)
-	case "heater-flow":
+	case cases.HeaterTest:
 		return heaterLook(t)
 	}
 	return judgement{}

@@ -16,9 +16,9 @@ type Guide struct {
 // GuideTo is the guide to a check, on a car with that fan.
 func GuideTo(kind cases.TestKind, fan cases.FanKind) Guide {
 	switch {
-	case kind == "fan" && fan == cases.ViscousFan: // FN6 and FN8, published (V20)
+	case kind == cases.FanTest && fan == cases.ViscousFan: // FN6 and FN8, published (V20)
 		return Guide{say.Of("guide.fan-viscous.accepts", ViscousTurns, ViscousBitesC, ViscousBittenC), say.Of("guide.fan-belt.not-proven")}
-	case kind == "fan" && fan == cases.FixedFan:
+	case kind == cases.FanTest && fan == cases.FixedFan:
 		return Guide{say.Of("guide.fan-fixed.accepts"), say.Of("guide.fan-belt.not-proven")}
 	}
 	return Guide{
@@ -31,21 +31,21 @@ func GuideTo(kind cases.TestKind, fan cases.FanKind) Guide {
 // name are of testdata/trade/numbers.csv.
 func accepted(kind cases.TestKind) []any {
 	switch kind {
-	case "pressure-hold": // PR1 to PR4, published (V6, V7, V8, M10)
+	case cases.PressureTest: // PR1 to PR4, published (V6, V7, V8, M10)
 		return []any{needleKPa, failKPa}
-	case "cap": // PR7, PR8, PR10, published (M14, M16, T17)
+	case cases.CapTest: // PR7, PR8, PR10, published (M14, M16, T17)
 		return []any{vacuumKPa}
-	case "coolant": // CO1, CO2, CO3, published (V32, M21, T19); CO8, SV5, common practice
+	case cases.CoolantTest: // CO1, CO2, CO3, published (V32, M21, T19); CO8, SV5, common practice
 		return []any{weakPercent, strongPercent, inhibitPercent, uselessPercent, acidPH, alkalinePH, strayWatchV, strayV}
-	case "thermostat-bench": // TH1 to TH4, published (M2, V1 to V4)
+	case cases.BenchTest: // TH1 to TH4, published (M2, V1 to V4)
 		return []any{diagram.DeltaK(opensEarlyK), diagram.DeltaK(6), diagram.DeltaK(15), benchLift, shutByC}
-	case "sensor-resistance": // DT15, DT16, common practice; V15 to V17
+	case cases.SensorTest: // DT15, DT16, common practice; V15 to V17
 		return []any{sensorPassK, SensorFailK}
-	case "fan": // FN1, published (V23); FN5, common practice
+	case cases.FanTest: // FN1, published (V23); FN5, common practice
 		return []any{diagram.Celsius(93), usualFanStartC, secondLowC, secondHighC}
-	case "core-scan": // DT14, common practice; M17, V22
+	case cases.CoreTest: // DT14, common practice; M17, V22
 		return []any{suspectK, patchK}
-	case "heater-flow": // DT10, DT11, common practice; V21
+	case cases.HeaterTest: // DT10, DT11, common practice; V21
 		return []any{hosesOddK, diagram.DeltaK(20)}
 	}
 	return nil
@@ -54,9 +54,9 @@ func accepted(kind cases.TestKind) []any {
 // unproven are the numbers in what a pass doesn't show.
 func unproven(kind cases.TestKind) []any {
 	switch kind {
-	case "thermostat-bench": // TH10
+	case cases.BenchTest: // TH10
 		return []any{diagram.Celsius(95)}
-	case "sensor-resistance": // SN1, SN2, published (V35)
+	case cases.SensorTest: // SN1, SN2, published (V35)
 		return []any{diagram.Celsius(-30), diagram.Celsius(130)}
 	}
 	return nil

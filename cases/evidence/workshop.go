@@ -37,17 +37,17 @@ func Workshop(c *cases.Case, t *cases.Test) Check {
 
 func sums(c *cases.Case, t *cases.Test) []Sum {
 	switch t.Kind {
-	case "pressure-hold":
+	case cases.PressureTest:
 		return pressureSums(t)
-	case "cap":
+	case cases.CapTest:
 		return capSums(c, t)
-	case "coolant":
+	case cases.CoolantTest:
 		return coolantSums(c, t)
-	case "thermostat-bench":
+	case cases.BenchTest:
 		return benchSums(c, t)
-	case "sensor-resistance":
+	case cases.SensorTest:
 		return sensorSums(c, t)
-	case "core-scan":
+	case cases.CoreTest:
 		return faceSums(t)
 	}
 	return nil

@@ -72,37 +72,37 @@ func (v *car) check(d dice, kind cases.TestKind) cases.Test {
 	f := &v.fault
 	is := func(c cases.Cause) bool { return v.cause == c }
 	switch kind {
-	case "pressure-hold":
+	case cases.PressureTest:
 		v.pressureHold(d, &t)
-	case "cap":
+	case cases.CapTest:
 		v.capTest(d, &t)
-	case "combustion-gas":
+	case cases.GasTest:
 		t.Result = "negative"
 		if d.chance(when(is("combustion-leak"), 0.85, 0.02)) {
 			t.Result = "positive"
 		}
-	case "coolant":
+	case cases.CoolantTest:
 		v.sample(d, &t)
-	case "thermostat-bench":
+	case cases.BenchTest:
 		v.heatedWater(d, &t)
-	case "sensor-resistance":
+	case cases.SensorTest:
 		v.resistance(d, &t)
-	case "fan":
+	case cases.FanTest:
 		v.fanCommand(d, &t)
-	case "level":
+	case cases.LevelTest:
 		t.State = f.level
 		if d.chance(0.05) { // a healthy car a little under the mark, a leaky one just filled
 			t.State = pick[cases.LevelState](d, "low", "full")
 		}
-	case "pump-drive":
+	case cases.PumpTest:
 		t.BeltOK, t.Play, t.Weep = ptr(f.drive != "belt"), ptr(f.drive == "play"), ptr(f.drive == "weep" || d.chance(0.02))
-	case "hose-look":
+	case cases.HoseTest:
 		t.LowerCollapses = ptr(d.chance(when(is("lower-hose-collapse"), 0.9, 0.02)))
-	case "core-scan":
+	case cases.CoreTest:
 		v.coreScan(d, &t)
-	case "bubbles":
+	case cases.BubblesTest:
 		t.Seen = ptr(d.chance(when(is("combustion-leak"), 0.75, when(is("coolant-low-air"), 0.15, 0.03))))
-	case "heater-flow":
+	case cases.HeaterTest:
 		t.Flows = v.heaterFlow(d)
 	}
 	return t

@@ -13,11 +13,11 @@ import (
 // pressure over the minutes. It is false for a check that has none.
 func Test(t *cases.Test, by say.Speaker) (chart.Lines, bool) {
 	switch t.Kind {
-	case "thermostat-bench":
+	case cases.BenchTest:
 		return bench(t, by)
-	case "sensor-resistance":
+	case cases.SensorTest:
 		return sensor(t, by)
-	case "pressure-hold":
+	case cases.PressureTest:
 		return pressure(t, by)
 	}
 	return chart.Lines{}, false

@@ -14,7 +14,7 @@ import (
 // short ones, which stand two in a row, and what follows them.
 func (s *sheet) fields() (short, rest []fyne.CanvasObject) {
 	switch s.kind {
-	case "pressure-hold":
+	case cases.PressureTest:
 		return row(
 			s.press(kit.L("window.checks.pressure-start"), func(t *cases.Test) **diagram.KPa { return &t.StartKPa }),
 			s.press(kit.L("window.checks.pressure-end"), func(t *cases.Test) **diagram.KPa { return &t.EndKPa }),
@@ -22,28 +22,28 @@ func (s *sheet) fields() (short, rest []fyne.CanvasObject) {
 			s.temp(kit.L("window.checks.temperature-end"), func(t *cases.Test) **diagram.Celsius { return &t.EndC }),
 			s.number(kit.L("window.checks.held-for"), units.Minutes().Clock, 0, 1440, func(t *cases.Test) **float64 { return &t.Minutes }),
 		), row(note(kit.L("window.checks.pressure-note")))
-	case "cap":
+	case cases.CapTest:
 		return row(
 			s.press(kit.L("window.checks.cap-rated"), func(t *cases.Test) **diagram.KPa { return &t.RatedKPa }),
 			s.press(kit.L("window.checks.cap-opens"), func(t *cases.Test) **diagram.KPa { return &t.OpensKPa }),
 			s.yesNo(kit.L("window.checks.cap-holds"), kit.L("window.checks.cap-holds-yes"), kit.L("window.checks.cap-holds-no"), func(t *cases.Test) **bool { return &t.Holds }),
 			s.yesNo(kit.L("window.checks.vacuum-valve"), kit.L("window.checks.vacuum-yes"), kit.L("window.checks.vacuum-no"), func(t *cases.Test) **bool { return &t.VacuumValveOK }),
 		), nil
-	case "combustion-gas":
+	case cases.GasTest:
 		return row(pick(s, kit.L("window.checks.result"), cases.Words[cases.GasResult](), cases.GasResult.Name, func(t *cases.Test) *cases.GasResult { return &t.Result })), nil
-	case "coolant":
+	case cases.CoolantTest:
 		return s.coolant()
-	case "thermostat-bench":
+	case cases.BenchTest:
 		return s.bench()
-	case "sensor-resistance":
+	case cases.SensorTest:
 		return s.sensor()
-	case "fan":
+	case cases.FanTest:
 		return row(
 			s.yesNo(kit.L("window.checks.fan-commanded"), kit.L("window.checks.fan-on"), kit.L("window.checks.fan-off"), func(t *cases.Test) **bool { return &t.Commanded }),
 			s.yesNo(kit.L("window.checks.fan-then"), kit.L("window.checks.fan-runs"), kit.L("window.checks.fan-stands"), func(t *cases.Test) **bool { return &t.Runs }),
 			s.temp(kit.L("window.checks.fan-starts"), func(t *cases.Test) **diagram.Celsius { return &t.StartsC }),
 		), nil
-	case "core-scan":
+	case cases.CoreTest:
 		return nil, row(s.face())
 	}
 	return s.looks()
@@ -52,19 +52,19 @@ func (s *sheet) fields() (short, rest []fyne.CanvasObject) {
 // looks are the checks that are one look.
 func (s *sheet) looks() (short, rest []fyne.CanvasObject) {
 	switch s.kind {
-	case "level":
+	case cases.LevelTest:
 		return row(pick(s, kit.L("window.checks.level"), cases.Words[cases.LevelState](), cases.LevelState.Name, func(t *cases.Test) *cases.LevelState { return &t.State })), nil
-	case "pump-drive":
+	case cases.PumpTest:
 		return row(
 			s.yesNo(kit.L("window.checks.belt"), kit.L("window.checks.belt-yes"), kit.L("window.checks.belt-no"), func(t *cases.Test) **bool { return &t.BeltOK }),
 			s.yesNo(kit.L("window.checks.play"), kit.L("window.checks.play-yes"), kit.L("window.checks.none"), func(t *cases.Test) **bool { return &t.Play }),
 			s.yesNo(kit.L("window.checks.weep"), kit.L("window.checks.weep-yes"), kit.L("window.checks.weep-no"), func(t *cases.Test) **bool { return &t.Weep }),
 		), nil
-	case "hose-look":
+	case cases.HoseTest:
 		return row(s.yesNo(kit.L("window.checks.lower-hose"), kit.L("window.checks.lower-hose-yes"), kit.L("window.checks.lower-hose-no"), func(t *cases.Test) **bool { return &t.LowerCollapses })), nil
-	case "bubbles":
+	case cases.BubblesTest:
 		return row(s.yesNo(kit.L("window.checks.bubbles"), kit.L("window.checks.bubbles-yes"), kit.L("window.checks.none"), func(t *cases.Test) **bool { return &t.Seen })), nil
-	case "heater-flow":
+	case cases.HeaterTest:
 		return row(pick(s, kit.L("window.checks.heater-flow"), cases.Words[cases.HeaterFlow](), cases.HeaterFlow.Name, func(t *cases.Test) *cases.HeaterFlow { return &t.Flows })), nil
 	}
 	return nil, nil

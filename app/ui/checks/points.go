@@ -67,7 +67,7 @@ func (s *sheet) heating(row int) ending {
 // growBench adds a line that goes the way of the one before.
 func growBench(t *cases.Test) {
 	p := cases.BenchPoint{}
-	if t.Kind == "thermostat-bench" {
+	if t.Kind == cases.BenchTest {
 		up := true
 		if n := len(t.Points); n > 0 && t.Points[n-1].Heating != nil {
 			up = *t.Points[n-1].Heating
