@@ -197,10 +197,15 @@ func choose(typed string, known []string) (string, Why) {
 	return "", ManyWords
 }
 
-// near are the words that hold what was typed, or a part of it.
+// near are the words that begin as what was typed but for one slip, or else those that hold it or a part of it.
 func near(typed string, known []string) []string {
 	typed = strings.ToLower(strings.ReplaceAll(typed, " ", "-"))
 	var out []string
+	for _, w := range known {
+		if len(typed) >= 3 && slices.Min(cases.Slips(typed, w)) <= 1 {
+			out = append(out, w)
+		}
+	}
 	for part := typed; len(part) >= 3 && len(out) == 0; part = part[:len(part)-1] {
 		for _, w := range known {
 			if strings.Contains(w, part) {

@@ -3,6 +3,7 @@ package query_test
 import (
 	"fmt"
 	"math"
+	"slices"
 	"testing"
 	"time"
 
@@ -56,8 +57,10 @@ func TestProblemsAreToldAndLeftOut(t *testing.T) {
 			t.Errorf("Parse(%q) = %+v, want %s", text, got, why)
 		}
 	}
-	if near := query.Parse("cause:pmup-weak", time.UTC).Problems[0].Near; len(near) != 0 {
-		t.Errorf("near = %v", near)
+	for typed, want := range map[string]string{"cause:pmup-weak": "pump-weak", "cause:pmup": "pump-weak", "stage:opn": "open"} { // a slip, typed in full or not
+		if near := query.Parse(typed, time.UTC).Problems[0].Near; !slices.Equal(near, []string{want}) {
+			t.Errorf("near to %s is %v, want %s", typed, near, want)
+		}
 	}
 	if near := query.Parse("cause:heater-box", time.UTC).Problems[0].Near; len(near) == 0 {
 		t.Error("no word near heater-box")
