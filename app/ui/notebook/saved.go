@@ -28,6 +28,7 @@ func newSaved(v *View) *saved {
 // ShowSaved sets the kept searches, by their names in order.
 func (v *View) ShowSaved(names []string, texts map[string]string) {
 	v.saved.names, v.saved.texts = names, texts
+	v.showCount()
 }
 
 // open shows the menu under its button.
@@ -49,22 +50,31 @@ func (s *saved) menu() *fyne.Menu {
 		m.Items = append(m.Items, fyne.NewMenuItemSeparator())
 	}
 	text := s.view.Text()
-	keep := fyne.NewMenuItem(kit.L("window.notebook.keep"), func() {
-		if s.view.OnSave != nil {
-			s.view.OnSave(text, text)
-		}
-	})
-	keep.Disabled = strings.TrimSpace(text) == ""
+	kept := s.named(text)
+	keep := fyne.NewMenuItem(kit.L("window.notebook.keep"), func() { give(s.view.OnSave, text) })
+	keep.Disabled = strings.TrimSpace(text) == "" || kept != ""
 	m.Items = append(m.Items, keep)
-	for name, kept := range s.texts {
-		if kept == text {
-			m.Items = append(m.Items, fyne.NewMenuItem(kit.L("window.notebook.forget", name), func() {
-				if s.view.OnForget != nil {
-					s.view.OnForget(name)
-				}
-			}))
-		}
+	if kept != "" {
+		m.Items = append(m.Items,
+			fyne.NewMenuItem(kit.L("window.notebook.rename", kept), func() { give(s.view.OnRename, kept) }),
+			fyne.NewMenuItem(kit.L("window.notebook.forget", kept), func() { give(s.view.OnForget, kept) }))
 	}
 	m.Items = append(m.Items, fyne.NewMenuItem(kit.L("window.notebook.clear"), func() { s.view.SetText("") }))
 	return m
+}
+
+// named is the first kept search that asks for the text, or nothing.
+func (s *saved) named(text string) string {
+	for _, name := range s.names {
+		if s.texts[name] == text {
+			return name
+		}
+	}
+	return ""
+}
+
+func give(to func(string), word string) {
+	if to != nil {
+		to(word)
+	}
 }

@@ -29,8 +29,9 @@ type View struct {
 	OnNew func()
 	// OnFilters is called when the filters come into sight: their counts are wanted.
 	OnFilters func()
-	// OnSave keeps the search under a name; OnForget drops a kept one.
-	OnSave   func(name, text string)
+	// OnSave keeps the search; OnRename and OnForget are of a kept one.
+	OnSave   func(text string)
+	OnRename func(name string)
 	OnForget func(name string)
 	// Row gives a line of the answer. While it isn't there yet it reports
 	// false, and the view waits for a Refresh.
@@ -123,7 +124,7 @@ func (v *View) SetText(text string) { v.search.SetText(text) }
 // words that were looked for in place of those typed.
 func (v *View) Show(total, open int, readAs string) {
 	v.total = total
-	v.count.SetText(kit.L("window.notebook.count", total))
+	v.showCount()
 	v.count.Hidden = total == 0
 	v.nothing.Hide()
 	if total == 0 {
@@ -141,6 +142,15 @@ func (v *View) Show(total, open int, readAs string) {
 		v.quiet, v.open = false, open
 	}
 	v.list.Refresh()
+}
+
+// showCount says how many cases there are, and of which kept search.
+func (v *View) showCount() {
+	text := kit.L("window.notebook.count", v.total)
+	if name := v.saved.named(v.search.Text); name != "" {
+		text = kit.L("window.notebook.count-kept", name, v.total)
+	}
+	v.count.SetText(text)
 }
 
 // tell says what in the text can't be used, or else how it was read.

@@ -88,17 +88,31 @@ func TestSearchesAreKept(t *testing.T) {
 	test.NewTempApp(t)
 	v := New(func() time.Time { return noon })
 	test.NewTempWindow(t, v.Content())
-	var kept string
-	v.OnSave = func(name, text string) { kept = name + "=" + text }
+	var kept, renamed, forgotten string
+	v.OnSave = func(text string) { kept = text }
+	v.OnRename = func(name string) { renamed = name }
+	v.OnForget = func(name string) { forgotten = name }
 	v.ShowSaved([]string{"Pumps"}, map[string]string{"Pumps": "cause:pump-weak"})
-	menu := v.saved.menu()
-	menu.Items[0].Action()
+	v.saved.menu().Items[0].Action()
 	if v.Text() != "cause:pump-weak" {
 		t.Errorf("the kept search gives %q", v.Text())
 	}
+	v.Show(1, -1, "")
+	if v.count.Text != "1 case · Pumps" {
+		t.Errorf("over the list stands %q", v.count.Text)
+	}
+	menu := v.saved.menu() // Pumps, a line, keep, rename, forget, clear
+	menu.Items[3].Action()
+	menu.Items[4].Action()
+	if !menu.Items[2].Disabled || renamed != "Pumps" || forgotten != "Pumps" {
+		t.Errorf("a kept search is kept again: %v; renamed %q, forgotten %q", !menu.Items[2].Disabled, renamed, forgotten)
+	}
 	v.SetText("tag:x")
-	v.saved.menu().Items[2].Action()
-	if kept != "tag:x=tag:x" {
+	if menu = v.saved.menu(); len(menu.Items) != 4 {
+		t.Fatalf("the menu has %d lines", len(menu.Items))
+	}
+	menu.Items[2].Action()
+	if kept != "tag:x" {
 		t.Errorf("kept %q", kept)
 	}
 	v.SetText("  ") // it would have no name

@@ -106,6 +106,12 @@ func (a *Asker) Choose(title string, content fyne.CanvasObject, choices ...Choic
 // Show shows a dialog that Escape closes too.
 func (a *Asker) Show(d dialog.Dialog) { a.ShowThen(d, func() {}) }
 
+// ShowAt shows a dialog with the caret in one of its fields. That was never painted, and doesn't know its canvas.
+func (a *Asker) ShowAt(d dialog.Dialog, f fyne.Focusable) {
+	a.Show(d)
+	a.over.Canvas().Focus(f)
+}
+
 // ShowThen shows a dialog that Escape closes; then is called when it is closed, however that was. Dialogs may be closed in
 // any order: one that something is under way for ends by itself, below one that says what failed meanwhile.
 func (a *Asker) ShowThen(d dialog.Dialog, then func()) {

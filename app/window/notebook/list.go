@@ -19,6 +19,7 @@ type List struct {
 	view  *view.View
 	pages *pages
 	ways  Ways
+	kept  map[string]string // searches by their names
 }
 
 // Ways lead from the list elsewhere.
@@ -45,7 +46,8 @@ func New(at bench.Bench, ways Ways) *List {
 		return s, ok
 	}
 	v.OnSave = l.keepSearch
-	v.OnForget = func(name string) { l.keepSearch(name, "") }
+	v.OnRename = l.renameSearch
+	v.OnForget = func(name string) { l.saveSearch(name, "") }
 	return l
 }
 

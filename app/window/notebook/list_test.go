@@ -3,10 +3,12 @@ package notebook
 import (
 	"testing"
 
+	"fyne.io/fyne/v2"
+
 	"loopbook/app/window/bench/benchtest"
 )
 
-func TestAFilterIsClickedAndItsSearchKept(t *testing.T) {
+func TestAFilterIsClicked(t *testing.T) {
 	m := benchtest.New(t)
 	m.FillDemo(t)
 	l := New(m.Bench, Ways{Changed: func() {}})
@@ -16,13 +18,52 @@ func TestAFilterIsClickedAndItsSearchKept(t *testing.T) {
 	if l.pages.total == 0 || l.pages.total >= all {
 		t.Errorf("filtered %d of %d", l.pages.total, all)
 	}
-	l.keepSearch("pumps", "cause:pump-weak")
-	list, err := m.Desk.Store.SavedSearches(m.Ctx)
-	if err != nil || len(list) != 1 {
-		t.Errorf("kept %v, %v", list, err)
-	}
 	l.Search("peckwell")
 	if l.pages.total == 0 || len(l.pages.found) == 0 {
 		t.Errorf("a customer's name finds %d, %d snippets", l.pages.total, len(l.pages.found))
+	}
+}
+
+// A search gets the name that its owner gives it, and may get another; nothing else of that name is lost unasked.
+func TestASearchIsKeptUnderAName(t *testing.T) {
+	m := benchtest.New(t)
+	l := New(m.Bench, Ways{Changed: func() {}})
+	l.Turn()
+	answer := func(name string) {
+		t.Helper()
+		f, ok := m.Window.Canvas().Focused().(interface {
+			fyne.Focusable
+			SetText(string)
+		})
+		if !ok {
+			t.Fatalf("no name is asked for: %T has the focus", m.Window.Canvas().Focused())
+		}
+		f.SetText(name)
+		f.TypedKey(&fyne.KeyEvent{Name: fyne.KeyReturn})
+	}
+	kept := func(want string) {
+		t.Helper()
+		list, err := m.Desk.Store.SavedSearches(m.Ctx)
+		got := ""
+		for _, s := range list {
+			got += s.Name + "=" + s.Query + ";"
+		}
+		if err != nil || got != want {
+			t.Errorf("kept %q, want %q (%v)", got, want, err)
+		}
+	}
+	l.keepSearch("cause:pump-weak")
+	answer("Pumps")
+	l.keepSearch("code:P0128")
+	answer(" ")
+	kept("Pumps=cause:pump-weak;")
+	l.renameSearch("Pumps")
+	answer("Weak pumps")
+	kept("Weak pumps=cause:pump-weak;")
+	l.keepSearch("code:P0128")
+	answer("Weak pumps") // asks first
+	kept("Weak pumps=cause:pump-weak;")
+	if !m.Ask.Asking() {
+		t.Error("a search of that name is replaced unasked")
 	}
 }
