@@ -1,7 +1,9 @@
 package notebook
 
 import (
+	"slices"
 	"strings"
+	"time"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
@@ -38,19 +40,43 @@ func (f *facets) show(counts cases.Facets, text string) {
 	f.list.RemoveAll()
 	f.lines = nil
 	for _, field := range []cases.Field{cases.ByStage, cases.ByCause, cases.ByCode, cases.BySymptom, cases.ByLayout, cases.ByTag, cases.ByMake, cases.ByMotive} {
-		words := counts[field]
+		words := offered(field, counts[field], text)
 		if len(words) == 0 {
 			continue
 		}
 		f.list.Add(kit.Caption(kit.L("window.notebook.by-" + string(field))))
 		lines := container.New(kit.Tight{More: -3})
-		for _, c := range words[:min(len(words), shownWords)] {
+		for _, c := range words {
 			lines.Add(f.line(field, c))
 		}
 		f.list.Add(lines)
 	}
 	f.mark(text)
 	f.list.Refresh()
+}
+
+// offered are a field's words to click: the commonest, and each that the text filters by. Without the latter nobody
+// could click away a filter that leaves no case.
+func offered(f cases.Field, counts []cases.Count, text string) []cases.Count {
+	out := slices.Clone(counts[:min(len(counts), shownWords)])
+	for _, c := range query.Parse(text, time.Local).Query.Where {
+		if c.Field != f || len(c.Words) != 1 || !query.Has(text, f, c.Words[0]) {
+			continue
+		}
+		is := func(other cases.Count) bool { return strings.EqualFold(other.Word, c.Words[0]) }
+		if slices.ContainsFunc(out, is) {
+			continue
+		}
+		used := cases.Count{Word: c.Words[0]}
+		if i := slices.IndexFunc(counts, is); i >= 0 {
+			used = counts[i]
+		}
+		out = append(out, used)
+	}
+	if f == cases.ByStage { // few and always the same: each keeps its place under the pointer
+		slices.SortFunc(out, func(a, b cases.Count) int { return strings.Compare(b.Word, a.Word) })
+	}
+	return out
 }
 
 func (f *facets) line(field cases.Field, c cases.Count) fyne.CanvasObject {

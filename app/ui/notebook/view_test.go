@@ -84,6 +84,34 @@ func TestSearchAndFiltersAsk(t *testing.T) {
 	}
 }
 
+// A filter that leaves no case can be clicked away where it was clicked, and the stages keep their places.
+func TestAFilterThatFindsNothingStaysToBeClicked(t *testing.T) {
+	test.NewTempApp(t)
+	v := New(func() time.Time { return noon })
+	test.NewTempWindow(t, v.Content())
+	v.SetText(`cause:pump-weak stage:open tag:"two words" -code:P0128`)
+	v.ShowFacets(cases.Facets{})
+	var words []string
+	for _, l := range v.facets.lines {
+		words = append(words, l.word+" "+l.count.Text)
+		if !l.used {
+			t.Errorf("%s isn't marked as used", l.word)
+		}
+	}
+	if !slices.Equal(words, []string{"open 0", "pump-weak 0", "two words 0"}) {
+		t.Fatalf("to click are %q", words)
+	}
+	test.Tap(v.facets.lines[1])
+	if v.Text() != `stage:open tag:"two words" -code:P0128` {
+		t.Errorf("clicked away, the search is %q", v.Text())
+	}
+	v.SetText("")
+	v.ShowFacets(cases.Facets{cases.ByStage: {{Word: "after-repair", N: 9}, {Word: "before-repair", N: 9}, {Word: "closed", N: 8}, {Word: "open", N: 1}}})
+	if l := v.facets.lines; l[0].word != "open" || l[1].word != "closed" || l[2].word != "before-repair" || l[3].word != "after-repair" {
+		t.Errorf("the stages stand as %s, %s, %s, %s", l[0].word, l[1].word, l[2].word, l[3].word)
+	}
+}
+
 func TestSearchesAreKept(t *testing.T) {
 	test.NewTempApp(t)
 	v := New(func() time.Time { return noon })

@@ -6,6 +6,7 @@ import (
 	"fyne.io/fyne/v2"
 
 	"loopbook/app/window/bench/benchtest"
+	"loopbook/cases"
 )
 
 func TestAFilterIsClicked(t *testing.T) {
@@ -65,5 +66,23 @@ func TestASearchIsKeptUnderAName(t *testing.T) {
 	kept("Weak pumps=cause:pump-weak;")
 	if !m.Ask.Asking() {
 		t.Error("a search of that name is replaced unasked")
+	}
+}
+
+// The filters count the cases that are shown where a mistyped word was read as another.
+func TestFiltersCountWhatAMistypedWordFinds(t *testing.T) {
+	m := benchtest.New(t)
+	m.FillDemo(t)
+	l := New(m.Bench, Ways{Changed: func() {}})
+	l.Turn()
+	l.Search("radator")
+	counted := 0
+	l.pages.count(func(f cases.Facets) {
+		for _, c := range f[cases.ByCause] {
+			counted += c.N
+		}
+	})
+	if l.pages.readAs == "" || counted == 0 {
+		t.Errorf("read as %q with %d cases, the filters count %d", l.pages.readAs, l.pages.total, counted)
 	}
 }

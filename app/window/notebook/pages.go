@@ -123,9 +123,12 @@ func (p *pages) look(ctx context.Context, q cases.Query, answer cases.Page) {
 	})
 }
 
-// count counts the words of each field among the cases of the search that is shown.
+// count counts the words of each field among the cases that are shown.
 func (p *pages) count(show func(cases.Facets)) {
 	q, ctx := p.query, p.ctx
+	if p.readAs != "" {
+		q.Text = p.readAs
+	}
 	p.start(func() {
 		facets, err := p.store.Facets(ctx, q)
 		fyne.Do(func() {
