@@ -31,10 +31,9 @@ func newCodeRow(c *codes) *codeRow {
 	r := &codeRow{codes: c, name: widget.NewLabel(""), meaning: container.NewStack()}
 	r.name.TextStyle.Bold = true
 	r.state = kit.NewSelect(cases.CodeStates(), nil)
-	remove := kit.NewButtonWithIcon("", theme.DeleteIcon(), func() {
+	remove := kit.NewRemove(func() {
 		c.edit(kit.L("window.complaint.code-removed"), func(k *cases.Case) { k.Codes = slices.Delete(k.Codes, r.at, r.at+1) })
 	})
-	remove.Importance = widget.LowImportance
 	r.frame = []*kit.Field{
 		kit.NewField("", func(text string) { r.keep(0, text) }),
 		kit.NewField("", func(text string) { r.keep(1, text) }),

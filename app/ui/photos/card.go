@@ -35,10 +35,10 @@ func newCard(v *View, at int, points []diagram.Point) *card {
 		v.edit(kit.L("window.photos.point"), func(c *cases.Case) { c.Photos[at].Point = p })
 	})
 	open := kit.NewButtonWithIcon("", theme.ZoomInIcon(), func() { v.OnOpen(at) })
-	remove := kit.NewButtonWithIcon("", theme.DeleteIcon(), func() {
+	remove := kit.NewRemove(func() {
 		v.edit(kit.L("window.photos.removed"), func(c *cases.Case) { c.Photos = slices.Delete(c.Photos, at, at+1) })
 	})
-	open.Importance, remove.Importance = widget.LowImportance, widget.LowImportance
+	open.Importance = widget.LowImportance
 	under := container.NewVBox(
 		kit.Labelled(kit.L("window.photos.caption"), c.caption),
 		container.NewBorder(nil, nil, nil, container.NewVBox(layout.NewSpacer(), container.NewHBox(open, remove)), kit.Labelled(kit.L("window.photos.at"), c.point.Select)))

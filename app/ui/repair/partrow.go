@@ -5,7 +5,6 @@ import (
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
-	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
 
 	"loopbook/app/ui/kit"
@@ -34,10 +33,9 @@ func newPartRow(v *View, at int, after func() fyne.Focusable) *partRow {
 	r.quantity = number(kit.L("window.repair.how-many"), "1", upTo(mostOfAPart), edit, func(c *cases.Case) **float64 { return &c.Repair.Parts[at].Quantity })
 	r.price = number(kit.L("window.repair.price-of-one"), "", v.readPrice, edit, func(c *cases.Case) **float64 { return &c.Repair.Parts[at].Price })
 	r.price.After = after // not to the button that removes the part
-	r.remove = kit.NewButtonWithIcon("", theme.DeleteIcon(), func() {
+	r.remove = kit.NewRemove(func() {
 		edit(kit.L("window.repair.part-removed"), func(c *cases.Case) { c.Repair.Parts = slices.Delete(c.Repair.Parts, at, at+1) })
 	})
-	r.remove.Importance = widget.LowImportance
 	r.content = high(container.New(columns(), r.name, r.quantity, r.price, r.sum))
 	return r
 }
@@ -52,7 +50,7 @@ func heads() fyne.CanvasObject {
 // high makes a part's fields and its button, which stand in columns of their own, as
 // high as each other.
 func high(o fyne.CanvasObject) fyne.CanvasObject {
-	field, button := kit.NewField("", nil), kit.NewButtonWithIcon("", theme.DeleteIcon(), nil)
+	field, button := kit.NewField("", nil), kit.NewRemove(func() {})
 	return kit.Roomy(fyne.NewSize(0, max(field.MinSize().Height, button.MinSize().Height)), o)
 }
 
