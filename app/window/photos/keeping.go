@@ -2,6 +2,7 @@ package photos
 
 import (
 	"context"
+	"errors"
 	"fmt"
 	"os"
 	"path/filepath"
@@ -19,25 +20,29 @@ type newPhoto struct {
 	data []byte
 }
 
-// takeIn reads pictures, and keeps them once all of them have been found to be some; it
-// answers their names in the case. Whoever stops it has those that were kept by then.
-func takeIn(ctx context.Context, store *sqlite.Store, id string, n int, read func(i int) (newPhoto, error), tell func(string)) ([]string, error) {
+// takeIn reads pictures, and keeps those that are some; it answers their names in the case, and what is wrong with each
+// of the others. Whoever stops it has those that were kept by then.
+func takeIn(ctx context.Context, store *sqlite.Store, id string, n int, read func(i int) (newPhoto, error), tell func(string)) (files []string, refused, err error) {
 	var all []newPhoto
 	for i := 0; i < n; i++ {
 		if ctx.Err() != nil {
-			return nil, nil
+			return nil, nil, nil
 		}
 		tell(kit.L("window.photos.looking", i+1, n))
 		p, err := read(i)
-		if err != nil {
-			return nil, err
+		if err == nil {
+			if err = photo.Check(p.data); err != nil {
+				err = fmt.Errorf("%s: %w", p.name, err)
+			}
 		}
-		if err := photo.Check(p.data); err != nil {
-			return nil, fmt.Errorf("%s: %w", p.name, err)
+		if err != nil {
+			refused = errors.Join(refused, err)
+			continue
 		}
 		all = append(all, p)
 	}
-	return attachPhotos(ctx, store, id, all, func(i int) { tell(kit.L("window.photos.keeping", i+1, n)) })
+	files, err = attachPhotos(ctx, store, id, all, func(i int) { tell(kit.L("window.photos.keeping", i+1, n)) })
+	return files, refused, err
 }
 
 // attachPhotos keeps the pictures as they came, once for the same content, until ctx

@@ -12,6 +12,8 @@ import (
 	"testing"
 
 	"fyne.io/fyne/v2/storage"
+	"fyne.io/fyne/v2/test"
+	"fyne.io/fyne/v2/widget"
 
 	"loopbook/app/library"
 	"loopbook/app/window/bench"
@@ -38,9 +40,36 @@ func TestWhatIsNoPhotoChangesNothing(t *testing.T) {
 	if err := os.WriteFile(path, []byte("<html>"), 0o644); err != nil {
 		t.Fatal(err)
 	}
-	p.Add([]string{benchtest.PictureFile(t, "fine.jpg", color.Black), path})
+	p.Add([]string{path})
 	if len(p.at.Desk.Case.Photos) != 0 {
 		t.Errorf("photos %+v", p.at.Desk.Case.Photos)
+	}
+}
+
+// One broken picture among several takes no other one with it, and each of the broken ones is told.
+func TestAPictureIsTakenBesideOneThatIsNone(t *testing.T) {
+	p, m := begun(t)
+	broken := func(name string) string {
+		path := filepath.Join(t.TempDir(), name)
+		if err := os.WriteFile(path, []byte("<html>"), 0o644); err != nil {
+			t.Fatal(err)
+		}
+		return path
+	}
+	p.Add([]string{broken("one.png"), benchtest.PictureFile(t, "fine.jpg", color.Black), broken("two.jpg")})
+	if list := p.at.Desk.Case.Photos; len(list) != 1 || list[0].File != "photos/fine.jpg" {
+		t.Errorf("photos %+v", list)
+	}
+	said := ""
+	for _, o := range test.LaidOutObjects(m.Window.Canvas().Overlays().Top()) {
+		if l, ok := o.(*widget.Label); ok {
+			said += l.Text + " "
+		}
+	}
+	for _, want := range []string{"one.png", "two.jpg", "1 other photo is in the case"} {
+		if !strings.Contains(said, want) {
+			t.Errorf("%q isn't told: %s", want, said)
+		}
 	}
 }
 

@@ -13,7 +13,7 @@ import (
 	"loopbook/cases/sqlite"
 )
 
-// Add reads files and takes them into the open case, all or none.
+// Add reads files and takes those that are pictures into the open case.
 func (p *Photos) Add(paths []string) {
 	p.take(len(paths), func(i int) (newPhoto, error) {
 		data, err := readBounded(paths[i])
@@ -41,14 +41,20 @@ func (p *Photos) take(n int, read func(i int) (newPhoto, error)) {
 		tell = func(text string) { fyne.Do(func() { busy.Say(text) }) }
 	}
 	p.at.Start(func() {
-		files, err := takeIn(ctx, store, id, n, read, tell)
+		files, refused, err := takeIn(ctx, store, id, n, read, tell)
 		fyne.Do(func() {
 			stopped := done()
-			if err != nil {
-				p.at.Ask.Tell(fmt.Errorf("%w\nThe case is as it was", err))
-				return
+			err := errors.Join(refused, err)
+			if len(files) > 0 || err == nil {
+				p.took(store, id, files, n, stopped)
 			}
-			p.took(store, id, files, n, stopped)
+			switch {
+			case err == nil:
+			case len(files) > 0:
+				p.at.Ask.Tell(fmt.Errorf("%w\n%s", err, kit.L("window.photos.others", len(files))))
+			default:
+				p.at.Ask.Tell(fmt.Errorf("%w\nThe case is as it was", err))
+			}
 		})
 	})
 }
