@@ -52,6 +52,7 @@ type session struct {
 	spent      *widget.Label
 	complaint  *widget.RichText
 	items      *items
+	buying     *container.Scroll // holds the items
 	told       *widget.RichText
 	tellings   *container.Scroll
 	drawing    *kit.Picture
@@ -82,7 +83,8 @@ func newSession(v *View) *session {
 	s.answer.Importance = widget.HighImportance
 	stop := kit.NewButton(kit.L("window.practice.stop"), func() { call(v.OnStop) })
 	stop.Importance = widget.LowImportance
-	left := container.NewBorder(container.New(kit.Tight{}, s.place, s.title, s.complaint), nil, nil, nil, container.NewVScroll(s.items.content))
+	s.buying = container.NewVScroll(s.items.content)
+	left := container.NewBorder(container.New(kit.Tight{}, s.place, s.title, s.complaint), nil, nil, nil, s.buying)
 	s.tellings = container.NewVScroll(s.told)
 	bar := container.NewVBox(
 		kit.Roomy(fyne.NewSize(0, tellingsHigh), s.tellings), // there from the beginning, so that nothing moves
@@ -103,6 +105,7 @@ func call(do func()) {
 func (s *session) begin() {
 	s.named, s.judging = "", false
 	s.items.forget()
+	s.buying.ScrollToTop() // the last case was left where its checks stand
 	s.cause.Put("")
 	s.confidence.SetValue(50)
 	s.confidence.OnChanged(50)

@@ -136,6 +136,7 @@ func (s *start) trainers(d Start) fyne.CanvasObject {
 			v.OnMake(name.Text)
 		}
 	})
+	name.OnSubmitted = func(string) { s.build.OnTapped() } // a name is all that was asked for
 	s.offer(d.Found)
 	retire := kit.NewCheck(kit.L("window.practice.retire"), nil)
 	retire.SetChecked(d.Retired)

@@ -61,7 +61,11 @@ func TestEvidenceIsBoughtAndACauseNamed(t *testing.T) {
 	if bought != 4 || named != "cap-weak" || sure != 0.8 {
 		t.Errorf("bought %d, named %s at %g", bought, named, sure)
 	}
+	v.session.buying.Offset.Y = 80
 	v.Begin(d)
+	if v.session.buying.Offset.Y != 0 {
+		t.Error("the next case begins in the middle of its evidence")
+	}
 	if v.session.named != "" || v.session.confidence.Value != 50 {
 		t.Error("the next case begins with the last one's answer")
 	}
@@ -112,6 +116,15 @@ func TestATrainerKeepsClasses(t *testing.T) {
 	}
 	if test.Tap(all["Make a set of 3"]); made != "" {
 		t.Errorf("a class is made that is called %q", made)
+	}
+	for _, o := range test.LaidOutObjects(v.Content()) {
+		if f, ok := o.(*kit.Field); ok && f.PlaceHolder == "name of the class set" {
+			f.SetText("Evening")
+			f.TypedKey(&fyne.KeyEvent{Name: fyne.KeyReturn})
+		}
+	}
+	if made != "Evening" {
+		t.Errorf("Enter behind the name makes %q", made)
 	}
 }
 
