@@ -22,7 +22,7 @@ var (
 	// ErrFull says that there is no room for what was to be written.
 	ErrFull = errors.New("the disk is full: make room on it")
 	// ErrReadOnly says that nothing can be written where the notebook lies, which reading it needs too.
-	ErrReadOnly = errors.New("nothing can be written in the folder where it lies: copy the notebook into one of your own")
+	ErrReadOnly = errors.New("nothing may be written in its file or in the folder where it lies: allow it, or copy the notebook into a folder of your own")
 	// ErrBusy says that another program wrote into the notebook for longer than one waits.
 	ErrBusy = errors.New("another program is writing into the notebook: wait until it has ended")
 	// ErrDisk says that the disk itself failed.
