@@ -132,7 +132,7 @@ func (d *Desk) take(c cases.Case) {
 	switch {
 	case c.ID != d.Case.ID:
 		d.forgetSlips()
-	case len(c.Rounds) < len(d.Case.Rounds):
+	case len(c.Rounds) != len(d.Case.Rounds): // one that comes back before others moves them too
 		d.forgetMoved(c)
 	}
 	d.Case = c
@@ -259,9 +259,8 @@ func (d *Desk) ShowRound(i int) {
 	d.Changed()
 }
 
-// turnTo turns to a round as it is kept.
+// turnTo turns to a round as it is kept. What was typed in the one before, and could not be kept, stays with that.
 func (d *Desk) turnTo(round int) {
-	delete(d.slips, d.Round)
 	d.Round = round
 	delete(d.slips, d.Round)
 }

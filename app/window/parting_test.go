@@ -103,9 +103,44 @@ func TestASlipStaysWithItsRound(t *testing.T) {
 	if d.ShowRound(0); d.Slips()[diagram.RadIn].Text != "8o" {
 		t.Errorf("back in its round the slips are %v", d.Slips())
 	}
+	d.Edit("rounds", func(c *cases.Case) { c.Rounds = c.Rounds[:1] })
+	w.menus.opener.undo() // the other one comes back, and is turned to
+	if d.ShowRound(0); len(d.Case.Rounds) != 2 || d.Slips()[diagram.RadIn].Text != "8o" {
+		t.Errorf("with the other round brought back the slips are %v", d.Slips())
+	}
 	d.Edit("rounds", func(c *cases.Case) { c.Rounds = c.Rounds[1:] })
 	if lost := w.screens.lost(); len(lost) > 0 {
 		t.Errorf("with the round gone %q is told", lost)
+	}
+}
+
+// What is being typed in a round comes back with it, and no round gets a slip of another one that stood in its place.
+func TestARoundComesBackWhole(t *testing.T) {
+	w, _ := shown(t)
+	w.menus.opener.begin()
+	d := w.at.Desk
+	w.menus.ways.turnTo(hoseMapTab)
+	rpm := fieldUnder(t, w.screens.hosemap.Content(), "Rpm")
+	w.window.Canvas().Focus(rpm)
+	rpm.SetText("850")
+	w.screens.hosemap.DeleteRound(0)
+	w.window.Canvas().Unfocus()
+	w.menus.opener.undo()
+	if r := d.Case.Rounds; len(r) != 1 || r[0].EngineRPM == nil || *r[0].EngineRPM != 850 {
+		t.Fatalf("brought back, the rounds are %+v", r)
+	}
+	rpm.SetText("900")
+	w.screens.hosemap.AddRound("", true)
+	for i, r := range d.Case.Rounds {
+		if r.EngineRPM == nil || *r.EngineRPM != 900 {
+			t.Errorf("with a round added in the same conditions round %d has %+v", i+1, r)
+		}
+	}
+	d.Edit("rounds", func(c *cases.Case) { c.Rounds = c.Rounds[1:] })
+	typeAt(t, w, diagram.RadIn, "7o")
+	w.menus.opener.undo()
+	if d.ShowRound(0); len(d.Slips()) != 0 {
+		t.Errorf("the round that came back before it has its slips %v", d.Slips())
 	}
 }
 

@@ -31,7 +31,7 @@ func (v *View) turn(to Data) (turned bool) {
 		v.putAside(was.Round)
 	}
 	stand := len(was.Case.Rounds)
-	if !other && stand > len(to.Case.Rounds) {
+	if !other && stand != len(to.Case.Rounds) {
 		stand = cases.Standing(was.Case, to.Case)
 	}
 	gone := func(round int) bool { return other || round >= stand }

@@ -139,14 +139,15 @@ func (v *View) menu(i int, at fyne.Position) {
 		fyne.NewMenuItem(word, func() {
 			v.Edit(kit.L("window.hosemap.edit-stage"), func(c *cases.Case) { c.Rounds[i].Stage = stage })
 		}),
-		fyne.NewMenuItem(kit.L("window.hosemap.copy"), func() { v.OnRound(i); v.AddRound("", true) }),
+		fyne.NewMenuItem(kit.L("window.hosemap.copy"), func() { v.Leave(); v.OnRound(i); v.AddRound("", true) }),
 		fyne.NewMenuItem(kit.L("window.hosemap.delete"), func() { v.DeleteRound(i) }),
 	}, at)
 }
 
 // AddRound adds a round at the end and shows it, with this round's conditions
-// if wanted.
+// if wanted, what is being typed of them too.
 func (v *View) AddRound(label string, same bool) {
+	v.Leave()
 	next := cases.Round{Label: label, Stage: cases.BeforeRepair}
 	if r := v.data.round(); r != nil {
 		next.Stage, next.Gun = r.Stage, r.Gun
@@ -232,8 +233,9 @@ func (v *View) add(r cases.Round) {
 	v.OnRound(n)
 }
 
-// DeleteRound takes a round away; Undo brings it back.
+// DeleteRound takes a round away; Undo brings it back, with what is being typed in it.
 func (v *View) DeleteRound(i int) {
+	v.Leave()
 	v.Edit(kit.L("window.hosemap.edit-deleted"), func(c *cases.Case) { c.Rounds = slices.Delete(slices.Clone(c.Rounds), i, i+1) })
 	v.OnRound(min(i, len(v.data.Case.Rounds)-1))
 }
