@@ -160,13 +160,14 @@ func (v *View) Begin(kind cases.TestKind) fyne.Focusable {
 	return v.sheet.first
 }
 
-// Delete takes the shown check out of the case.
+// Delete takes the shown check out of the case. What is being typed of it is kept first: undoing brings both back.
 func (v *View) Delete() {
+	v.Leave()
 	at := v.place()
 	if at >= len(v.c.Tests) {
 		return
 	}
-	v.sheet = nil // what is being typed there goes with it
+	v.sheet = nil // what was refused there goes with it
 	v.nth = max(v.nth-1, 0)
 	v.edit(kit.L("window.checks.deleted", v.kind.Name()), func(c *cases.Case) { c.Tests = slices.Delete(c.Tests, at, at+1) })
 	kit.Focus(v.list)

@@ -2,6 +2,7 @@ package checks
 
 import (
 	"math"
+	"slices"
 	"strings"
 	"testing"
 
@@ -178,6 +179,25 @@ func TestAgainStageAndDelete(t *testing.T) {
 	d.v.Delete() // nothing is left to delete
 	if len(d.c.Tests) != 0 {
 		t.Errorf("left: %+v", d.c.Tests)
+	}
+}
+
+// What is being typed of a check is kept before the check goes, so that undoing brings both back.
+func TestACheckGoesWithWhatIsBeingTypedOfIt(t *testing.T) {
+	d := screen(t)
+	d.v.choose("thermostat-bench")
+	d.window.Canvas().Focus(d.v.sheet.first)
+	d.typed("88")
+	d.window.Canvas().Focused().(*kit.Field).SetText("102")
+	edit := d.v.edit
+	var before []cases.Test
+	d.v.edit = func(what string, change func(*cases.Case)) {
+		before = slices.Clone(d.c.Tests)
+		edit(what, change)
+	}
+	d.v.Delete()
+	if len(d.c.Tests) != 0 || len(before) != 1 || before[0].RatedFullC == nil || *before[0].RatedFullC != 102 {
+		t.Errorf("left %+v of %+v", d.c.Tests, before)
 	}
 }
 
