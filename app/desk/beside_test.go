@@ -2,7 +2,6 @@ package desk
 
 import (
 	"context"
-	"os"
 	"path/filepath"
 	"testing"
 	"time"
@@ -68,23 +67,10 @@ func TestWhatCouldntBeWrittenGoesBesideToo(t *testing.T) {
 			}
 		},
 	} {
-		ctx := context.Background()
-		store, err := sqlite.Open(ctx, filepath.Join(t.TempDir(), "n.db"), time.Now)
-		if err != nil {
-			t.Fatal(err)
-		}
-		defer store.Close()
-		d, err := New(ctx, store, rightAway())
-		if err != nil {
-			t.Fatal(err)
-		}
-		d.Mind.Crowds.Draws = 2
+		ctx, d := context.Background(), newDesk(t, rightAway())
+		d.Told = func(error) {}
 		d.Begin()
-		move := func(from, to string) {
-			if err := os.Rename(store.Path()+from, store.Path()+to); err != nil {
-				t.Fatal(err)
-			}
-		}
+		store, move := d.Store, moving(t, d)
 		move("", ".moved")
 		d.Edit("title", func(c *cases.Case) { c.Title = "mine" })
 		d.Edit("lesson", func(c *cases.Case) { c.Lesson = "mine" })

@@ -2,6 +2,7 @@ package desk
 
 import (
 	"context"
+	"os"
 	"path/filepath"
 	"slices"
 	"strings"
@@ -30,6 +31,16 @@ func newDesk(t *testing.T, apart Apart) *Desk {
 	d.Mind.Crowds.Draws = 2
 	d.Told = func(err error) { t.Errorf("told: %v", err) }
 	return d
+}
+
+// moving moves a desk's notebook away, and back: it can't be written meanwhile.
+func moving(t *testing.T, d *Desk) func(from, to string) {
+	return func(from, to string) {
+		t.Helper()
+		if err := os.Rename(d.Store.Path()+from, d.Store.Path()+to); err != nil {
+			t.Fatal(err)
+		}
+	}
 }
 
 // notJudged is a desk's way of working apart where nobody asks for causes.

@@ -3,29 +3,15 @@ package desk
 import (
 	"context"
 	"errors"
-	"os"
-	"path/filepath"
 	"testing"
-	"time"
 
 	"loopbook/cases"
-	"loopbook/cases/sqlite"
 )
 
 // What can't be written stands in the case and goes to the disk with the next edit that can: it was gone from the
 // screen, with a word that it wasn't kept.
 func TestWhatCantBeWrittenStays(t *testing.T) {
-	ctx := context.Background()
-	store, err := sqlite.Open(ctx, filepath.Join(t.TempDir(), "n.db"), time.Now)
-	if err != nil {
-		t.Fatal(err)
-	}
-	defer store.Close()
-	d, err := New(ctx, store, rightAway())
-	if err != nil {
-		t.Fatal(err)
-	}
-	d.Mind.Crowds.Draws = 2
+	d := newDesk(t, rightAway())
 	told := 0
 	d.Told = func(err error) {
 		if !errors.Is(err, cases.ErrGone) {
@@ -35,13 +21,9 @@ func TestWhatCantBeWrittenStays(t *testing.T) {
 	}
 	d.Begin()
 	title := func(text string) { d.Edit("title", func(c *cases.Case) { c.Title = text }) }
-	move := func(from, to string) {
-		if err := os.Rename(store.Path()+from, store.Path()+to); err != nil {
-			t.Fatal(err)
-		}
-	}
+	move := moving(t, d)
 	onDisk := func() string {
-		c, err := store.Get(ctx, d.Case.ID)
+		c, err := d.Store.Get(context.Background(), d.Case.ID)
 		if err != nil {
 			t.Fatal(err)
 		}
