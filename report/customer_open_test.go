@@ -66,7 +66,7 @@ func TestAHotEngineIsNotDrivenBeforeItsCauseIsKnown(t *testing.T) {
 		c := found("")
 		tt.change(c)
 		text := flat(pdfText(t, written(t, report.Customer, material(t, c, proof.NotMeasured), report.Options{})))
-		for _, want := range []string{"Do not drive on with this fault", "switch the engine off as soon as the gauge nears the red", "Please do not drive on with it"} {
+		for _, want := range []string{"Do not drive on with this fault", "switch the engine off as soon as the temperature gauge nears the red", "Please do not drive on with it"} {
 			if strings.Contains(text, want) != tt.want {
 				t.Errorf("%s: %q is said: %v, want %v:\n%s", name, want, !tt.want, tt.want, text)
 			}

@@ -24,7 +24,7 @@ func found(cause cases.Cause) *cases.Case {
 // common practice); stopping at the red is M15, the shut cap T18 (published);
 // what the others mean is judgement.
 func TestUnrepairedFaultIsSaidToBe(t *testing.T) {
-	const notOn, stop = "Do not drive on with this fault", "switch the engine off as soon as the gauge nears the red"
+	const notOn, stop = "Do not drive on with this fault", "switch the engine off as soon as the temperature gauge nears the red"
 	for _, tt := range []struct {
 		cause cases.Cause
 		wants []string
@@ -35,7 +35,7 @@ func TestUnrepairedFaultIsSaidToBe(t *testing.T) {
 		{"pump-weak", []string{notOn, "not fast, uphill", stop}},
 		{"thermostat-stuck-closed", []string{notOn, "Not even a short way", stop}},
 		{"external-leak", []string{notOn, "too little coolant", stop}},
-		{"sensor-reads-low", []string{"Do not trust the gauge", stop}},
+		{"sensor-reads-low", []string{"Do not trust the temperature gauge", stop}},
 		{"thermostat-stuck-open", []string{"You can drive the car", "stays too cool"}},
 		{"heater-core-restricted", []string{"You can drive the car", "a clear view"}},
 	} {
@@ -107,7 +107,7 @@ func TestCustomersRangeIsTheRecords(t *testing.T) {
 // A repair that is shown says why a number in its table bears no sign.
 func TestNumberWithoutASignIsExplained(t *testing.T) {
 	m := material(t, full(), proof.Fixed)
-	const quiet = "A number with a range but no sign is out of it"
+	const quiet = "A number with a range but no sign is outside that range"
 	at := m.Found.Rounds[1].Readings[diagram.RadIn]
 	for high, want := range map[diagram.Celsius]bool{95: false, 80: true} {
 		at.Expected = &evidence.Range{LowC: 70, HighC: high}

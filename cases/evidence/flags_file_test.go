@@ -13,7 +13,7 @@ import (
 func TestKeyAtTheWrongPlaceIsRemarked(t *testing.T) {
 	c := &cases.Case{Extra: cases.Extra{"symptoms": json.RawMessage(`["coolant-loss"]`), "shop": json.RawMessage(`1`)}}
 	f := find(analyst(t).Analyse(c), "key-misplaced")
-	if f == nil || f.Text.String() != `The key "symptoms" isn't read where it stands. The format has it here: complaint.` {
+	if f == nil || f.Text.String() != `The key “symptoms” isn't read where it stands. The format has it here: complaint.` {
 		t.Fatalf("symptoms at the top: %+v", f)
 	}
 	said(t, "key-misplaced", f.Text)

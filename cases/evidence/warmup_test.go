@@ -93,7 +93,7 @@ func TestLogFlags(t *testing.T) {
 			t.Errorf("%s: no note %s in %+v", tt.name, tt.note, f.Flags)
 		}
 		for _, flag := range f.Flags {
-			if flag.Stage != cases.AfterRepair || flag.Round != evidence.WholeCase || !strings.Contains(becauseOf(&flag), `"morning", after repair`) {
+			if flag.Stage != cases.AfterRepair || flag.Round != evidence.WholeCase || !strings.Contains(becauseOf(&flag), `“morning”, after repair`) {
 				t.Errorf("%s: %s has stage %q, round %d, %q", tt.name, flag.ID, flag.Stage, flag.Round, flag.Because)
 			}
 		}

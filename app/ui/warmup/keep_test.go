@@ -67,13 +67,13 @@ func TestAMendedRowIsKeptOnTheWayToAnother(t *testing.T) {
 		s.choose(1)
 		s.types("hot")
 		turn(s)
-		if s.mends() != "Mend minute 2" || s.degrees.Text != "hot" || !s.says("Not kept.") || len(s.steps) != 3 {
+		if s.mends() != "Change minute 2" || s.degrees.Text != "hot" || !s.says("Not kept.") || len(s.steps) != 3 {
 			t.Errorf("to %s, refused: %q with %q, after %q", to, s.mends(), s.degrees.Text, s.steps)
 		}
 		s.degrees.SetText("20")
 		turn(s)
 		s.want("to "+to, s.logged(), "1 14 - -", "2 20 - -", "3 25 - -")
-		if s.mends() == "Mend minute 2" || to == "another row" && s.mends() != "Mend minute 3" {
+		if s.mends() == "Change minute 2" || to == "another row" && s.mends() != "Change minute 3" {
 			t.Errorf("to %s it is %q", to, s.mends())
 		}
 	}

@@ -201,7 +201,7 @@ func (s *sheet) turn(ofShown bool, to cases.Stage) {
 // mends is the title over the list while a row is mended; empty where none is.
 func (s *sheet) mends() (title string) {
 	walk(s.v.Content(), func(o fyne.CanvasObject) {
-		if l, ok := o.(*widget.Label); ok && strings.HasPrefix(l.Text, "Mend ") && fyne.CurrentApp().Driver().CanvasForObject(l) != nil && kit.Holds(s.v.Content(), l) {
+		if l, ok := o.(*widget.Label); ok && strings.HasPrefix(l.Text, "Change minute ") && fyne.CurrentApp().Driver().CanvasForObject(l) != nil && kit.Holds(s.v.Content(), l) {
 			title = l.Text
 		}
 	})
@@ -226,13 +226,13 @@ func TestARowIsMended(t *testing.T) {
 	s.writes("1 14 - -", "2 19 2000 50", "3 52 - -", "4 33 - -")
 	s.typed(s.degrees, "4")
 	s.choose(1)
-	if s.mends() != "Mend minute 3" || s.minute.Text != "3" || s.degrees.Text != "52" || s.rpm.Text != "2000" || s.w.Canvas().Focused() != s.degrees {
+	if s.mends() != "Change minute 3" || s.minute.Text != "3" || s.degrees.Text != "52" || s.rpm.Text != "2000" || s.w.Canvas().Focused() != s.degrees {
 		t.Fatalf("%q with %q, %q, %q in the fields", s.mends(), s.minute.Text, s.degrees.Text, s.rpm.Text)
 	}
 	s.types("25")
 	s.press(fyne.KeyReturn)
 	s.want("mended", s.logged(), "1 14 - -", "2 19 2000 50", "3 25 2000 50", "4 33 2000 50")
-	s.want("the steps", s.steps[4:], "minute 3 mended: 25 °C at 3 min")
+	s.want("the steps", s.steps[4:], "minute 3 changed: 25 °C at 3 min")
 	if s.mends() != "" || s.minute.Text != "5" || s.degrees.Text != "4" || s.rpm.Text != "2000" || s.w.Canvas().Focused() != s.degrees {
 		t.Errorf("%q with %q, %q, %q in the fields afterwards", s.mends(), s.minute.Text, s.degrees.Text, s.rpm.Text)
 	}
@@ -259,7 +259,7 @@ func TestAMinuteIsMended(t *testing.T) {
 	s.speed.SetText("")
 	test.Tap(button(t, s.v.Content(), "Keep"))
 	s.want("over another", s.logged(), "1 14 900 30", "2 19 900 30", "3 25 900 30")
-	if !s.says("Minute: 2 has a row already") || s.mends() != "Mend minute 3" {
+	if !s.says("Minute: 2 has a row already") || s.mends() != "Change minute 3" {
 		t.Errorf("over another it is %q, without a word of it", s.mends())
 	}
 	s.typed(s.minute, "2.5")
@@ -267,7 +267,7 @@ func TestAMinuteIsMended(t *testing.T) {
 	s.choose(1)
 	test.Tap(button(t, s.v.Content(), "Delete"))
 	s.want("beside it", s.logged(), "1 14 900 30", "2.5 25 - -")
-	s.want("the steps", s.steps[3:], "minute 30 mended: 25 °C at 3 min", "minute 3 mended: 25 °C at 2.5 min", "minute 2 deleted")
+	s.want("the steps", s.steps[3:], "minute 30 changed: 25 °C at 3 min", "minute 3 changed: 25 °C at 2.5 min", "minute 2 deleted")
 	s.choose(1)
 	s.rpm.SetText("")
 	test.Tap(button(t, s.v.Content(), "Keep"))
@@ -370,7 +370,7 @@ func TestTheWayBackFromMending(t *testing.T) {
 	}
 	for from, leave := range leave {
 		s.choose(1)
-		if s.mends() != "Mend minute 1" {
+		if s.mends() != "Change minute 1" {
 			t.Fatalf("%q", s.mends())
 		}
 		if leave(); s.mends() != "" || s.minute.Text != "3" || s.degrees.Text != "" || len(s.steps) != 2 {
@@ -436,7 +436,7 @@ func TestMendingEndsWithItsRow(t *testing.T) {
 	s.writes("1 14 - -", "2 19 - -")
 	s.choose(1)
 	s.undo()
-	if s.mends() != "Mend minute 1" {
+	if s.mends() != "Change minute 1" {
 		t.Errorf("with another row undone it is %q", s.mends())
 	}
 	s.press(fyne.KeyEscape)

@@ -41,7 +41,7 @@ func TestEveryPlaceOfACaseHasWords(t *testing.T) {
 func TestPlacesInWords(t *testing.T) {
 	for path, want := range map[string]string{
 		"lesson": "Lesson", "repair.parts[0].name": "Repair · part 1 · name", "rounds[1].taken": "Round 2 · taken",
-		"photos[11].caption": "Photo 12 · caption", "vehicle.vin": "Vehicle · vehicle's number", "rounds[0].glow_plug": "Round 1 · glow plug", "tags[2]": "Tag 3",
+		"photos[11].caption": "Photo 12 · caption", "vehicle.vin": "Vehicle · VIN", "rounds[0].glow_plug": "Round 1 · glow plug", "tags[2]": "Tag 3",
 	} {
 		if got := Place(path); got != want {
 			t.Errorf("%s is %q, want %q", path, got, want)
