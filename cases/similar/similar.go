@@ -124,15 +124,24 @@ func unlike(same bool) float64 {
 	return 1
 }
 
-// apart is 1 less the part of all words that both have (Jaccard).
+// apart is 1 less the part of all words that both have (Jaccard). A word that one has twice, as a code that is stored and
+// pending, counts once.
 func apart[T ~string](a, b []T) float64 {
-	both := 0
-	for _, w := range a {
+	both, all := 0, 0
+	for i, w := range a {
+		if slices.Contains(a[:i], w) {
+			continue
+		}
+		all++
 		if slices.Contains(b, w) {
 			both++
 		}
 	}
-	all := len(a) + len(b) - both
+	for i, w := range b {
+		if !slices.Contains(b[:i], w) && !slices.Contains(a, w) {
+			all++
+		}
+	}
 	if all == 0 {
 		return 0
 	}
@@ -164,7 +173,7 @@ func shared(a, b *cases.Digest) Trait {
 		}
 	}
 	for _, s := range a.Symptoms {
-		if slices.Contains(b.Symptoms, s) {
+		if slices.Contains(b.Symptoms, s) && !slices.Contains(t.Symptoms, s) {
 			t.Symptoms = append(t.Symptoms, s)
 		}
 	}

@@ -149,3 +149,19 @@ func BenchmarkLook100000(b *testing.B) {
 		}
 	}
 }
+
+// A code that is stored and pending stands in a list twice and is one thing in common: counted as two, the case was nearer than
+// the same one (a distance below 0), and stood before it.
+func TestACodeNotedTwiceIsOne(t *testing.T) {
+	a, twice := stuckOpen(), stuckOpen()
+	twice.Key, twice.Codes = 2, []string{"P0128", "P0128"}
+	twice.Symptoms = []cases.Symptom{"slow-warm-up", "slow-warm-up", "cabin-heat-poor"}
+	if one, other := similar.Distance(&a, &twice), similar.Distance(&twice, &a); one != 0 || other != 0 {
+		t.Errorf("a code noted twice makes the distance %g one way, %g the other, want 0", one, other)
+	}
+	f := similar.Like(twice, 1)
+	f.Look(&a)
+	if got := f.Matches()[0].Shares.Symptoms; !slices.Equal(got, a.Symptoms) {
+		t.Errorf("they share %v, want %v", got, a.Symptoms)
+	}
+}
