@@ -89,20 +89,20 @@ func carOf(c *Case) uint64 {
 	return max(h.Sum64(), 1)
 }
 
-// HasStage reports whether a round, a log or a test is of the stage.
+// HasStage reports whether a round, a log or a test is of the stage; what isn't noted is before the repair.
 func (c *Case) HasStage(stage Stage) bool {
 	for i := range c.Rounds {
-		if c.Rounds[i].Stage == stage {
+		if stage.Holds(c.Rounds[i].Stage) {
 			return true
 		}
 	}
 	for i := range c.Logs {
-		if c.Logs[i].Stage == stage {
+		if stage.Holds(c.Logs[i].Stage) {
 			return true
 		}
 	}
 	for i := range c.Tests {
-		if c.Tests[i].Stage == stage {
+		if stage.Holds(c.Tests[i].Stage) {
 			return true
 		}
 	}

@@ -89,3 +89,18 @@ func TestConditions(t *testing.T) {
 		t.Error("a case of which nothing is known is closed, of a year, or was guessed of")
 	}
 }
+
+// What was measured without a stage is of before the repair: in a case as the open format allows it nothing has to say so, and
+// who asks for what was measured before the repair finds it.
+func TestWhatHasNoStageIsOfBeforeTheRepair(t *testing.T) {
+	for what, c := range map[string]cases.Case{
+		"round": {Rounds: []cases.Round{{}}}, "log": {Logs: []cases.Log{{}}}, "check": {Tests: []cases.Test{{Kind: cases.CapTest}}},
+	} {
+		if d := cases.DigestOf(&c); !d.Before || d.After {
+			t.Errorf("a %s without a stage is of before the repair %v, of after it %v", what, d.Before, d.After)
+		}
+	}
+	if d := cases.DigestOf(&cases.Case{}); d.Before || d.After {
+		t.Errorf("a case without a measurement has the stages %v %v", d.Before, d.After)
+	}
+}
