@@ -23,20 +23,7 @@ type Plan struct {
 // StageOf is the stage that a case's causes are judged by: before the repair,
 // unless all that was measured was measured after it.
 func StageOf(c *cases.Case) cases.Stage {
-	after := false
-	for i := range c.Rounds {
-		if c.Rounds[i].Stage != cases.AfterRepair {
-			return cases.BeforeRepair
-		}
-		after = true
-	}
-	for i := range c.Tests {
-		if c.Tests[i].Stage != cases.AfterRepair {
-			return cases.BeforeRepair
-		}
-		after = true
-	}
-	if after {
+	if c.HasStage(cases.AfterRepair) && !c.HasStage(cases.BeforeRepair) {
 		return cases.AfterRepair
 	}
 	return cases.BeforeRepair

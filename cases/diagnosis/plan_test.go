@@ -32,3 +32,25 @@ func TestALongIdleRanksAsASteadyOne(t *testing.T) {
 		}
 	}
 }
+
+// A warm-up's log of before the repair is evidence of its fault. Where the rounds are only of the proof, the causes are still
+// judged by it and by the complaint: the proof says what the car is like now.
+func TestALogOfBeforeTheRepairHoldsTheStage(t *testing.T) {
+	log := cases.Log{TimeS: []float64{0, 60}, EctC: []float64{10, 20}}
+	later := log
+	later.Stage = cases.AfterRepair
+	proved := []cases.Round{{Stage: cases.AfterRepair}}
+	for _, tt := range []struct {
+		c    cases.Case
+		want cases.Stage
+	}{
+		{cases.Case{Logs: []cases.Log{log}, Rounds: proved}, cases.BeforeRepair},
+		{cases.Case{Logs: []cases.Log{later}, Rounds: proved}, cases.AfterRepair},
+		{cases.Case{Logs: []cases.Log{later}}, cases.AfterRepair},
+		{cases.Case{}, cases.BeforeRepair},
+	} {
+		if got := diagnosis.StageOf(&tt.c); got != tt.want {
+			t.Errorf("%d logs and %d rounds are judged by the stage %s, want %s", len(tt.c.Logs), len(tt.c.Rounds), got, tt.want)
+		}
+	}
+}
