@@ -6,10 +6,8 @@ import (
 	"loopbook/cases"
 	"loopbook/cases/diagnosis/likelihood"
 	"loopbook/cases/evidence"
-	"loopbook/diagram"
 	"loopbook/diagram/physics"
 	"loopbook/diagram/physics/ensemble"
-	"loopbook/diagram/warmup"
 )
 
 // hotIdleS is how long an idle lasts until a fan ought to have come (judgement).
@@ -91,14 +89,14 @@ func (p *Plan) hotIdle(r *cases.Round) bool {
 // hot reports whether the engine is so warm standing that nobody should drive it to see
 // more: where a fan is late.
 func (p *Plan) hot(r *cases.Round) bool {
-	return !onRoad(r) && (r.EctC != nil && *r.EctC >= evidence.FanDueC(p.opensC()) || r.Gauge == cases.GaugeAboveMiddle || r.Gauge == cases.GaugeRed)
+	return !onRoad(r) && (r.EctC != nil && *r.EctC >= evidence.FanDueC(p.opensC) || r.Gauge == cases.GaugeAboveMiddle || r.Gauge == cases.GaugeRed)
 }
 
 // farAbove reports whether the engine was last so far over its rating that it is let cool, and not
 // held at speed beside that word.
 func (p *Plan) farAbove(c *cases.Case) bool {
 	i := p.lastWarmth(c)
-	return i >= 0 && c.Rounds[i].EctC != nil && c.Rounds[i].EctC.Minus(p.opensC()) >= evidence.SwitchOffK
+	return i >= 0 && c.Rounds[i].EctC != nil && c.Rounds[i].EctC.Minus(p.opensC) >= evidence.SwitchOffK
 }
 
 // lastWarmth is the plan's last round that tells how warm the engine was, or -1: one that is only
@@ -112,13 +110,6 @@ func (p *Plan) lastWarmth(c *cases.Case) int {
 	return -1
 }
 
-func (p *Plan) opensC() diagram.Celsius {
-	if p.Setting.OpensC == nil {
-		return warmup.UsualOpensC
-	}
-	return *p.Setting.OpensC
-}
-
 // warmsUpMin is when an engine that idles from cold is warm, if it ever will be: 10 to 25
 // minutes (WU3, published and common practice).
 const warmsUpMin = 20
@@ -129,7 +120,7 @@ const warmsUpMin = 20
 func (p *Plan) stillCold(r *cases.Round) bool {
 	minutes := r.MinutesSinceStart
 	if r.EctC != nil {
-		return *r.EctC < p.opensC()-openK && (minutes == nil || *minutes < warmsUpMin)
+		return *r.EctC < p.opensC-openK && (minutes == nil || *minutes < warmsUpMin)
 	}
 	return minutes != nil && *minutes < 10
 }

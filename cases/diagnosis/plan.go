@@ -15,9 +15,10 @@ import (
 type Plan struct {
 	Stage   cases.Stage
 	Setting ensemble.Setting
-	Rounds  []int    // of the case, by the setting's stops
-	Ahead   []string // the walks that might come next, by the setting's stops ahead
-	share   int      // of the usual draws, one in so many is enough; 0: all
+	Rounds  []int           // of the case, by the setting's stops
+	Ahead   []string        // the walks that might come next, by the setting's stops ahead
+	opensC  diagram.Celsius // where the thermostat is taken to begin to open
+	share   int             // of the usual draws, one in so many is enough; 0: all
 }
 
 // StageOf is the stage that a case's causes are judged by: before the repair,
@@ -37,7 +38,7 @@ func PlanFor(c *cases.Case, stage cases.Stage) (Plan, bool) {
 		return Plan{Stage: stage}, false
 	}
 	c, _ = evidence.Believed(c)
-	p := Plan{Stage: stage, Setting: ensemble.Setting{
+	p := Plan{Stage: stage, opensC: evidence.OpensC(c), Setting: ensemble.Setting{
 		Loop: l, Causes: causeWords(), OpensC: within(c.Loop.ThermostatOpensC, 50, 120), FullC: c.Loop.ThermostatFullC,
 		CapKPa: within(c.Loop.CapKPa, 0, 250), Coolant: filling(c), Fan: physics.FanKind(c.Loop.Fan),
 	}}

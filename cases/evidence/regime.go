@@ -63,6 +63,9 @@ func ratingOf(c *cases.Case) rating {
 	return r
 }
 
+// OpensC is where the case's thermostat is taken to begin to open.
+func OpensC(c *cases.Case) diagram.Celsius { return ratingOf(c).opensC }
+
 // RatingText is what the thermostat is taken to hold, and whether that is only
 // assumed.
 func RatingText(c *cases.Case) say.Text { return ratingOf(c).text() }

@@ -8,7 +8,6 @@ import (
 	"loopbook/cases"
 	"loopbook/cases/evidence"
 	"loopbook/diagram/say"
-	"loopbook/diagram/warmup"
 )
 
 const framesFile = "frames.json"
@@ -51,13 +50,10 @@ func (t *Tables) Frame(c *cases.Case) (Factor, bool) {
 	if told := c.Complaint.Symptoms; slices.Contains(told, "overheats-idle") || slices.Contains(told, "overheats-road") {
 		return Factor{}, false
 	}
-	opensC := warmup.UsualOpensC
-	if c.Loop.ThermostatOpensC != nil {
-		opensC = *c.Loop.ThermostatOpensC
-	}
+	hotC := evidence.OpensC(c) + frameHotK
 	for _, code := range c.Codes {
 		f := code.FreezeFrame
-		if f.EctC == nil || f.SpeedKmh == nil || *f.EctC < opensC+frameHotK || *f.EctC > evidence.SensorMostC {
+		if f.EctC == nil || f.SpeedKmh == nil || *f.EctC < hotC || *f.EctC > evidence.SensorMostC {
 			continue
 		}
 		switch word := cases.InLetters(code.Code); {

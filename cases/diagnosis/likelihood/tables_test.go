@@ -236,3 +236,19 @@ func TestCodesComeOutOneWay(t *testing.T) {
 		}
 	}
 }
+
+// A heated thermostat holds about 105 °C (TH6 of testdata/trade/numbers.csv, published): an engine that its frame shows there is as hot
+// as it should be, whether the rating is noted or not, and one at 123 °C isn't.
+func TestAFrameIsHotAgainstItsThermostat(t *testing.T) {
+	for _, tt := range []struct {
+		layout string
+		shown  diagram.Celsius
+		hot    bool
+	}{{"heated-thermostat", 107, false}, {"heated-thermostat", 123, true}, {"inlet-thermostat", 107, true}} {
+		kmh := 80.0
+		c := cases.Case{Loop: cases.Loop{Layout: tt.layout}, Codes: []cases.Code{{Code: "P0597", FreezeFrame: cases.FreezeFrame{EctC: &tt.shown, SpeedKmh: &kmh}}}}
+		if f, hot := shipped(t).Frame(&c); hot != tt.hot {
+			t.Errorf("%g °C on the loop %s is too hot: %v (%s)", float64(tt.shown), tt.layout, hot, f.Label)
+		}
+	}
+}
