@@ -85,7 +85,7 @@ func (j *Judge) Next(r Ranking) []Check {
 		check, kind := Minded(row, s.c.Loop.Fan, hot), cases.TestKind(row.Check)
 		switch {
 		case s.bars(row, done), s.gone(row.Check):
-		case row.Check == likelihood.WarmUp && s.logged():
+		case row.Check == likelihood.WarmUp && s.warmUpLogged():
 		case row.Check == likelihood.ReadCodes:
 			if s.lampUnread() {
 				check.Bits = testBits(s.chance, j.tables.CodeOutcomes())
@@ -198,9 +198,16 @@ func (s *sheet) lampUnread() bool {
 	return s.plan.Stage == cases.BeforeRepair && len(s.c.Codes) == 0 && slices.Contains(s.c.Complaint.Symptoms, "warning-light")
 }
 
-// logged reports whether the stage has a log of a warm-up already.
+// logged reports whether the stage has a log of the engine already.
 func (s *sheet) logged() bool {
 	return slices.ContainsFunc(s.c.Logs, func(l cases.Log) bool { return s.plan.Stage.Holds(l.Stage) && len(l.EctC) > 0 })
+}
+
+// warmUpLogged reports whether one of them begins with a cold engine: of another nobody can tell how it warms.
+func (s *sheet) warmUpLogged() bool {
+	return slices.ContainsFunc(s.found.WarmUps, func(w evidence.WarmUp) bool {
+		return s.plan.Stage.Holds(w.Stage) && w.Result.ColdStart
+	})
 }
 
 // last is the last stop that was walked.
