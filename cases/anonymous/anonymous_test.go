@@ -351,3 +351,35 @@ func TestPlainWordsOfTheContactStay(t *testing.T) {
 		t.Errorf("the lesson reads %q", got)
 	}
 }
+
+// What leads to a person is typed in many ways, and logs are named by the day and by the vehicle's number: in a name with
+// underscores, where no word ends, the day stayed; so did a number that the case doesn't note, a telephone as North America writes
+// it (the NANP's 555-01XX are nobody's), and a plate without its dash. The vehicle's number is 49 CFR 565.15's, table V; what is
+// measured stays.
+func TestNumbersAndDaysInAnySpelling(t *testing.T) {
+	for _, tt := range []struct{ text, want string }{
+		{"log_2026-11-25_0930", "log_[…]_0930"},
+		{"20261125093000.csv, warmup_20261125", "[…].csv, warmup_[…]"},
+		{"on 2026/11/25, 25-11-2026 and cold_25.11.2026_b", "on […], […] and cold_[…]_b"},
+		{"at 2026-11-25T09:30:00+01:00", "at […]"},
+		{"scan_1g4ah59h45g118341.csv", "scan_[…].csv"},
+		{"(212) 555-0123, 212-555-0123 or 212.555.0123", "[…], […] or […]"},
+		{"rtpk4711, RT PK 4711", "[…], […]"},
+		{"order 11 53 7 549 476, 82-88-92 °C, 1500-2000-2500 rpm, 0.25-0.30 mm, 120261125", "order 11 53 7 549 476, 82-88-92 °C, 1500-2000-2500 rpm, 0.25-0.30 mm, 120261125"},
+	} {
+		c := casetest.Invented(1)
+		c.Customer, c.Vehicle.VIN = cases.Customer{}, ""
+		c.Logs = []cases.Log{{Name: tt.text}}
+		made, _, err := anonymous.Make(cases.Bundle{Case: c}, []string{"RT-PK 4711"}, photo.Bare)
+		if err != nil || made.Case.Logs[0].Name != tt.want {
+			t.Errorf("%q gives %q, %v; want %q", tt.text, made.Case.Logs[0].Name, err, tt.want)
+		}
+	}
+	c := casetest.Invented(1)
+	c.Customer, c.Vehicle.VIN = cases.Customer{Contact: "Elm 3, 170 555 0123 after six"}, "1G4AH59H45G118341"
+	c.Lesson = "1G4 AH59 H45 G11 8341, 1705550123"
+	made, _, err := anonymous.Make(cases.Bundle{Case: c}, nil, photo.Bare)
+	if err != nil || made.Case.Lesson != "[…], […]" {
+		t.Errorf("the vehicle's and the customer's number are left as %q, %v", made.Case.Lesson, err)
+	}
+}

@@ -34,6 +34,18 @@ func fold(text string) folded {
 	return f
 }
 
+// signs are the letters and figures alone, without what stands between them.
+func (f folded) signs() folded {
+	var out folded
+	for i, r := range f.letters {
+		if !apart(r) {
+			out.letters = append(out.letters, r)
+			out.from, out.to = append(out.from, f.from[i]), append(out.to, f.to[i])
+		}
+	}
+	return out
+}
+
 // base is a letter as it is typed where the keyboard lacks it (those that NFKD
 // leaves whole).
 func base(r rune) string {

@@ -5,6 +5,7 @@ import (
 	"slices"
 	"strings"
 	"unicode"
+	"unicode/utf8"
 
 	"loopbook/cases"
 )
@@ -12,8 +13,9 @@ import (
 // words are what mustn't be read, folded: without case and without the marks on
 // letters.
 type words struct {
-	inside []string // hidden inside other words too
-	alone  []string // short ones, hidden only where they stand alone
+	inside  []string // hidden inside other words too
+	alone   []string // short ones, hidden only where they stand alone
+	numbers []string // of a vehicle, a plate or a telephone, hidden whatever stands between their signs
 }
 
 // shortest of a name's parts that is hidden inside a word ("peckwell-hose.jpg",
@@ -26,6 +28,10 @@ func secrets(c cases.Case, also []string) words {
 	var w words
 	for _, text := range append([]string{c.Customer.Name, c.Customer.Contact}, also...) {
 		w.add(text)
+		w.number(text)
+		for _, figures := range calls.FindAllString(text, -1) {
+			w.number(figures)
+		}
 		for _, group := range strings.FieldsFunc(text, func(r rune) bool { return unicode.IsSpace(r) || r == ',' || r == ';' }) {
 			whose, domain, _ := strings.Cut(group, "@")
 			w.add(domain) // whole: its parts are words as any
@@ -43,6 +49,7 @@ func secrets(c cases.Case, also []string) words {
 	} else {
 		w.add(c.Vehicle.VIN)
 	}
+	w.number(c.Vehicle.VIN)
 	longestFirst := func(a, b string) int { return len(b) - len(a) }
 	slices.SortFunc(w.inside, longestFirst)
 	slices.SortFunc(w.alone, longestFirst)
@@ -63,6 +70,17 @@ func (w *words) add(text string) {
 		}
 	}
 	w.inside, w.alone = unique(w.inside), unique(w.alone)
+}
+
+// leastNumber is how many signs a number has at least that is hidden in any spelling: fewer may be met by chance.
+const leastNumber = 6
+
+// number takes a text with a figure in it as signs alone: people write RT-PK 4711 and rtpk4711.
+func (w *words) number(text string) {
+	signs := string(fold(text).signs().letters)
+	if len(signs) >= leastNumber && strings.ContainsFunc(signs, unicode.IsNumber) {
+		w.numbers = append(w.numbers, signs)
+	}
 }
 
 func unique(list []string) []string {
@@ -86,26 +104,51 @@ func telling(word string) bool {
 
 func apart(r rune) bool { return !unicode.IsLetter(r) && !unicode.IsNumber(r) && !unicode.IsMark(r) }
 
-// The patterns of what leads to a person whoever it is: a mail address, a
-// telephone number (seven figures and more, with signs between), a day.
+// The patterns of what leads to a person whoever it is: a mail address; a telephone number (seven figures and more behind
+// a + or a 0, with signs between, or ten grouped as in North America: NANP, no group of the first two begins with 0 or 1); a
+// vehicle's number (ISO 3779: 17 signs without I, O and Q, the last four figures); a day. calls are figures as telephones have
+// them, in what is known to be of a person.
 var (
-	mail  = regexp.MustCompile(`[\p{L}\p{N}._%+-]+@[\p{L}\p{N}-]+(\.[\p{L}\p{N}-]+)+`)
-	phone = regexp.MustCompile(`(\+|\b0)\d[\d ()/.-]{5,}\d`)
-	day   = regexp.MustCompile(`\b\d{4}-\d{2}-\d{2}(T[\d:.]+Z?)?|\b\d{1,2}[./]\s?\d{1,2}[./]\s?(\d{4}|\d{2})\b`)
+	mail    = regexp.MustCompile(`[\p{L}\p{N}._%+-]+@[\p{L}\p{N}-]+(\.[\p{L}\p{N}-]+)+`)
+	phone   = regexp.MustCompile(`(\+|\b0)\d[\d ()/.-]{5,}\d|(\([2-9]\d{2}\) ?|\b[2-9]\d{2}[-.])[2-9]\d{2}[-.]\d{4}\b`)
+	vehicle = regexp.MustCompile(`[A-HJ-NPR-Za-hj-npr-z\d]{13}\d{4}`)
+	day     = regexp.MustCompile(`(19|20)\d{2}[-./_]\d{2}[-./_]\d{2}(T[\d:.]+(Z|[+-]\d{2}:?\d{2})?)?|` +
+		`(19|20)\d{2}(0[1-9]|1[0-2])(0[1-9]|[12]\d|3[01])(\d{4}(\d{2})?)?|` + // as logs are named, with the time
+		`\d{1,2}[./]\s?\d{1,2}[./]\s?(\d{4}|\d{2})|\d{1,2}-\d{1,2}-(19|20)\d{2}`)
+	calls = regexp.MustCompile(`\d[\d ()/.-]{4,}\d`)
 )
 
 // clean is the text with every secret taken out.
 func (w words) clean(text string) string {
-	for _, pattern := range []*regexp.Regexp{mail, day, phone} {
-		text = pattern.ReplaceAllLiteralString(text, Hidden)
-	}
+	text = mail.ReplaceAllLiteralString(text, Hidden)
+	text = apartFrom(unicode.IsNumber, day, text)
+	text = apartFrom(func(r rune) bool { return !apart(r) }, vehicle, text)
+	text = phone.ReplaceAllLiteralString(text, Hidden)
 	f := fold(text)
+	signs := f.signs()
 	var cut []span
+	for _, secret := range w.numbers {
+		cut = append(cut, signs.find([]rune(secret), false)...)
+	}
 	for _, secret := range w.inside {
 		cut = append(cut, f.find([]rune(secret), false)...)
 	}
 	for _, secret := range w.alone {
 		cut = append(cut, f.find([]rune(secret), true)...)
+	}
+	return without(text, cut)
+}
+
+// apartFrom hides what a pattern finds where no such sign stands beside it. (A word's end would be none beside an underscore,
+// as logs have it in their names.)
+func apartFrom(beside func(rune) bool, pattern *regexp.Regexp, text string) string {
+	var cut []span
+	for _, at := range pattern.FindAllStringIndex(text, -1) {
+		before, _ := utf8.DecodeLastRuneInString(text[:at[0]])
+		after, _ := utf8.DecodeRuneInString(text[at[1]:])
+		if !beside(before) && !beside(after) {
+			cut = append(cut, span{at[0], at[1]})
+		}
 	}
 	return without(text, cut)
 }
