@@ -10,6 +10,9 @@ import (
 	"encoding/json"
 	"errors"
 	"fmt"
+	"reflect"
+	"slices"
+	"strings"
 
 	"loopbook/cases"
 	"loopbook/diagram/physics"
@@ -50,29 +53,67 @@ func Usual() []Step {
 	}
 }
 
-// ParseProtocol reads a list of steps from JSON. An error names the step.
+// keys are what a step has.
+const keys = "label, drive, minutes, heater, measure"
+
+// ParseProtocol reads a list of steps from JSON. An error names the step and the key.
 func ParseProtocol(text []byte) ([]Step, error) {
-	dec := json.NewDecoder(bytes.NewReader(text))
-	dec.DisallowUnknownFields()
-	var steps []Step
-	if err := dec.Decode(&steps); err != nil {
-		return nil, fmt.Errorf("%w: %w", ErrProtocol, err)
+	var list []json.RawMessage
+	if err := json.Unmarshal(bytes.TrimPrefix(text, []byte("\uFEFF")), &list); err != nil {
+		return nil, fmt.Errorf("%w: %s", ErrProtocol, wholeFault(text, err))
 	}
-	if len(steps) == 0 {
+	if len(list) == 0 {
 		return nil, fmt.Errorf("%w: it has no steps", ErrProtocol)
 	}
-	for i, s := range steps {
-		if s.Drive != Idle && s.Drive != Raised && s.Drive != Road {
-			return nil, fmt.Errorf("%w: [%d].drive: %q must be idle, raised or road", ErrProtocol, i, s.Drive)
-		}
-		if !(s.Minutes > 0 && s.Minutes <= 600) {
-			return nil, fmt.Errorf("%w: [%d].minutes: %g must be above 0 and up to 600", ErrProtocol, i, s.Minutes)
-		}
-		if _, ok := blower(s.Heater); !ok {
-			return nil, fmt.Errorf("%w: [%d].heater: %q must be off, half or full", ErrProtocol, i, s.Heater)
+	steps := make([]Step, len(list))
+	for i, raw := range list {
+		var err error
+		if steps[i], err = parseStep(raw); err != nil {
+			return nil, fmt.Errorf("%w: [%d]%w", ErrProtocol, i, err)
 		}
 	}
 	return steps, nil
+}
+
+// wholeFault says why a text is no list.
+func wholeFault(text []byte, err error) string {
+	var syntax *json.SyntaxError
+	if !errors.As(err, &syntax) {
+		return "it must be a list of steps in brackets, as [{…}, {…}]"
+	}
+	line := 1 + bytes.Count(text[:min(int(syntax.Offset), len(text))], []byte("\n"))
+	return fmt.Sprintf("line %d isn't JSON: look there for a quote, a comma or a bracket that is missing or too much", line)
+}
+
+// parseStep reads one step. An error begins with the key at fault.
+func parseStep(raw []byte) (Step, error) {
+	var s Step
+	var given map[string]json.RawMessage
+	if json.Unmarshal(raw, &given) != nil || given == nil {
+		return s, fmt.Errorf(" must be a step in braces, with %s", keys)
+	}
+	for key := range given {
+		if !slices.Contains(strings.Split(keys, ", "), key) {
+			return s, fmt.Errorf(".%s: there is no such key: a step has %s", key, keys)
+		}
+	}
+	var wrong *json.UnmarshalTypeError
+	if err := json.Unmarshal(raw, &s); errors.As(err, &wrong) {
+		wanted := map[reflect.Kind]string{reflect.String: "a word in quotes", reflect.Float64: "a number", reflect.Bool: "true or false"}
+		return s, fmt.Errorf(".%s: must be %s", wrong.Field, wanted[wrong.Type.Kind()])
+	} else if err != nil {
+		return s, err
+	}
+	if s.Drive != Idle && s.Drive != Raised && s.Drive != Road {
+		return s, fmt.Errorf(".drive: %q must be idle, raised or road", s.Drive)
+	}
+	if !(s.Minutes > 0 && s.Minutes <= 600) {
+		return s, fmt.Errorf(".minutes: %g must be above 0 and up to 600", s.Minutes)
+	}
+	if _, ok := blower(s.Heater); !ok {
+		return s, fmt.Errorf(".heater: %q must be off, half or full", s.Heater)
+	}
+	return s, nil
 }
 
 // stage is the step for the model.

@@ -160,20 +160,27 @@ func TestCSVHoldsARowEveryFewSeconds(t *testing.T) {
 }
 
 func TestProtocolNamesTheStepAtFault(t *testing.T) {
-	good, err := simulation.ParseProtocol([]byte(`[{"label": "idle", "drive": "idle", "minutes": 5, "measure": true}]`))
+	good, err := simulation.ParseProtocol([]byte("\uFEFF" + `[{"label": "idle", "drive": "idle", "minutes": 5, "measure": true}]`))
 	if err != nil || len(good) != 1 {
 		t.Fatalf("%v, %v", good, err)
 	}
 	for text, want := range map[string]string{
-		`[]`:                               "no steps",
-		`{}`:                               "object",
-		`[{"drive": "fly", "minutes": 1}]`: "[0].drive",
+		`[]`: "no steps",
+		`{}`: "list of steps",
+		``:   "line 1",
+		"[{\"drive\": \"idle\",\n \"minutes\": 5}\n":   "line 3",
+		"[{\"drive\": \"idle\", \"minutes\": 5}]\nand": "line 2",
+		`[1]`: "[0] must be a step", `[null]`: "[0] must be a step",
+		`[{"drive": "idle", "minutes": "5"}]`:                  "[0].minutes: must be a number",
+		`[{"drive": 5, "minutes": 5}]`:                         "[0].drive: must be a word",
+		`[{"drive": "idle", "minutes": 5, "measure": "yes"}]`:  "[0].measure: must be true or false",
+		`[{"drive": "fly", "minutes": 1}]`:                     "[0].drive",
 		`[{"drive": "idle", "minutes": 5}, {"drive": "idle"}]`: "[1].minutes",
 		`[{"drive": "idle", "minutes": 5, "heater": "hot"}]`:   "[0].heater",
-		`[{"drive": "idle", "minuets": 5}]`:                    "minuets",
+		`[{"drive": "idle", "minuets": 5}]`:                    "[0].minuets: there is no such key",
 	} {
 		_, err := simulation.ParseProtocol([]byte(text))
-		if !errors.Is(err, simulation.ErrProtocol) || !strings.Contains(err.Error(), want) {
+		if !errors.Is(err, simulation.ErrProtocol) || !strings.Contains(err.Error(), want) || strings.Contains(err.Error(), "json") {
 			t.Errorf("%s: %v, want %q", text, err, want)
 		}
 	}
