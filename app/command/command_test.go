@@ -124,6 +124,8 @@ func TestWrongUsage(t *testing.T) {
 		{"dance"}, {"analyse"}, {"report", exampleCase}, {"report", exampleCase, "-o", "x.pdf", "--page", "a9"},
 		{"simulate"}, {"simulate", "--layout", "outlet-thermostat", "--cause", "gremlins"}, {"simulate", "--layout", "x", "--csv", "--case"},
 		{"export", "x"}, {"import"}, {"layouts", "x"}, {"search", "--nonsense"}, {"--notebook"}, {"tour", "x"}, {"history", "x"},
+		{"simulate", "--layout", "outlet-thermostat", "--ambient-c", "80"}, {"simulate", "--layout", "outlet-thermostat", "--ambient-c", "NaN"},
+		{"simulate", "--layout", "outlet-thermostat", "--altitude-m", "10000"},
 		{"simulate", "--layout", "outlet-thermostat", "--severity", "5"}, {"simulate", "--layout", "outlet-thermostat", "--severity", "NaN"},
 	} {
 		if code, _, errs := call(t, "", args...); code != wrongUsage || errs == "" {

@@ -39,6 +39,10 @@ func simulate(_ context.Context, c Console, args []string) error {
 		return usagef("either --csv or --case")
 	case !(car.Severity >= 0 && car.Severity <= 1): // so that NaN fails too
 		return usagef("--severity %g: must be 0 to 1", car.Severity)
+	case !(*ambient >= -40 && *ambient <= 60): // what the model knows
+		return usagef("--ambient-c %g: must be -40 to 60", *ambient)
+	case !(*altitude >= -500 && *altitude <= 9000): // what a case may have
+		return usagef("--altitude-m %g: must be -500 to 9000", *altitude)
 	}
 	car.Cause, car.AmbientC, car.AltitudeM = cases.Cause(*cause), diagram.Celsius(*ambient), diagram.Metre(*altitude)
 	if !slices.Contains(cases.Words[cases.Cause](), car.Cause) {

@@ -1,6 +1,7 @@
 package simulation
 
 import (
+	"errors"
 	"fmt"
 	"hash/fnv"
 	"math"
@@ -36,12 +37,19 @@ type Look struct {
 // strength is of the coolant that every simulated car is filled with.
 const strength = 50
 
+// ErrNoHeater says that the loop's thermostat has no heater, which was to be at fault: the car would be a sound one, and its
+// answer wrong.
+var ErrNoHeater = errors.New("its thermostat has no heater that could be at fault: take the layout heated-thermostat")
+
 // Simulate runs the car through the steps from a cold start, shows each look (see
 // may be nil), and answers the case that a technician would write down.
 func Simulate(car Car, steps []Step, see func(Look)) (cases.Case, error) {
 	l, err := diagram.LoopByID(car.Layout)
 	if err != nil {
 		return cases.Case{}, err
+	}
+	if car.Cause == "thermostat-heater-fault" && !l.Heated() {
+		return cases.Case{}, fmt.Errorf("%s: %w", l.ID, ErrNoHeater)
 	}
 	rng := rand.New(rand.NewSource(car.Seed))
 	params, err := build(rng)
