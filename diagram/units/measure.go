@@ -1,40 +1,52 @@
 package units
 
 import (
+	"regexp"
 	"strconv"
 	"strings"
 )
 
 // Measure reads numbers that a case keeps in one unit, with that or another one written behind them
-// or none. It holds how much each is of the kept one.
-type Measure map[string]float64
+// or none.
+type Measure struct {
+	of    map[string]float64 // how much each is of the kept one
+	whole bool               // nobody reads a thousandth of it: three figures behind a comma or a point are thousands
+}
 
 // Litres and those below are the measures of a case that have no choice of units in the menus. Factors are those of NIST SP 811,
 // appendix B.8; the gallon and the quart are those of the United States.
 func Litres() Measure {
-	return Measure{"l": 1, "litre": 1, "litres": 1, "liter": 1, "liters": 1, "ml": 0.001, "gal": 3.785412, "qt": 0.9463529}
+	return Measure{of: map[string]float64{"l": 1, "litre": 1, "litres": 1, "liter": 1, "liters": 1, "ml": 0.001, "gal": 3.785412, "qt": 0.9463529}}
 }
-func Metres() Measure      { return Measure{"m": 1, "ft": 0.3048} }
-func Millimetres() Measure { return Measure{"mm": 1, "cm": 10, "in": 25.4} }
-func Minutes() Measure     { return Measure{"min": 1, "s": 1.0 / 60, "sec": 1.0 / 60, "h": 60} }
-func Hours() Measure       { return Measure{"h": 1, "hrs": 1, "min": 1.0 / 60} }
+func Metres() Measure      { return Measure{map[string]float64{"m": 1, "ft": 0.3048}, true} }
+func Millimetres() Measure { return Measure{of: map[string]float64{"mm": 1, "cm": 10, "in": 25.4}} }
+func Minutes() Measure {
+	return Measure{of: map[string]float64{"min": 1, "s": 1.0 / 60, "sec": 1.0 / 60, "h": 60}}
+}
+func Hours() Measure { return Measure{of: map[string]float64{"h": 1, "hrs": 1, "min": 1.0 / 60}} }
 func Ohms() Measure {
-	return Measure{"ohm": 1, "ohms": 1, "ω": 1, "k": 1000, "kohm": 1000, "kω": 1000}
+	return Measure{map[string]float64{"ohm": 1, "ohms": 1, "ω": 1, "k": 1000, "kohm": 1000, "kω": 1000}, true}
 }
-func Volts() Measure { return Measure{"v": 1, "mv": 0.001} }
-func Revs() Measure  { return Measure{"rpm": 1, "u/min": 1} }
+func Volts() Measure { return Measure{of: map[string]float64{"v": 1, "mv": 0.001}} }
+func Revs() Measure  { return Measure{map[string]float64{"rpm": 1, "u/min": 1}, true} }
 
 // kilometres are of a distance and of a speed alike.
 func kilometres() Measure {
-	return Measure{"km": 1, "km/h": 1, "kmh": 1, "mi": kmPerMile, "mile": kmPerMile, "miles": kmPerMile, "mph": kmPerMile}
+	return Measure{map[string]float64{"km": 1, "km/h": 1, "kmh": 1, "mi": kmPerMile, "mile": kmPerMile, "miles": kmPerMile, "mph": kmPerMile}, true}
 }
 
 // Parse reads a number in the kept unit, or in the one behind it.
 func (m Measure) Parse(text string) (float64, error) {
 	number, unit := typed(text)
-	of, known := m[unit]
-	if !known {
-		return Number(text) // without a unit, or refused as it stands
+	of, known := m.of[unit]
+	switch {
+	case unit == "":
+		number, of = strings.TrimSpace(text), 1
+	case !known:
+		return Number(text) // refused as it stands
+	}
+	if m.whole && of < 1000 {
+		number = ungrouped(number)
 	}
 	v, err := Number(number)
 	return v * of, err
@@ -46,6 +58,17 @@ func (m Measure) parse(text, bare string) (float64, error) {
 		text += " " + bare
 	}
 	return m.Parse(text)
+}
+
+// grouped is a number whose thousands are parted by commas or by points.
+var grouped = regexp.MustCompile(`^[+-]?[1-9]\d{0,2}((,\d{3})+|(\.\d{3})+)$`)
+
+// ungrouped takes those out.
+func ungrouped(number string) string {
+	if grouped.MatchString(number) {
+		return strings.NewReplacer(",", "", ".", "").Replace(number)
+	}
+	return number
 }
 
 // Clock is Parse for a measure of time, which may also be written as on a clock: 1:30 are one and a

@@ -43,6 +43,19 @@ func TestAUnitMayStandBehindANumber(t *testing.T) {
 		{"152,300 km", us.ParseDist, 152300},
 		{"30 mph", units.Metric().ParseDist, 48.28032},
 		{"94,500 mi", units.Metric().ParseDist, 152083.008},
+		// a comma that parts thousands, as a height's or a sensor's in ohm: taken for a fraction's, a pass lay at the sea and a cold
+		// sensor was shorted (NTC20 of testdata/trade/numbers.csv, published: 2502 ohm at 20 °C)
+		{"5,280 ft", units.Metres().Parse, 1609.344},
+		{"1.600", units.Metres().Parse, 1600},
+		{"2,502", units.Ohms().Parse, 2502},
+		{"2,502 ohm", units.Ohms().Parse, 2502},
+		{"2.502 kohm", units.Ohms().Parse, 2502},
+		{"175.7", units.Ohms().Parse, 175.7},
+		{"0.350", units.Ohms().Parse, 0.35},
+		{"2,500 rpm", units.Revs().Parse, 2500},
+		{"6.125 l", units.Litres().Parse, 6.125},
+		{"0.500 km", units.Metric().ParseDist, 0.5},
+		{"1,182.500", units.Metric().ParseDist, 1182.5},
 	} {
 		if got, err := tt.parse(tt.text); err != nil || math.Abs(got-tt.want) > 1e-6*math.Max(1, tt.want) {
 			t.Errorf("%q is read as %v, %v; want %v", tt.text, got, err, tt.want)

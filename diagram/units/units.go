@@ -123,7 +123,9 @@ func (s Set) VolumeUnit() string {
 }
 
 // FromL is a volume's number in that unit.
-func (s Set) FromL(litres float64) float64 { return litres / Litres()[strings.ToLower(s.VolumeUnit())] }
+func (s Set) FromL(litres float64) float64 {
+	return litres / Litres().of[strings.ToLower(s.VolumeUnit())]
+}
 
 // ParseVolume reads a volume in that unit or in the one behind it, in litres.
 func (s Set) ParseVolume(text string) (float64, error) {
@@ -139,7 +141,7 @@ func (s Set) HeightUnit() string {
 }
 
 // FromM is a height's number in that unit.
-func (s Set) FromM(m diagram.Metre) float64 { return float64(m) / Metres()[s.HeightUnit()] }
+func (s Set) FromM(m diagram.Metre) float64 { return float64(m) / Metres().of[s.HeightUnit()] }
 
 // ParseHeight reads a height in that unit or in the one behind it.
 func (s Set) ParseHeight(text string) (diagram.Metre, error) {
@@ -193,24 +195,19 @@ func (s Set) ParsePressure(text string) (diagram.KPa, error) {
 // odometer. So is a k behind the number.
 func (s Set) ParseDist(text string) (float64, error) {
 	number, unit := typed(text)
-	thousands := 1.0
 	if rest, k := cutThousand(unit); k {
-		unit, thousands = rest, 1000
+		v, err := s.ParseDist(strings.TrimSpace("1 " + rest))
+		if err != nil {
+			return Number(text) // it is refused as it stands
+		}
+		n, err := Number(number)
+		return n * 1000 * v, err
 	}
-	of, known := kilometres()[unit]
-	switch {
-	case unit == "" && s.Distance == Miles:
-		of = kmPerMile
-	case unit == "":
-		of = 1
-	case !known:
-		return Number(text) // it is refused as it stands
+	bare := "km"
+	if s.Distance == Miles {
+		bare = "mi"
 	}
-	if thousands == 1 && len(number) > 4 && strings.ContainsRune(",.", rune(number[len(number)-4])) {
-		number = strings.NewReplacer(",", "", ".", "").Replace(number)
-	}
-	v, err := Number(number)
-	return v * of * thousands, err
+	return kilometres().parse(text, bare)
 }
 
 // Number reads a number as a person types it: a comma or a point, blanks
