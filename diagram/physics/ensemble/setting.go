@@ -57,9 +57,9 @@ func (s Setting) Stops() int {
 	return n
 }
 
-// Key is equal for settings that give the same ensemble.
+// Key is equal for settings that give the same ensemble, and for no others: a blank parts the numbers.
 func (s Setting) Key() string {
-	return fmt.Sprint(s.Loop.ID, s.Causes, known(s.OpensC), known(s.FullC), known(s.CapKPa),
+	return fmt.Sprintln(s.Loop.ID, s.Causes, known(s.OpensC), known(s.FullC), known(s.CapKPa),
 		s.AltitudeM, s.Coolant, s.Fan, s.Starts, s.Ahead)
 }
 
