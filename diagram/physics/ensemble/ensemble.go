@@ -213,9 +213,12 @@ func (e *Ensemble) visit(cause, number int, d draw, f physics.Fault) error {
 // reach drives a car through stages and answers the part of their last minutes
 // that its fan ran.
 func reach(sim *physics.Sim, way []physics.Stage) (duty float64, err error) {
-	ran, from := 0.0, 0.0
+	ran, from, end := 0.0, 0.0, sim.Seconds()
 	for _, stage := range way {
-		end, last := sim.Seconds()+stage.Seconds, sim.Seconds()
+		end += stage.Seconds
+	}
+	for _, stage := range way {
+		last := sim.Seconds()
 		if err := sim.Run(stage, func(s *physics.Sim) {
 			if now := s.Seconds(); now > end-dutyS {
 				from += now - last
