@@ -73,12 +73,12 @@ func itemsOf(c *cases.Case, costs Costs) []Item {
 		if r.Stage == cases.AfterRepair {
 			continue
 		}
-		if r.EctC != nil || r.Gauge != "" || r.Fan != "" {
+		if r.EctC != nil || r.Gauge != "" || r.Fan == cases.FanOn || r.Fan == cases.FanOff {
 			out = append(out, Item{Kind: Dash, At: i, Minutes: costs.Dash})
 		}
 		seen := map[diagram.Point]bool{}
 		for _, reading := range r.Readings {
-			if reading.ShownC != nil && !seen[reading.Point] {
+			if last := r.Reading(reading.Point); last.ShownC != nil && !seen[reading.Point] {
 				seen[reading.Point] = true
 				out = append(out, Item{Kind: Point, At: i, Point: reading.Point, Minutes: costs.Point})
 			}

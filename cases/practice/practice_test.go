@@ -205,3 +205,22 @@ func TestTheScoreIsProper(t *testing.T) {
 		}
 	}
 }
+
+// Nobody pays for what tells nothing: a fan that wasn't looked at, or a hose that was read and then found out of reach, which
+// is the round's last word on it.
+func TestNothingEmptyIsSold(t *testing.T) {
+	c := demo(t)
+	shown := diagram.Celsius(60)
+	c.Rounds, c.Logs, c.Tests = []cases.Round{
+		{Fan: cases.FanUnknown, Readings: []cases.Reading{{Point: diagram.RadIn, ShownC: &shown}, {Point: diagram.RadIn}, {Point: diagram.RadOut, ShownC: &shown}}},
+		{Fan: cases.FanOff},
+	}, nil, nil
+	s, err := practice.Begin(c, costs())
+	if err != nil {
+		t.Fatal(err)
+	}
+	want := []practice.Item{{Kind: practice.Point, Point: diagram.RadOut, Minutes: 1}, {Kind: practice.Dash, At: 1, Minutes: 2}}
+	if got := s.Items(); !slices.Equal(got, want) {
+		t.Errorf("sold are %+v, want %+v", got, want)
+	}
+}
