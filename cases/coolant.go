@@ -13,3 +13,6 @@ const (
 
 // CanBeCoolant reports whether c can be a temperature of an engine's coolant.
 func CanBeCoolant(c diagram.Celsius) bool { return c >= CoolantLeastC && c <= CoolantMostC }
+
+// OpenBelowC is where the cap stays shut: SF1 of testdata/trade/numbers.csv, published (T18), the stricter of two.
+const OpenBelowC diagram.Celsius = 50

@@ -16,7 +16,6 @@ import (
 
 	"loopbook/assets"
 	"loopbook/cases"
-	"loopbook/diagram"
 	"loopbook/diagram/say"
 )
 
@@ -55,10 +54,6 @@ func (a Advice) Due() []Note {
 	return a.Notes[:end]
 }
 
-// openBelowC is the strictest limit that an owner's manual sets for opening the
-// cap (numbers.csv SF1, published).
-const openBelowC diagram.Celsius = 50
-
 // For is the advice for a case's loop and verdict. An error names the shipped
 // data that is at fault.
 func For(c *cases.Case) (Advice, error) {
@@ -75,7 +70,7 @@ func For(c *cases.Case) (Advice, error) {
 	slices.SortStableFunc(a.Notes, func(x, y Note) int { return rank(x) - rank(y) })
 	for _, r := range all.Steps {
 		if r.fits(c) && r.concerns(c.Verdict.Cause) {
-			a.Steps = append(a.Steps, Step{r.ID, say.Of("access.step."+r.ID, openBelowC), r.class(), slices.Contains(c.Repair.StepsDone, r.ID)})
+			a.Steps = append(a.Steps, Step{r.ID, say.Of("access.step."+r.ID, cases.OpenBelowC), r.class(), slices.Contains(c.Repair.StepsDone, r.ID)})
 		}
 	}
 	due := a.Due()

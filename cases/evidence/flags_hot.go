@@ -6,10 +6,6 @@ import (
 	"loopbook/diagram/say"
 )
 
-// OpenBelowC is where the cap stays shut: SF1, published (T18), the stricter
-// of two.
-const OpenBelowC diagram.Celsius = 50
-
 // heat is what a round tells of whether the coolant scalds.
 type heat int
 
@@ -22,7 +18,7 @@ const (
 // heat takes the engine for hot by whatever says so, a doubtful reading too, and
 // for cold only by its own hot side: a cold hose stands on a hot engine as well.
 func (m *moment) heat() heat {
-	if t, ok := m.mostC(); ok && t > OpenBelowC || m.warmByGauge() {
+	if t, ok := m.mostC(); ok && t > cases.OpenBelowC || m.warmByGauge() {
 		return hot
 	}
 	if m.engine.c != nil && (m.round.EctC != nil || m.readOnEngine()) {
@@ -83,7 +79,7 @@ func (m *moment) mostC() (diagram.Celsius, bool) {
 // saidC is the highest temperature that is told for the coolant's: a reading that is too doubtful
 // to judge by keeps the cap shut, but its figure isn't told where there is a better one.
 func (m *moment) saidC() (diagram.Celsius, bool) {
-	if t, ok := m.believedC(); ok && t > OpenBelowC {
+	if t, ok := m.believedC(); ok && t > cases.OpenBelowC {
 		return t, true
 	}
 	return m.mostC()
@@ -111,15 +107,15 @@ func hotCaution(all []*moment) []Flag {
 		return nil
 	}
 	t, ok := m.saidC()
-	text := say.Of("flag.hot-caution-before", t, m.place(), OpenBelowC)
+	text := say.Of("flag.hot-caution-before", t, m.place(), cases.OpenBelowC)
 	switch {
-	case !ok || t <= OpenBelowC || m.redOnACoolSensor():
-		text = say.Of("flag.hot-caution-gauge", OpenBelowC)
+	case !ok || t <= cases.OpenBelowC || m.redOnACoolSensor():
+		text = say.Of("flag.hot-caution-gauge", cases.OpenBelowC)
 	case m.i == len(all)-1:
-		text = say.Of("flag.hot-caution", t, OpenBelowC)
+		text = say.Of("flag.hot-caution", t, cases.OpenBelowC)
 	}
 	return []Flag{ofCase(hotCautionID, Note, text,
-		say.Of("because.cap-shut", OpenBelowC),
+		say.Of("because.cap-shut", cases.OpenBelowC),
 		say.Of("because.fan-by-itself"), // T6
 		say.Of("because.belt"))}         // V20
 }

@@ -44,7 +44,7 @@ func State(l *diagram.Loop, c *cases.Case, f evidence.Findings, round int, by sa
 	}
 	s.Bottle = level(c.Tests, r.Stage, by)
 	if found.CapShut {
-		s.Caution = by.Of("drawing.hot", evidence.OpenBelowC)
+		s.Caution = by.Of("drawing.hot", cases.OpenBelowC)
 	}
 	return s
 }

@@ -182,7 +182,7 @@ func warning() *widget.Label {
 }
 
 func caution(u units.Set) kit.Span {
-	return kit.Span{Text: say.English().With(u).Of("window.complaint.caution-text", evidence.OpenBelowC), Small: true}
+	return kit.Span{Text: say.English().With(u).Of("window.complaint.caution-text", cases.OpenBelowC), Small: true}
 }
 
 func site(f *kit.Form) fyne.CanvasObject {

@@ -10,7 +10,6 @@ import (
 
 	"loopbook/app/ui/kit"
 	"loopbook/cases"
-	"loopbook/cases/evidence"
 	"loopbook/diagram/say"
 	"loopbook/diagram/units"
 )
@@ -111,7 +110,7 @@ func (v *View) Show(d Data) {
 }
 
 func caution(u units.Set) kit.Span {
-	return kit.Span{Text: say.English().With(u).Of("window.verdict.before-out-text", evidence.OpenBelowC), Small: true}
+	return kit.Span{Text: say.English().With(u).Of("window.verdict.before-out-text", cases.OpenBelowC), Small: true}
 }
 
 // offer lists the causes, the likeliest first with their chances; those that aren't
