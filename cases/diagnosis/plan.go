@@ -2,6 +2,7 @@ package diagnosis
 
 import (
 	"math"
+	"time"
 
 	"loopbook/cases"
 	"loopbook/cases/evidence"
@@ -97,16 +98,19 @@ func filling(c *cases.Case) coolant.Mixture {
 	return m
 }
 
-// Two rounds belong to one warm-up unless the clock went back or the air is
-// another day's.
-const otherDayK = 6
+// Two rounds belong to one warm-up unless the clock went back, the air is another day's, or so long lies between that the
+// engine is cold again: six hours are the soak that emission rules ask of a cold start (from memory).
+const (
+	otherDayK = 6
+	coolsIn   = 6 * time.Hour
+)
 
 // add takes a round in as a stop.
 func (p *Plan) add(c *cases.Case, i int) {
 	r := &c.Rounds[i]
 	air := ambient(c, i)
 	starts := p.Setting.Starts
-	if n := len(starts); n == 0 || math.Abs(float64(starts[n-1].AmbientC-air)) > otherDayK || p.wentBack(c, i) {
+	if n := len(starts); n == 0 || math.Abs(float64(starts[n-1].AmbientC-air)) > otherDayK || p.wentBack(c, i) || p.cooled(c, i) {
 		starts = append(starts, ensemble.Start{AmbientC: air})
 	}
 	last := &starts[len(starts)-1]
@@ -145,6 +149,12 @@ func (p *Plan) before(c *cases.Case) *cases.Round {
 func (p *Plan) wentBack(c *cases.Case, i int) bool {
 	last, now := p.before(c), c.Rounds[i].MinutesSinceStart
 	return last != nil && now != nil && last.MinutesSinceStart != nil && *now < *last.MinutesSinceStart
+}
+
+// cooled reports whether the round before was walked so long ago that the engine was started cold again.
+func (p *Plan) cooled(c *cases.Case, i int) bool {
+	last, now := p.before(c), c.Rounds[i].Taken
+	return last != nil && !last.Taken.IsZero() && !now.IsZero() && now.Sub(last.Taken).Abs() > coolsIn
 }
 
 // steadySeconds is by when a car that is held as it is shows what it always will: simulating it for longer

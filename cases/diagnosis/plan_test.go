@@ -2,7 +2,9 @@ package diagnosis_test
 
 import (
 	"math"
+	"slices"
 	"testing"
+	"time"
 
 	"loopbook/cases"
 	"loopbook/cases/casetest"
@@ -51,6 +53,31 @@ func TestALogOfBeforeTheRepairHoldsTheStage(t *testing.T) {
 	} {
 		if got := diagnosis.StageOf(&tt.c); got != tt.want {
 			t.Errorf("%d logs and %d rounds are judged by the stage %s, want %s", len(tt.c.Logs), len(tt.c.Rounds), got, tt.want)
+		}
+	}
+}
+
+// A round of the next day is of another cold start, though the air is the same and the minutes go on from those of the day
+// before, or aren't noted: its engine isn't held against one that had been hot for a quarter of an hour.
+func TestARoundOfAnotherDayIsOfAnotherStart(t *testing.T) {
+	c := idle("outlet-thermostat", 90, map[diagram.Point]float64{"rad_in": 84})
+	taken := time.Date(2026, 11, 25, 10, 0, 0, 0, time.UTC)
+	c.Rounds[0].Taken = taken
+	for _, tt := range []struct {
+		after   time.Duration
+		minutes *float64
+		starts  int
+	}{{5 * time.Minute, casetest.P(30.0), 1}, {24 * time.Hour, casetest.P(30.0), 2}, {24 * time.Hour, nil, 2}, {5 * time.Hour, nil, 1}} {
+		next := c.Rounds[0]
+		next.MinutesSinceStart, next.Taken = tt.minutes, taken.Add(tt.after)
+		both := c
+		both.Rounds = append(slices.Clone(c.Rounds), next)
+		plan, _ := diagnosis.PlanFor(&both, cases.BeforeRepair)
+		if got := len(plan.Setting.Starts); got != tt.starts {
+			t.Errorf("two rounds %v apart are of %d starts, want %d", tt.after, got, tt.starts)
+		}
+		if tt.minutes != nil && tt.starts == 2 && plan.Setting.Starts[1].Stops[0].Seconds != 1800 {
+			t.Errorf("the next day's round is %g s from cold", plan.Setting.Starts[1].Stops[0].Seconds)
 		}
 	}
 }
