@@ -5,6 +5,7 @@ import (
 	"math"
 	"strings"
 	"time"
+	"unicode"
 )
 
 // Digest is what filters, counts, likeness and the shop's history ask of a case:
@@ -77,7 +78,7 @@ func DigestOf(c *Case) Digest {
 // carOf tells vehicles apart: by their number, or else by owner, make and model.
 func carOf(c *Case) uint64 {
 	v := c.Vehicle
-	text := v.VIN
+	text := number(v.VIN)
 	if text == "" {
 		if c.Customer.Name == "" || v.Make+v.Model == "" {
 			return 0
@@ -87,6 +88,19 @@ func carOf(c *Case) uint64 {
 	h := fnv.New64a()
 	h.Write([]byte(strings.ToLower(strings.Join(strings.Fields(text), " "))))
 	return max(h.Sum64(), 1)
+}
+
+// number is a vehicle's number as signs alone, however they are grouped; "" where there is no figure in it, as in "unknown".
+func number(vin string) string {
+	if !strings.ContainsFunc(vin, unicode.IsNumber) {
+		return ""
+	}
+	return strings.Map(func(r rune) rune {
+		if unicode.IsLetter(r) || unicode.IsNumber(r) {
+			return r
+		}
+		return -1
+	}, vin)
 }
 
 // HasStage reports whether a round, a log or a test is of the stage; what isn't noted is before the repair.

@@ -22,6 +22,12 @@ func TestVehiclesAreToldApart(t *testing.T) {
 	if car("1G4 AH59H45G118341", "", "") != car("1g4 ah59h45g118341", "Ada", "Lark") {
 		t.Error("the same number is another vehicle with another owner")
 	}
+	if a := car("1G4-AH59H.45G118341", "", ""); a != car("1G4AH59H45G118341", "", "") {
+		t.Error("the same number is another vehicle for being grouped")
+	}
+	if a, b := car("unknown", "Ada Thorn", "Lark"), car("unknown", "Bo Fenn", "Wren"); a == b || a != car("", "Ada Thorn", "Lark") {
+		t.Error("two vehicles without a number are one")
+	}
 	if car("", "Ada Thorn", "Lark") != car("", "ada  thorn", "Lark") || car("", "Ada Thorn", "Lark") == car("", "Ada Thorn", "Wren") {
 		t.Error("an owner's vehicles aren't told by their model")
 	}
