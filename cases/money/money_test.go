@@ -16,7 +16,7 @@ import (
 // Digits of the minor unit: ISO 4217:2015, list one (from memory; the odd ones
 // are those that have none or three).
 func TestCurrencies(t *testing.T) {
-	for code, digits := range map[string]int{"EUR": 2, "USD": 2, "usd": 2, "JPY": 0, "KRW": 0, "ISK": 0, "XOF": 0, "KWD": 3, "TND": 3, "CHF": 2, "": 2} {
+	for code, digits := range map[string]int{"EUR": 2, "USD": 2, "usd": 2, "JPY": 0, "KRW": 0, "ISK": 0, "XOF": 0, "KWD": 3, "TND": 3, "CHF": 2, "XCG": 2, "ZWG": 2, "": 2} {
 		if c, err := money.ParseCurrency(code); err != nil || c.Digits != digits {
 			t.Errorf("ParseCurrency(%q) = %+v, %v, want %d digits", code, c, err, digits)
 		}
