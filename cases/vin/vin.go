@@ -34,13 +34,14 @@ type Number struct {
 func Read(text string) Number {
 	n := Number{Text: tidy(text)}
 	n.Bound = n.Text != "" && n.Text[0] >= '1' && n.Text[0] <= '5' // North America, 49 CFR 565.16 and ISO 3780
-	if len(n.Text) != length {
+	signs := []rune(n.Text)                                        // those of another alphabet look alike and are longer
+	if len(signs) != length {
 		n.Fault = WrongSize
 		return n
 	}
 	sum := 0
-	for i := range length {
-		v, ok := value(n.Text[i])
+	for i, sign := range signs {
+		v, ok := value(sign)
 		if !ok {
 			n.Fault, n.At = WrongSign, i+1
 			return n
@@ -65,12 +66,12 @@ func weights() [length]int {
 }
 
 // value of a sign (49 CFR 565.15, table III).
-func value(sign byte) (int, bool) {
+func value(sign rune) (int, bool) {
 	if sign >= '0' && sign <= '9' {
 		return int(sign - '0'), true
 	}
 	const letters, figures = "ABCDEFGHJKLMNPRSTUVWXYZ", "12345678123457923456789"
-	at := strings.IndexByte(letters, sign)
+	at := strings.IndexRune(letters, sign)
 	if at < 0 {
 		return 0, false
 	}

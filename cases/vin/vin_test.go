@@ -43,7 +43,8 @@ func TestSlipsAreTold(t *testing.T) {
 	}{
 		{"", vin.WrongSize, 0}, {"1G4AH59H45G11834", vin.WrongSize, 0}, {"1G4AH59H45G1183411", vin.WrongSize, 0},
 		{"1G4AH59H45O118341", vin.WrongSign, 11}, {"IG4AH59H45G118341", vin.WrongSign, 1}, {"1G4AH59H45G11834Q", vin.WrongSign, 17},
-		{"1G4AH59H45G1183é", vin.WrongSign, 16}, {"1G4AH59H45G11834\x00", vin.WrongSign, 17},
+		{"1G4AH59H45G1183é", vin.WrongSize, 0}, {"1G4AH59H45G11834é", vin.WrongSign, 17}, {"1G4\u0410H59H45G118341", vin.WrongSign, 4}, // a Cyrillic A
+		{"1G4AH59H45G11834\x00", vin.WrongSign, 17},
 	} {
 		if n := vin.Read(tt.text); n.Fault != tt.want || n.At != tt.at {
 			t.Errorf("Read(%q) = %+v, want %q at %d", tt.text, n, tt.want, tt.at)
