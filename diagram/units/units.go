@@ -212,7 +212,7 @@ func (s Set) ParseDist(text string) (float64, error) {
 
 // Number reads a number as a person types it: a comma or a point, blanks
 // around and between thousands, a percent sign behind it. Where comma and point stand in it,
-// the later one parts the fraction off.
+// the later one parts the fraction off. A letter in it is a slip: nobody types 1e2 for 100.
 func Number(text string) (float64, error) {
 	t := strings.NewReplacer("\u00a0", " ", "\u202f", " ", "−", "-").Replace(text)
 	t = strings.TrimSpace(strings.TrimSuffix(strings.TrimSpace(t), "%"))
@@ -227,7 +227,7 @@ func Number(text string) (float64, error) {
 	}
 	t = strings.ReplaceAll(t, ",", ".")
 	v, err := strconv.ParseFloat(t, 64)
-	if err != nil || math.IsNaN(v) || math.IsInf(v, 0) {
+	if err != nil || strings.ContainsAny(t, "eExXpP_") || math.IsNaN(v) || math.IsInf(v, 0) {
 		return 0, fmt.Errorf("%q is %w: write 70 or 70.5", strings.TrimSpace(text), ErrNotANumber)
 	}
 	return v, nil

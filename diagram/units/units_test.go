@@ -1,6 +1,7 @@
 package units_test
 
 import (
+	"errors"
 	"math"
 	"testing"
 
@@ -65,6 +66,15 @@ func TestWrite(t *testing.T) {
 	} {
 		if tt.got != tt.want {
 			t.Errorf("got %q, want %q", tt.got, tt.want)
+		}
+	}
+}
+
+// No display and no hand writes 1e2 for 100: it is a key beside the one that was meant.
+func TestALetterInANumberIsASlip(t *testing.T) {
+	for _, text := range []string{"1e2", "9E1", "0x50", "0x1p6"} {
+		if v, err := units.Number(text); !errors.Is(err, units.ErrNotANumber) {
+			t.Errorf("%q is taken as %g, %v", text, v, err)
 		}
 	}
 }
