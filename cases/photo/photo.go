@@ -57,7 +57,7 @@ func bounded(data []byte) error {
 	c, _, err := image.DecodeConfig(bytes.NewReader(data))
 	switch {
 	case err != nil:
-		return fmt.Errorf("%w (%w)", ErrNoPicture, err)
+		return ErrNoPicture // the decoder's own words tell nobody what to do
 	case c.Width <= 0 || c.Height <= 0:
 		return ErrNoPicture
 	case float64(c.Width)*float64(c.Height) > MaxPixels:
@@ -73,7 +73,7 @@ func Small(data []byte, longSide int) (*image.RGBA, error) {
 	}
 	full, _, err := image.Decode(bytes.NewReader(data))
 	if err != nil {
-		return nil, fmt.Errorf("%w (%w)", ErrCut, err) // its beginning could be read
+		return nil, ErrCut // its beginning could be read
 	}
 	return upright(shrunk(full, longSide), OrientationOf(data)), nil
 }
