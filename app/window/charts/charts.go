@@ -38,7 +38,7 @@ func (s *Charts) Save(c chart.Chart, name, kind string) {
 	text, err := draw(c, chart.Plain(), fileWidth, fileHeight)
 	path := ""
 	if err == nil {
-		path, err = filename.InDocuments(filename.OfCase(s.at.Desk.Case.Title, name, "."+kind))
+		path, err = filename.InDocuments(filename.OfCase(s.at.Desk.Case.Title, s.at.Desk.Case.ID, name, "."+kind))
 	}
 	if err == nil {
 		err = library.WriteFile(path, func(f *os.File) error { _, err := f.Write(text); return err })

@@ -20,11 +20,14 @@ func InDocuments(name string) (string, error) {
 	return filepath.Join(dir, name), nil
 }
 
-// OfCase names a file after a case's title and what of the case it holds: each thing has a name
-// of its own, so that none is written over another.
-func OfCase(title, what, ending string) string {
-	return Of(title) + " - " + Of(what) + ending
+// OfCase names a file after a case's title and what of the case it holds: each thing has a name of its own, so that none
+// is written over another. The end of the case's id parts it from others of the same title, and stays the case's.
+func OfCase(title, id, what, ending string) string {
+	return Of(title) + " (" + Of(id[max(0, len(id)-idTail):]) + ") - " + Of(what) + ending
 }
+
+// idTail is as much of an id as no two cases of a title have in common.
+const idTail = 5
 
 // longName leaves room for what a file is of.
 const longName = 60

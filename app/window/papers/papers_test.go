@@ -62,16 +62,37 @@ func TestEachPaperOfACaseIsProposedANameOfItsOwn(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
+	tail := p.about.c.ID[21:] // of 26 letters
 	for kind, want := range map[report.Kind]string{
-		report.Customer: "Hot- standing - customer en.pdf",
-		report.Record:   "Hot- standing - record en.pdf",
-		report.Trainer:  "Hot- standing - trainer en.pdf",
+		report.Customer: "Hot- standing (" + tail + ") - customer en.pdf",
+		report.Record:   "Hot- standing (" + tail + ") - record en.pdf",
+		report.Trainer:  "Hot- standing (" + tail + ") - trainer en.pdf",
 	} {
 		c := p.choice
 		c.Kind = kind
 		if p.view.OnChange(c); p.fileName() != want {
 			t.Errorf("the %s paper is called %q, want %q", kind, p.fileName(), want)
 		}
+	}
+}
+
+// Two cars come in with the same words: the second one's page was written over the first one's.
+func TestCasesOfOneTitleShareNoPaper(t *testing.T) {
+	b := begun(t)
+	names := map[string]bool{}
+	for range 2 {
+		b.at.Desk.Begin()
+		b.at.Desk.Edit("title", func(c *cases.Case) { c.Title = "Runs hot" })
+		for range 2 { // the same case has the same name again
+			p, err := b.open()
+			if err != nil {
+				t.Fatal(err)
+			}
+			names[p.fileName()] = true
+		}
+	}
+	if len(names) != 2 {
+		t.Errorf("two cases have papers called %v", names)
 	}
 }
 
@@ -94,7 +115,7 @@ func TestAnOpenedPaperIsNamedAsASavedOne(t *testing.T) {
 	if err != nil || len(files) != 1 {
 		t.Fatalf("%v, %v, want one file", files, err)
 	}
-	if got := files[0].Name(); got != p.fileName() || !strings.HasSuffix(got, "standing - customer de.pdf") {
+	if got := files[0].Name(); got != p.fileName() || !strings.HasSuffix(got, "standing ("+p.about.c.ID[21:]+") - customer de.pdf") {
 		t.Errorf("opened as %q, saved as %q", got, p.fileName())
 	}
 }

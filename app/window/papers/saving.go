@@ -53,9 +53,9 @@ func (p *window) write(f *os.File) error {
 	return err
 }
 
-// fileName is the paper's, saved or opened: each kind has its own in each language.
+// fileName is the paper's, saved or opened: each kind of each case has its own in each language.
 func (p *window) fileName() string {
-	return filename.OfCase(p.about.c.Title, string(p.choice.Kind)+" "+string(p.choice.Lang), ".pdf")
+	return filename.OfCase(p.about.c.Title, p.about.c.ID, string(p.choice.Kind)+" "+string(p.choice.Lang), ".pdf")
 }
 
 func asURL(u fyne.URI) *url.URL { return &url.URL{Scheme: u.Scheme(), Path: u.Path()} }
