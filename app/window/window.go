@@ -136,7 +136,7 @@ func (w *window) use(store *sqlite.Store) {
 	w.history.Drop()
 	w.enter(caseRoom)
 	if old := w.at.Desk.Store; old != store {
-		defer old.Close()
+		defer w.menus.papers.Close(old)
 	}
 	w.at.Desk.Store, w.at.Desk.Before, w.at.Desk.Gone = store, "", ""
 	w.list.Turn()

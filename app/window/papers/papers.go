@@ -3,10 +3,13 @@
 package papers
 
 import (
+	"slices"
+
 	"fyne.io/fyne/v2"
 
 	"loopbook/app/library"
 	"loopbook/app/window/bench"
+	"loopbook/cases/sqlite"
 )
 
 // Papers opens windows with papers.
@@ -16,6 +19,8 @@ type Papers struct {
 	kept    remembered
 	smaller *library.Smaller // copies of pictures
 	quit    func()           // ends the program
+	shown   []*window
+	left    []*sqlite.Store // notebooks that others took the place of, with papers of them still open
 }
 
 // New opens no window yet.
@@ -38,7 +43,27 @@ func (p *Papers) open() (*window, error) {
 		return nil, err
 	}
 	w := newWindow(p, s)
+	p.shown = append(p.shown, w)
 	w.window.Show()
 	w.make()
 	return w, nil
+}
+
+// Close closes a notebook that another took the place of, once no papers of it are open: they read their photos from it.
+func (p *Papers) Close(store *sqlite.Store) {
+	if !slices.ContainsFunc(p.shown, func(w *window) bool { return w.about.store == store }) {
+		store.Close()
+		return
+	}
+	p.left = append(p.left, store)
+}
+
+// closed is told of a window that is, and closes the notebook that was left to it.
+func (p *Papers) closed(w *window) {
+	p.shown = slices.DeleteFunc(p.shown, func(one *window) bool { return one == w })
+	left := p.left
+	p.left = nil
+	for _, store := range left {
+		p.Close(store)
+	}
 }

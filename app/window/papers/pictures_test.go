@@ -75,3 +75,28 @@ func TestABrokenPictureIsNotOnThePaper(t *testing.T) {
 		t.Error("the paper is given a picture that can't be opened")
 	}
 }
+
+// Papers that stay open while another notebook is turned to keep their photos: their file was closed under them.
+func TestPapersKeepTheirNotebookOpen(t *testing.T) {
+	b, _ := withPicture(t, "photos/hose.jpg", pictureOf(t, 40, 30))
+	first, err := b.open()
+	if err != nil {
+		t.Fatal(err)
+	}
+	second, err := b.open()
+	if err != nil {
+		t.Fatal(err)
+	}
+	b.Close(first.about.store)
+	second.window.Close()
+	c := first.choice
+	c.Kind = report.Record
+	first.view.OnChange(c)
+	if n := bytes.Count(first.pdf, []byte("/Subtype /Image")); n != 1 {
+		t.Errorf("%d pictures are on the paper", n)
+	}
+	first.window.Close()
+	if _, err := first.about.store.Get(b.at.Ctx, first.about.c.ID); err == nil {
+		t.Error("the notebook stays open when no papers of it are")
+	}
+}

@@ -36,6 +36,7 @@ func newWindow(of *Papers, about subject) *window {
 	p.window.SetOnClosed(func() {
 		p.view.Leave() // the toolkit tells a field that it is left, but not that its window is closed
 		p.cancel()
+		of.closed(p)
 	})
 	p.keys()
 	p.view.OnChange = func(c view.Choice) {
