@@ -63,8 +63,7 @@ func (o *opener) remove() {
 	if !o.toCase() {
 		return
 	}
-	o.at.Leave()
-	o.at.Desk.Remove()
+	o.parting.then(kit.L("window.parting.delete"), o.at.Desk.Remove)
 }
 
 func (o *opener) restore() {

@@ -259,6 +259,7 @@ func TestWhatTakesTheOpenCasesPlaceAsksFirst(t *testing.T) {
 	for name, does := range map[string]func(){
 		"taking one in": func() { w.menus.dropped([]fyne.URI{storage.NewFileURI(path)}) },
 		"restoring":     w.menus.opener.restore,
+		"deleting":      w.menus.opener.remove,
 	} {
 		does()
 		if says := benchtest.Says(w.window); !strings.Contains(says, "7o") || w.at.Desk.Case.ID != open || len(w.at.Desk.Slips()) != 1 {
