@@ -32,6 +32,7 @@ type Result struct {
 // result is the screen after an answer.
 type result struct {
 	view    *View
+	onward  *kit.Button // what Enter presses
 	body    *fyne.Container
 	content fyne.CanvasObject
 }
@@ -53,11 +54,13 @@ func (r *result) show(d Result) {
 	}
 	spans = append(spans, kit.Span{Text: d.Minutes})
 	head := kit.Card(sign, d.Head, spans...)
-	buttons := container.NewHBox(kit.NewButton(kit.L("window.practice.done"), func() { call(r.view.OnStop) }))
+	r.onward = kit.NewButton(kit.L("window.practice.done"), func() { call(r.view.OnStop) })
+	buttons := container.NewHBox(r.onward)
 	if d.Next != "" {
 		next := kit.NewButtonWithIcon(d.Next, theme.NavigateNextIcon(), func() { call(r.view.OnNext) })
 		next.Importance = widget.HighImportance
 		buttons.Add(next)
+		r.onward = next
 	}
 	open := kit.NewButton(kit.L("window.practice.open-case"), func() { call(r.view.OnOpenCase) })
 	open.Importance = widget.LowImportance

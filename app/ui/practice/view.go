@@ -100,10 +100,11 @@ func (v *View) ShowSession(d Session) {
 	v.only(v.session.content)
 }
 
-// ShowResult shows how it ended.
+// ShowResult shows how it ended. Enter goes on from it.
 func (v *View) ShowResult(d Result) {
 	v.result.show(d)
 	v.only(v.result.content)
+	kit.Focus(v.result.onward)
 }
 
 func (v *View) only(one fyne.CanvasObject) {

@@ -86,6 +86,24 @@ func TestTheResultIsExplained(t *testing.T) {
 	}
 }
 
+// Enter goes on from a result: nothing had the focus, and a class of twelve took twelve ways to the mouse.
+func TestEnterGoesOnFromAResult(t *testing.T) {
+	v := screen(t)
+	w := test.NewTempWindow(t, v.Content())
+	went := ""
+	v.OnStop, v.OnNext = func() { went = "done" }, func() { went = "next" }
+	for next, want := range map[string]string{"": "done", "Next case (2 left)": "next"} {
+		v.ShowResult(Result{Head: "It was: a weak cap", Next: next})
+		on := w.Canvas().Focused()
+		if on == nil {
+			t.Fatal("nothing has the focus")
+		}
+		if on.TypedKey(&fyne.KeyEvent{Name: fyne.KeyReturn}); went != want {
+			t.Errorf("Enter leads to %q, want %q", went, want)
+		}
+	}
+}
+
 func TestATrainerKeepsClasses(t *testing.T) {
 	v := screen(t)
 	var made, begun string
