@@ -1,6 +1,8 @@
 package hosemap
 
 import (
+	"errors"
+
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
 
@@ -36,9 +38,7 @@ type numeric struct {
 
 func newConditions(edit func(string, func(*cases.Round))) *conditions {
 	c := &conditions{edit: edit, units: units.Metric()}
-	c.label = kit.NewField(kit.L("window.hosemap.name"), func(text string) {
-		edit(kit.L("window.hosemap.edit-name"), func(r *cases.Round) { r.Label = text })
-	})
+	c.label = kit.NewField(kit.L("window.hosemap.name"), c.setLabel)
 	c.fan = kit.NewChoice([]cases.FanState{cases.FanOff, cases.FanOn}, cases.FanState.Name, func(s cases.FanState) {
 		edit(kit.L("window.hosemap.edit-fan"), func(r *cases.Round) { r.Fan = s })
 	})
@@ -62,6 +62,16 @@ func newConditions(edit func(string, func(*cases.Round))) *conditions {
 	c.content.Add(kit.Labelled(kit.L("window.hosemap.gauge"), c.gauge.Select))
 	c.air = outside
 	return c
+}
+
+// setLabel names the round, but not by a bare number: the caret stands there in a new round, and a hand that is quick
+// types the first hose's temperature.
+func (c *conditions) setLabel(text string) {
+	if _, err := units.Number(text); err == nil {
+		c.label.Refuse(errors.New(kit.L("window.hosemap.name-is-number")))
+		return
+	}
+	c.edit(kit.L("window.hosemap.edit-name"), func(r *cases.Round) { r.Label = text })
 }
 
 // append puts numbers into the row, each under its label.
@@ -137,6 +147,7 @@ func airUntilNoted(of *cases.Case, round int, u units.Set) string {
 
 // forget empties the fields of what was refused: another round is shown.
 func (c *conditions) forget() {
+	c.label.Forget()
 	for _, n := range c.fields {
 		n.Forget()
 	}

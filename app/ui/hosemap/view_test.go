@@ -56,6 +56,31 @@ func oneRound() cases.Case {
 	return cases.Case{Loop: cases.Loop{Layout: "outlet-thermostat"}, Rounds: []cases.Round{{Label: "warm idle"}}}
 }
 
+// A new round has the caret in its name, and a hand that is quick types the first hose's temperature: "77" became the name.
+func TestABareNumberIsNoRoundsName(t *testing.T) {
+	b := newBench(t, oneRound())
+	b.view.AddRound("", true)
+	name := b.view.conditions.label
+	test.Type(name, "77")
+	name.Leave()
+	if got := b.data.Case.Rounds[1].Label; got != "" || name.Text != "77" || len(kit.Refused(b.view.content)) != 1 {
+		t.Errorf("the round is called %q, its field holds %q", got, name.Text)
+	}
+	b.view.OnRound(0)
+	if name.Text != "warm idle" {
+		t.Errorf("the other round is called %q", name.Text)
+	}
+	b.view.OnRound(1)
+	if name.Text != "77" {
+		t.Errorf("back in its round %q stands there", name.Text)
+	}
+	name.SetText("2500 rpm")
+	name.Leave()
+	if got := b.data.Case.Rounds[1].Label; got != "2500 rpm" || len(kit.Refused(b.view.content)) != 0 {
+		t.Errorf("mended, the round is called %q", got)
+	}
+}
+
 func TestConditionsAreReadAndMarked(t *testing.T) {
 	b := newBench(t, oneRound())
 	rpm, road := b.view.conditions.fields[1], b.view.conditions.fields[2]
