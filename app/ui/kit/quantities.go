@@ -178,12 +178,20 @@ func Between[T ~float64](parse func(string) (T, error), low, high T, write func(
 		v, err := parse(text)
 		switch {
 		case errors.Is(err, units.ErrNotANumber):
-			err = fmt.Errorf("%q is %w: write %s to %s", text, units.ErrNotANumber, write(low), write(high))
+			err = fmt.Errorf("%q is %w: write %s to %s", text, units.ErrNotANumber, grouped(write(low)), grouped(write(high)))
 		case err != nil: // beyond bounds of parse's own, which may be wider
-			err = fmt.Errorf("%s can't be: write %s to %s", strings.TrimSpace(text), write(low), write(high))
+			err = fmt.Errorf("%s can't be: write %s to %s", strings.TrimSpace(text), grouped(write(low)), grouped(write(high)))
 		case !(v >= low && v <= high):
-			err = fmt.Errorf("%s can't be: write %s to %s", write(v), write(low), write(high))
+			err = fmt.Errorf("%s can't be: write %s to %s", write(v), grouped(write(low)), grouped(write(high)))
 		}
 		return v, err
 	}
+}
+
+// grouped is a bound with its thousands apart where it is long: nobody counts seven noughts.
+func grouped(bound string) string {
+	if n, err := strconv.Atoi(bound); err == nil && n >= 1e5 {
+		return units.Thousands(float64(n))
+	}
+	return bound
 }

@@ -75,7 +75,7 @@ func TestPartsAreAddedAndReadAndKeepTheCaret(t *testing.T) {
 		if *c.Repair.Parts[0].Price != 31.4 {
 			t.Errorf("%s was kept as a price", slip)
 		}
-		if said := kittest.Texts(v.slips.Content); !strings.Contains(said, "Not kept. Price each: write 0 to 10000000") {
+		if said := kittest.Texts(v.slips.Content); !strings.Contains(said, "Not kept. Price each: write 0 to 10\u00a0000\u00a0000") {
 			t.Errorf("the reason isn't said in:\n%s", said)
 		}
 	}
