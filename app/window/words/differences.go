@@ -67,12 +67,18 @@ func named(where, left, right string) string {
 	return where
 }
 
-// keyOrder is where a case's keys stand in the format.
+// keyOrder is where a case's keys stand: first what the car showed and what was made of it, then all else as in the format.
 func keyOrder() map[string]int {
 	order := map[string]int{}
+	shows := []string{"complaint", "codes", "rounds", "logs", "tests", "verdict", "repair"}
+	for i, key := range shows {
+		order[key] = i - len(shows)
+	}
 	of := reflect.TypeFor[cases.Case]()
 	for i := range of.NumField() {
-		order[of.Field(i).Tag.Get("json")] = i
+		if key := of.Field(i).Tag.Get("json"); order[key] == 0 {
+			order[key] = i
+		}
 	}
 	return order
 }

@@ -2,6 +2,7 @@ package words
 
 import (
 	"slices"
+	"strings"
 	"testing"
 
 	"loopbook/app/ui/compare"
@@ -41,6 +42,21 @@ func TestDifferencesAreTold(t *testing.T) {
 	}
 	if r := find("Warm-up log 1, warm-up · times"); r.Right != "100 values" {
 		t.Errorf("log %+v", r)
+	}
+}
+
+// What the cars showed stands before the paperwork: the temperatures came after the title, the dates and the customer.
+func TestWhatTheCarsShowedComesFirst(t *testing.T) {
+	a, b := casetest.Invented(1), casetest.Invented(1)
+	b.Title, b.Vehicle.Make, b.Customer.Name = "another", "Ostrad", "Ada Peckwell"
+	b.Rounds[0].Readings[0].ShownC = casetest.P(*a.Rounds[0].Readings[0].ShownC + 5)
+	b.Complaint.Text = "another"
+	differ, _, err := Differences(a, b, units.Metric())
+	if err != nil || len(differ) != 5 {
+		t.Fatalf("%d differ, %v", len(differ), err)
+	}
+	if at := slices.IndexFunc(differ, func(r compare.Row) bool { return strings.HasPrefix(r.Where, "Round 1") }); at != 1 || !strings.HasPrefix(differ[0].Where, "Complaint") {
+		t.Errorf("the temperature is row %d of %+v", at, differ)
 	}
 }
 
