@@ -25,12 +25,17 @@ type facets struct {
 // shownWords of a field are offered; whoever wants another types it.
 const shownWords = 7
 
-// facetHeight is how high the filters are, so that the list stays in sight.
-const facetHeight = 260
+// The filters are so high that the list stays in sight, in a window of a small screen; of what a higher one has more
+// they take half.
+const (
+	facetHeight = 260
+	smallHeight = 772
+)
 
-func newFacets(toggle func(cases.Field, string)) *facets {
+// newFacets makes them for a list of that height.
+func newFacets(toggle func(cases.Field, string), height func() float32) *facets {
 	f := &facets{toggle: toggle, list: container.NewVBox()}
-	f.content = container.New(tall(facetHeight), container.NewVScroll(f.list))
+	f.content = container.New(tall{func() float32 { return facetHeight + max(0, height()-smallHeight)/2 }}, container.NewVScroll(f.list))
 	f.content.Hide()
 	return f
 }

@@ -2,12 +2,12 @@ package notebook
 
 import "fyne.io/fyne/v2"
 
-// tall is a layout that gives what lies in it so much height.
-type tall float32
+// tall is a layout that gives what lies in it the height that of answers.
+type tall struct{ of func() float32 }
 
 // MinSize is as wide as the widest.
 func (t tall) MinSize(objects []fyne.CanvasObject) fyne.Size {
-	size := fyne.NewSize(0, float32(t))
+	size := fyne.NewSize(0, t.of())
 	for _, o := range objects {
 		size.Width = fyne.Max(size.Width, o.MinSize().Width)
 	}

@@ -81,7 +81,7 @@ func New(now func() time.Time) *View {
 	}
 	v.search.After = v.firstHit
 	v.makeSort()
-	v.facets = newFacets(v.toggle)
+	v.facets = newFacets(v.toggle, func() float32 { return v.frame.Size().Height })
 	v.saved = newSaved(v)
 	v.more = kit.NewButtonWithIcon(kit.L("window.notebook.filters"), theme.MenuDropDownIcon(), v.toggleFilters)
 	v.more.Importance = widget.LowImportance

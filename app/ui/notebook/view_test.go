@@ -84,6 +84,21 @@ func TestSearchAndFiltersAsk(t *testing.T) {
 	}
 }
 
+// A high window has room for more filters: they stayed as high as in a small one.
+func TestFiltersTakeTheRoomThatThereIs(t *testing.T) {
+	test.NewTempApp(t)
+	v := New(time.Now)
+	w := test.NewTempWindow(t, v.Content())
+	v.toggleFilters()
+	for high, want := range map[float32]float32{700: facetHeight, 1052: 400} {
+		w.Resize(fyne.NewSize(320, high))
+		v.frame.Resize(fyne.NewSize(320, high))
+		if got := v.facets.content.Size().Height; got != want {
+			t.Errorf("in %g they are %g high, want %g", high, got, want)
+		}
+	}
+}
+
 // A filter that leaves no case can be clicked away where it was clicked, and the stages keep their places.
 func TestAFilterThatFindsNothingStaysToBeClicked(t *testing.T) {
 	test.NewTempApp(t)
