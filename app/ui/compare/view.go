@@ -20,21 +20,20 @@ type Row struct {
 // New lays rows under two headings; the differing ones stand first and are marked by
 // their sign.
 func New(left, right string, differ, same []Row) fyne.CanvasObject {
-	table := container.NewVBox(line("", head(left), head(right)))
+	lines := []fyne.CanvasObject{line("", head(left), head(right))} // put in at once: each that is added lays out all of them
 	for _, r := range differ {
-		table.Add(line(r.Where, text(r.Left, false), text(r.Right, false)))
-		table.Add(widget.NewSeparator())
+		lines = append(lines, line(r.Where, text(r.Left, false), text(r.Right, false)), widget.NewSeparator())
 	}
 	if len(differ) == 0 {
-		table.Add(kit.Caption(kit.L("window.compare.alike")))
+		lines = append(lines, kit.Caption(kit.L("window.compare.alike")))
 	}
 	if len(same) > 0 {
-		table.Add(kit.Heading(kit.L("window.compare.same", len(same))))
+		lines = append(lines, kit.Heading(kit.L("window.compare.same", len(same))))
 	}
 	for _, r := range same {
-		table.Add(line(r.Where, text(r.Left, true), text(r.Right, true)))
+		lines = append(lines, line(r.Where, text(r.Left, true), text(r.Right, true)))
 	}
-	return container.NewVScroll(container.NewPadded(table))
+	return container.NewVScroll(container.NewPadded(container.NewVBox(lines...)))
 }
 
 // line has the place in the first column and the two texts beside it.
