@@ -166,6 +166,9 @@ func (v *View) tell(readAs string) {
 	kit.Reveal(v.problem, text != "", v.frame.Size().Width)
 }
 
+// ToTop shows the first of the lines, wherever the open case stands.
+func (v *View) ToTop() { v.list.ScrollToTop() }
+
 // firstHit is what Enter in the search goes on to: the list, where it has a line.
 func (v *View) firstHit() fyne.Focusable {
 	if v.total == 0 {

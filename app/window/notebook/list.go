@@ -20,6 +20,7 @@ type List struct {
 	pages *pages
 	ways  Ways
 	kept  map[string]string // searches by their names
+	text  string            // of the search that was answered last
 }
 
 // Ways lead from the list elsewhere.
@@ -110,6 +111,11 @@ func (l *List) answered() {
 	}
 	l.countFilters()
 	l.Show()
+	if text := l.view.Text(); text != l.text {
+		if l.text = text; text != "" {
+			l.view.ToTop() // the best of them, and not where the open case is
+		}
+	}
 	l.ways.Changed()
 }
 

@@ -4,7 +4,9 @@ import (
 	"testing"
 
 	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/test"
 
+	"loopbook/app/ui/kit"
 	"loopbook/app/window/bench/benchtest"
 	"loopbook/cases"
 )
@@ -22,6 +24,35 @@ func TestAFilterIsClicked(t *testing.T) {
 	l.Search("peckwell")
 	if l.pages.total == 0 || len(l.pages.found) == 0 {
 		t.Errorf("a customer's name finds %d, %d snippets", l.pages.total, len(l.pages.found))
+	}
+}
+
+// What is searched for begins at its first case: the list stood where the open one is, with the best hits above it.
+func TestASearchBeginsAtItsFirstCase(t *testing.T) {
+	m := benchtest.New(t)
+	m.FillDemo(t)
+	l := New(m.Bench, Ways{Changed: func() {}})
+	m.Window.SetContent(l.Content())
+	m.Window.Resize(fyne.NewSize(232, 400))
+	l.Turn()
+	var list *kit.List
+	for _, o := range test.LaidOutObjects(l.Content()) {
+		if found, ok := o.(*kit.List); ok {
+			list = found
+		}
+	}
+	last, _ := l.pages.row(l.pages.total - 1)
+	m.Desk.Load(last.ID)
+	l.Show()
+	if list.GetScrollOffset() == 0 {
+		t.Fatal("the open case isn't scrolled to")
+	}
+	if l.Search("stage:closed"); list.GetScrollOffset() != 0 {
+		t.Errorf("the list begins %g further down", list.GetScrollOffset())
+	}
+	list.ScrollToOffset(90)
+	if l.Again(); list.GetScrollOffset() != 90 {
+		t.Errorf("searched again, the list is at %g", list.GetScrollOffset())
 	}
 }
 
