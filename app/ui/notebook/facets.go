@@ -78,7 +78,12 @@ func offered(f cases.Field, counts []cases.Count, text string) []cases.Count {
 		}
 		out = append(out, used)
 	}
-	if f == cases.ByStage { // few and always the same: each keeps its place under the pointer
+	if f == cases.ByStage { // few, so all of them stand there: each keeps its place under the pointer
+		for _, w := range []string{cases.StageOpen, cases.StageClosed, string(cases.BeforeRepair), string(cases.AfterRepair)} {
+			if !slices.ContainsFunc(out, func(c cases.Count) bool { return strings.EqualFold(c.Word, w) }) {
+				out = append(out, cases.Count{Word: w})
+			}
+		}
 		slices.SortFunc(out, func(a, b cases.Count) int { return strings.Compare(b.Word, a.Word) })
 	}
 	return out
