@@ -39,6 +39,7 @@ type Desk struct {
 	Found   evidence.Findings
 	Round   int
 	History cases.History
+	Back    bool                           // the last step was one back
 	slips   map[int]map[diagram.Point]Slip // what was typed in each round and can't be read
 	unkept  *unkept                        // nil: the notebook has the case as it is here
 
@@ -84,7 +85,7 @@ func (d *Desk) Load(id string) {
 	if d.Open && d.Case.ID != id {
 		d.Before = d.Case.ID
 	}
-	d.Open, d.Gone, d.unkept = true, "", nil
+	d.Open, d.Gone, d.Back, d.unkept = true, "", false, nil
 	d.turnTo(len(c.Rounds) - 1)
 	d.take(c)
 	d.count()
@@ -180,17 +181,17 @@ func (d *Desk) Edit(what string, change func(*cases.Case)) {
 }
 
 // Undo goes a step of the case back.
-func (d *Desk) Undo() { d.walk(d.Store.Undo) }
+func (d *Desk) Undo() { d.walk(d.Store.Undo, true) }
 
 // Redo goes a step forth again.
 func (d *Desk) Redo() {
 	if d.unkept == nil {
-		d.walk(d.Store.Redo)
+		d.walk(d.Store.Redo, false)
 	}
 }
 
 // walk goes a step back or forth and turns to the round that it is about.
-func (d *Desk) walk(step func(context.Context, string) (cases.Case, error)) {
+func (d *Desk) walk(step func(context.Context, string) (cases.Case, error), back bool) {
 	if !d.Open {
 		return
 	}
@@ -206,6 +207,7 @@ func (d *Desk) walk(step func(context.Context, string) (cases.Case, error)) {
 		d.Told(err)
 		return
 	}
+	d.Back = back
 	round := d.Round
 	if changed := cases.Standing(d.Case, c); changed < len(c.Rounds) {
 		round = changed

@@ -73,7 +73,7 @@ func (d *Desk) Keep() error {
 
 // written shows a case that is on the disk now.
 func (d *Desk) written(before, now cases.Case) {
-	d.unkept = nil
+	d.unkept, d.Back = nil, false
 	d.remember(before, now)
 	d.take(now)
 	d.Kept()

@@ -143,6 +143,30 @@ func TestTheHeadDoesNotSayKeptBesideARefusal(t *testing.T) {
 	said("with it mended", true)
 }
 
+// What is taken back may be of another screen: nothing that could be seen told what the key had done.
+func TestTheHeadTellsWhatWasTakenBack(t *testing.T) {
+	w, _ := shown(t)
+	w.menus.opener.begin()
+	typeAt(t, w, diagram.Housing, "80")
+	w.menus.ways.turnTo(checksTab)
+	w.window.Canvas().Unfocus()
+	w.menus.undo()
+	if got := w.frame.head.kept.Text; got != "taken back: Thermostat housing 80 °C" {
+		t.Errorf("the head says %q", got)
+	}
+	for when, does := range map[string]func(){"done again": w.menus.opener.redo, "opened anew": func() { w.at.Desk.Load(w.at.Desk.Case.ID) }} {
+		w.at.Desk.Undo()
+		if does(); !strings.HasPrefix(w.frame.head.kept.Text, "kept") {
+			t.Errorf("%s, the head says %q", when, w.frame.head.kept.Text)
+		}
+	}
+	w.at.Desk.Edit(strings.Repeat("a long edit ", 20), func(c *cases.Case) { c.Title = "Runs hot" })
+	w.menus.undo()
+	if m := w.window.Content().MinSize(); m.Width > 1280 {
+		t.Errorf("with %q the window is %g wide", w.frame.head.kept.Text, m.Width)
+	}
+}
+
 // firstField is the first field of numbers on the screen.
 func firstField(t *testing.T, w *window) *kit.Field {
 	t.Helper()

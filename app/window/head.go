@@ -47,12 +47,15 @@ func (h *head) show(d *desk.Desk) {
 	enable(h.redo, d.History.CanRedo && why == nil)
 }
 
-// showKept says since when all is kept, or that something isn't: where, unless that is in sight; what isn't on
+// showKept says since when all is kept and what was taken back last, or that something isn't kept: where, unless that is in sight; what isn't on
 // the disk comes first.
 func (h *head) showKept(d *desk.Desk, refused bool, where string) {
 	sign := "fine"
 	h.kept.Importance = widget.SuccessImportance
 	text := kit.L("window.frame.kept", d.History.Saved.Local().Format("15:04"))
+	if d.Back { // it may be of a screen that isn't looked at
+		text = kit.L("window.frame.taken-back", kit.Cut(d.History.RedoWhat, longestBack))
+	}
 	if refused {
 		sign, h.kept.Importance, text = "act", widget.DangerImportance, kit.L("window.frame.not-all-kept")
 	}
@@ -68,6 +71,9 @@ func (h *head) showKept(d *desk.Desk, refused bool, where string) {
 	h.sign.Objects = []fyne.CanvasObject{kit.Sign(sign)}
 	h.sign.Refresh()
 }
+
+// longestBack is as wide as what was taken back is told: the title wants room too.
+const longestBack = 220
 
 func enable(b *kit.Button, on bool) {
 	if on {
