@@ -94,6 +94,7 @@ func (w *window) make(a fyne.App, tables *likelihood.Tables, kept preferences) (
 	}
 	p.papers = papers.New(at, a, p.smaller, quit)
 	w.screens = newScreens(at, p, way, o)
+	p.papers.Lost = w.screens.lost
 	way.screens, w.parting.screens = w.screens, w.screens
 	w.list = notebook.New(at, notebook.Ways{New: o.begin, Open: o.open, Changed: w.listChanged})
 	w.history = history.New(at, p.charts.Save, history.Ways{Back: home, Open: o.open, Search: w.list.Search})

@@ -14,6 +14,8 @@ import (
 
 // Papers opens windows with papers.
 type Papers struct {
+	Lost func() []string // what is typed in the open case and could not be kept: no paper has it
+
 	at      bench.Bench
 	app     fyne.App
 	kept    remembered
@@ -25,7 +27,7 @@ type Papers struct {
 
 // New opens no window yet.
 func New(at bench.Bench, app fyne.App, smaller *library.Smaller, quit func()) *Papers {
-	return &Papers{at: at, app: app, kept: remembered{app.Preferences()}, smaller: smaller, quit: quit}
+	return &Papers{at: at, app: app, kept: remembered{app.Preferences()}, smaller: smaller, quit: quit, Lost: func() []string { return nil }}
 }
 
 // Print opens the papers of the open case.

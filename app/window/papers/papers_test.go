@@ -14,6 +14,7 @@ import (
 	"fyne.io/fyne/v2"
 
 	"loopbook/app/library"
+	"loopbook/app/ui/kit/kittest"
 	"loopbook/app/window/bench/benchtest"
 	"loopbook/cases"
 	"loopbook/diagram"
@@ -218,5 +219,27 @@ func TestNoPaperIsMadeWithoutTheLastEdits(t *testing.T) {
 	}
 	if p, err := b.open(); err != nil || p.about.c.Title != "Runs hot" {
 		t.Errorf("it is of %q, %v", p.about.c.Title, err)
+	}
+}
+
+// What is typed and refused is on no paper: the customer's page went out without the price, and nothing beside it said so.
+func TestAPaperTellsWhatItLacks(t *testing.T) {
+	b := begun(t)
+	home := t.TempDir()
+	t.Setenv("HOME", home)
+	said := func(lost ...string) string {
+		b.Lost = func() []string { return lost }
+		p, err := b.open()
+		if err != nil {
+			t.Fatal(err)
+		}
+		p.view.OnOpen()
+		return kittest.Texts(p.window.Content())
+	}
+	if text := said("Price each: 1e2"); !strings.Contains(text, "Kept as") || !strings.Contains(text, "Price each: 1e2") {
+		t.Errorf("the papers say\n%s", text)
+	}
+	if text := said(); strings.Contains(text, "could not be kept") {
+		t.Errorf("where nothing was refused they say\n%s", text)
 	}
 }

@@ -28,7 +28,7 @@ func (p *window) save() {
 			p.view.Say(err.Error())
 			return
 		}
-		p.view.Say(kit.L("window.papers.saved", path))
+		p.say(kit.L("window.papers.saved", path))
 	})
 }
 
@@ -42,9 +42,9 @@ func (p *window) open() {
 		p.view.Say(err.Error())
 		return
 	}
-	p.view.Say(kit.L("window.papers.saved", path))
+	p.say(kit.L("window.papers.saved", path))
 	if err := p.of.app.OpenURL(asURL(storage.NewFileURI(path))); err != nil {
-		p.view.Say(kit.L("window.papers.not-opened", path, err.Error()))
+		p.say(kit.L("window.papers.not-opened", path, err.Error()))
 	}
 }
 

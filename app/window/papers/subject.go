@@ -18,6 +18,7 @@ type subject struct {
 	files    map[string]string // its files' hashes by their names
 	photo    func(file string) ([]byte, error)
 	revision int
+	lacks    []string // what was typed and could not be kept
 }
 
 func (p *Papers) subject() (subject, error) {
@@ -37,7 +38,7 @@ func (p *Papers) subject() (subject, error) {
 	if err != nil {
 		return subject{}, err
 	}
-	return subject{c: c, store: d.Store, files: files, photo: p.smaller.Opener(p.at.Ctx, d.Store, c.Photos, files), revision: history.Revision}, nil
+	return subject{c: c, store: d.Store, files: files, photo: p.smaller.Opener(p.at.Ctx, d.Store, c.Photos, files), revision: history.Revision, lacks: p.Lost()}, nil
 }
 
 // material judges the case for the paper. One that is anonymous is made of the files

@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"context"
 	"image"
+	"strings"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/driver/desktop"
@@ -95,7 +96,7 @@ func (p *window) make() {
 				return
 			}
 			p.pdf = out.Bytes()
-			p.view.Say(said)
+			p.say(said)
 			p.view.ShowPages(pages)
 			if do := p.wanted; do != nil {
 				p.wanted = nil
@@ -103,4 +104,12 @@ func (p *window) make() {
 			}
 		})
 	})
+}
+
+// say tells of a paper that is made, and what it lacks: it goes to the customer without that.
+func (p *window) say(text string) {
+	if lacks := p.about.lacks; len(lacks) > 0 {
+		text += "\n" + kit.L("window.papers.lacks", strings.Join(lacks, "\n"))
+	}
+	p.view.Say(text)
 }
