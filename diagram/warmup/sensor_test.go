@@ -64,7 +64,7 @@ func TestStuckSensor(t *testing.T) {
 		{"opens early", inSteps(drive(2000, opening(10, 68, 67)), 1), false},
 	} {
 		r := warmup.Analyse(tt.s, warmup.Options{})
-		if (r.Stuck != nil) != tt.stuck || said(r, "the sensor rests") != tt.stuck {
+		if (r.Stuck != nil) != tt.stuck || said(r, "the sensor stays") != tt.stuck {
 			t.Errorf("%s: %+v, %q", tt.name, r.Stuck, r.Remarks)
 		}
 	}

@@ -66,7 +66,7 @@ func TestHowLongTheEngineStandsIsSaid(t *testing.T) {
 		s.RPM[i] = 0
 	}
 	for _, by := range []float64{0, 5000} {
-		if r := warmup.Analyse(shifted(s, by), warmup.Options{}); !said(r, "stands for the first 60 s") {
+		if r := warmup.Analyse(shifted(s, by), warmup.Options{}); !said(r, "off for the first 60 s") {
 			t.Errorf("in a record that begins at %g s: %q", by, r.Remarks)
 		}
 	}
