@@ -113,11 +113,8 @@ func coolingKPa(t *cases.Test) diagram.KPa {
 
 // capTest holds the cap to its rating within a tenth (PR8, published, T17).
 func capTest(c *cases.Case, t *cases.Test) judgement {
-	rated := t.RatedKPa
-	if rated == nil {
-		rated = c.Loop.CapKPa
-	}
-	weighed := rated != nil && *rated > 0 && t.OpensKPa != nil
+	rated := capRating(c, t)
+	weighed := rated != nil && t.OpensKPa != nil
 	j := passIf(weighed || t.Holds != nil || t.VacuumValveOK != nil)
 	rule := say.Of("because.cap-rule") // PR7, PR8
 	if weighed {
@@ -140,6 +137,18 @@ func capTest(c *cases.Case, t *cases.Test) judgement {
 	j.but(t.VacuumValveOK == nil, "vacuum-stuck")
 	j.inPart(!weighed || t.Holds == nil)
 	return j
+}
+
+// capRating is what the test notes of the cap, or else the case; nil: neither tells what one can have.
+func capRating(c *cases.Case, t *cases.Test) *diagram.KPa {
+	rated := t.RatedKPa
+	if rated == nil {
+		rated = c.Loop.CapKPa
+	}
+	if rated == nil || *rated <= 0 {
+		return nil
+	}
+	return rated
 }
 
 func gasTest(t *cases.Test) judgement {

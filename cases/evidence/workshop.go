@@ -75,11 +75,8 @@ func pressureSums(t *cases.Test) []Sum {
 }
 
 func capSums(c *cases.Case, t *cases.Test) []Sum {
-	rated := t.RatedKPa
-	if rated == nil {
-		rated = c.Loop.CapKPa
-	}
-	if rated == nil || t.OpensKPa == nil || *rated <= 0 {
+	rated := capRating(c, t)
+	if rated == nil || t.OpensKPa == nil {
 		return nil
 	}
 	return []Sum{{say.Of("sum.opens"), say.Of("sum.of-rating", 100*float64(*t.OpensKPa / *rated))}}
