@@ -167,7 +167,7 @@ func (d *Desk) Edit(what string, change func(*cases.Case)) {
 		return
 	}
 	change(&next)
-	next, err = d.put(what, next, append(d.unkeptChanges(), change))
+	next, err = d.put(what, next, append(d.changes(), change))
 	if refused := (cases.Invalid{}); errors.As(err, &refused) {
 		d.Told(fmt.Errorf("this was not kept, the case stands as before: %w", err))
 		d.Changed()

@@ -2,7 +2,6 @@ package desk
 
 import (
 	"fmt"
-	"slices"
 
 	"loopbook/cases"
 	"loopbook/diagram/say"
@@ -11,10 +10,15 @@ import (
 // unkept is what was done in the open case and couldn't be written. It stands on the screen alone, and is tried
 // again with the next edit.
 type unkept struct {
-	why     error
-	what    []string // was done, the first edit first
-	changes []func(*cases.Case)
-	before  []cases.Case // each of them; the first is as the notebook has the case
+	why   error
+	edits []edit // the first one first
+}
+
+// edit is one change of the open case.
+type edit struct {
+	what   string
+	change func(*cases.Case)
+	before cases.Case // it; before the first unkept one as the notebook has the case
 }
 
 // Unkept tells what was done in the open case that isn't on the disk, and why; nil where all is.
@@ -22,7 +26,10 @@ func (d *Desk) Unkept() (what []string, why error) {
 	if d.unkept == nil {
 		return nil, nil
 	}
-	return d.unkept.what, d.unkept.why
+	for _, e := range d.unkept.edits {
+		what = append(what, e.what)
+	}
+	return what, d.unkept.why
 }
 
 // kept is the case as the notebook had it when it was read or written here last.
@@ -30,15 +37,18 @@ func (d *Desk) kept() cases.Case {
 	if d.unkept == nil {
 		return d.Case
 	}
-	return d.unkept.before[0]
+	return d.unkept.edits[0].before
 }
 
-// unkeptChanges are what was done since, in a list of one's own.
-func (d *Desk) unkeptChanges() []func(*cases.Case) {
+// changes are what was done since, in order.
+func (d *Desk) changes() (out []func(*cases.Case)) {
 	if d.unkept == nil {
 		return nil
 	}
-	return slices.Clone(d.unkept.changes)
+	for _, e := range d.unkept.edits {
+		out = append(out, e.change)
+	}
+	return out
 }
 
 // hold shows the case as it should be though it couldn't be written, and tells so once.
@@ -48,7 +58,7 @@ func (d *Desk) hold(what string, next cases.Case, change func(*cases.Case), why 
 		d.unkept = &unkept{}
 	}
 	u := d.unkept
-	u.why, u.what, u.changes, u.before = why, append(u.what, what), append(u.changes, change), append(u.before, d.Case)
+	u.why, u.edits = why, append(u.edits, edit{what, change, d.Case})
 	d.take(next)
 	if first {
 		d.Told(fmt.Errorf("%w.\n\n%s", why, say.English().Of("window.frame.unkept-stays")))
@@ -61,7 +71,7 @@ func (d *Desk) Keep() error {
 		return nil
 	}
 	u := d.unkept
-	now, err := d.put(u.what[len(u.what)-1], d.Case, u.changes)
+	now, err := d.put(u.edits[len(u.edits)-1].what, d.Case, d.changes())
 	if err != nil {
 		u.why = err
 		d.Changed()
@@ -81,9 +91,9 @@ func (d *Desk) written(before, now cases.Case) {
 
 // takeBack undoes the last edit that couldn't be written.
 func (d *Desk) takeBack() {
-	u, last := d.unkept, len(d.unkept.before)-1
-	was := u.before[last]
-	u.what, u.changes, u.before = u.what[:last], u.changes[:last], u.before[:last]
+	u, last := d.unkept, len(d.unkept.edits)-1
+	was := u.edits[last].before
+	u.edits = u.edits[:last]
 	if last == 0 {
 		d.unkept = nil
 	}
