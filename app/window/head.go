@@ -47,8 +47,8 @@ func (h *head) show(d *desk.Desk) {
 	enable(h.redo, d.History.CanRedo && why == nil)
 }
 
-// showKept says since when all is kept and what was taken back last, or that something isn't kept: where, unless that is in sight; what isn't on
-// the disk comes first.
+// showKept says since when all is kept and what was taken back last, or that something isn't kept: where, unless that is
+// in sight; what isn't on the disk comes first.
 func (h *head) showKept(d *desk.Desk, refused bool, where string) {
 	sign := "fine"
 	h.kept.Importance = widget.SuccessImportance

@@ -44,8 +44,9 @@ func newFacets(toggle func(cases.Field, string), height func() float32) *facets 
 func (f *facets) show(counts cases.Facets, text string) {
 	f.list.RemoveAll()
 	f.lines = nil
+	where := query.Parse(text, time.Local).Query.Where
 	for _, field := range []cases.Field{cases.ByStage, cases.ByCause, cases.ByCode, cases.BySymptom, cases.ByLayout, cases.ByTag, cases.ByMake, cases.ByMotive} {
-		words := offered(field, counts[field], text)
+		words := offered(field, counts[field], where, text)
 		if len(words) == 0 {
 			continue
 		}
@@ -60,11 +61,11 @@ func (f *facets) show(counts cases.Facets, text string) {
 	f.list.Refresh()
 }
 
-// offered are a field's words to click: the commonest, and each that the text filters by. Without the latter nobody
-// could click away a filter that leaves no case.
-func offered(f cases.Field, counts []cases.Count, text string) []cases.Count {
+// offered are a field's words to click: the commonest, and each that the text filters by (where are its filters). Without
+// the latter nobody could click away a filter that leaves no case.
+func offered(f cases.Field, counts []cases.Count, where []cases.Condition, text string) []cases.Count {
 	out := slices.Clone(counts[:min(len(counts), shownWords)])
-	for _, c := range query.Parse(text, time.Local).Query.Where {
+	for _, c := range where {
 		if c.Field != f || len(c.Words) != 1 || !query.Has(text, f, c.Words[0]) {
 			continue
 		}
