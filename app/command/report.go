@@ -10,6 +10,7 @@ import (
 	"loopbook/app/library"
 	"loopbook/app/mind"
 	"loopbook/cases"
+	"loopbook/cases/sqlite"
 	"loopbook/diagram/say"
 	"loopbook/diagram/units"
 	"loopbook/report"
@@ -58,7 +59,7 @@ func writeReport(ctx context.Context, c Console, args []string) error {
 	switch {
 	case kind != report.Trainer && (*named || *hidden):
 		return usagef("--named and --without-answer are for --paper trainer: any other names the customer and holds the answer")
-	case sameFile(files[0], *out):
+	case sqlite.SameFile(files[0], *out):
 		return usagef("-o %s is the case itself: choose another name", *out)
 	}
 	b, err := readBundle(c, files[0])
@@ -73,13 +74,6 @@ func writeReport(ctx context.Context, c Console, args []string) error {
 		return err
 	}
 	return library.WriteFile(*out, func(f *os.File) error { return report.Write(f, kind, m, o) })
-}
-
-// sameFile reports whether both names lead to one file that is there.
-func sameFile(a, b string) bool {
-	x, errX := os.Stat(a)
-	y, errY := os.Stat(b)
-	return errX == nil && errY == nil && os.SameFile(x, y)
 }
 
 // gatherPaper judges a bundle's case as the window does: two papers of a case say the same.

@@ -182,14 +182,14 @@ func writeTable(store *sqlite.Store, path string, fill func(*exchange.Table) err
 	})
 }
 
-// errNotebook refuses to write a file over the notebook that it is taken from.
-var errNotebook = errors.New("is the notebook itself: choose another name")
-
 // writeApart is WriteFile, but not over the notebook.
 func writeApart(store *sqlite.Store, path string, write func(*os.File) error) error {
-	notebook, err := os.Stat(store.Path())
-	if at, errAt := os.Stat(path); err == nil && errAt == nil && os.SameFile(notebook, at) {
-		return fmt.Errorf("%s %w", path, errNotebook)
+	whole, err := filepath.Abs(path)
+	if err == nil {
+		err = store.Apart(whole)
+	}
+	if err != nil {
+		return fmt.Errorf("%s %w", path, err)
 	}
 	return WriteFile(path, write)
 }

@@ -25,8 +25,8 @@ func (s *Store) backup(ctx context.Context, path string) error {
 	if err != nil {
 		return err
 	}
-	if same(path, s.path) || path == s.path+"-wal" || path == s.path+"-shm" {
-		return errors.New("is the notebook itself: choose another name")
+	if err := s.Apart(path); err != nil {
+		return err
 	}
 	if err := os.MkdirAll(filepath.Dir(path), 0o700); err != nil {
 		return err
@@ -90,7 +90,19 @@ func check(ctx context.Context, path string) error {
 	return nil
 }
 
-func same(a, b string) bool {
+// errOwn refuses to write what is taken from the notebook over it.
+var errOwn = errors.New("is the notebook itself: choose another name")
+
+// Apart is an error where an absolute path is one of the notebook's own files.
+func (s *Store) Apart(path string) error {
+	if SameFile(path, s.path) || path == s.path+"-wal" || path == s.path+"-shm" {
+		return errOwn
+	}
+	return nil
+}
+
+// SameFile reports whether both names lead to one file that is there.
+func SameFile(a, b string) bool {
 	x, errX := os.Stat(a)
 	y, errY := os.Stat(b)
 	return errX == nil && errY == nil && os.SameFile(x, y)
