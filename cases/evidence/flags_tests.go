@@ -66,13 +66,16 @@ const (
 
 // pressureHold takes off what the air above the coolant loses by cooling
 // (ideal gas at constant volume, physics). One that began with no more than what a
-// hold fails by couldn't have failed, and passes nothing.
+// hold fails by couldn't have failed, and passes nothing; nor does one that rose, for what warmed it hides a leak.
 func pressureHold(t *cases.Test) judgement {
 	if t.StartKPa == nil || t.EndKPa == nil {
 		return judgement{}
 	}
 	cooling := coolingKPa(t)
 	drop := *t.StartKPa - *t.EndKPa - cooling
+	if rise := *t.EndKPa - *t.StartKPa; rise > needleKPa && drop < -needleKPa {
+		return judgement{flags: []Flag{ofCase("pressure-rose", Look, say.Of("flag.pressure-rose", rise), say.Of("because.pressure-rose"))}}
+	}
 	if drop <= needleKPa {
 		short := t.Minutes != nil && *t.Minutes < holdMin
 		j := passIf(*t.StartKPa > failKPa)

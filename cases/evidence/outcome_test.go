@@ -23,6 +23,7 @@ func TestOutcome(t *testing.T) {
 		{"PR1 published: under 2 psi is open", cases.Test{Kind: "pressure-hold", StartKPa: kPa(104), EndKPa: kPa(94)}, "slight"},
 		{"PR1 published: more than 2 psi fails", cases.Test{Kind: "pressure-hold", StartKPa: kPa(104), EndKPa: kPa(89)}, "fails"},
 		{"less than PR1 can't fail", cases.Test{Kind: "pressure-hold", StartKPa: kPa(0), EndKPa: kPa(0)}, ""},
+		{"one that rose hides a leak", cases.Test{Kind: "pressure-hold", StartKPa: kPa(100), EndKPa: kPa(106)}, ""},
 		{"no end noted", cases.Test{Kind: "pressure-hold", StartKPa: kPa(104)}, ""},
 		{"PR8 published: within 10 %", cases.Test{Kind: "cap", RatedKPa: kPa(100), OpensKPa: kPa(92), Holds: yes}, "pass"},
 		{"PR8 published: 20 % under", cases.Test{Kind: "cap", RatedKPa: kPa(100), OpensKPa: kPa(80)}, "weak"},

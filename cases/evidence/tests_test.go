@@ -39,6 +39,8 @@ func TestWorkshopChecks(t *testing.T) {
 		{"PR2 published: holds", cases.Test{Kind: "pressure-hold", StartKPa: kPa(100), EndKPa: kPa(99)}, "", ""},
 		{"PR1 published: under 2 psi is open", cases.Test{Kind: "pressure-hold", StartKPa: kPa(104), EndKPa: kPa(94)}, "pressure-drop", evidence.Look},
 		{"PR1 published: more than 2 psi of 15 fails", cases.Test{Kind: "pressure-hold", StartKPa: kPa(104), EndKPa: kPa(89)}, "pressure-drop", evidence.Act},
+		{"common practice, no source: a warm engine's pressure rises and hides a leak", cases.Test{Kind: "pressure-hold", StartKPa: kPa(100), EndKPa: kPa(106)}, "pressure-rose", evidence.Look},
+		{"physics: warming air adds 6 kPa", cases.Test{Kind: "pressure-hold", StartKPa: kPa(100), EndKPa: kPa(106), StartC: degC(20), EndC: degC(29)}, "", ""},
 		{"physics: cooling air takes 14 kPa by itself", cases.Test{Kind: "pressure-hold", StartKPa: kPa(100), EndKPa: kPa(86), StartC: degC(40), EndC: degC(18)}, "", ""},
 		{"PR8 published: within 10 %", cases.Test{Kind: "cap", RatedKPa: kPa(100), OpensKPa: kPa(92), Holds: yes}, "", ""},
 		{"PR9 published: 7 psi cap at its low end", cases.Test{Kind: "cap", RatedKPa: kPa(48.3), OpensKPa: kPa(43.5)}, "", ""},
