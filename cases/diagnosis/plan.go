@@ -40,8 +40,8 @@ func PlanFor(c *cases.Case, stage cases.Stage) (Plan, bool) {
 	}
 	c, _ = evidence.Believed(c)
 	p := Plan{Stage: stage, opensC: evidence.OpensC(c), Setting: ensemble.Setting{
-		Loop: l, Causes: causeWords(), OpensC: within(c.Loop.ThermostatOpensC, 50, 120), FullC: c.Loop.ThermostatFullC,
-		CapKPa: within(c.Loop.CapKPa, 0, 250), Coolant: filling(c), Fan: physics.FanKind(c.Loop.Fan),
+		Loop: l, Causes: causeWords(), OpensC: c.Loop.ThermostatOpensC, FullC: c.Loop.ThermostatFullC,
+		CapKPa: c.Loop.CapKPa, Coolant: filling(c), Fan: physics.FanKind(c.Loop.Fan),
 	}}
 	if a := c.Site.AltitudeM; a != nil {
 		p.Setting.AltitudeM = diagram.Metre(math.Round(min(max(float64(*a), 0), 4000)/100) * 100)
@@ -70,15 +70,6 @@ func causeWords() []string {
 		words[i] = string(c)
 	}
 	return words
-}
-
-// within is v where it lies between two sound values; else it is taken as not
-// known.
-func within[T ~float64](v *T, low, high T) *T {
-	if v == nil || !(*v >= low && *v <= high) {
-		return nil
-	}
-	return v
 }
 
 // filling is the coolant as noted, or the usual half of ethylene glycol; a

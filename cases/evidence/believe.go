@@ -8,80 +8,129 @@ import (
 	"loopbook/diagram/say"
 )
 
-// claim is a temperature that a case states of its coolant or its thermostat, or of
-// the air outside.
+// claim is a value that a case states and that can be a slip of the pen.
 type claim struct {
-	at    **diagram.Celsius
+	bad   bool
+	id    string // of the flag that names it
 	where say.Text
 	round int
-	air   bool
+	value any
+	why   say.Text
+	drop  func()
+}
+
+// stated is what stands at a place, bad where it is something that can't be.
+func stated[T any](at **T, can func(T) bool, id string, where say.Text, round int, why say.Text) claim {
+	if *at == nil {
+		return claim{}
+	}
+	return claim{!can(**at), id, where, round, **at, why, func() { *at = nil }}
+}
+
+func coolantAt(at **diagram.Celsius, where say.Text, round int) claim {
+	return stated(at, cases.CanBeCoolant, "not-coolant", where, round, say.Of("because.not-coolant", cases.CoolantLeastC, cases.CoolantMostC))
 }
 
 // airMostC is more than the air outside was ever found to have: 56.7 °C (published, the World Meteorological
 // Organization's archive of extremes). Degrees Fahrenheit are typed so.
 const airMostC diagram.Celsius = 60
 
-func (cl claim) bad() bool {
-	switch {
-	case *cl.at == nil:
-		return false
-	case cl.air:
-		return **cl.at > airMostC
-	}
-	return !cases.CanBeCoolant(**cl.at)
+func airAt(at **diagram.Celsius, where say.Text, round int) claim {
+	can := func(c diagram.Celsius) bool { return c <= airMostC }
+	return stated(at, can, "not-air", where, round, say.Of("because.not-air", diagram.Celsius(56.7)))
+}
+
+// What an engine's thermostat can be marked with, in the widest sense (judgement; the usual ones open from 71 to
+// 110 °C, from memory). 31 °C is a mark of 88 that was taken for degrees Fahrenheit.
+const (
+	markLeastC diagram.Celsius = 50
+	markMostC  diagram.Celsius = 130
+)
+
+func canBeMark(c diagram.Celsius) bool { return c >= markLeastC && c <= markMostC }
+
+func markAt(at **diagram.Celsius, where say.Text) claim {
+	return stated(at, canBeMark, "not-mark", where, WholeCase, say.Of("because.not-mark", markLeastC, markMostC))
+}
+
+// What a cap can be marked with, in the widest sense (judgement; the usual ones open from 28 to 200 kPa, from memory); 0 is
+// an open loop. A mark of 1.1 bar or 15 psi is easily typed where kilopascals are asked for.
+const (
+	capLeastKPa diagram.KPa = 20
+	capMostKPa  diagram.KPa = 250
+)
+
+func canBeCap(p diagram.KPa) bool { return p == 0 || p >= capLeastKPa && p <= capMostKPa }
+
+func capAt(at **diagram.KPa, where say.Text) claim {
+	return stated(at, canBeCap, "not-cap", where, WholeCase, say.Of("because.not-cap", capLeastKPa, capMostKPa))
+}
+
+// runs is the engine's speed in a round. One that stands moves no coolant, and its fan may rest with the key off
+// (common practice), so neither is used.
+func runs(r *cases.Round, round int) claim {
+	can := func(rpm float64) bool { return rpm > 0 }
+	cl := stated(&r.EngineRPM, can, "engine-stands", say.Of("claim.round", round+1), round, say.Of("because.engine-stands"))
+	cl.drop = func() { r.EngineRPM, r.Fan = nil, "" }
+	return cl
 }
 
 // flag names a claim that is bad.
 func (cl claim) flag() Flag {
-	f := ofCase("not-coolant", Look, say.Of("flag.not-coolant", cl.where, **cl.at),
-		say.Of("because.not-coolant", cases.CoolantLeastC, cases.CoolantMostC))
-	if cl.air {
-		f = ofCase("not-air", Look, say.Of("flag.not-air", cl.where, **cl.at), say.Of("because.not-air", diagram.Celsius(56.7)))
-	}
+	f := ofCase(cl.id, Look, say.Of("flag."+cl.id, cl.where, cl.value), cl.why)
 	f.Round = cl.round
 	return f
 }
 
-// claims are all of them but the logs', whose impossible steps are told with the
+// claims are all that the case states but its logs', whose impossible steps are told with the
 // warm-up.
 func claims(c *cases.Case) []claim {
 	out := []claim{
-		{&c.Loop.ThermostatOpensC, say.Of("claim.opens"), WholeCase, false},
-		{&c.Loop.ThermostatFullC, say.Of("claim.full"), WholeCase, false},
-		{&c.Site.AmbientC, say.Of("claim.outside"), WholeCase, true},
+		markAt(&c.Loop.ThermostatOpensC, say.Of("claim.opens")),
+		markAt(&c.Loop.ThermostatFullC, say.Of("claim.full")),
+		capAt(&c.Loop.CapKPa, say.Of("claim.cap")),
+		airAt(&c.Site.AmbientC, say.Of("claim.outside"), WholeCase),
 	}
 	for i := range c.Codes {
 		code := &c.Codes[i]
-		out = append(out, claim{&code.FreezeFrame.EctC, say.Of("claim.frame", cases.InLetters(code.Code)), WholeCase, false})
+		out = append(out, coolantAt(&code.FreezeFrame.EctC, say.Of("claim.frame", cases.InLetters(code.Code)), WholeCase))
+	}
+	for i := range c.Tests {
+		if t := &c.Tests[i]; t.Kind == cases.CapTest {
+			out = append(out, capAt(&t.RatedKPa, say.Of("claim.cap-test")))
+		}
 	}
 	for i := range c.Rounds {
 		r := &c.Rounds[i]
-		out = append(out, claim{&r.EctC, say.Of("claim.scan-tool", i+1), i, false}, claim{&r.AmbientC, say.Of("claim.outside-round", i+1), i, true})
+		out = append(out, runs(r, i),
+			coolantAt(&r.EctC, say.Of("claim.scan-tool", i+1), i), airAt(&r.AmbientC, say.Of("claim.outside-round", i+1), i))
 		for j := range r.Readings {
 			if at := &r.Readings[j]; !at.Point.Air() {
-				out = append(out, claim{&at.ShownC, say.Of("claim.reading", say.Place(at.Point), i+1), i, false})
+				out = append(out, coolantAt(&at.ShownC, say.Of("claim.reading", say.Place(at.Point), i+1), i))
 			}
 		}
 	}
 	return out
 }
 
-// Believed is the case without the temperatures that no coolant of an engine, or no
-// air, can have; a case that has none is given back as it is. The flags name each.
+// Believed is the case without what can only be a slip: temperatures that no coolant of an
+// engine, no air and no thermostat's mark can have, pressures that no cap is marked with, the
+// speed and the fan of an engine that stands. A case that has none is given back as it is. The
+// flags name each.
 func Believed(c *cases.Case) (*cases.Case, []Flag) {
-	if !slices.ContainsFunc(claims(c), claim.bad) {
+	if !slices.ContainsFunc(claims(c), func(cl claim) bool { return cl.bad }) {
 		return c, nil
 	}
 	held := *c
-	held.Codes, held.Rounds = slices.Clone(c.Codes), slices.Clone(c.Rounds)
+	held.Codes, held.Tests, held.Rounds = slices.Clone(c.Codes), slices.Clone(c.Tests), slices.Clone(c.Rounds)
 	for i := range held.Rounds {
 		held.Rounds[i].Readings = slices.Clone(held.Rounds[i].Readings)
 	}
 	var out []Flag
 	for _, cl := range claims(&held) {
-		if cl.bad() {
+		if cl.bad {
 			out = append(out, cl.flag())
-			*cl.at = nil
+			cl.drop()
 		}
 	}
 	return &held, out

@@ -67,7 +67,7 @@ func benchTest(c *cases.Case, t *cases.Test) judgement {
 
 // benchRating is what the bench notes of the thermostat, or else the case; nil: neither tells what one can have.
 func benchRating(c *cases.Case, t *cases.Test) *diagram.Celsius {
-	if r := t.RatedOpensC; r != nil && cases.CanBeCoolant(*r) {
+	if r := t.RatedOpensC; r != nil && canBeMark(*r) {
 		return r
 	}
 	if r := ratingOf(c); !r.assumed {

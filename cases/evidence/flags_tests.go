@@ -144,14 +144,12 @@ func capTest(c *cases.Case, t *cases.Test) judgement {
 
 // capRating is what the test notes of the cap, or else the case; nil: neither tells what one can have.
 func capRating(c *cases.Case, t *cases.Test) *diagram.KPa {
-	rated := t.RatedKPa
-	if rated == nil {
-		rated = c.Loop.CapKPa
+	for _, rated := range []*diagram.KPa{t.RatedKPa, c.Loop.CapKPa} {
+		if rated != nil && *rated > 0 && canBeCap(*rated) {
+			return rated
+		}
 	}
-	if rated == nil || *rated <= 0 {
-		return nil
-	}
-	return rated
+	return nil
 }
 
 func gasTest(t *cases.Test) judgement {

@@ -46,7 +46,7 @@ type rating struct {
 // may hold 82 °C as well (TH7), so its target isn't above that.
 func ratingOf(c *cases.Case) rating {
 	opens := c.Loop.ThermostatOpensC
-	r := rating{opensC: warmup.UsualOpensC, assumed: opens == nil || !cases.CanBeCoolant(*opens), heated: c.Loop.Heated()}
+	r := rating{opensC: warmup.UsualOpensC, assumed: opens == nil || !canBeMark(*opens), heated: c.Loop.Heated()}
 	switch {
 	case !r.assumed:
 		r.opensC = *opens
