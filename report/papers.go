@@ -52,7 +52,7 @@ type Material struct {
 type Shop struct {
 	Name    string
 	Address string // in lines
-	Logo    []byte // PNG or JPEG
+	Logo    []byte // JPEG: of the other kinds gofpdf refuses some
 }
 
 // Options are a person's choices for a paper. The zero value is A4 in English,

@@ -2,9 +2,7 @@ package report
 
 import (
 	"bytes"
-	"image"
-	_ "image/jpeg" // a shop's logo
-	_ "image/png"  // a shop's logo
+	"image/jpeg"
 	"strings"
 	"time"
 
@@ -53,14 +51,14 @@ func (s Shop) lines() []string {
 	return out
 }
 
-// logo places the picture and tells its width; what isn't a picture is left out.
+// logo places the picture and tells its width; what isn't a JPEG is left out.
 func (p *paper) logo(raw []byte, x, y, height float64) (width float64) {
-	conf, kind, err := image.DecodeConfig(bytes.NewReader(raw))
+	conf, err := jpeg.DecodeConfig(bytes.NewReader(raw))
 	if err != nil || conf.Height == 0 {
 		return 0
 	}
 	width = min(height*float64(conf.Width)/float64(conf.Height), 120)
-	o := gofpdf.ImageOptions{ImageType: strings.ToUpper(kind)}
+	o := gofpdf.ImageOptions{ImageType: "JPG"}
 	p.pdf.RegisterImageOptionsReader("logo", o, bytes.NewReader(raw))
 	p.pdf.ImageOptions("logo", x, y, width, 0, false, o, 0, "")
 	return width
