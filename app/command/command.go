@@ -66,7 +66,8 @@ func commands() map[string]command {
 		"simulate": {
 			"--layout NAME [--cause WORD] [--severity 0…1] [--ambient-c N] [--altitude-m N] [--protocol FILE] [--seed N] [--csv|--case]",
 			"write a simulated car, for training: a case, or a time series",
-			"The same words give the same car. FILE is a list of steps, as\n" +
+			"A case holds what the driver tells, codes, a scan tool's log, the rounds of the protocol, every workshop check, and\n" +
+				"the answer as its verdict. The same words give the same car. FILE is a list of steps, as\n" +
 				`[{"label": "warm idle", "drive": "idle", "minutes": 25, "heater": "full", "measure": true}]` +
 				"\nwith drive idle, raised or road. What comes out is made by a model and measured nowhere.", simulate,
 		},

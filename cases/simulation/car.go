@@ -9,7 +9,6 @@ import (
 
 	"loopbook/cases"
 	"loopbook/diagram"
-	"loopbook/diagram/coolant"
 	"loopbook/diagram/physics"
 )
 
@@ -42,7 +41,8 @@ const strength = 50
 var ErrNoHeater = errors.New("its thermostat has no heater that could be at fault: take the layout heated-thermostat")
 
 // Simulate runs the car through the steps from a cold start, shows each look (see
-// may be nil), and answers the case that a technician would write down.
+// may be nil), and answers the case that a technician would write down: the complaint
+// and the codes, a scan tool's log, the rounds, every workshop check, and the answer.
 func Simulate(car Car, steps []Step, see func(Look)) (cases.Case, error) {
 	l, err := diagram.LoopByID(car.Layout)
 	if err != nil {
@@ -56,30 +56,26 @@ func Simulate(car Car, steps []Step, see func(Look)) (cases.Case, error) {
 	if err != nil {
 		return cases.Case{}, err
 	}
-	fault := physics.Fault{Cause: string(car.Cause), Severity: car.Severity}
-	sim, err := physics.New(l, params, fault, physics.Conditions{
-		AmbientC: car.AmbientC, AltitudeM: car.AltitudeM,
-		Coolant: coolant.Mixture{Base: coolant.Base(cases.EthyleneGlycol), Strength: strength},
-	})
+	c := paper(car, steps, l, params)
+	gun := newGun(rng, car.AmbientC)
+	d := drive{loop: l, params: params, steps: steps, see: see}
+	d.measure = func(s *physics.Sim, i int) {
+		c.Rounds = append(c.Rounds, gun.round(s, l, steps[i], steps[i].stage(params)))
+	}
+	ill, err := d.along(car, physics.Fault{Cause: string(car.Cause), Severity: car.Severity})
 	if err != nil {
 		return cases.Case{}, err
 	}
-	c := paper(car, steps, l, params)
-	gun := newGun(rng, car.AmbientC)
-	for i, step := range steps {
-		stage := step.stage(params)
-		err := sim.Run(stage, func(s *physics.Sim) {
-			if see != nil {
-				see(look(s, l, stage))
-			}
-		})
-		if err != nil {
-			return cases.Case{}, fmt.Errorf("step %d (%s): %w", i+1, step.Label, err)
-		}
-		if step.Measure {
-			c.Rounds = append(c.Rounds, gun.round(sim, l, step, stage))
-		}
+	d.see, d.measure = nil, nil
+	well, err := d.along(car, physics.Fault{})
+	if err != nil {
+		return cases.Case{}, err
 	}
+	opensC := *c.Loop.ThermostatOpensC
+	c.Logs = []cases.Log{ill.log}
+	c.Codes = codes(car, ill, well, opensC)
+	c.Complaint = complaint(car, ill, well, opensC, len(c.Codes) > 0)
+	c.Tests = bench{car, rng, ill, well, &c.Loop}.checks()
 	return c, nil
 }
 
@@ -109,7 +105,7 @@ func paper(car Car, steps []Step, l *diagram.Loop, p physics.Params) cases.Case 
 	half := float64(strength)
 	return cases.Case{
 		Format: cases.Format, Version: cases.Version,
-		ID:      fmt.Sprintf("simulated-%s-%d-%08x", car.Cause, car.Seed, mark(car, steps)),
+		ID:      fmt.Sprintf("simulated-%d-%08x", car.Seed, mark(car, steps)), // without the answer
 		Title:   "Simulated car " + fmt.Sprint(car.Seed),
 		Vehicle: cases.Vehicle{Model: "simulated"},
 		Loop: cases.Loop{
@@ -127,6 +123,6 @@ func paper(car Car, steps []Step, l *diagram.Loop, p physics.Params) cases.Case 
 // versions of one case.
 func mark(car Car, steps []Step) uint32 {
 	h := fnv.New32a()
-	fmt.Fprintf(h, "%+v %+v", car, steps)
+	fmt.Fprintf(h, "with checks %+v %+v", car, steps)
 	return h.Sum32()
 }

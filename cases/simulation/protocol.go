@@ -1,5 +1,6 @@
 // Package simulation makes cases of simulated cars, for trainers: a car with a
-// known fault is driven through a protocol and measured with a gun that errs.
+// known fault is driven through a protocol, measured with a gun that errs, and
+// checked on the bench.
 //
 // What it makes is invented by the model of diagram/physics and is no
 // measurement.

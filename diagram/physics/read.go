@@ -7,13 +7,7 @@ func (s *Sim) Seconds() float64 { return s.in.T }
 
 // ECT is what the sensor shows: the coolant that leaves the engine, or its head,
 // and the sensor's fault.
-func (s *Sim) ECT() diagram.Celsius {
-	if s.f.sensorStuckC != 0 {
-		return diagram.Celsius(s.f.sensorStuckC)
-	}
-	c := s.leavingC()
-	return diagram.Celsius(c + s.f.sensorK + s.f.sensorSlope*(c-s.ambient))
-}
+func (s *Sim) ECT() diagram.Celsius { return s.SensorAt(diagram.Celsius(s.leavingC())) }
 
 // leavingC is the coolant that leaves the engine, or its head.
 func (s *Sim) leavingC() float64 { return s.in.Y[s.c.parts[s.c.engines[0]].lump] }
