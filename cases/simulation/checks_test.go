@@ -10,6 +10,8 @@ import (
 	"loopbook/cases/evidence"
 	"loopbook/cases/simulation"
 	"loopbook/diagram"
+	"loopbook/diagram/say"
+	"loopbook/diagram/units"
 )
 
 // outcomes are how the case's checks come out, by their kinds.
@@ -110,6 +112,10 @@ func TestTheDriverTellsWhatTheFaultDoes(t *testing.T) {
 func TestTheLogIsOfTheSameWay(t *testing.T) {
 	k := simulated(t, car("none"))
 	log := k.Logs[0]
+	german, err := say.In(say.DE, units.Metric())
+	if err != nil {
+		t.Fatal(err)
+	}
 	if log.TimeS[0] != 0 || log.EctC[0] != 15 || !slices.IsSorted(log.TimeS) {
 		t.Errorf("it begins at %g s with %g °C", log.TimeS[0], log.EctC[0])
 	}
@@ -121,6 +127,9 @@ func TestTheLogIsOfTheSameWay(t *testing.T) {
 		t.Errorf("it ends after %g s of %g", last, whole)
 	}
 	for _, r := range k.Rounds {
+		if german.Say(r.Title()) == r.Label {
+			t.Errorf("%q has no name in other languages", r.Label)
+		}
 		i, _ := slices.BinarySearch(log.TimeS, *r.MinutesSinceStart*60-8)
 		if math.Abs(log.EctC[i]-float64(*r.EctC)) > 2 {
 			t.Errorf("%s: the round has %g °C, the log %g", r.Label, float64(*r.EctC), log.EctC[i])

@@ -50,7 +50,7 @@ func (d drive) along(car Car, fault physics.Fault) (*course, error) {
 	if err != nil {
 		return nil, err
 	}
-	out := &course{sim: sim, log: cases.Log{Name: "scan tool", Stage: cases.BeforeRepair}, fanC: math.NaN()}
+	out := &course{sim: sim, log: cases.Log{Stage: cases.BeforeRepair}, fanC: math.NaN()}
 	out.scan(0, float64(sim.ECT()), d.steps[0].stage(d.params))
 	for i, step := range d.steps {
 		st := step.stage(d.params)

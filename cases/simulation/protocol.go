@@ -42,15 +42,16 @@ const (
 	Road   Drive = "road"
 )
 
-// Usual is the usual walk round the loop, from a cold start: common practice.
+// Usual is the usual walk round the loop, from a cold start: common practice. Its rounds have the names that a notebook
+// offers.
 func Usual() []Step {
 	return []Step{
 		{"5 min from cold", Idle, 5, cases.HeaterHalf, true},
 		{"warming up", Idle, 25, cases.HeaterOff, false}, // a full heater takes all that an idling engine gives
-		{"warm idle", Idle, 4, cases.HeaterFull, true},
-		{"raised idle", Raised, 3, cases.HeaterFull, true},
-		{"hot idle", Idle, 12, cases.HeaterOff, true},
-		{"after the road", Road, 10, cases.HeaterFull, true},
+		{"Warm idle", Idle, 4, cases.HeaterFull, true},
+		{"Raised idle", Raised, 3, cases.HeaterFull, true},
+		{"Hot idle, fan", Idle, 12, cases.HeaterOff, true},
+		{"After the road", Road, 10, cases.HeaterFull, true},
 	}
 }
 
