@@ -111,7 +111,12 @@ func (d *Desk) Blank() bool {
 
 // Begin opens a new case, already kept.
 func (d *Desk) Begin() {
-	id, err := d.Store.Put(d.ctx, blank(time.Now().UTC().Truncate(time.Second)), say.English().Of("window.frame.new-case-edit"))
+	d.Add(blank(time.Now().UTC().Truncate(time.Second)), say.English().Of("window.frame.new-case-edit"))
+}
+
+// Add keeps a case that was made elsewhere, and opens it.
+func (d *Desk) Add(c cases.Case, what string) {
+	id, err := d.Store.Put(d.ctx, c, what)
 	if err != nil {
 		d.Told(err)
 		return

@@ -4,6 +4,7 @@ import (
 	"loopbook/app/ui/kit"
 	"loopbook/app/window/bench"
 	"loopbook/app/window/compare"
+	"loopbook/cases"
 )
 
 // opener opens cases, begins new ones, takes them out and back, and what was done in them.
@@ -40,6 +41,14 @@ func (o *opener) begin() {
 	}
 	o.parting.then(kit.L("window.parting.anyway"), func() {
 		o.at.Desk.Begin()
+		o.begun()
+	})
+}
+
+// add puts a case that was made for it into the notebook, and opens it.
+func (o *opener) add(c cases.Case, what string) {
+	o.parting.then(kit.L("window.parting.anyway"), func() {
+		o.at.Desk.Add(c, what)
 		o.begun()
 	})
 }

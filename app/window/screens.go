@@ -83,7 +83,7 @@ func newScreens(at bench.Bench, p parts, way *ways, o *opener) *screens {
 	s.checks = checks.New(d, p.tables, p.charts.Save)
 	s.causes = causes.New(d, p.kept, causes.Ways{Begin: way.begin, Next: way.next})
 	s.photos = photos.New(at, way.tab(photosTab), p.smaller, p.copied)
-	s.whatif = whatif.New(d, at.Start, at.Ask.Tell)
+	s.whatif = whatif.New(d, at.Start, at.Ask.Tell, o.add)
 	s.all = s.inOrder(
 		verdict.New(d, p.papers.Print),
 		repair.New(at, p.kept),

@@ -95,7 +95,7 @@ func TestARoundIsAddedToTheOpenCaseFromAnyPage(t *testing.T) {
 func TestWhatIfRunsOnlyWhileItIsLookedAt(t *testing.T) {
 	w, _ := shown(t)
 	var q benchtest.Queue
-	car := whatif.New(w.at.Desk, q.Start, w.at.Ask.Tell)
+	car := whatif.New(w.at.Desk, q.Start, w.at.Ask.Tell, w.menus.opener.add)
 	w.screens.whatif, w.screens.all[whatIfTab].show = car, car.Show
 	w.menus.opener.begin()
 	w.menus.ways.turnTo(whatIfTab)

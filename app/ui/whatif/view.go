@@ -50,6 +50,7 @@ type View struct {
 	OnPause  func(bool)
 	OnCold   func() // starts from cold
 	OnWarm   func() // jumps to where the car comes to rest
+	OnCase   func() // makes a case of a car with this fault in this weather
 
 	set     Settings
 	units   units.Set
@@ -132,7 +133,9 @@ func (v *View) buttons() fyne.CanvasObject {
 	})
 	cold := kit.NewButton(kit.L("window.whatif.cold"), func() { v.OnCold() })
 	warm := kit.NewButton(kit.L("window.whatif.warm"), func() { v.OnWarm() })
-	return container.NewVBox(v.pause, container.NewGridWithColumns(2, cold, warm))
+	keep := kit.NewButtonWithIcon(kit.L("window.whatif.case"), theme.DocumentCreateIcon(), func() { v.OnCase() })
+	told := kit.Paragraphs(kit.Span{Text: kit.L("window.whatif.case-note"), Small: true, Color: theme.ColorNamePlaceHolder})
+	return container.NewVBox(v.pause, container.NewGridWithColumns(2, cold, warm), keep, told)
 }
 
 // SetPaused shows whether the car stands still in time.

@@ -18,7 +18,7 @@ func shown(t *testing.T) (v *View, heard *[]Settings) {
 	test.NewTempApp(t)
 	v, heard = New(), &[]Settings{}
 	v.OnChange = func(s Settings) { *heard = append(*heard, s) }
-	v.OnPause, v.OnCold, v.OnWarm = func(bool) {}, func() {}, func() {}
+	v.OnPause, v.OnCold, v.OnWarm, v.OnCase = func(bool) {}, func() {}, func() {}, func() {}
 	test.NewTempWindow(t, v.Content()).Resize(fyne.NewSize(1048, 680))
 	return v, heard
 }

@@ -87,6 +87,13 @@ func (l *live) want(change func(*wish)) {
 	l.wish.moved = true
 }
 
+// wished are the settings that are wanted.
+func (l *live) wished() view.Settings {
+	l.mu.Lock()
+	defer l.mu.Unlock()
+	return l.wish.set
+}
+
 // take is what is wanted, taken by the car.
 func (l *live) take() wish {
 	l.mu.Lock()

@@ -3,11 +3,14 @@
 package whatif
 
 import (
+	"math/rand"
+
 	"fyne.io/fyne/v2"
 
 	"loopbook/app/desk"
 	"loopbook/app/ui/kit"
 	view "loopbook/app/ui/whatif"
+	"loopbook/cases"
 )
 
 // Screen lets a car of the open case's loop, ratings and weather run while it is looked at.
@@ -18,14 +21,22 @@ type Screen struct {
 	tried string // the case whose loop was begun with
 }
 
-// New drives no car yet; it tells what fails.
-func New(d *desk.Desk, start func(func()), told func(error)) *Screen {
+// New drives no car yet; it tells what fails, and gives away a case that was made of a car.
+func New(d *desk.Desk, start func(func()), told func(error), add func(cases.Case, string)) *Screen {
 	v := view.New()
 	s := &Screen{desk: d, view: v, live: newLive(start, v.Show, told)}
 	v.OnChange = func(set view.Settings) { s.live.want(func(x *wish) { x.set = set }) }
 	v.OnPause = func(on bool) { s.live.want(func(x *wish) { x.paused = on }) }
 	v.OnCold = func() { s.live.want(func(x *wish) { x.again = fromCold }) }
 	v.OnWarm = func() { s.live.want(func(x *wish) { x.again = fromWarm }) }
+	v.OnCase = func() {
+		c, err := caseOf(&s.desk.Case, s.live.wished(), 1+rand.Int63n(9999))
+		if err != nil {
+			told(err)
+			return
+		}
+		add(c, kit.L("window.whatif.case-edit"))
+	}
 	return s
 }
 

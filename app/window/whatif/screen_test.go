@@ -1,16 +1,22 @@
 package whatif
 
 import (
+	"context"
+	"errors"
+	"strings"
 	"testing"
 
+	view "loopbook/app/ui/whatif"
 	"loopbook/app/window/bench/benchtest"
+	"loopbook/cases"
+	"loopbook/cases/simulation"
 )
 
 func TestACarBeginsOnceAndEnds(t *testing.T) {
 	m := benchtest.New(t)
 	m.Desk.Begin()
 	var q benchtest.Queue
-	s := New(m.Desk, q.Start, m.Ask.Tell)
+	s := New(m.Desk, q.Start, m.Ask.Tell, m.Desk.Add)
 	s.Show()
 	if len(q) != 1 || s.tried == "" {
 		t.Fatalf("%d cars run, want one", len(q))
@@ -23,5 +29,48 @@ func TestACarBeginsOnceAndEnds(t *testing.T) {
 	q.Next() // ends at once, for it was cancelled
 	if s.tried != "" {
 		t.Error("the car runs on")
+	}
+}
+
+// A trainer turns the sliders and has a case to practise on, with all of its evidence; the open one stays.
+func TestACaseIsMadeOfTheCar(t *testing.T) {
+	m := benchtest.New(t)
+	m.Desk.Begin()
+	before := m.Desk.Case.ID
+	var q benchtest.Queue
+	s := New(m.Desk, q.Start, m.Ask.Tell, m.Desk.Add)
+	s.Show()
+	set := view.Idle()
+	set.Cause, set.AmbientC = "cap-weak", 31
+	s.view.OnChange(set)
+	s.view.OnCase()
+	c := &m.Desk.Case
+	if c.ID == before || c.Verdict.Cause != "cap-weak" || *c.Site.AmbientC != 31 || c.Opened.IsZero() {
+		t.Fatalf("the open case is %s, %s", c.ID, c.Verdict.Cause)
+	}
+	if len(c.Tests) < 10 || len(c.Logs) != 1 || len(c.Rounds) != 5 {
+		t.Errorf("%d checks, %d logs, %d rounds", len(c.Tests), len(c.Logs), len(c.Rounds))
+	}
+	if _, err := m.Desk.Store.Get(context.Background(), before); err != nil {
+		t.Errorf("the case that was open: %v", err)
+	}
+}
+
+func TestNoCaseIsMadeOfACarThatCannotBe(t *testing.T) {
+	m := benchtest.New(t)
+	m.Desk.Begin()
+	var q benchtest.Queue
+	var told error
+	s := New(m.Desk, q.Start, func(err error) { told = err }, func(cases.Case, string) { t.Error("a case was made") })
+	s.Show()
+	set := view.Idle()
+	set.Cause = "thermostat-heater-fault" // on a layout without one
+	s.view.OnChange(set)
+	if s.view.OnCase(); !errors.Is(told, simulation.ErrNoHeater) {
+		t.Errorf("told %v", told)
+	}
+	m.Desk.Edit("layout", func(c *cases.Case) { c.Loop.Layout = "" })
+	if s.view.OnCase(); !strings.Contains(told.Error(), "layout") {
+		t.Errorf("without a layout: %v", told)
 	}
 }
