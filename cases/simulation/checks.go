@@ -6,6 +6,7 @@ import (
 
 	"loopbook/cases"
 	"loopbook/diagram"
+	"loopbook/diagram/thermistor"
 )
 
 // bench is the workshop that checks the ill car, after its way. What follows from the model is computed by it,
@@ -122,14 +123,8 @@ func (b bench) heatedWater(t *cases.Test) {
 	t.RatedOpensC, t.RatedFullC, t.RatedLiftMM = &opens, ptr(opens+fullK), ptr(liftByMM)
 }
 
-// resistance is of a common sensor: NTC20 and NTC100 of testdata/trade/numbers.csv, a straight line of its
-// logarithm in 1/T between them.
 func (b bench) resistance(t *cases.Test) {
-	const r20, r100 = 2502, 175.7
-	beta := math.Log(r20/r100) / (1/293.15 - 1/373.15)
-	ohm := func(c diagram.Celsius) *float64 {
-		return ptr(math.Round(r20 * math.Exp(beta*(1/float64(c.Kelvin())-1/293.15))))
-	}
+	ohm := func(c diagram.Celsius) *float64 { return ptr(math.Round(thermistor.CommonOhm(c))) }
 	for _, c := range []diagram.Celsius{20, 50, 80, 95} {
 		t.Points = append(t.Points, cases.BenchPoint{TempC: ptr(c), Ohm: ohm(b.ill.sim.SensorAt(c))})
 		t.Reference = append(t.Reference, cases.OhmPoint{TempC: ptr(c), Ohm: ohm(c)})

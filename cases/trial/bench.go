@@ -4,6 +4,8 @@ import (
 	"math"
 
 	"loopbook/cases"
+	"loopbook/diagram"
+	"loopbook/diagram/thermistor"
 )
 
 // heatedWater is a thermostat in a pan: it says little of a rating near
@@ -25,15 +27,6 @@ func (v *car) heatedWater(d dice, t *cases.Test) {
 	t.RatedOpensC, t.RatedFullC, t.RatedLiftMM = celsius(v.ratedC), celsius(v.ratedC+13), ptr(8.0)
 }
 
-// ntcOhm is a common sensor's resistance, a straight line in 1/T through NTC20
-// and NTC100 of numbers.csv.
-func ntcOhm(c float64) float64 {
-	const r20, r100 = 2502, 175.7
-	k := c + 273.15
-	b := math.Log(r20/r100) / (1/293.15 - 1/373.15)
-	return r20 * math.Exp(b*(1/k-1/293.15))
-}
-
 // resistance: a fault in the wiring leaves the sensor itself well.
 func (v *car) resistance(d dice, t *cases.Test) {
 	scale := 1 + d.normal(0.015)
@@ -45,8 +38,8 @@ func (v *car) resistance(d dice, t *cases.Test) {
 				told = stuck
 			}
 		}
-		t.Points = append(t.Points, cases.BenchPoint{TempC: celsius(c), Ohm: ptr(math.Round(scale * ntcOhm(told)))})
-		t.Reference = append(t.Reference, cases.OhmPoint{TempC: celsius(c), Ohm: ptr(math.Round(ntcOhm(c)))})
+		t.Points = append(t.Points, cases.BenchPoint{TempC: celsius(c), Ohm: ptr(math.Round(scale * thermistor.CommonOhm(diagram.Celsius(told))))})
+		t.Reference = append(t.Reference, cases.OhmPoint{TempC: celsius(c), Ohm: ptr(math.Round(thermistor.CommonOhm(diagram.Celsius(c))))})
 	}
 }
 

@@ -215,3 +215,13 @@ func TestErrorAtWorkingTemperature(t *testing.T) {
 		}
 	}
 }
+
+// The other points that are printed of the same sensor (NTC50 and NTC80 of testdata/trade/numbers.csv, published, V16) lie
+// within 2 % of the curve through two of them.
+func TestACommonSensorIsThatOfTheTrade(t *testing.T) {
+	for c, want := range map[diagram.Celsius]float64{20: 2502, 50: 806.9, 80: 308.6, 100: 175.7} {
+		if got := thermistor.CommonOhm(c); !(math.Abs(got/want-1) <= 0.02) {
+			t.Errorf("CommonOhm(%v) = %.1f, want %.1f", c, got, want)
+		}
+	}
+}
