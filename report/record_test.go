@@ -65,7 +65,7 @@ func said(texts []say.Text) []string { return say.English().All(texts) }
 
 func TestRecordIsInTheChosenUnits(t *testing.T) {
 	text := flat(pdfText(t, record(t, full(), report.Options{Units: units.US(), Page: report.Letter})))
-	for _, w := range []string{"235 °F", "16 psi", "95 815 miles", "Shown, °F", "73 F°", "0 mph"} {
+	for _, w := range []string{"235 °F", "16 psi", "95 815 mi", "Shown, °F", "73 F°", "0 mph"} {
 		if !strings.Contains(text, w) {
 			t.Errorf("the record in US units lacks %q", w)
 		}

@@ -99,7 +99,7 @@ func glued(words []string) []string {
 
 func isUnit(word string) bool {
 	switch strings.TrimRight(word, ".,;:)") {
-	case "°C", "°F", "K", "F°", "kPa", "psi", "bar", "km", "miles", "km/h", "mph", "rpm", "/min", "min", "h", "s", "%", "mm", "V", "Ω", "L", "l", "m":
+	case "°C", "°F", "K", "F°", "kPa", "psi", "bar", "km", "mi", "km/h", "mph", "rpm", "/min", "min", "h", "s", "%", "mm", "V", "Ω", "L", "l", "m":
 		return true
 	}
 	return false

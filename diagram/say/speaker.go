@@ -185,7 +185,7 @@ func (s Speaker) quantity(a any, digits int) (value, unit string) {
 	case Kmh:
 		return s.number(u.FromKm(float64(v)), digits), u.SpeedUnit()
 	case Km:
-		return units.Thousands(u.FromKm(float64(v))), string(u.Distance)
+		return units.Thousands(u.FromKm(float64(v))), u.DistanceUnit()
 	case diagram.Metre:
 		return s.number(u.FromM(v), digits), u.HeightUnit()
 	case Litre:

@@ -99,7 +99,16 @@ func (s Set) Press(p diagram.KPa) string { return Short(s.FromKPa(p), s.Pressure
 func (s Set) Dist(km float64) string { return Short(s.FromKm(km), 0) }
 
 // DistUnit writes a distance with its unit, thousands apart.
-func (s Set) DistUnit(km float64) string { return Thousands(s.FromKm(km)) + " " + string(s.Distance) }
+func (s Set) DistUnit(km float64) string { return Thousands(s.FromKm(km)) + " " + s.DistanceUnit() }
+
+// DistanceUnit is the unit of a distance. Behind a number it is a symbol in any language: "miles" is Spanish for
+// thousands.
+func (s Set) DistanceUnit() string {
+	if s.Distance == Miles {
+		return "mi"
+	}
+	return string(s.Distance)
+}
 
 // Speed writes a speed given in km/h, with its unit.
 func (s Set) Speed(kmh float64) string {

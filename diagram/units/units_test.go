@@ -63,6 +63,7 @@ func TestWrite(t *testing.T) {
 		{us.PressureUnit(103.42), "15 psi"},
 		{metric.DistUnit(154200), "154\u00a0200 km"},
 		{us.Speed(80), "50 mph"},
+		{us.DistUnit(154200), "95\u00a0815 mi"}, // 154200 km over 1.609344: NIST SP 811, appendix B
 	} {
 		if tt.got != tt.want {
 			t.Errorf("got %q, want %q", tt.got, tt.want)

@@ -95,7 +95,7 @@ func bandName(u units.Set) func(string) string {
 	return func(low string) string {
 		km, _ := strconv.Atoi(low) // written by the history itself
 		from := math.Round(float64(km)/bandKm(u)) * bandOf(u)
-		return kit.L("window.history.band", units.Thousands(from), units.Thousands(from+bandOf(u))+" "+string(u.Distance))
+		return kit.L("window.history.band", units.Thousands(from), units.Thousands(from+bandOf(u))+" "+u.DistanceUnit())
 	}
 }
 

@@ -77,7 +77,7 @@ func TestALinesNumbersAddUp(t *testing.T) {
 // The bands of the odometer are round in the unit that they are read in, and each finds its cases: those at its edge too, where
 // 1 mile is 1.609344 km (international mile, NIST SP 811 B.8).
 func TestTheOdometersBandsAreRound(t *testing.T) {
-	for unit, want := range map[units.Distance]string{units.Km: "100\u00a0000–150\u00a0000 km, 50\u00a0000–100\u00a0000 km", units.Miles: "60\u00a0000–90\u00a0000 miles, 90\u00a0000–120\u00a0000 miles"} {
+	for unit, want := range map[units.Distance]string{units.Km: "100\u00a0000–150\u00a0000 km, 50\u00a0000–100\u00a0000 km", units.Miles: "60\u00a0000–90\u00a0000 mi, 90\u00a0000–120\u00a0000 mi"} {
 		u := units.Metric()
 		u.Distance = unit
 		var list []cases.Digest

@@ -71,10 +71,10 @@ func TestWhatACaseSaysHasUnits(t *testing.T) {
 	}
 	hose := "Round 1, warm idle · " + say.Place(diagram.RadIn).String()
 	for where, want := range map[string]string{
-		"Vehicle · odometer":               "100\u00a0000 miles", // 1 mile is 1.609344 km: NIST SP 811, appendix B
-		"Round 1, warm idle · speed":       "50 mph",             // 80 km/h over 1.609344 is 49.7: the same
-		"Cooling loop · capacity":          "6.23 qt",            // 5.9 L over 0.9463529: NIST SP 811, appendix B
-		"Where it was measured · altitude": "492 ft",             // 150 m over 0.3048: NIST SP 811, appendix B
+		"Vehicle · odometer":               "100\u00a0000 mi", // 1 mile is 1.609344 km: NIST SP 811, appendix B
+		"Round 1, warm idle · speed":       "50 mph",          // 80 km/h over 1.609344 is 49.7: the same
+		"Cooling loop · capacity":          "6.23 qt",         // 5.9 L over 0.9463529: NIST SP 811, appendix B
+		"Where it was measured · altitude": "492 ft",          // 150 m over 0.3048: NIST SP 811, appendix B
 		"Cooling loop · fan":               cases.FanKind("electric").Name(), "Round 1, warm idle · fan": cases.FanOff.Name(),
 		hose:                "195 °F", // 90.54 × 1.8 + 32 = 194.97: NIST SP 811, appendix B
 		hose + " · surface": "rubber",
