@@ -254,3 +254,11 @@ func TestTheRecordAsksForTheProofOnceAnythingWasDone(t *testing.T) {
 		}
 	}
 }
+
+// A ranking without simulated cars isn't one without readings: without a layout there are no cars, whatever was read.
+func TestReadHosesAreNotDenied(t *testing.T) {
+	text := flat(pdfText(t, written(t, report.Record, judged(t, full()), report.Options{})))
+	if want := "no hose was held against simulated cars"; !strings.Contains(text, want) {
+		t.Errorf("no %q in:\n%s", want, text)
+	}
+}
