@@ -43,9 +43,12 @@ func (s shown) off() diagram.DeltaK {
 // spots are the few places that a customer understands, where anything was
 // measured: the engine, the two radiator hoses, the heater's, and the heater's air where the heater was at fault.
 func (c *customer) spots() []spot {
-	engine := []diagram.Point{diagram.Housing, diagram.EngineOut}
-	if c.loop != nil && c.loop.Thermostat == diagram.Inlet {
-		engine = []diagram.Point{diagram.EngineOut}
+	var engine []diagram.Point // no layout: a housing may as well be where the cold coolant comes in
+	if c.loop != nil {
+		engine = []diagram.Point{diagram.Housing, diagram.EngineOut}
+		if c.loop.Thermostat == diagram.Inlet {
+			engine = engine[1:]
+		}
 	}
 	var out []spot
 	var used []diagram.Point // so that no reading stands for two places

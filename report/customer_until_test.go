@@ -117,3 +117,14 @@ func TestNumberWithoutASignIsExplained(t *testing.T) {
 		}
 	}
 }
+
+// Where no layout is chosen a housing may be the one that the cold coolant comes to, which is far from as hot as the
+// engine: the page then has the engine by the record's own witness.
+func TestAHousingIsNoEngineWhereNoLayoutIsChosen(t *testing.T) {
+	c := found("pump-weak")
+	c.Loop.Layout = ""
+	text := flat(pdfText(t, written(t, report.Customer, material(t, c, ""), report.Options{})))
+	if !strings.Contains(text, "Engine 113 °C") {
+		t.Errorf("the engine isn't at the sensor's 113 °C:\n%s", text)
+	}
+}
