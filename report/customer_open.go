@@ -67,7 +67,8 @@ func (c *customer) loses() bool {
 }
 
 // openHot reports whether an engine gets too hot and nobody knows yet why: the customer tells it, a
-// code (P0217, engine coolant too hot, of assets/dtc.csv) or what was measured does.
+// code (P0217, engine coolant too hot, of assets/dtc.csv) or what was measured does, or a check found what lets any
+// engine get too hot.
 func (c *customer) openHot() bool {
 	if !c.m.open() || c.state() == fixed {
 		return false
@@ -76,7 +77,21 @@ func (c *customer) openHot() bool {
 		return slices.Contains([]cases.Symptom{"overheats-idle", "overheats-road", "overheats-always"}, s)
 	})
 	coded := slices.ContainsFunc(c.c.Codes, func(k cases.Code) bool { return cases.InLetters(k.Code) == "P0217" })
-	return told || coded || diagnosis.Overheated(c.c, c.f)
+	return told || coded || diagnosis.Overheated(c.c, c.f) || slices.ContainsFunc(proof.PairTests(c.c), letsHeat)
+}
+
+// letsHeat reports whether a check found, and not otherwise since, that there is gas in the coolant, no coolant, or a fan
+// that stands still when it is told to run (F15, F09 and F07 of testdata/trade/signatures.csv, common practice).
+func letsHeat(t proof.TestPair) bool {
+	word := t.AfterOutcome
+	if word == "" {
+		word = t.BeforeOutcome
+	}
+	switch string(t.Kind) + "." + word {
+	case "combustion-gas.positive", "level.empty", "fan.dead":
+		return true
+	}
+	return false
 }
 
 // milky reports whether the oil may hold coolant and nothing shows yet that this was put right. The finding at the bay

@@ -61,7 +61,23 @@ func TestAHotEngineIsNotDrivenBeforeItsCauseIsKnown(t *testing.T) {
 		"small":    {func(c *cases.Case) { c.Codes[0].Code = " p0217"; c.Complaint.Symptoms, c.Rounds = nil, nil }, true},
 		"bytes":    {func(c *cases.Case) { c.Codes[0].Code = "02 17"; c.Complaint.Symptoms, c.Rounds = nil, nil }, true},
 		"measured": {func(c *cases.Case) { c.Codes, c.Complaint.Symptoms = nil, nil }, true},
-		"cold":     {func(c *cases.Case) { c.Codes, c.Rounds, c.Complaint.Symptoms = nil, nil, []cases.Symptom{"gauge-low"} }, false},
+		"gas": {func(c *cases.Case) {
+			c.Codes, c.Rounds, c.Complaint.Symptoms = nil, nil, nil
+			c.Tests = []cases.Test{{Kind: cases.GasTest, Stage: cases.BeforeRepair, Result: "positive"}}
+		}, true},
+		"gas gone": {func(c *cases.Case) {
+			c.Codes, c.Rounds, c.Complaint.Symptoms = nil, nil, nil
+			c.Tests = []cases.Test{{Kind: cases.GasTest, Stage: cases.BeforeRepair, Result: "positive"}, {Kind: cases.GasTest, Stage: cases.AfterRepair, Result: "negative"}}
+		}, false},
+		"empty": {func(c *cases.Case) {
+			c.Codes, c.Rounds, c.Complaint.Symptoms = nil, nil, nil
+			c.Tests = []cases.Test{{Kind: cases.LevelTest, Stage: cases.BeforeRepair, State: "empty"}}
+		}, true},
+		"dead fan": {func(c *cases.Case) {
+			c.Codes, c.Rounds, c.Complaint.Symptoms = nil, nil, nil
+			c.Tests = []cases.Test{{Kind: cases.FanTest, Stage: cases.BeforeRepair, Commanded: p(true), Runs: p(false)}}
+		}, true},
+		"cold": {func(c *cases.Case) { c.Codes, c.Rounds, c.Complaint.Symptoms = nil, nil, []cases.Symptom{"gauge-low"} }, false},
 	} {
 		c := found("")
 		tt.change(c)
