@@ -105,15 +105,20 @@ func (c *customer) left(rows []spot) float64 {
 // customerTitle is the cause in one plain sentence, which is no fact until a check or the repair
 // has shown it.
 func customerTitle(m Material) say.Text {
-	v := m.Case.Verdict
-	title := say.Of("customer.title." + string(v.Cause))
-	switch fixed := m.Proof != nil && m.Proof.Verdict == proof.Fixed; {
+	title := say.Of("customer.title." + string(m.Case.Verdict.Cause))
+	switch {
 	case m.open():
 		return say.Of("customer.title.open")
-	case v.ConfirmedBy == "" && v.Cause != cases.Healthy && !fixed:
+	case m.likely():
 		return say.Of("customer.title.likely", title)
 	}
 	return title
+}
+
+// likely reports whether a cause is named that neither a check nor the repair has shown.
+func (m Material) likely() bool {
+	v, fixed := m.Case.Verdict, m.Proof != nil && m.Proof.Verdict == proof.Fixed
+	return v.Cause != "" && v.Cause != cases.Healthy && v.ConfirmedBy == "" && !fixed
 }
 
 // big is the title, of two lines at most.

@@ -128,3 +128,15 @@ func TestAHousingIsNoEngineWhereNoLayoutIsChosen(t *testing.T) {
 		t.Errorf("the engine isn't at the sensor's 113 °C:\n%s", text)
 	}
 }
+
+// What neither a check nor the repair has shown is said to be likely where it is explained too, not in the title alone.
+func TestALikelyCauseIsNoFactInItsBox(t *testing.T) {
+	for confirmed, want := range map[string]string{"core-scan": "What is wrong", "": "Most likely "} {
+		c := found("radiator-restricted")
+		c.Verdict.ConfirmedBy = confirmed
+		text := flat(pdfText(t, written(t, report.Customer, material(t, c, proof.NotMeasured), report.Options{})))
+		if strings.Contains(text, "What is wrong") != (confirmed != "") || !strings.Contains(text, want) {
+			t.Errorf("confirmed by %q, the box isn't headed %q:\n%s", confirmed, want, text)
+		}
+	}
+}

@@ -17,6 +17,8 @@ func (c *customer) wrongHead() string {
 		return "customer.told"
 	case c.c.Verdict.Cause == "" || c.c.Verdict.Cause == cases.Healthy:
 		return "customer.found"
+	case c.m.likely():
+		return "customer.likely"
 	case c.unrepaired():
 		return "customer.is-wrong"
 	}
