@@ -3,15 +3,17 @@ package report
 import (
 	"strings"
 
+	"loopbook/cases"
 	"loopbook/cases/diagnosis/proof"
 	"loopbook/diagram/say"
 )
 
 // proof holds what was measured after the repair against what was before it, and says what is missing once anything
-// was done.
+// was done. Hours at a loop that was found sound were no repair.
 func (s *sheet) proof() {
 	p, done := s.m.Proof, s.c.Repair
-	if p == nil || !p.Measured && len(done.Parts) == 0 && done.LabourHours == nil && len(done.StepsDone) == 0 {
+	worked := done.LabourHours != nil && s.c.Verdict.Cause != cases.Healthy
+	if p == nil || !p.Measured && len(done.Parts) == 0 && !worked && len(done.StepsDone) == 0 {
 		return
 	}
 	s.heading(s.by.Of("record.proof"), 3*bodyStyle.lead())
