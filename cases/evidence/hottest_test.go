@@ -31,10 +31,10 @@ func TestHottestIsOfAllThatTheCaseKnows(t *testing.T) {
 		"frame":             {[]cases.Code{frame("p0217", 118.5)}, nil, 0, 118.5, "in the freeze frame of P0217"},
 		"shorted":           {[]cases.Code{frame("P0217", 140)}, nil, 0, 100, "in the round “W2500”"},
 		"sensor's own code": {[]cases.Code{frame("P0118", 118.5)}, nil, 0, 100, "in the round “W2500”"},
-		"log":               {[]cases.Code{frame("P0217", 104)}, []float64{90, 109, 111, 95}, 0, 109, "in the log hill"},
-		"one value in turn": {nil, []float64{math.NaN(), 109, math.NaN(), 111, math.NaN(), 95}, 0, 109, "in the log hill"},
+		"log":               {[]cases.Code{frame("P0217", 104)}, []float64{90, 109, 111, 95}, 0, 109, "in the log “hill”"},
+		"one value in turn": {nil, []float64{math.NaN(), 109, math.NaN(), 111, math.NaN(), 95}, 0, 109, "in the log “hill”"},
 		"one sample":        {nil, []float64{90, 91, 125, 92}, 0, 100, "in the round “W2500”"},
-		"written down":      {nil, []float64{82, 95, 113}, 60, 113, "in the log hill"},
+		"written down":      {nil, []float64{82, 95, 113}, 60, 113, "in the log “hill”"},
 		"cut, written down": {nil, []float64{82, 95, 140}, 60, 100, "in the round “W2500”"},
 		"cut on the way":    {nil, []float64{90, 91, 215, 215, 92}, 0, 100, "in the round “W2500”"},
 	} {
