@@ -176,23 +176,30 @@ func (s *sheet) lookReasons(c cases.Cause, looks []feature) []Reason {
 		if f.a.sensor() {
 			power = besideTrust
 		}
-		out = append(out, Reason{Words: s.words(f, own, healthy), Factor: math.Pow(mine/whole, power), Round: i, Points: f.points})
+		r := Reason{Factor: math.Pow(mine/whole, power), Round: i, Points: f.points}
+		if s.word(&r, f, own, healthy) {
+			out = append(out, r)
+		}
 	}
 	return out
 }
 
-// words tell a feature with what the cause, and a healthy loop, would show.
-func (s *sheet) words(f feature, own, healthy int) say.Text {
+// word tells a feature with what the cause, and a healthy loop, would show. It is false where these numbers, which are of
+// cars as warm as this one, say the opposite of the factor, which is of all: nobody could follow that.
+func (s *sheet) word(r *Reason, f feature, own, healthy int) bool {
 	title := f.title
 	if label := s.c.Rounds[s.plan.Rounds[f.stop]].Title(); !label.Empty() {
 		title = say.Of("reason.in-round", title, label)
 	}
 	low, high := s.expected(f, healthy)
 	if own == healthy {
-		return say.Of("reason.healthy", title, f.amount(f.value), f.amount(low), f.amount(high))
+		r.Words = say.Of("reason.healthy", title, f.amount(f.value), f.amount(low), f.amount(high))
+		return true
 	}
 	mine, most := s.span(f, own)
-	return say.Of("reason.cause", title, f.amount(f.value), f.amount(mine), f.amount(most), f.amount(low), f.amount(high))
+	r.Words = say.Of("reason.cause", title, f.amount(f.value), f.amount(mine), f.amount(most), f.amount(low), f.amount(high))
+	bySound, byCause := low <= f.value && f.value <= high, mine <= f.value && f.value <= most
+	return bySound == byCause || byCause == (r.Factor > 1)
 }
 
 // expected is what a healthy loop would show of a feature: of a difference what the hose map says,
