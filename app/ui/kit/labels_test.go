@@ -1,6 +1,7 @@
 package kit_test
 
 import (
+	"strings"
 	"testing"
 
 	"fyne.io/fyne/v2/canvas"
@@ -32,8 +33,11 @@ func crowded(l *diagram.Loop, by say.Speaker, mark drawing.Mark, note string) dr
 		}
 	}
 	lowK, highK := diagram.DeltaK(-12), diagram.DeltaK(53)
-	for _, d := range l.Deltas {
+	for i, d := range l.Deltas {
 		s.Deltas[d.Name] = drawing.DeltaState{Text: u.Delta(-24), ValK: -24, LowK: &lowK, HighK: &highK, Range: u.DeltaRange(lowK, highK), Mark: mark}
+		if i%2 == 0 { // one without a lower bound
+			s.Deltas[d.Name] = drawing.DeltaState{Text: u.Delta(54), ValK: 54, HighK: &highK, Range: by.Of("drawing.delta-up-to", highK), Mark: mark}
+		}
 	}
 	return drawing.Draw(l, s, false)
 }
@@ -70,16 +74,23 @@ func TestLabelsOfTheHoseMapStandApart(t *testing.T) {
 	}
 	fahrenheit := units.Metric()
 	fahrenheit.Temperature = units.F
-	for _, u := range []units.Set{units.Metric(), fahrenheit} {
-		by := say.English().With(u)
-		for _, l := range loops {
-			for note, mark := range map[string]drawing.Mark{
-				"": drawing.Kept, by.Of("drawing.just-under"): drawing.OutOfRange, "34° under": drawing.OutOfRange, "12 K under": drawing.OutOfRange,
-				by.Of("drawing.gun", diagram.Celsius(104.4)): drawing.Kept, by.Of("drawing.repeat-on-tape"): drawing.Repeat, kit.L("window.frame.slip-number"): drawing.Invalid,
-			} {
-				p := crowded(l, by, mark, note)
-				standApart(t, l.ID+", "+string(u.Temperature), p)
-				standClear(t, l.ID+", "+string(u.Temperature), l, p)
+	for _, lang := range say.Langs() { // the papers have all three
+		for _, u := range []units.Set{units.Metric(), fahrenheit} {
+			by, err := say.In(lang, u)
+			if err != nil {
+				t.Fatal(err)
+			}
+			under := strings.Replace(by.Of("drawing.under", diagram.DeltaK(19)), " F°", "°", 1) // as package picture has it
+			for _, l := range loops {
+				for note, mark := range map[string]drawing.Mark{
+					"": drawing.Kept, by.Of("drawing.just-under"): drawing.OutOfRange, under: drawing.OutOfRange,
+					by.Of("drawing.gun", diagram.Celsius(104.4)): drawing.Kept, by.Of("drawing.repeat-on-tape"): drawing.Repeat, kit.L("window.frame.slip-number"): drawing.Invalid,
+				} {
+					name := l.ID + ", " + string(lang) + ", " + string(u.Temperature)
+					p := crowded(l, by, mark, note)
+					standApart(t, name, p)
+					standClear(t, name, l, p)
+				}
 			}
 		}
 	}
@@ -107,6 +118,9 @@ func standClear(t *testing.T, name string, l *diagram.Loop, p drawing.Picture) {
 		if r, ok := s.(drawing.Rect); ok && r.Fill == drawing.In(drawing.ActGround) {
 			solid = append(solid, r.Box) // a difference out of its range
 		}
+		if mark, ok := s.(drawing.Disc); ok && mark.Fill == drawing.In(drawing.ActSign) {
+			solid = append(solid, diagram.Box{mark.Center[0] - mark.Radius, mark.Center[1] - mark.Radius, 2 * mark.Radius, 2 * mark.Radius})
+		}
 		if line, ok := s.(drawing.Line); ok && line.Width == 1 && line.Stroke == drawing.In(drawing.PartLine) {
 			solid = append(solid, diagram.Box{min(line.From[0], line.To[0]), min(line.From[1], line.To[1]), abs(line.From[0] - line.To[0]), abs(line.From[1] - line.To[1])})
 		}
@@ -117,6 +131,9 @@ func standClear(t *testing.T, name string, l *diagram.Loop, p drawing.Picture) {
 			continue
 		}
 		b := span(label)
+		if card := l.Caution; b[0] > card[0] && b[0] < card[0]+card[2] && b[1] > card[1] && b[1] < card[1]+card[3] && b[1]+b[3] > card[1]+card[3]-clear {
+			t.Errorf("%s: %q leaves the caution's card", name, label.Text)
+		}
 		for _, o := range solid {
 			if b[0] < o[0]+o[2]+clear && o[0] < b[0]+b[2]+clear && b[1] < o[1]+o[3] && o[1] < b[1]+b[3] && !(b[0] >= o[0] && b[0]+b[2] <= o[0]+o[2]) {
 				t.Errorf("%s: %q at %.0f lies on what is drawn at %.0f", name, label.Text, b, o)
