@@ -66,6 +66,15 @@ func TestRoundsAlongTheFlow(t *testing.T) {
 	if len(first.X) < 2 || lines.Names[int(first.X[0])] == "" || len(lines.Names) >= len(l.Points) {
 		t.Errorf("points %v of %v", first.X, lines.Names)
 	}
+	if lines.X != "" {
+		t.Errorf("all rounds are drawn, and the picture says %q", lines.X)
+	}
+	for range [6]int{} {
+		c.Rounds = append(c.Rounds, c.Rounds[0])
+	}
+	if lines, _ := picture.HoseMap(l, &c, a.Analyse(&c), say.English()); len(lines.Curves) != 12 || lines.X != "only the last 6 rounds" {
+		t.Errorf("of 8 rounds %d lines are drawn, with %q", len(lines.Curves), lines.X)
+	}
 	if _, ok := picture.HoseMap(l, &cases.Case{}, evidence.Findings{}, say.English()); ok {
 		t.Error("no round is a line")
 	}

@@ -14,7 +14,7 @@ import (
 const mostRounds = 6
 
 // HoseMap is the temperatures of the points along the flow, a line for each
-// round; with more rounds than can be told apart it is the last ones. Air has no
+// round; with more rounds than can be told apart it is the last ones, and says so. Air has no
 // place in it. It is false where no round has two points.
 func HoseMap(l *diagram.Loop, c *cases.Case, f evidence.Findings, by say.Speaker) (chart.Lines, bool) {
 	lines := chart.Lines{Y: by.Of("chart.hose", string(by.Units.Temperature))}
@@ -31,7 +31,10 @@ func HoseMap(l *diagram.Loop, c *cases.Case, f evidence.Findings, by say.Speaker
 			curves = append(curves, curve)
 		}
 	}
-	curves = curves[max(0, len(curves)-mostRounds):]
+	if n := len(curves); n > mostRounds {
+		lines.X = by.Of("chart.last-rounds", mostRounds)
+		curves = curves[n-mostRounds:]
+	}
 	for i, curve := range curves {
 		curve.Kind = chart.Joined()[i]
 		dots := chart.Curve{X: curve.X, Y: curve.Y, Kind: chart.Dots}
