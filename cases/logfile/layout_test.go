@@ -42,6 +42,23 @@ func TestLayouts(t *testing.T) {
 	}
 }
 
+// TestThousandsWithoutADecimal: a mark that only parts thousands isn't taken for the decimal one, which would have an
+// engine turn at 1.2 1/min between 800 and 950; one that only parts thousandths is.
+func TestThousandsWithoutADecimal(t *testing.T) {
+	turning := cases.Log{TimeS: line(4, 0, 1), EctC: line(4, 20, 1), EngineRPM: []float64{800, 1200, 2500, 950}}
+	fine := cases.Log{TimeS: []float64{0, 1.001, 2.003, 3.002}, EctC: []float64{99.875, 99.125, 100.375, 100.125}}
+	for name, tt := range map[string]struct {
+		text string
+		want cases.Log
+	}{
+		"commas":      {"time;ect;rpm\n0;20;800\n1;21;1,200\n2;22;2,500\n3;23;950\n", turning},
+		"points":      {"Zeit;KMT;Kühlmittel;Drehzahl\n0;;20;800\n1;;21;1.200\n2;;22;2.500\n3;;23;950\n", turning},
+		"thousandths": {"time;ect\n0;99,875\n1,001;99,125\n2,003;100,375\n3,002;100,125\n", fine},
+	} {
+		t.Run(name, func(t *testing.T) { reads(t, tt.text, logfile.Options{}, tt.want) })
+	}
+}
+
 func reads(t *testing.T, text string, o logfile.Options, want cases.Log) {
 	t.Helper()
 	got, err := from(text, o)

@@ -20,7 +20,10 @@ func (l *layout) decide(rows []row) {
 		}
 	}
 	l.decimal = decimal{'.'}
-	if commas > 0 && (points == 0 || commas > thousands) && commas >= points {
+	switch {
+	case points == 0 && partsThousands(rows, ','):
+	case commas == 0 && partsThousands(rows, '.'),
+		commas > 0 && (points == 0 || commas > thousands) && commas >= points:
 		l.decimal = decimal{','}
 	}
 	l.monthFirst = monthFirst > dayFirst || monthFirst == dayFirst && twelveHours > 0
@@ -43,6 +46,36 @@ func groupedBy(cell string, mark byte) int {
 		return 0
 	}
 	return 1
+}
+
+// partsThousands reports whether a mark parts thousands though there is no decimal to tell so: in one column it
+// stands before three digits and nowhere else, beside whole numbers of three digits and none of more. A log of
+// thousandths has the mark in each number, or before fewer digits too.
+func partsThousands(rows []row, mark byte) bool {
+	parted, three, more := map[int]bool{}, map[int]bool{}, map[int]bool{}
+	for _, r := range rows {
+		for i, c := range r.cells {
+			unsigned := strings.TrimLeft(c, "+-")
+			digits := len(unsigned) - len(strings.TrimLeft(unsigned, "0123456789"))
+			switch {
+			case marked(c, mark) == 1:
+				if groupedBy(c, mark) == 0 || unsigned[0] == '0' {
+					return false
+				}
+				parted[i] = true
+			case digits == 3:
+				three[i] = true
+			case digits > 3:
+				more[i] = true
+			}
+		}
+	}
+	for i := range parted {
+		if three[i] && !more[i] {
+			return true
+		}
+	}
+	return false
 }
 
 // onlyAs is 1 if a date can only be read in the one order of day and month.
