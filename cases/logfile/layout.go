@@ -4,7 +4,6 @@ import (
 	"errors"
 	"fmt"
 	"slices"
-	"strings"
 
 	"loopbook/diagram/say"
 )
@@ -70,7 +69,7 @@ func (l *layout) twofold(rows []row) error {
 		if r.line < l.firstData {
 			continue
 		}
-		if slices.ContainsFunc(r.cells, func(c string) bool { return strings.Contains(c, ".") }) {
+		if slices.ContainsFunc(r.cells, func(c string) bool { return marked(c, '.') == 1 }) { // a date's are none
 			return nil
 		}
 		data++
