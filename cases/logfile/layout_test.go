@@ -98,11 +98,12 @@ func TestNoTable(t *testing.T) {
 		"Time (s),Coolant (C)\n0,0,20,5\n1,0,20,9\n2,0,21,4\n":                           "line 2: 4 values under 2 headings",
 		"Time,RPM,ECT\n16.02.2018 08:30:10,800,0,20,5\n16.02.2018 08:30:11,810,0,20,9\n": "line 2: 5 values under 3 headings",
 		"Time (s),Coolant (C),RPM\n0,20,800\n1,20,9,810\n2,21,4,805\n":                   "line 3: 4 values under 3 headings",
-		"a\nb\x01c\n":              "line 2: holds byte 0x01",
-		"\x1f\x8b\x08":             "line 1: this file is compressed",
-		strings.Repeat(",", 3000):  "line 1: has 3001 columns",
-		strings.Repeat("x", 2<<20): "line 1: is longer than 1 MB",
-		"time;ect\n0;20\n1;21\n" + strings.Repeat("5;", 6<<19): "line 4: is longer than 1 MB",
+		"time;ect [V]\n0;3.5\n1;3.4\n":                                                   `line 1, column "ect [V]": V can't be a unit of the coolant temperature`,
+		"a\nb\x01c\n":                                                                    "line 2: holds byte 0x01",
+		"\x1f\x8b\x08":                                                                   "line 1: this file is compressed",
+		strings.Repeat(",", 3000):                                                        "line 1: has 3001 columns",
+		strings.Repeat("x", 2<<20):                                                       "line 1: is longer than 1 MB",
+		"time;ect\n0;20\n1;21\n" + strings.Repeat("5;", 6<<19):                           "line 4: is longer than 1 MB",
 	} {
 		if _, err := from(text, logfile.Options{}); err == nil || !strings.Contains(err.Error(), want) {
 			t.Errorf("From(%.20q) = %v, want %q", text, err, want)

@@ -2,6 +2,7 @@ package logfile_test
 
 import (
 	"fmt"
+	"math"
 	"strings"
 	"testing"
 
@@ -67,8 +68,29 @@ func TestBetterOfTwo(t *testing.T) {
 	if err != nil || got.Log.EctC[0] != 20 || !strings.Contains(strings.Join(say.English().All(got.Remarks), "\n"), `"Coolant temperature" is named like the coolant temperature`) {
 		t.Errorf("From = %v, %q, %v", got.Columns, got.Remarks, err)
 	}
+	got, err = from("Time;ECT [V];ECT [°C]\n0;3.5;20\n1;3.4;21\n2;3.3;22\n", logfile.Options{})
+	if err != nil || got.Log.EctC[0] != 20 {
+		t.Errorf("From = %v, %v; want the temperature, not its sensor's volts", got.Columns, err)
+	}
 	got, err = from("Run time (s);Time;ECT\n0;08:30:00.0;20\n0;08:30:00.5;21\n1;08:30:01.0;22\n1;08:30:01.5;23\n", logfile.Options{})
 	if err != nil || got.Columns[0].Header != "Time" {
 		t.Errorf("From = %v, %v; want the finer clock", got.Columns, err)
+	}
+}
+
+// TestUnitsWrittenOut: a unit in words or with its degree behind it counts as its sign does. By NIST SP 811, B.8:
+// t/°C = (t/°F − 32)/1.8, a mile is 1609.344 m.
+func TestUnitsWrittenOut(t *testing.T) {
+	for unit, want := range map[string]float64{"(F°)": 25, "deg.F": 25, "[degrees Fahrenheit]": 25, "(C°)": 77, "(Grados Celsius)": 77} {
+		got, err := from("Time;ECT "+unit+"\n0;77\n1;77\n", logfile.Options{})
+		if err != nil || math.Abs(got.Log.EctC[0]-want) > 1e-6 {
+			t.Errorf("77 under %q: %v, %v; want %v °C", unit, got.Log.EctC, err, want)
+		}
+	}
+	for unit, want := range map[string]float64{"(Meters/second)": 36, "(miles per hour)": 16.09344, "[mi/hr]": 16.09344, "(kilometers/hour)": 10} {
+		got, err := from("Time;ECT;Speed "+unit+"\n0;77;10\n1;78;10\n", logfile.Options{})
+		if err != nil || len(got.Log.SpeedKmh) == 0 || math.Abs(got.Log.SpeedKmh[0]-want) > 1e-6 {
+			t.Errorf("10 under %q: %v, %v; want %v km/h", unit, got.Log.SpeedKmh, err, want)
+		}
 	}
 }

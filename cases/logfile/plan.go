@@ -61,6 +61,9 @@ func (c *chooser) implausible(key string, i int) error {
 	const advice = "mend the column or set another by hand"
 	s := &c.samples[i]
 	switch all := s.present(); {
+	case key != Time && c.ofAnother(key, i):
+		return fmt.Errorf("line %d, column %q: %s can't be a unit of %s: %s",
+			c.headingLine(), c.headings[i].text, c.headings[i].unit.name, plainName(key), advice)
 	case s.text.n > 0:
 		return fmt.Errorf("line %d, column %q: %q can't be read as %s, and most cells are like it: %s",
 			s.text.line, c.headings[i].text, s.text.cell, plainName(key), advice)

@@ -2,6 +2,7 @@ package logfile
 
 import (
 	"slices"
+	"strings"
 )
 
 // plausible reports whether a column's values can be what its name says.
@@ -9,6 +10,9 @@ func (c *chooser) plausible(key string, i int) bool {
 	s := &c.samples[i]
 	if key == Time {
 		return s.advances(0.4) // midnight and slips among few rows count as falls
+	}
+	if c.ofAnother(key, i) {
+		return false
 	}
 	const most = 0.6 // of the values; the others may be a broken sensor's
 	if s.numbers == 0 && s.text.n == 0 && !c.l.whole {
@@ -21,6 +25,13 @@ func (c *chooser) plausible(key string, i int) bool {
 	}
 	all := s.present()
 	return key != RPM || slices.Max(all) >= 300 || slices.Max(all) == 0 // else thousands, or no revolutions
+}
+
+// ofAnother reports whether a column's unit is of something else than its name, as a sensor's volts beside its °C.
+// A degree alone is a slip of the pen.
+func (c *chooser) ofAnother(key string, i int) bool {
+	u := c.headings[i].unit
+	return u.name != "" && u.name != "°" && !strings.EqualFold(u.name, "deg") && u.of != dimensionOf(key)
 }
 
 // usual is the range in which the values of a key lie, in the log's unit.

@@ -23,7 +23,7 @@ type unit struct {
 
 // unitOf knows the usual ways to write a unit.
 func unitOf(text string) (unit, bool) {
-	switch text = bare(text); text {
+	switch text = bare(text); strings.ToLower(text) {
 	case "s", "sec", "secs", "second", "seconds", "sek", "sekunde", "sekunden", "seg", "segundo", "segundos":
 		return unit{"s", duration, 1, 0}, true
 	case "ms", "msec", "msek", "millisecond", "milliseconds", "millisekunden", "milisegundos":
@@ -36,24 +36,28 @@ func unitOf(text string) (unit, bool) {
 		return unit{"min", duration, 60, 0}, true
 	case "h", "hr", "hour", "hours", "std", "stunden", "horas":
 		return unit{"h", duration, hourS, 0}, true
-	case "°c", "c", "degc", "deg c", "deg. c", "° c", "ºc", "℃", "celsius", "degrees c", "grad c", "grad celsius", "grados c":
+	case "°c", "c", "degc", "deg c", "deg. c", "deg.c", "° c", "ºc", "c°", "℃", "celsius", "centigrade", "degrees c", "degrees celsius", "grad c", "grad celsius", "grados c",
+		"grados celsius", "grados centígrados", "centígrados":
 		return unit{"°C", temperature, 1, 0}, true
-	case "°f", "f", "degf", "deg f", "deg. f", "° f", "ºf", "℉", "fahrenheit", "degrees f", "grados f":
+	case "°f", "f", "degf", "deg f", "deg. f", "deg.f", "° f", "ºf", "f°", "℉", "fahrenheit", "degrees f", "degrees fahrenheit", "grad f", "grad fahrenheit", "grados f",
+		"grados fahrenheit":
 		return unit{"°F", temperature, 5.0 / 9, -32 * 5.0 / 9}, true
 	case "k", "kelvin":
 		return unit{"K", temperature, 1, -273.15}, true
 	case "rpm", "1/min", "u/min", "r/min", "rev/min", "min-1", "min^-1", "min⁻¹", "/min", "upm":
 		return unit{"1/min", revolutions, 1, 0}, true
-	case "km/h", "kmh", "kph", "km/hr", "kmph":
+	case "km/h", "kmh", "kph", "km/hr", "kmph", "kilometers/hour", "kilometres/hour", "kilometers per hour", "kilometres per hour":
 		return unit{"km/h", velocity, 1, 0}, true
-	case "mph", "mi/h", "mile/h", "miles/h", "mls/h":
+	case "mph", "mi/h", "mi/hr", "mile/h", "miles/h", "mls/h", "miles/hour", "miles per hour":
 		return unit{"mph", velocity, 1.609344, 0}, true
-	case "m/s":
+	case "m/s", "m/sec", "meters/second", "metres/second", "meters per second", "metres per second":
 		return unit{"m/s", velocity, 3.6, 0}, true
 	case "%", "pct", "percent", "prozent", "por ciento":
 		return unit{"%", share, 1, 0}, true
-	case "kpa", "psi", "bar", "mbar", "hpa", "inhg", "g/s", "kg/h", "lb/min", "v", "mv", "volt", "a", "ma", "ohm", "nm", "km", "mi", "m", "l", "l/h", "l/100km", "mg", "mg/str", "hz", "°", "deg", "lambda", "bool", "on/off", "hh:mm:ss", "hh:mm", "mm:ss", "min:s":
+	case "kpa", "psi", "bar", "mbar", "hpa", "inhg", "g/s", "kg/h", "lb/min", "v", "mv", "volt", "a", "ma", "ohm", "nm", "km", "mi", "m", "l", "l/h", "l/100km", "mg", "mg/str", "hz", "°", "deg", "lambda", "bool", "on/off":
 		return unit{text, otherwise, 1, 0}, true
+	case "hh:mm:ss", "hh:mm", "mm:ss", "min:s":
+		return unit{strings.ToLower(text), otherwise, 1, 0}, true
 	}
 	return unit{}, false
 }
@@ -61,8 +65,7 @@ func unitOf(text string) (unit, bool) {
 // bare strips what is written around a unit, and mends a degree sign that was
 // encoded twice.
 func bare(text string) string {
-	text = strings.ToLower(strings.ReplaceAll(text, "Â", ""))
-	return strings.Trim(text, " \t[](){}<>\u00a0")
+	return strings.Trim(strings.ReplaceAll(text, "Â", ""), " \t[](){}<>\u00a0")
 }
 
 // cutUnit takes the unit off the end of a heading.
