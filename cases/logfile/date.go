@@ -5,7 +5,7 @@ import (
 	"time"
 )
 
-// readDate reads 2018-02-16, 16.02.2018, 2/16/18, 16-Feb-2018 as days since 1970.
+// readDate reads 2018-02-16, 16.02.2018, 2/16/18, 02-16-2018, 16-Feb-2018 as days since 1970.
 func readDate(b []byte, monthFirst bool) (days int64, ok bool) {
 	a, rest, ok := readInt(b)
 	if !ok || len(rest) < 4 || !bytes.ContainsRune([]byte("-./"), rune(rest[0])) {
@@ -27,19 +27,22 @@ func readDate(b []byte, monthFirst bool) (days int64, ok bool) {
 	switch {
 	case a > 31:
 		year, day = a, c
-	case monthFirst && separator == '/' && !named:
+	case monthFirst && separator != '.' && !named:
 		month, day = a, m
 	}
 	return daysOf(year, month, day)
 }
 
+// months are their short names in English, German and Spanish (from memory). What is longer comes first.
+var months = [...][]string{{"jan", "ene"}, {"feb"}, {"märz", "mar", "mär", "mrz"}, {"apr", "abr"}, {"may", "mai"}, {"juni", "jun"}, {"juli", "jul"},
+	{"aug", "ago"}, {"sept", "sep"}, {"oct", "okt"}, {"nov"}, {"dec", "dez", "dic"}}
+
 func readMonth(b []byte) (month int, rest []byte, ok bool) {
-	if len(b) < 3 {
-		return 0, b, false
-	}
-	for m := time.January; m <= time.December; m++ {
-		if bytes.EqualFold(b[:3], []byte(m.String()[:3])) {
-			return int(m), b[3:], true
+	for i, names := range months {
+		for _, name := range names {
+			if len(b) >= len(name) && bytes.EqualFold(b[:len(name)], []byte(name)) {
+				return i + 1, bytes.TrimPrefix(b[len(name):], []byte(".")), true
+			}
 		}
 	}
 	return 0, b, false

@@ -80,7 +80,7 @@ func partsThousands(rows []row, mark byte) bool {
 
 // onlyAs is 1 if a date can only be read in the one order of day and month.
 func onlyAs(cell string, monthFirst bool) int {
-	if !strings.Contains(cell, "/") {
+	if !strings.ContainsAny(cell, "/-") {
 		return 0
 	}
 	_, so := readStamp([]byte(cell), monthFirst)

@@ -46,6 +46,7 @@ type stamp struct {
 // local ones: date and time in any order, or one of them alone.
 func readStamp(cell []byte, monthFirst bool) (stamp, bool) {
 	var s stamp
+	cell = plainBlanks(cell)
 	for parts := 0; len(cell) > 0; parts++ {
 		var part []byte
 		part, cell = cutPart(cell)
@@ -65,6 +66,16 @@ func readStamp(cell []byte, monthFirst bool) (stamp, bool) {
 	return s, s.form != noTime
 }
 
+// plainBlanks has blanks where lines mustn't break as others: some write them before AM.
+func plainBlanks(cell []byte) []byte {
+	for _, blank := range []string{"\u00a0", "\u202f"} {
+		if bytes.Contains(cell, []byte(blank)) {
+			cell = bytes.ReplaceAll(cell, []byte(blank), []byte{' '})
+		}
+	}
+	return cell
+}
+
 // cutPart cuts at a blank, or at the T between date and time.
 func cutPart(cell []byte) (part, rest []byte) {
 	for i, c := range cell {
@@ -80,6 +91,10 @@ func (s *stamp) add(part []byte, monthFirst bool) bool {
 	switch {
 	case s.addWord(part):
 		return true
+	case (part[0] == '+' || part[0] == '-') && len(part) > 1: // a zone by itself
+		_, zoneS, ok := cutZone(append([]byte{'0'}, part...))
+		s.zoneS = zoneS
+		return ok && s.form != noTime
 	case bytes.IndexByte(part, ':') > 0:
 		return s.addClock(part)
 	}
@@ -96,10 +111,12 @@ func (s *stamp) add(part []byte, monthFirst bool) bool {
 
 func (s *stamp) addWord(part []byte) bool {
 	switch string(bytes.ToLower(part)) {
-	case "am", "a.m.":
+	case "am", "a.m.", "a.":
 		s.halfDays = 1
-	case "pm", "p.m.":
+	case "pm", "p.m.", "p.":
 		s.halfDays = 2
+	case "m.": // as Spanish has it: p. m.
+		return s.halfDays > 0
 	case "z", "utc", "gmt":
 	default:
 		return false
