@@ -53,6 +53,8 @@ func TestThousandsWithoutADecimal(t *testing.T) {
 	}{
 		"commas":      {"time;ect;rpm\n0;20;800\n1;21;1,200\n2;22;2,500\n3;23;950\n", turning},
 		"points":      {"Zeit;KMT;Kühlmittel;Drehzahl\n0;;20;800\n1;;21;1.200\n2;;22;2.500\n3;;23;950\n", turning},
+		"blanks":      {"time;ect;rpm\n0;20,0;800,0\n1;21,0;1\u00a0200,0\n2;22,0;2\u202f500,0\n3;23,0;950,0\n", turning},
+		"apostrophes": {"time;ect;rpm\n0;20.0;800\n1;21.0;1'200\n2;22.0;2’500.0\n3;23.0;950\n", turning},
 		"thousandths": {"time;ect\n0;99,875\n1,001;99,125\n2,003;100,375\n3,002;100,125\n", fine},
 	} {
 		t.Run(name, func(t *testing.T) { reads(t, tt.text, logfile.Options{}, tt.want) })

@@ -34,6 +34,11 @@ func (d decimal) number(cell []byte) (v float64, rest []byte, ok bool) {
 		case (c == '.' || c == ',') && !inDecimals:
 			inDecimals = true
 			continue
+		case !inDecimals && digits > 0:
+			if width := between(cell[i:]); width > 0 && grouped(cell[i+width:]) {
+				i += width - 1
+				continue
+			}
 		}
 		break
 	}
@@ -58,6 +63,17 @@ func sign(cell []byte) (width int, negative bool) {
 		return len("−"), true
 	}
 	return 0, false
+}
+
+// between is the width of what parts thousands and nothing else: a blank that no line breaks at (SI Brochure, 5.4.4), or
+// an apostrophe.
+func between(b []byte) int {
+	for _, mark := range []string{"\u00a0", "\u202f", "\u2009", "'", "’"} {
+		if bytes.HasPrefix(b, []byte(mark)) {
+			return len(mark)
+		}
+	}
+	return 0
 }
 
 // grouped reports whether three digits follow and then none.
