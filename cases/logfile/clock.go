@@ -86,11 +86,13 @@ func countedIn(all []float64, span float64, stated unit) (u unit, assumed bool) 
 func (c *clock) seconds(cell []byte) (t float64, ok bool) {
 	if c.form == counted {
 		v, rest, ok := c.decimal.number(cell)
-		if _, isUnit := unitOf(string(rest)); !ok || len(rest) > 0 && !isUnit {
-			return 0, false
+		factor := c.factor
+		if len(rest) > 0 {
+			u, _ := unitOf(string(rest))
+			factor, ok = u.factor, ok && u.of == duration
 		}
-		t = v * c.factor
-		return t, math.Abs(t) < farthestS
+		t = v * factor
+		return t, ok && math.Abs(t) < farthestS
 	}
 	s, ok := readStamp(cell, c.monthFirst)
 	if !ok || (s.form == dated) != (c.form == dated) {

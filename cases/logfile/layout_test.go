@@ -72,6 +72,13 @@ func reads(t *testing.T, text string, o logfile.Options, want cases.Log) {
 	}
 }
 
+// TestUnitsThatChange: a tool that goes on in other units is read on in them; each was a gap, and a time of seconds
+// behind one of milliseconds went back. 68 to 70.7 °F are 20 to 21.5 °C (NIST SP 811, B.8).
+func TestUnitsThatChange(t *testing.T) {
+	want := cases.Log{TimeS: line(6, 0, 0.5), EctC: []float64{20, 20.5, 21, 21.5, 21, 20}}
+	reads(t, "time;ect\n0 ms;20 °C\n500 ms;20.5 °C\n1.0 s;69.8 °F\n1.5 s;70.7 °F\n2.0 s;21 °C\n2.5 s;68 °F\n", logfile.Options{}, want)
+}
+
 // TestColumnThatBeginsLate: a sensor that says nothing in the part from which
 // the columns are chosen is still found by its name.
 func TestColumnThatBeginsLate(t *testing.T) {

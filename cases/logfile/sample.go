@@ -62,10 +62,11 @@ func (s *sample) add(l *layout, cell []byte, line int) {
 	if missing(cell) {
 		return
 	}
-	if n, rest, ok := l.decimal.number(cell); ok && s.accepts(rest) {
-		v = n
-		s.numbers++
-		return
+	if n, rest, ok := l.decimal.number(cell); ok {
+		if v, ok = s.asFirst(n, rest); ok {
+			s.numbers++
+			return
+		}
 	}
 	if at, ok := readStamp(cell, l.monthFirst); ok {
 		v = at.total()
@@ -76,16 +77,21 @@ func (s *sample) add(l *layout, cell []byte, line int) {
 	s.text.add(line, cell)
 }
 
-// accepts reports whether rest is a unit behind a number; the first one counts.
-func (s *sample) accepts(rest []byte) bool {
+// asFirst is a number in the unit that stood behind the column's first; ok is false where rest is no unit of the same.
+func (s *sample) asFirst(n float64, rest []byte) (v float64, ok bool) {
 	if len(rest) == 0 || string(rest) == s.suffix {
-		return true
+		return n, true
 	}
-	if _, ok := unitOf(string(rest)); !ok || s.suffix != "" {
-		return false
+	u, ok := unitOf(string(rest))
+	if s.suffix == "" && ok {
+		s.suffix = string(rest)
+		return n, true
 	}
-	s.suffix = string(rest)
-	return true
+	first, _ := unitOf(s.suffix)
+	if !ok || u.of == otherwise || u.of != first.of {
+		return math.NaN(), false
+	}
+	return (n*u.factor + u.offset - first.offset) / first.factor, true
 }
 
 // total is the stamp in seconds, since 1970 if it has a date.

@@ -24,7 +24,12 @@ type series struct {
 // value is a cell in the log's unit, or NaN; what is dropped is counted.
 func (s *series) value(cell []byte, line int) float64 {
 	v, rest, ok := s.decimal.number(cell)
-	if !ok || len(rest) > 0 && !bytes.Equal(rest, s.suffix) {
+	u := s.unit
+	if ok && len(rest) > 0 && !bytes.Equal(rest, s.suffix) { // the tool was set to other units on the way
+		u, _ = unitOf(string(rest))
+		ok = u.of == dimensionOf(s.Key)
+	}
+	if !ok {
 		if missing(cell) {
 			s.gaps.add(line, cell)
 		} else {
@@ -32,7 +37,7 @@ func (s *series) value(cell []byte, line int) float64 {
 		}
 		return math.NaN()
 	}
-	v = v*s.unit.factor + s.unit.offset
+	v = v*u.factor + u.offset
 	if !(v >= s.low && v <= s.high) {
 		s.wild.add(line, cell)
 		return math.NaN()
