@@ -383,3 +383,22 @@ func TestNumbersAndDaysInAnySpelling(t *testing.T) {
 		t.Errorf("the vehicle's and the customer's number are left as %q, %v", made.Case.Lesson, err)
 	}
 }
+
+// A day may have its month in a word: it stayed, and with it the day that the times hide. Ways to write one are of common practice
+// in each language, no source.
+func TestDaysInWords(t *testing.T) {
+	for _, tt := range []struct{ text, want string }{
+		{"came on 12 March 2026, March 12th, 2026-3-5 and the 3rd of May", "came on […], […], […] and the […]"},
+		{"log_12Mar2026_a, 12-Mar-2026, Mar. 12, May 7, Sept 3", "log_[…]_a, […], […], […], […]"},
+		{"am 12. März 2026, 3. Mai und 24.dez.2025", "am […], […] und […]"},
+		{"el 12 de marzo de 2026, 1º de mayo, 14 de dic. y 3 ENERO", "el […], […], […]. y […]"},
+		{"12 may open late, 85 may be too little, 3 marks, 95 oct, 12 separate hoses, in March 2026, 112 march", "12 may open late, 85 may be too little, 3 marks, 95 oct, 12 separate hoses, in March 2026, 112 march"},
+	} {
+		c := casetest.Invented(1)
+		c.Customer, c.Lesson = cases.Customer{}, tt.text
+		made, _, err := anonymous.Make(cases.Bundle{Case: c}, nil, photo.Bare)
+		if err != nil || made.Case.Lesson != tt.want {
+			t.Errorf("%q gives %q, %v; want %q", tt.text, made.Case.Lesson, err, tt.want)
+		}
+	}
+}

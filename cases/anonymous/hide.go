@@ -112,17 +112,29 @@ var (
 	mail    = regexp.MustCompile(`[\p{L}\p{N}._%+-]+@[\p{L}\p{N}-]+(\.[\p{L}\p{N}-]+)+`)
 	phone   = regexp.MustCompile(`(\+|\b0)\d[\d ()/.-]{5,}\d|(\([2-9]\d{2}\) ?|\b[2-9]\d{2}[-.])[2-9]\d{2}[-.]\d{4}\b`)
 	vehicle = regexp.MustCompile(`[A-HJ-NPR-Za-hj-npr-z\d]{13}\d{4}`)
-	day     = regexp.MustCompile(`(19|20)\d{2}[-./_]\d{2}[-./_]\d{2}(T[\d:.]+(Z|[+-]\d{2}:?\d{2})?)?|` +
+	day     = regexp.MustCompile(`(19|20)\d{2}[-./_]\d{1,2}[-./_]\d{1,2}(T[\d:.]+(Z|[+-]\d{2}:?\d{2})?)?|` +
 		`(19|20)\d{2}(0[1-9]|1[0-2])(0[1-9]|[12]\d|3[01])(\d{4}(\d{2})?)?|` + // as logs are named, with the time
 		`\d{1,2}[./]\s?\d{1,2}[./]\s?(\d{4}|\d{2})|\d{1,2}-\d{1,2}-(19|20)\d{2}`)
+	// A day with its month in a word, as English, German and Spanish have it: the number first, or behind it in English. The
+	// longer names stand first; a small may isn't a month, since 12 may be too little.
+	dayInWords = regexp.MustCompile(`(?:[12]\d|3[01]|0?[1-9])(?:st|nd|rd|th|º)?[ .\x{a0}/-]{0,2}(?:of |de )?` +
+		`(?:(?i:january|february|januar|februar|märz|mär|mrz|mai|junio|juni|julio|juli|oktober|okt|dezember|dez|` +
+		`enero|ene|febrero|marzo|abril|abr|mayo|agosto|ago|sept?iembre|octubre|noviembre|diciembre|dic|` + englishMonths + `)|May|MAY)` +
+		`(?:[ .,\x{a0}/-]{1,2}(?:of |del? )?(?:19|20)\d{2}|(?:19|20)\d{2})?|` +
+		`(?:(?i:` + englishMonths + `)|May|MAY)[ .\x{a0}-]{1,2}(?:[12]\d|3[01]|0?[1-9])(?:st|nd|rd|th)?(?:,? (?:19|20)\d{2})?`)
 	calls = regexp.MustCompile(`\d[\d ()/.-]{4,}\d`)
 )
+
+// englishMonths are without May.
+const englishMonths = `january|jan|february|feb|march|mar|april|apr|june|jun|july|jul|august|aug|september|sept|sep|october|oct|november|nov|december|dec`
 
 // clean is the text with every secret taken out.
 func (w words) clean(text string) string {
 	text = mail.ReplaceAllLiteralString(text, Hidden)
+	sign := func(r rune) bool { return !apart(r) }
 	text = apartFrom(unicode.IsNumber, day, text)
-	text = apartFrom(func(r rune) bool { return !apart(r) }, vehicle, text)
+	text = apartFrom(sign, dayInWords, text)
+	text = apartFrom(sign, vehicle, text)
 	text = phone.ReplaceAllLiteralString(text, Hidden)
 	f := fold(text)
 	signs := f.signs()
