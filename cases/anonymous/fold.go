@@ -66,6 +66,8 @@ func base(r rune) string {
 		return "th"
 	case 'ı':
 		return "i"
+	case 'ς': // as a capital it is any sigma
+		return "σ"
 	}
 	return string(unicode.ToLower(r))
 }
@@ -74,6 +76,11 @@ func base(r rune) string {
 func spelled(text string) string {
 	out := strings.NewReplacer("ä", "ae", "ö", "oe", "ü", "ue", "å", "aa", "ø", "oe").Replace(strings.ToLower(norm.NFC.String(text)))
 	return strings.TrimSpace(string(fold(out).letters))
+}
+
+// ringSpelled is the text with the Scandinavian å alone written out: Ødegård as odegaard.
+func ringSpelled(text string) string {
+	return strings.TrimSpace(string(fold(strings.ReplaceAll(strings.ToLower(norm.NFC.String(text)), "å", "aa")).letters))
 }
 
 // plainVowels is the other way round: mueller as muller.

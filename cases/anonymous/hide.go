@@ -59,11 +59,11 @@ func secrets(c cases.Case, also []string) words {
 // add takes a word in every spelling that people use for it.
 func (w *words) add(text string) {
 	folded := strings.TrimSpace(string(fold(text).letters))
-	for _, s := range []string{folded, spelled(text), plainVowels(folded)} {
+	for _, s := range []string{folded, spelled(text), ringSpelled(text), plainVowels(folded)} {
 		n := len([]rune(s))
 		switch {
 		case n == 0 || n == 1:
-		case n < shortest:
+		case n < shortest && !strings.ContainsFunc(s, unspaced):
 			w.alone = append(w.alone, s)
 		default:
 			w.inside = append(w.inside, s)
@@ -71,6 +71,9 @@ func (w *words) add(text string) {
 	}
 	w.inside, w.alone = unique(w.inside), unique(w.alone)
 }
+
+// unspaced reports whether a letter is of a writing that puts no blanks between words, where a name never stands alone.
+func unspaced(r rune) bool { return unicode.In(r, unicode.Han, unicode.Hiragana, unicode.Katakana) }
 
 // leastNumber is how many signs a number has at least that is hidden in any spelling: fewer may be met by chance.
 const leastNumber = 6
