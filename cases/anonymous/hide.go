@@ -112,8 +112,9 @@ func apart(r rune) bool { return !unicode.IsLetter(r) && !unicode.IsNumber(r) &&
 // vehicle's number (ISO 3779: 17 signs without I, O and Q, the last four figures); a day. calls are figures as telephones have
 // them, in what is known to be of a person.
 var (
-	mail    = regexp.MustCompile(`[\p{L}\p{N}._%+-]+@[\p{L}\p{N}-]+(\.[\p{L}\p{N}-]+)+`)
-	phone   = regexp.MustCompile(`(\+|\b0)\d[\d ()/.-]{5,}\d|(\([2-9]\d{2}\) ?|\b[2-9]\d{2}[-.])[2-9]\d{2}[-.]\d{4}\b`)
+	mail  = regexp.MustCompile(`[\p{L}\p{N}._%+-]+@[\p{L}\p{N}-]+(\.[\p{L}\p{N}-]+)+`)
+	phone = regexp.MustCompile(`(\+|\b0)\d[\d ()/.-]{5,}\d|(\([2-9]\d{2}\) ?|\b[2-9]\d{2}[-.])[2-9]\d{2}[-.]\d{4}\b|` +
+		`\b[679]\d{2}(\d{6}| \d{3} \d{3}|( \d{2}){3})\b|\b[89]\d \d{3} \d{2} \d{2}\b`)
 	vehicle = regexp.MustCompile(`[A-HJ-NPR-Za-hj-npr-z\d]{13}\d{4}`)
 	day     = regexp.MustCompile(`(19|20)\d{2}[-./_]\d{1,2}[-./_]\d{1,2}(T[\d:.]+(Z|[+-]\d{2}:?\d{2})?)?|` +
 		`(19|20)\d{2}(0[1-9]|1[0-2])(0[1-9]|[12]\d|3[01])(\d{4}(\d{2})?)?|` + // as logs are named, with the time
