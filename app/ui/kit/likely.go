@@ -3,6 +3,7 @@ package kit
 import (
 	"strings"
 	"unicode"
+	"unicode/utf8"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
@@ -67,9 +68,11 @@ func Chance(p float64) string { return say.English().Say(diagnosis.Chance(p)) }
 // Capital begins a text with a capital letter, unless its first word is written
 // pH or km/h is.
 func Capital(s string) string {
-	first, _, _ := strings.Cut(s, " ")
-	if s == "" || (len(s) > 1 && unicode.IsUpper(rune(s[1]))) || strings.Contains(first, "/") {
+	word, _, _ := strings.Cut(s, " ")
+	first, size := utf8.DecodeRuneInString(s)
+	second, _ := utf8.DecodeRuneInString(s[size:])
+	if s == "" || unicode.IsUpper(second) || strings.Contains(word, "/") {
 		return s
 	}
-	return strings.ToUpper(s[:1]) + s[1:]
+	return string(unicode.ToUpper(first)) + s[size:]
 }
