@@ -1,6 +1,7 @@
 package kit
 
 import (
+	"sort"
 	"strings"
 
 	"fyne.io/fyne/v2"
@@ -236,11 +237,9 @@ func Cut(words string, width float32) string {
 	if fits(words) {
 		return words
 	}
-	cut := []rune(words)
-	for len(cut) > 1 && !fits(string(cut)+"…") {
-		cut = cut[:len(cut)-1]
-	}
-	return strings.TrimRight(string(cut), " ,.;:") + "…"
+	all := []rune(words)
+	most := max(1, sort.Search(len(all), func(n int) bool { return !fits(string(all[:n+1]) + "…") }))
+	return strings.TrimRight(string(all[:most]), " ,.;:") + "…"
 }
 
 // BoldWidth is how wide words are on a button.

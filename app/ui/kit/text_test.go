@@ -3,6 +3,7 @@ package kit_test
 import (
 	"strings"
 	"testing"
+	"time"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
@@ -42,5 +43,22 @@ func TestCapital(t *testing.T) {
 		if got := kit.Capital(text); got != want {
 			t.Errorf("Capital(%q) = %q, want %q", text, got, want)
 		}
+	}
+}
+
+// A name that somebody pasted a page into is cut at once: letter by letter five thousand took nine seconds.
+func TestCut(t *testing.T) {
+	test.NewTempApp(t)
+	if got := kit.Cut("short", 300); got != "short" {
+		t.Errorf("cut to %q", got)
+	}
+	began, words := time.Now(), strings.Repeat("wörter und ", 450)
+	got := kit.Cut(words, 300)
+	if took := time.Since(began); took > time.Second {
+		t.Errorf("took %v", took)
+	}
+	left := strings.TrimSuffix(got, "…")
+	if !strings.HasPrefix(words, left) || kit.BoldWidth(got) > 300 || kit.BoldWidth(words[:len(left)+3]+"…") <= 300 {
+		t.Errorf("cut to %q, %g wide", got, kit.BoldWidth(got))
 	}
 }
