@@ -22,7 +22,6 @@ type Refusals struct {
 	line   *widget.Label
 	ground *Ground // hides the labels under the line
 	box    *fyne.Container
-	fields []*Field
 	why    map[*Field]error
 	last   *Field // the one that was refused or entered last
 }
@@ -47,7 +46,6 @@ func (r *Refusals) Take(o fyne.CanvasObject) {
 	switch o := o.(type) {
 	case *Field:
 		o.told = r
-		r.fields = append(r.fields, o)
 	case *fyne.Container:
 		for _, inner := range o.Objects {
 			r.Take(inner)
@@ -56,9 +54,10 @@ func (r *Refusals) Take(o fyne.CanvasObject) {
 }
 
 func (r *Refusals) tell(f *Field, why error) {
-	r.why[f] = why
 	if why != nil {
-		r.last = f
+		r.why[f], r.last = why, f
+	} else if delete(r.why, f); r.last == f {
+		r.last = nil
 	}
 	r.show()
 }
@@ -94,8 +93,8 @@ func (r *Refusals) say(list []*Field, room float32) *Field {
 
 // refused are the fields that hold what was refused, in their order.
 func (r *Refusals) refused() (out []*Field) {
-	for _, f := range r.fields {
-		if _, in := within(r.inner, f.self); in && r.why[f] != nil {
+	for _, f := range Refused(r.inner) {
+		if r.why[f] != nil {
 			out = append(out, f)
 		}
 	}

@@ -2,8 +2,10 @@ package kit_test
 
 import (
 	"errors"
+	"runtime"
 	"strings"
 	"testing"
+	"time"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
@@ -129,4 +131,27 @@ func TestARefusalCutsThroughNoHeading(t *testing.T) {
 			t.Fatalf("%g wide: nothing lies under what is refused", width)
 		}
 	}
+}
+
+// A row that is gone takes its fields along: a group that kept them grew by each case with parts that was opened, and went
+// through them all at each field that was left.
+func TestRefusalsLetGoneFieldsGo(t *testing.T) {
+	test.NewTempApp(t)
+	group, freed := kit.NewRefusals(container.NewVBox()), make(chan bool, 1)
+	func() {
+		typed := new([64]byte)
+		runtime.SetFinalizer(typed, func(*[64]byte) { freed <- true })
+		group.Take(kit.NewField("", func(string) { typed[0]++ })) // in no row, as the toolkit holds for a minute what it painted
+	}()
+	for range 100 {
+		runtime.GC()
+		select {
+		case <-freed:
+			runtime.KeepAlive(group)
+			return
+		case <-time.After(10 * time.Millisecond):
+		}
+	}
+	t.Error("the group holds a field that is gone")
+	runtime.KeepAlive(group)
 }
