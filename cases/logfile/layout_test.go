@@ -7,6 +7,7 @@ import (
 
 	"loopbook/cases"
 	"loopbook/cases/logfile"
+	"loopbook/diagram/say"
 )
 
 // TestLayouts has ways to arrange a table that files of the field have.
@@ -77,6 +78,22 @@ func reads(t *testing.T, text string, o logfile.Options, want cases.Log) {
 func TestUnitsThatChange(t *testing.T) {
 	want := cases.Log{TimeS: line(6, 0, 0.5), EctC: []float64{20, 20.5, 21, 21.5, 21, 20}}
 	reads(t, "time;ect\n0 ms;20 °C\n500 ms;20.5 °C\n1.0 s;69.8 °F\n1.5 s;70.7 °F\n2.0 s;21 °C\n2.5 s;68 °F\n", logfile.Options{}, want)
+}
+
+// TestHeadingInTheMiddle: the same heading again is a row without a time; below another one the columns hold something else,
+// which was read as if they didn't.
+func TestHeadingInTheMiddle(t *testing.T) {
+	const first = "time;ect (°C);iat (°C)\n0;80;20\n1;81;20\n2;82;21\n"
+	for again, rows := range map[string]int{"time;ect (°C);iat (°C)": 6, "# time;ect (°C);iat (°C)": 6, "lap time;2;": 6, "Time;ECT (°F);IAT (°F)": 3, "time;iat (°C);ect (°C)": 3, "ect (°C);time;iat (°C)": 3} {
+		got, err := from(first+again+"\n3;84;70\n4;84;70\n5;85;71\n", logfile.Options{})
+		if err != nil {
+			t.Fatal(err)
+		}
+		told := strings.Contains(strings.Join(say.English().All(got.Remarks), "\n"), "line 5: another heading")
+		if len(got.Log.TimeS) != rows || told != (rows == 3) {
+			t.Errorf("below %q: %v, %q", again, got.Log, got.Remarks)
+		}
+	}
 }
 
 // TestColumnThatBeginsLate: a sensor that says nothing in the part from which

@@ -17,22 +17,25 @@ func (l *layout) place(rows []row, width int) {
 		l.units = append(l.units, u)
 	}
 	l.headerLine = heading.line
-	l.header = append(l.header, heading.cells...)
+	l.header = headed(heading.cells, width)
 	if heading.line == 0 {
 		l.remarks = append(l.remarks, say.Of("log.no-heading"))
-	} else {
-		l.header[0] = strings.TrimLeft(l.header[0], "#/ ")
-	}
-	for len(l.header) < width {
-		l.header = append(l.header, "")
-	}
-	for i, h := range l.header {
-		if h == "" {
-			l.header[i] = fmt.Sprintf("column %d", i+1)
-		}
 	}
 	l.firstData = rows[first].line
 	l.decide(rows[first:])
+}
+
+// headed are the texts of a heading's cells, and of columns without one, no fewer than the width.
+func headed(cells []string, width int) []string {
+	out := make([]string, max(len(cells), width))
+	copy(out, cells)
+	out[0] = strings.TrimLeft(out[0], "#/ ")
+	for i, h := range out {
+		if h == "" {
+			out[i] = fmt.Sprintf("column %d", i+1)
+		}
+	}
+	return out
 }
 
 // above are the heading and the row of units that end what stands above the

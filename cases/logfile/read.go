@@ -4,7 +4,9 @@ import (
 	"errors"
 	"fmt"
 	"io"
+	"slices"
 	"strconv"
+	"strings"
 
 	"loopbook/diagram/say"
 )
@@ -20,6 +22,7 @@ type reading struct {
 	long     tally // with more filled cells than columns
 	ragged   tally // with fewer cells
 	cut      tally // the last line, when it ends early
+	another  int   // line of a heading of other columns, where reading ends; 0: none
 }
 
 // read goes through the whole file by the plan.
@@ -27,7 +30,7 @@ func (p *plan) read(out *Read, from *source, maxSamples int) error {
 	r := &reading{plan: p, buckets: newBuckets(maxSamples)}
 	r.table = &table{lines: newLines(from, p.layout.end), delim: p.layout.delim}
 	r.line = timeline{emit: r.buckets.add, periodS: p.clock.periodS}
-	for {
+	for r.another == 0 {
 		cells, err := r.table.next()
 		if errors.Is(err, io.EOF) {
 			break
@@ -59,6 +62,10 @@ func (r *reading) row(cells [][]byte) {
 		r.ragged.add(r.table.at, nil)
 	}
 	t, ok := r.clock.seconds(cellAt(cells, r.time.index))
+	if !ok && r.isAnother(cells) {
+		r.another = r.table.at
+		return
+	}
 	if !ok {
 		r.timeless.add(r.table.at, cellAt(cells, r.time.index))
 		return
@@ -68,6 +75,21 @@ func (r *reading) row(cells [][]byte) {
 		one.values[s.at] = s.value(cellAt(cells, s.index), r.table.at)
 	}
 	r.line.add(one)
+}
+
+// isAnother reports whether a row is a heading under which the columns hold something else, or in other units, as where
+// a recording was begun anew with other settings.
+func (r *reading) isAnother(cells [][]byte) bool {
+	says := make([]string, len(cells))
+	for i, c := range cells {
+		says[i] = string(trim(c))
+	}
+	again := headed(says, len(r.layout.header))
+	same := func(p pick) bool { return strings.EqualFold(again[p.index], p.Header) }
+	if !same(r.time) && r.layout.words.keyOf(again[r.time.index]) == "" || !slices.ContainsFunc(says, r.layout.words.namesCoolant) {
+		return false
+	}
+	return !same(r.time) || slices.ContainsFunc(r.series, func(s *series) bool { return !same(s.pick) })
 }
 
 func cellAt(cells [][]byte, i int) []byte {
@@ -130,6 +152,9 @@ func (r *reading) told(from *source) []say.Text {
 	to = r.long.remark(to, "log.long")
 	to = r.ragged.remark(to, "log.ragged")
 	to = r.cut.remark(to, "log.cut")
+	if r.another > 0 {
+		to = append(to, say.Of("log.another-heading", r.another))
+	}
 	to = r.timeless.remark(to, "log.timeless", strconv.Quote(r.timeless.cell))
 	to = r.line.remark(to)
 	for _, s := range r.series {
