@@ -1,6 +1,10 @@
 package cases
 
-import "loopbook/diagram"
+import (
+	"reflect"
+
+	"loopbook/diagram"
+)
 
 // Test is a workshop check. Kind says which of the fields below it uses; the
 // others stay unknown.
@@ -64,6 +68,26 @@ type Test struct {
 	Flows HeaterFlow `json:"flows"`
 
 	Extra Extra `json:"-"`
+}
+
+// Bare reports whether nothing was noted of the check: it is named and no more.
+func (t Test) Bare() bool {
+	t.Kind, t.Stage = "", ""
+	all := reflect.ValueOf(t)
+	for i := range all.NumField() {
+		f := all.Field(i)
+		switch f.Kind() {
+		case reflect.Slice, reflect.Map:
+			if f.Len() > 0 {
+				return false
+			}
+		default:
+			if !f.IsZero() {
+				return false
+			}
+		}
+	}
+	return true
 }
 
 // BenchPoint is one line of a bench record: of a thermostat in heated water

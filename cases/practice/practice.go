@@ -90,7 +90,7 @@ func itemsOf(c *cases.Case, costs Costs) []Item {
 		}
 	}
 	for i := range c.Tests {
-		if t := &c.Tests[i]; t.Stage != cases.AfterRepair {
+		if t := &c.Tests[i]; t.Stage != cases.AfterRepair && !t.Bare() {
 			out = append(out, Item{Kind: Test, At: i, Check: t.Kind, Minutes: costs.Tests[t.Kind]})
 		}
 	}

@@ -224,3 +224,22 @@ func TestNothingEmptyIsSold(t *testing.T) {
 		t.Errorf("sold are %+v, want %+v", got, want)
 	}
 }
+
+// A check that was begun and holds nothing costs minutes and tells nothing.
+func TestAnEmptyCheckIsNotSold(t *testing.T) {
+	whole := demo(t)
+	whole.Tests = []cases.Test{{Kind: cases.GasTest}, {Kind: cases.GasTest, Result: "negative"}, {Kind: cases.LevelTest, Stage: cases.BeforeRepair}}
+	s, err := practice.Begin(whole, costs())
+	if err != nil {
+		t.Fatal(err)
+	}
+	var sold []int
+	for _, i := range s.Items() {
+		if i.Kind == practice.Test {
+			sold = append(sold, i.At)
+		}
+	}
+	if !slices.Equal(sold, []int{1}) {
+		t.Errorf("the checks %v are sold, want the one that was done", sold)
+	}
+}

@@ -1,7 +1,6 @@
 package checks
 
 import (
-	"reflect"
 	"slices"
 
 	"loopbook/cases"
@@ -30,25 +29,5 @@ func (v *View) keep(what string, change func(*cases.Case)) {
 	})
 }
 
-// idle reports whether a check holds nothing, and its stage is the one that it had.
-func idle(t cases.Test, stage cases.Stage) bool {
-	if t.Stage != stage {
-		return false // that was chosen just now
-	}
-	t.Kind, t.Stage = "", ""
-	all := reflect.ValueOf(t)
-	for i := range all.NumField() {
-		f := all.Field(i)
-		switch f.Kind() {
-		case reflect.Slice, reflect.Map:
-			if f.Len() > 0 {
-				return false
-			}
-		default:
-			if !f.IsZero() {
-				return false
-			}
-		}
-	}
-	return true
-}
+// idle reports whether a check holds nothing, and its stage is the one that it had, not one chosen just now.
+func idle(t cases.Test, stage cases.Stage) bool { return t.Stage == stage && t.Bare() }

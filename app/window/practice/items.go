@@ -69,7 +69,7 @@ func (t teller) itemSays(c cases.Case, i practice.Item) string {
 		words += "\n" + told.Text
 	}
 	if words == "" {
-		words = kit.L("window.practice.passed")
+		words = kit.L("window.practice.untold") // what passes says so itself
 	}
 	return strings.TrimSpace(words)
 }
