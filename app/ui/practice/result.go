@@ -27,6 +27,7 @@ type Result struct {
 	OwnWords string
 	Lesson   string // Markdown
 	Next     string // what the button says; empty: there is no next case
+	CanOpen  bool   // the whole case can be looked at
 }
 
 // result is the screen after an answer.
@@ -62,9 +63,11 @@ func (r *result) show(d Result) {
 		buttons.Add(next)
 		r.onward = next
 	}
-	open := kit.NewButton(kit.L("window.practice.open-case"), func() { call(r.view.OnOpenCase) })
-	open.Importance = widget.LowImportance
-	buttons.Add(open)
+	if d.CanOpen {
+		open := kit.NewButton(kit.L("window.practice.open-case"), func() { call(r.view.OnOpenCase) })
+		open.Importance = widget.LowImportance
+		buttons.Add(open)
+	}
 	columns := container.New(kit.Shares{1, 1},
 		container.NewVBox(kit.Heading(kit.L("window.practice.your-way")), steps(d.Steps)),
 		container.NewVBox(kit.Heading(kit.L("window.practice.own-way")), kit.Paragraphs(kit.Span{Text: d.OwnWords, Small: true, Color: theme.ColorNamePlaceHolder}), steps(d.Own)),

@@ -37,9 +37,18 @@ func (l *lesson) answer(named cases.Cause, confidence float64) {
 			}
 			l.keep(answered, named, confidence, own.Minutes)
 			l.judged = true
-			l.view.ShowResult(l.teller.result(answered, practice.ScoreOf(named, s.Truth(), confidence), named, confidence, beliefs, *own, l.in.left))
+			d := l.teller.result(answered, practice.ScoreOf(named, s.Truth(), confidence), named, confidence, beliefs, *own, l.in.left)
+			d.CanOpen = l.canOpen()
+			l.view.ShowResult(d)
 		})
 	})
+}
+
+// canOpen reports whether the whole case can be looked at: a simulated one is in no notebook, and beside one of
+// the notebook stands the list, which tells what the class's cases to come were.
+func (l *lesson) canOpen() bool {
+	_, err := l.at.Desk.Store.Get(l.at.Ctx, l.session.Whole().ID)
+	return err == nil && l.in.left == 0
 }
 
 func (l *lesson) keep(s *practice.Session, named cases.Cause, confidence, best float64) {

@@ -119,13 +119,8 @@ func (r *Room) stop() {
 	r.ways.Changed()
 }
 
-// openCase turns to the case that was practised on, where the notebook has it.
-func (r *Room) openCase() {
-	id := r.lesson.session.Whole().ID
-	if _, err := r.at.Desk.Store.Get(r.at.Ctx, id); err == nil {
-		r.ways.Open(id)
-	}
-}
+// openCase turns to the case that was practised on.
+func (r *Room) openCase() { r.ways.Open(r.lesson.session.Whole().ID) }
 
 // simulate makes a car and practises on it.
 func (r *Room) simulate(how view.Difficulty) {

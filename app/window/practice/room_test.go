@@ -17,7 +17,9 @@ import (
 	"loopbook/app/window/bench/benchtest"
 	"loopbook/cases"
 	"loopbook/cases/diagnosis/likelihood"
+	"loopbook/cases/practice"
 	"loopbook/cases/query"
+	"loopbook/diagram"
 )
 
 // withDemo is the room of practice in a notebook with the demo's cases, of which the list shows
@@ -220,5 +222,37 @@ func TestACaseGivenUpDoesNotHoldUpTheNext(t *testing.T) {
 	}
 	if q.RunAll(); r.lesson.judging {
 		t.Error("all is judged, and the judging goes on")
+	}
+}
+
+// A check of which too little was noted passes nothing: it isn't told as one that found nothing wrong.
+func TestAHalfNotedCheckIsNoPass(t *testing.T) {
+	r, m, _ := withDemo(t)
+	start := diagram.KPa(100)
+	c := m.Desk.Case
+	c.Tests = []cases.Test{{Kind: cases.PressureTest, StartKPa: &start}}
+	if says := r.lesson.teller.itemSays(c, practice.Item{Kind: practice.Test, Check: cases.PressureTest}); says != "Too little was noted to tell." {
+		t.Errorf("a hold without its end says %q", says)
+	}
+}
+
+// The whole case is offered where the notebook has it, and not beside the answers of the cases to come.
+func TestTheWholeCaseIsOfferedWhereItLeadsSomewhere(t *testing.T) {
+	r, m, shown := withDemo(t)
+	*shown = query.Parse("cause:pump-weak,thermostat-stuck-open stage:closed", time.Local).Query
+	known, err := m.Desk.Store.Get(m.Ctx, m.Found(t, *shown)[0].ID)
+	if err != nil {
+		t.Fatal(err)
+	}
+	strange := known
+	strange.ID = "simulated"
+	for _, tt := range []struct {
+		c    cases.Case
+		left int
+		want bool
+	}{{known, 0, true}, {known, 1, false}, {strange, 0, false}} {
+		if r.lesson.begin(tt.c, place{left: tt.left}); r.lesson.canOpen() != tt.want {
+			t.Errorf("case %s with %d left is offered: %v, want %v", tt.c.ID, tt.left, !tt.want, tt.want)
+		}
 	}
 }
