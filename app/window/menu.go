@@ -62,7 +62,7 @@ func (m *menus) fileMenu() *fyne.Menu {
 	return fyne.NewMenu(kit.L("window.frame.file"),
 		key(kit.L("window.frame.new-case"), fyne.KeyN, m.guard.seen(m.opener.begin)),
 		key(kit.L("window.frame.import"), fyne.KeyI, m.arrivals.choose),
-		key(kit.L("window.frame.export"), fyne.KeyE, m.share.Choose),
+		key(kit.L("window.frame.export"), fyne.KeyE, m.guard.seen(m.share.Choose)),
 		key(kit.L("window.frame.print"), fyne.KeyP, m.guard.ofCase(m.papers.Print)),
 		fyne.NewMenuItemSeparator(),
 		fyne.NewMenuItem(kit.L("window.frame.own"), m.shelf.openOwn),
