@@ -3,6 +3,7 @@ package cases
 import (
 	"hash/fnv"
 	"math"
+	"slices"
 	"strings"
 	"time"
 	"unicode"
@@ -34,6 +35,12 @@ type Digest struct {
 	Minutes    float64 // of the checks before the repair; NaN: none noted
 	Guess      Guess
 }
+
+// TaughtTag marks a copy that is taught from: its car is another case's, and no more than that one is it counted.
+const TaughtTag = "taught"
+
+// Taught reports whether the case is a copy that is taught from.
+func (d *Digest) Taught() bool { return slices.Contains(d.Tags, TaughtTag) }
 
 // Deviation is how far a difference of the loop is out of what a healthy one shows
 // here and now: 0 within the range, ±1 one range's width beyond its end.

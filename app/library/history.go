@@ -20,5 +20,8 @@ func History(ctx context.Context, store *sqlite.Store, bandKm float64) (experien
 
 // SearchFor is the search that finds the closed cases of a number.
 func SearchFor(where []cases.Condition) string {
-	return query.Write(append([]cases.Condition{{Field: cases.ByStage, Words: []string{cases.StageClosed}}}, where...))
+	return query.Write(append([]cases.Condition{
+		{Field: cases.ByStage, Words: []string{cases.StageClosed}},
+		{Field: cases.ByTag, Not: true, Words: []string{cases.TaughtTag}},
+	}, where...))
 }

@@ -20,14 +20,19 @@ type Lookalike struct {
 	Because  say.Text
 }
 
-// Alike finds the cases most like one.
+// Alike finds the cases most like one, taught copies left out.
 func Alike(ctx context.Context, store *sqlite.Store, id string) ([]Lookalike, error) {
 	like, err := store.Digest(ctx, id)
 	if err != nil {
 		return nil, err
 	}
 	f := similar.Like(like, MostAlike)
-	if err := store.EachDigest(ctx, f.Look); err != nil {
+	real := func(d *cases.Digest) {
+		if !d.Taught() { // a copy would be most alike
+			f.Look(d)
+		}
+	}
+	if err := store.EachDigest(ctx, real); err != nil {
 		return nil, err
 	}
 	matches := f.Matches()

@@ -114,6 +114,7 @@ func (m *menus) libraryMenu() *fyne.Menu {
 		key(kit.L("window.compare.menu"), fyne.KeyB, m.guard.seen(m.opener.compare)),
 		key(kit.L("window.history.menu"), fyne.KeyH, func() { m.enter(historyRoom) }),
 		key(kit.L("window.practice.menu"), fyne.KeyJ, func() { m.enter(practiceRoom) }),
+		fyne.NewMenuItem(kit.L("window.share.taught-menu"), m.guard.ofCase(m.share.ChooseTaught)),
 		fyne.NewMenuItemSeparator(),
 		fyne.NewMenuItem(kit.L("window.share.folder"), m.arrivals.intake.ChooseFolder),
 	)

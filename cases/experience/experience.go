@@ -78,8 +78,11 @@ func NewTally(bandKm float64) *Tally {
 	return t
 }
 
-// Look takes a case into account. Show it every one.
+// Look takes a case into account. Show it every one; a taught copy counts for nothing, since its case is there.
 func (t *Tally) Look(d *cases.Digest) {
+	if d.Taught() {
+		return
+	}
 	t.total++
 	if d.Car != 0 && !d.Opened.IsZero() {
 		t.visits = append(t.visits, visit{d.Car, d.Opened.Unix(), d.Key, d.Cause})

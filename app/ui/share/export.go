@@ -58,11 +58,7 @@ func NewExport(scopes []string) *Export {
 		}
 		e.tell()
 	}
-	hide := kit.NewField(kit.L("window.share.hide"), nil)
-	hide.OnChanged = func(text string) {
-		e.wish.Hide = text
-		e.tell()
-	}
+	hide := e.hide()
 	hide.Disable()
 	hidden := kit.NewCheck(kit.L("window.share.anonymous"), func(on bool) {
 		e.wish.Anonymous = on
@@ -76,6 +72,23 @@ func NewExport(scopes []string) *Export {
 	top := container.New(kit.Shares{1, 1}, which, container.NewVBox(hidden, hide))
 	e.content = container.NewBorder(top, nil, nil, nil, container.NewVScroll(e.preview))
 	return e
+}
+
+// NewTaught is the choice of what an anonymous copy of the open case is to hide besides.
+func NewTaught() *Export {
+	e := &Export{wish: Wish{Anonymous: true}, preview: container.NewVBox()}
+	e.content = container.NewBorder(e.hide(), nil, nil, nil, container.NewVScroll(e.preview))
+	return e
+}
+
+// hide is the field for further words that mustn't be read.
+func (e *Export) hide() *kit.Field {
+	f := kit.NewField(kit.L("window.share.hide"), nil)
+	f.OnChanged = func(text string) {
+		e.wish.Hide = text
+		e.tell()
+	}
+	return f
 }
 
 // Content is the widget.

@@ -17,11 +17,12 @@ import (
 type Sharing struct {
 	at    bench.Bench
 	shown func() (q cases.Query, total int) // what the list of cases shows
+	open  func(id string)                   // turns to a case
 }
 
 // New shares what a person chooses.
-func New(at bench.Bench, shown func() (cases.Query, int)) *Sharing {
-	return &Sharing{at: at, shown: shown}
+func New(at bench.Bench, shown func() (cases.Query, int), open func(id string)) *Sharing {
+	return &Sharing{at, shown, open}
 }
 
 // Choose asks what is to leave the notebook, and shows what goes with it.

@@ -24,7 +24,7 @@ func withDemo(t *testing.T) (*Sharing, *benchtest.Made) {
 	m.FillDemo(t)
 	found := m.Found(t, cases.Query{})
 	m.Desk.Load(found[0].ID)
-	return New(m.Bench, func() (cases.Query, int) { return cases.Query{}, len(found) }), m
+	return New(m.Bench, func() (cases.Query, int) { return cases.Query{}, len(found) }, m.Desk.Load), m
 }
 
 // What goes wrong while something is under way is told, unless a person stopped it.
@@ -39,7 +39,7 @@ func TestAFailingExportIsTold(t *testing.T) {
 // The open case can't be written where none is open, and that is said.
 func TestExportingNoCaseIsTold(t *testing.T) {
 	m := benchtest.New(t)
-	New(m.Bench, func() (cases.Query, int) { return cases.Query{}, 0 }).write(view.Wish{})
+	New(m.Bench, func() (cases.Query, int) { return cases.Query{}, 0 }, m.Desk.Load).write(view.Wish{})
 	if says := benchtest.Says(m.Window); !strings.Contains(says, kit.L("window.frame.none-open")) {
 		t.Errorf("it says %q", says)
 	}
@@ -125,5 +125,22 @@ func TestACaseDoesNotLeaveWithoutItsLastEdits(t *testing.T) {
 	s.write(view.Wish{})
 	if says := benchtest.Says(m.Window); !strings.Contains(says, cases.ErrGone.Error()) {
 		t.Errorf("it says %q", says)
+	}
+}
+
+// A taught copy is the case that stands open when it is made, and a second one leads to the first.
+func TestATaughtCopyIsOpened(t *testing.T) {
+	s, m := withDemo(t)
+	whole, listed := m.Desk.Case, 0
+	m.Desk.Kept = func() { listed++ }
+	s.teach(view.Wish{Anonymous: true})
+	made := m.Desk.Case.ID
+	if says := benchtest.Says(m.Window); made == whole.ID || listed == 0 || !strings.Contains(says, "tag:taught") {
+		t.Errorf("case %s is open, and it says %q", made, says)
+	}
+	m.Desk.Load(whole.ID)
+	s.teach(view.Wish{Anonymous: true})
+	if says := benchtest.Says(m.Window); m.Desk.Case.ID != made || !strings.Contains(says, kit.L("window.share.taught-there")) {
+		t.Errorf("the second time case %s is open, and it says %q", m.Desk.Case.ID, says)
 	}
 }
