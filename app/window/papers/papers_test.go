@@ -56,6 +56,7 @@ func TestPapersAreMadeAsChosen(t *testing.T) {
 	}
 }
 
+// The trainer's sheet goes by no title, which often tells what it was.
 func TestEachPaperOfACaseIsProposedANameOfItsOwn(t *testing.T) {
 	b := begun(t)
 	b.at.Desk.Edit("title", func(c *cases.Case) { c.Title = "Hot: standing" })
@@ -67,7 +68,7 @@ func TestEachPaperOfACaseIsProposedANameOfItsOwn(t *testing.T) {
 	for kind, want := range map[report.Kind]string{
 		report.Customer: "Hot- standing (" + tail + ") - customer en.pdf",
 		report.Record:   "Hot- standing (" + tail + ") - record en.pdf",
-		report.Trainer:  "Hot- standing (" + tail + ") - trainer en.pdf",
+		report.Trainer:  "case (" + tail + ") - trainer en.pdf",
 	} {
 		c := p.choice
 		c.Kind = kind

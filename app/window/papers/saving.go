@@ -10,6 +10,7 @@ import (
 	"loopbook/app/library"
 	"loopbook/app/ui/kit"
 	"loopbook/app/window/filename"
+	"loopbook/report"
 )
 
 // once does what needs the paper, as soon as that is made.
@@ -53,9 +54,14 @@ func (p *window) write(f *os.File) error {
 	return err
 }
 
-// fileName is the paper's, saved or opened: each kind of each case has its own in each language.
+// fileName is the paper's, saved or opened: each kind of each case has its own in each language. The trainer's
+// sheet keeps the answer for its last page, and a title often tells it.
 func (p *window) fileName() string {
-	return filename.OfCase(p.about.c.Title, p.about.c.ID, string(p.choice.Kind)+" "+string(p.choice.Lang), ".pdf")
+	title := p.about.c.Title
+	if p.choice.Kind == report.Trainer {
+		title = ""
+	}
+	return filename.OfCase(title, p.about.c.ID, string(p.choice.Kind)+" "+string(p.choice.Lang), ".pdf")
 }
 
 func asURL(u fyne.URI) *url.URL { return &url.URL{Scheme: u.Scheme(), Path: u.Path()} }
