@@ -52,6 +52,7 @@ type View struct {
 	beside   *widget.RichText
 	second   fyne.CanvasObject // holds beside
 	caution  *widget.RichText  // in the chosen units
+	left     *fyne.Container   // holds what grows and shrinks with the cause
 	content  fyne.CanvasObject
 }
 
@@ -64,7 +65,7 @@ func New(edit func(what string, change func(*cases.Case))) *View {
 	v.cause = kit.NewChoice(cases.Words[cases.Cause](), cases.Cause.Name, func(cause cases.Cause) {
 		edit(kit.L("window.verdict.cause"), func(c *cases.Case) { c.Verdict.Find(cause) })
 	})
-	left := container.NewVBox(
+	v.left = container.NewVBox(
 		kit.Section(kit.L("window.verdict.verdict"),
 			kit.Labelled(kit.L("window.verdict.cause"), v.cause.Select),
 			v.odds,
@@ -83,7 +84,7 @@ func New(edit func(what string, change func(*cases.Case))) *View {
 		),
 		kit.Section(kit.L("window.verdict.paper"), container.NewHBox(print), kit.CardOf("act", kit.L("window.verdict.before-out"), v.caution)),
 	)
-	v.content = container.NewVScroll(container.NewPadded(container.New(kit.Shares{470, 470}, container.NewPadded(left), container.NewPadded(right))))
+	v.content = container.NewVScroll(container.NewPadded(container.New(kit.Shares{470, 470}, container.NewPadded(v.left), container.NewPadded(right))))
 	return v
 }
 
@@ -107,6 +108,7 @@ func (v *View) Show(d Data) {
 		text = kit.L("window.verdict.none-ruled-out")
 	}
 	kit.SetParagraphs(v.ruledOut, kit.Span{Text: text, Small: true})
+	v.left.Refresh() // the toolkit lays a section out anew where its words wrap, not what stands under it
 }
 
 func caution(u units.Set) kit.Span {

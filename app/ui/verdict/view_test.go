@@ -92,3 +92,19 @@ func TestASecondFaultIsToldWithTheVerdict(t *testing.T) {
 		}
 	}
 }
+
+// A cause whose odds take a second line pushes what stands below down, and not into the note's field.
+func TestNothingOverlapsWhenTheOddsWrap(t *testing.T) {
+	test.NewTempApp(t)
+	v := New(func(string, func(*cases.Case)) {})
+	w := test.NewTempWindow(t, v.Content())
+	w.Resize(fyne.NewSize(1040, 700))
+	var c cases.Case
+	v.Show(Data{Case: c, Units: units.Metric()})
+	c.Verdict.Cause = "coolant-mix-wrong"
+	v.Show(Data{Case: c, Units: units.Metric(), Odds: strings.Repeat("By what the case holds it is hardly likely. ", 3)})
+	upper := v.left.Objects[0]
+	if has, needs := upper.Size().Height, upper.MinSize().Height; has != needs || v.odds.Size().Height < v.odds.MinSize().Height {
+		t.Errorf("the verdict has %g of height and needs %g, its odds have %v and need %v", has, needs, v.odds.Size(), v.odds.MinSize())
+	}
+}
