@@ -56,9 +56,13 @@ func (p *parting) leave(does, stays, practice string, do func()) {
 		do()
 		return
 	}
+	had := p.at.Ask.Focused()
 	p.asked = p.at.Ask.Choose(kit.L("window.parting.title"), asking.Words(strings.Join(told, "\n\n")),
 		asking.Choice{Words: stays, Take: func() {}}, asking.Choice{Words: does, Take: do}) // neither stands out: one of them loses something
-	p.at.Ask.ShowThen(p.asked, func() { p.asked = nil })
+	p.at.Ask.ShowThen(p.asked, func() {
+		p.asked = nil
+		kit.Focus(had) // who goes back to correct it types on; what it is left for comes after, and takes the focus where it will
+	})
 }
 
 // lost names what is typed on any screen of the open case and could not be kept, and of what is of a round, the round.

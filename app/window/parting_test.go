@@ -63,6 +63,27 @@ func TestWhatWasRefusedIsToldBeforeItIsGone(t *testing.T) {
 	}
 }
 
+// Who goes back to correct what was refused types on where it stands: the digits went nowhere, and were gone with the program.
+func TestWhoGoesBackToCorrectTypesOn(t *testing.T) {
+	w, _ := shown(t)
+	w.menus.opener.begin()
+	w.menus.ways.turnTo(warmUpTab)
+	coolant := w.window.Canvas().Focused()
+	coolant.TypedRune('8')
+	coolant.TypedRune('a')
+	for name, back := range map[string]func(){
+		"by its button": func() {
+			test.Tap(benchtest.ButtonIn(t, w.window.Canvas().Overlays().Top().(*widget.PopUp).Content, kit.L("window.parting.stay")))
+		},
+		"by Escape": func() { w.window.Canvas().OnTypedKey()(&fyne.KeyEvent{Name: fyne.KeyEscape}) },
+	} {
+		w.menus.opener.begin()
+		if back(); w.window.Canvas().Overlays().Top() != nil || w.window.Canvas().Focused() != coolant {
+			t.Errorf("gone back %s, %T has the focus", name, w.window.Canvas().Focused())
+		}
+	}
+}
+
 // A new case that nothing is noted in yet is the new case: each key left another blank one in the notebook.
 func TestABlankCaseIsBegunOnce(t *testing.T) {
 	w, _ := shown(t)

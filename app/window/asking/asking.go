@@ -103,6 +103,9 @@ func (a *Asker) Choose(title string, content fyne.CanvasObject, choices ...Choic
 	return d
 }
 
+// Focused is what has the focus in the window below; nil: nothing has.
+func (a *Asker) Focused() fyne.Focusable { return a.over.Canvas().Focused() }
+
 // Show shows a dialog that Escape closes too.
 func (a *Asker) Show(d dialog.Dialog) { a.ShowThen(d, func() {}) }
 
