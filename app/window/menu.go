@@ -112,7 +112,7 @@ func (m *menus) libraryMenu() *fyne.Menu {
 	return fyne.NewMenu(kit.L("window.library.menu"),
 		key(kit.L("window.alike.title"), fyne.KeyL, m.guard.ofCase(func() { m.ways.turnTo(alikeTab) })),
 		key(kit.L("window.compare.menu"), fyne.KeyB, m.guard.seen(m.opener.compare)),
-		key(kit.L("window.history.menu"), fyne.KeyH, func() { m.enter(historyRoom) }),
+		key(kit.L("window.history.menu"), fyne.KeyH, m.guard.seen(func() { m.enter(historyRoom) })),
 		key(kit.L("window.practice.menu"), fyne.KeyJ, func() { m.enter(practiceRoom) }),
 		fyne.NewMenuItem(kit.L("window.share.taught-menu"), m.guard.ofCase(m.share.ChooseTaught)),
 		fyne.NewMenuItemSeparator(),

@@ -95,12 +95,13 @@ func (w *window) showRail() {
 }
 
 // typed takes the keys that nothing with the focus wants: Escape leaves a row of a warm-up that is
-// being mended, and leads back to the case.
+// being mended, and leads back to the case, but not who practises: meant for a list that is shut already, it would
+// show the answer.
 func (w *window) typed(e *fyne.KeyEvent) {
 	if kit.Page(w.window.Canvas(), e) {
 		return
 	}
-	if e.Name == fyne.KeyEscape && !(w.rooms.now == caseRoom && w.screens.back()) {
+	if e.Name == fyne.KeyEscape && !w.hidden() && !(w.rooms.now == caseRoom && w.screens.back()) {
 		w.enter(caseRoom)
 	}
 }

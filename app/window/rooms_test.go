@@ -181,7 +181,7 @@ func TestTheListIsHiddenFromWhoPractises(t *testing.T) {
 	over := w.window.Canvas().Overlays()
 	for _, m := range w.menus.menu().Items {
 		for _, i := range m.Items {
-			for _, name := range []string{"window.alike.title", "window.compare.menu", "window.frame.print", "window.frame.export", "window.plot.rounds", "window.frame.delete-check", "window.frame.find", "window.frame.new-case"} {
+			for _, name := range []string{"window.alike.title", "window.compare.menu", "window.frame.print", "window.frame.export", "window.plot.rounds", "window.frame.delete-check", "window.frame.find", "window.frame.new-case", "window.history.menu"} {
 				if i.Label != kit.L(name) {
 					continue
 				}
@@ -198,6 +198,9 @@ func TestTheListIsHiddenFromWhoPractises(t *testing.T) {
 		t.Errorf("a log that is dropped goes into the case that is practised on: %d, then %d", logs, len(w.at.Desk.Case.Logs))
 	} else {
 		over.Top().Hide()
+	}
+	if w.typed(&fyne.KeyEvent{Name: fyne.KeyEscape}); w.rooms.now != practiceRoom {
+		t.Error("Escape shows the answer to who practises")
 	}
 	if w.menus.ways.goTo(verdictTab); w.rooms.now != practiceRoom {
 		t.Error("a key shows the answer to who practises")
