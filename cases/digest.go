@@ -36,10 +36,11 @@ type Digest struct {
 	Guess      Guess
 }
 
-// TaughtTag marks a copy that is taught from: its car is another case's, and no more than that one is it counted.
+// TaughtTag marks a case that is taught from: a copy, whose car is another case's, or a simulated car. What a shop has
+// met is counted without it.
 const TaughtTag = "taught"
 
-// Taught reports whether the case is a copy that is taught from.
+// Taught reports whether the case is one that is taught from.
 func (d *Digest) Taught() bool { return slices.Contains(d.Tags, TaughtTag) }
 
 // Deviation is how far a difference of the loop is out of what a healthy one shows

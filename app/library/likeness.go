@@ -20,7 +20,7 @@ type Lookalike struct {
 	Because  say.Text
 }
 
-// Alike finds the cases most like one, taught copies left out.
+// Alike finds the cases most like one, without those that are only taught from.
 func Alike(ctx context.Context, store *sqlite.Store, id string) ([]Lookalike, error) {
 	like, err := store.Digest(ctx, id)
 	if err != nil {
@@ -28,7 +28,7 @@ func Alike(ctx context.Context, store *sqlite.Store, id string) ([]Lookalike, er
 	}
 	f := similar.Like(like, MostAlike)
 	real := func(d *cases.Digest) {
-		if !d.Taught() { // a copy would be most alike
+		if !d.Taught() { // a case's copy would be most alike
 			f.Look(d)
 		}
 	}

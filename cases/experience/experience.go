@@ -78,7 +78,7 @@ func NewTally(bandKm float64) *Tally {
 	return t
 }
 
-// Look takes a case into account. Show it every one; a taught copy counts for nothing, since its case is there.
+// Look takes a case into account. Show it every one; what is only taught from counts for nothing.
 func (t *Tally) Look(d *cases.Digest) {
 	if d.Taught() {
 		return

@@ -114,7 +114,7 @@ func paper(car Car, steps []Step, l *diagram.Loop, p physics.Params) cases.Case 
 		},
 		Site:    cases.Site{AmbientC: &car.AmbientC, AltitudeM: &car.AltitudeM},
 		Verdict: cases.Verdict{Cause: car.Cause, Note: fmt.Sprintf("Simulated with a severity of %g.", car.Severity)},
-		Tags:    []string{"simulated"},
+		Tags:    []string{"simulated", cases.TaughtTag}, // no car of the shop's
 	}
 }
 

@@ -27,6 +27,7 @@ func TestOnlyConfirmedCasesOfOthersCount(t *testing.T) {
 	}
 	verdict("H", "fan-not-running", "fan") // what an older revision says is gone
 	verdict("H", "cap-weak", "")
+	put(t, s, cases.Case{ID: "I", Tags: []string{"simulated", cases.TaughtTag}, Verdict: cases.Verdict{Cause: "pump-weak", ConfirmedBy: "pump-drive"}}, "new")
 	want := map[cases.Cause]int{"pump-weak": 1, "none": 1, "cap-weak": 1}
 	if got, err := s.Confirmed(context.Background(), "B"); err != nil || !maps.Equal(got, want) {
 		t.Errorf("Confirmed without B = %v, %v; want %v", got, err, want)

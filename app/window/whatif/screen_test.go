@@ -3,6 +3,7 @@ package whatif
 import (
 	"context"
 	"errors"
+	"slices"
 	"strings"
 	"testing"
 
@@ -47,6 +48,9 @@ func TestACaseIsMadeOfTheCar(t *testing.T) {
 	c := &m.Desk.Case
 	if c.ID == before || c.Verdict.Cause != "cap-weak" || *c.Site.AmbientC != 31 || c.Opened.IsZero() {
 		t.Fatalf("the open case is %s, %s", c.ID, c.Verdict.Cause)
+	}
+	if !slices.Contains(c.Tags, cases.TaughtTag) {
+		t.Errorf("nobody met that car, and its tags are %v", c.Tags)
 	}
 	if len(c.Tests) < 10 || len(c.Logs) != 1 || len(c.Rounds) != 5 {
 		t.Errorf("%d checks, %d logs, %d rounds", len(c.Tests), len(c.Logs), len(c.Rounds))
