@@ -15,6 +15,7 @@ const MaxBundleBytes = 256 << 20
 type Bundle struct {
 	Case  Case
 	Files map[string][]byte // by name, as photos/1.jpg
+	Class string            // the name of the class set that it came with; "": none
 }
 
 // CheckFileName refuses a name that could lead out of the bundle, that some

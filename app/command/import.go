@@ -49,7 +49,11 @@ func importFiles(ctx context.Context, c Console, args []string) (err error) {
 	if err == nil && *choice != "" {
 		err = t.Settle(ctx, store, cases.Choice(*choice))
 	}
-	return errors.Join(err, printTakings(c, t))
+	kept, failed := library.KeepClasses(context.WithoutCancel(ctx), store, t.Classes)
+	for _, class := range kept {
+		fmt.Fprintf(c.Err, "class set %q: %d cases\n", class.Name, len(class.Cases))
+	}
+	return errors.Join(err, failed, printTakings(c, t))
 }
 
 // printTakings tells what became of each, and an error where any was refused or

@@ -106,7 +106,7 @@ func (g Giving) Write(ctx context.Context, store *sqlite.Store, ids []string, pa
 	for part := 0; len(ids) > 0; part++ {
 		n := min(len(ids), exchange.MaxBundles)
 		name := partName(path, part)
-		if err := g.collection(ctx, store, ids[:n], name); err != nil {
+		if err := collection(ctx, store, ids[:n], name, "", g.Bundle); err != nil {
 			return files, err
 		}
 		files, ids = append(files, name), ids[n:]
@@ -114,13 +114,16 @@ func (g Giving) Write(ctx context.Context, store *sqlite.Store, ids []string, pa
 	return files, nil
 }
 
-func (g Giving) collection(ctx context.Context, store *sqlite.Store, ids []string, path string) error {
+// bundle is how a case is to leave.
+type bundle func(ctx context.Context, store *sqlite.Store, id string) (cases.Bundle, anonymous.Preview, error)
+
+func collection(ctx context.Context, store *sqlite.Store, ids []string, path, class string, of bundle) error {
 	return writeApart(store, path, func(f *os.File) error {
-		_, err := exchange.WriteCollection(f, func() (cases.Bundle, error) {
+		_, err := exchange.WriteCollection(f, class, func() (cases.Bundle, error) {
 			if len(ids) == 0 {
 				return cases.Bundle{}, io.EOF
 			}
-			b, _, err := g.Bundle(ctx, store, ids[0])
+			b, _, err := of(ctx, store, ids[0])
 			ids = ids[1:]
 			return whole(b), err
 		})

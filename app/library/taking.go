@@ -21,6 +21,7 @@ type Takings struct {
 	Titles    []string // of Met
 	Refused   []error  // each with its file and its reason
 	Conflicts []cases.Met
+	Classes   []cases.Class // that they came as
 }
 
 // Count is how many met the notebook so.
@@ -113,7 +114,7 @@ func (k *taker) keep(ctx context.Context) error {
 		}
 	}
 	for i, met := range all {
-		k.t.add(met, k.waiting[i].Case.Title)
+		k.t.add(met, k.waiting[i])
 	}
 	k.waiting, k.bytes, k.t.Files = nil, 0, k.read
 	k.progress(k.t.Files, len(k.t.Met))
@@ -125,7 +126,7 @@ func (k *taker) keepEach(ctx context.Context) error {
 		met, err := k.store.Import(ctx, b, "imported")
 		switch {
 		case err == nil:
-			k.t.add(met, b.Case.Title)
+			k.t.add(met, b)
 		case ctx.Err() != nil:
 			return ctx.Err()
 		default:
@@ -135,11 +136,19 @@ func (k *taker) keepEach(ctx context.Context) error {
 	return nil
 }
 
-func (t *Takings) add(met cases.Met, title string) {
-	t.Met, t.Titles = append(t.Met, met), append(t.Titles, title)
+func (t *Takings) add(met cases.Met, b cases.Bundle) {
+	t.Met, t.Titles = append(t.Met, met), append(t.Titles, b.Case.Title)
 	if met.Meeting == cases.MeetsOther {
 		t.Conflicts = append(t.Conflicts, met)
 	}
+	if b.Class == "" {
+		return
+	}
+	at := slices.IndexFunc(t.Classes, func(c cases.Class) bool { return c.Name == b.Class })
+	if at < 0 {
+		at, t.Classes = len(t.Classes), append(t.Classes, cases.Class{Name: b.Class})
+	}
+	t.Classes[at].Cases = append(t.Classes[at].Cases, met.ID)
 }
 
 // Importable lists the files under the names given: a folder stands for the cases

@@ -11,6 +11,8 @@ import (
 	"path"
 	"strings"
 	"time"
+	"unicode"
+	"unicode/utf8"
 
 	"loopbook/cases"
 )
@@ -18,6 +20,9 @@ import (
 // MaxBundles bounds the bundles in a collection: a larger notebook travels as
 // several.
 const MaxBundles = MaxEntries
+
+// classMark begins the comment of a zip that is a class set; its name follows, and the bundles lie in its order.
+const classMark = "loopbook class set: "
 
 // maxCollection bounds a collection as it lies on the disk.
 const maxCollection = 16 << 30
@@ -56,12 +61,15 @@ func EachOf(ctx context.Context, name string, r io.Reader, take func(Bundle, err
 		return fmt.Errorf("%s: %w", name, err)
 	}
 	defer done()
-	bundles, err := collected(zipped, size)
+	bundles, class, err := collected(zipped, size)
 	switch {
 	case err != nil:
 		return fmt.Errorf("%s: %w", name, err)
 	case bundles != nil:
-		return eachIn(ctx, name, bundles, take)
+		return eachIn(ctx, name, bundles, func(b Bundle, err error) error {
+			b.Class = class
+			return take(b, err)
+		})
 	case size > maxZip:
 		return fmt.Errorf("%s: %w", name, tooLarge(maxZip))
 	}
@@ -77,26 +85,36 @@ func within(name string, err error) error {
 }
 
 // collected are the bundles of a collection, or nil where the zip is something
-// else.
-func collected(r io.ReaderAt, size int64) ([]*zip.File, error) {
+// else, and the class set that they are.
+func collected(r io.ReaderAt, size int64) (bundles []*zip.File, class string, err error) {
 	z, err := list(r, size)
 	if err != nil {
-		return nil, err
+		return nil, "", err
 	}
 	seen := map[string]bool{}
-	for _, f := range z {
+	for _, f := range z.File {
 		switch {
 		case f.Mode().Type() != 0 || path.Ext(f.Name) != ".zip" || strings.Contains(f.Name, "/"):
-			return nil, nil
+			return nil, "", nil
 		case seen[f.Name]:
-			return nil, fmt.Errorf("entry %q: %w", f.Name, errTwice)
+			return nil, "", fmt.Errorf("entry %q: %w", f.Name, errTwice)
 		}
 		seen[f.Name] = true
 	}
-	if len(z) == 0 {
-		return nil, errNoDoc
+	if len(z.File) == 0 {
+		return nil, "", errNoDoc
 	}
-	return z, nil
+	return z.File, classOf(z.Comment), nil
+}
+
+// classOf is the class set's name in a zip's comment; one that nobody would give it counts for nothing.
+func classOf(comment string) string {
+	const longest = 200 // bytes
+	name, ok := strings.CutPrefix(comment, classMark)
+	if !ok || len(name) > longest || !utf8.ValidString(name) || strings.ContainsFunc(name, unicode.IsControl) {
+		return ""
+	}
+	return strings.TrimSpace(name)
 }
 
 // eachIn takes the bundles one by one. Two of one id would overwrite each other:
@@ -145,9 +163,15 @@ func inner(f *zip.File) (Bundle, error) {
 }
 
 // WriteCollection writes bundles as they come: next answers io.EOF after the
-// last. A bundle that Read would refuse ends it with an error.
-func WriteCollection(w io.Writer, next func() (Bundle, error)) (n int, err error) {
+// last. A bundle that Read would refuse ends it with an error. They are a class set
+// where that has a name.
+func WriteCollection(w io.Writer, class string, next func() (Bundle, error)) (n int, err error) {
 	z := zip.NewWriter(w)
+	if class != "" {
+		if err := z.SetComment(classMark + class); err != nil {
+			return 0, err
+		}
+	}
 	for {
 		b, err := next()
 		if err == io.EOF {

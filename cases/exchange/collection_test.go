@@ -104,11 +104,40 @@ func TestCollectionStops(t *testing.T) {
 	}
 }
 
+// A class set comes back by its name; a comment of another program, or a name that nobody would give, is none.
+func TestAClassSetKeepsItsName(t *testing.T) {
+	for class, want := range map[string]string{"": "", "Tuesday’s": "Tuesday’s", "a\nb": "", strings.Repeat("x", 300): ""} {
+		var buf bytes.Buffer
+		left := []cases.Bundle{{Case: casetest.Invented(2)}, {Case: casetest.Invented(1)}}
+		_, err := exchange.WriteCollection(&buf, class, func() (cases.Bundle, error) {
+			if len(left) == 0 {
+				return cases.Bundle{}, io.EOF
+			}
+			b := left[0]
+			left = left[1:]
+			return b, nil
+		})
+		if err != nil {
+			t.Fatal(err)
+		}
+		n := 0
+		err = exchange.EachOf(context.Background(), "NAME", &buf, func(b cases.Bundle, err error) error {
+			if n++; b.Class != want {
+				t.Errorf("%.20q came back as %q", class, b.Class)
+			}
+			return err
+		})
+		if n != 2 || err != nil {
+			t.Errorf("%d cases, %v", n, err)
+		}
+	}
+}
+
 func TestWriteCollectionRefuses(t *testing.T) {
 	bad := casetest.Invented(1)
 	bad.Loop.Layout = "ring"
 	first := true
-	_, err := exchange.WriteCollection(io.Discard, func() (cases.Bundle, error) {
+	_, err := exchange.WriteCollection(io.Discard, "", func() (cases.Bundle, error) {
 		if first {
 			first = false
 			return cases.Bundle{Case: bad}, nil
@@ -118,7 +147,7 @@ func TestWriteCollectionRefuses(t *testing.T) {
 	if err == nil {
 		t.Error("a bad case was written")
 	}
-	if _, err := exchange.WriteCollection(io.Discard, func() (cases.Bundle, error) { return cases.Bundle{}, io.EOF }); err == nil {
+	if _, err := exchange.WriteCollection(io.Discard, "", func() (cases.Bundle, error) { return cases.Bundle{}, io.EOF }); err == nil {
 		t.Error("a collection of nothing was written")
 	}
 }

@@ -60,13 +60,13 @@ func unzip(r io.ReaderAt, size int64) (Bundle, error) {
 // directory lists a bundle's files by name, and refuses names and kinds that a
 // bundle can't have.
 func directory(r io.ReaderAt, size int64) (map[string]*zip.File, error) {
-	files, err := list(r, size)
+	z, err := list(r, size)
 	if err != nil {
 		return nil, err
 	}
-	entries := make(map[string]*zip.File, len(files))
+	entries := make(map[string]*zip.File, len(z.File))
 	var claimed uint64
-	for _, f := range files {
+	for _, f := range z.File {
 		if err := acceptable(f); err != nil {
 			return nil, err
 		}
@@ -86,7 +86,7 @@ func directory(r io.ReaderAt, size int64) (map[string]*zip.File, error) {
 }
 
 // list reads a zip's directory within bounds.
-func list(r io.ReaderAt, size int64) ([]*zip.File, error) {
+func list(r io.ReaderAt, size int64) (*zip.Reader, error) {
 	const perEntry = 512 // bytes, ample: 46, a name of up to 200, its times
 	bounded := &budget{r, MaxEntries * perEntry}
 	z, err := zip.NewReader(bounded, size)
@@ -97,7 +97,7 @@ func list(r io.ReaderAt, size int64) ([]*zip.File, error) {
 		return nil, errEntries
 	}
 	bounded.left = size + 4*maxZip // for the files themselves
-	return z.File, nil
+	return z, nil
 }
 
 func acceptable(f *zip.File) error {

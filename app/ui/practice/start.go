@@ -209,8 +209,9 @@ func (s *start) chosen(d Start) (choose *kit.Select, list *fyne.Container) {
 		list.Add(container.NewBorder(nil, nil, nil, container.NewHBox(up, out), kit.Small(kit.L("window.practice.nth", i+1, title))))
 	}
 	drop := kit.NewButton(kit.L("window.practice.forget"), func() { tell(v.OnForget, d.Chosen) })
-	drop.Importance = widget.LowImportance
-	list.Add(container.NewHBox(drop))
+	give := kit.NewButtonWithIcon(kit.L("window.practice.give"), theme.DocumentSaveIcon(), func() { tell(v.OnGive, d.Chosen) })
+	drop.Importance, give.Importance = widget.LowImportance, widget.LowImportance
+	list.Add(container.NewHBox(give, drop))
 	return choose, list
 }
 

@@ -27,6 +27,7 @@ type View struct {
 
 	OnMake   func(name string)  // a class of the cases that the list shows
 	OnForget func(name string)  // a class
+	OnGive   func(name string)  // a class, to another notebook
 	OnChoose func(name string)  // which class is looked at; "": all
 	OnMove   func(at, by int)   // a class's case: up, or out where by is 0
 	OnRetire func(retired bool) // the open case

@@ -54,6 +54,10 @@ func (i *Intake) takeIn(files []string, left int) {
 				i.at.Ask.Tell(err)
 				return
 			}
+			t.Classes, err = library.KeepClasses(i.at.Ctx, store, t.Classes)
+			if err != nil {
+				i.at.Ask.Tell(err)
+			}
 			i.took(t, left)
 		})
 	})
@@ -73,7 +77,7 @@ func (i *Intake) took(t library.Takings, left int) {
 	i.ways.Home()
 	i.at.Desk.Kept()
 	conflicts := func() { i.ask(t.Conflicts, len(t.Conflicts)) }
-	if len(t.Refused) > 0 || len(t.Met) > 1 || t.Files < t.Of || t.Known() > 0 || left > 0 {
+	if len(t.Refused) > 0 || len(t.Met) > 1 || len(t.Classes) > 0 || t.Files < t.Of || t.Known() > 0 || left > 0 {
 		i.tellTaken(t, left, conflicts)
 		return
 	}
@@ -98,6 +102,9 @@ func (i *Intake) tellTaken(t library.Takings, left int, then func()) {
 	lines := []string{kit.L("window.share.taken", t.Count(cases.MeetsNone), t.Known(), len(t.Conflicts))}
 	if t.Files < t.Of {
 		lines = append([]string{kit.L("window.share.stopped", t.Files, t.Of)}, lines...)
+	}
+	for _, c := range t.Classes {
+		lines = append(lines, kit.L("window.share.class", c.Name, len(c.Cases)))
 	}
 	for n, err := range t.Refused {
 		if n == mostTold {

@@ -67,7 +67,7 @@ func (r *Room) joinTrainer() {
 		r.Show()
 	}
 	v.OnMake, v.OnMove, v.OnRetire, v.OnExport = t.makeClass, t.move, t.retire, t.export
-	v.OnForget = t.forget
+	v.OnForget, v.OnGive = t.forget, t.give
 	v.OnChoose = func(name string) {
 		t.chosen = name
 		r.Show()

@@ -256,3 +256,23 @@ func TestTheWholeCaseIsOfferedWhereItLeadsSomewhere(t *testing.T) {
 		}
 	}
 }
+
+// A set leaves for another trainer's notebook as a file, which says where it is.
+func TestAClassSetLeavesAsAFile(t *testing.T) {
+	home := t.TempDir()
+	t.Setenv("HOME", home)
+	r, m, shown := withDemo(t)
+	*shown = query.Parse("cause:pump-weak,thermostat-stuck-open stage:closed", time.Local).Query
+	r.Show()
+	r.trainer.makeClass("Tuesday/evening")
+	r.view.OnGive("Tuesday/evening")
+	files, err := filepath.Glob(filepath.Join(home, "Documents", "Loopbook", "*.zip"))
+	if err != nil || len(files) != 1 || !strings.Contains(benchtest.Says(m.Window), files[0]) {
+		t.Fatalf("files %v, %v; it says %q", files, err, benchtest.Says(m.Window))
+	}
+	other := benchtest.New(t)
+	took, err := library.Take(other.Ctx, other.Desk.Store, files, nil, func(int, int) {})
+	if err != nil || len(took.Classes) != 1 || took.Classes[0].Name != "Tuesday/evening" || len(took.Classes[0].Cases) != len(m.Found(t, *shown)) {
+		t.Errorf("taken in as %+v, %v", took.Classes, err)
+	}
+}

@@ -4,10 +4,12 @@ import (
 	"slices"
 	"strings"
 
+	"loopbook/app/library"
 	"loopbook/app/ui/kit"
 	view "loopbook/app/ui/practice"
 	"loopbook/app/window/asking"
 	"loopbook/app/window/bench"
+	"loopbook/app/window/filename"
 	"loopbook/cases"
 )
 
@@ -52,6 +54,29 @@ func (t *trainer) makeClass(name string) {
 // forget drops a class once that is agreed to: no undo brings its order back.
 func (t *trainer) forget(name string) {
 	t.ask(name, kit.L("window.practice.forget"), func() { t.save(cases.Class{Name: name}) })
+}
+
+// give writes a class for another notebook, beside the papers.
+func (t *trainer) give(name string) {
+	list, err := t.at.Desk.Store.Classes(t.at.Ctx)
+	if err != nil {
+		t.at.Ask.Tell(err)
+		return
+	}
+	for _, c := range list {
+		if c.Name != name {
+			continue
+		}
+		path, err := filename.InDocuments(filename.Of(kit.L("window.practice.class-file", name)) + ".zip")
+		if err == nil {
+			err = library.WriteClass(t.at.Ctx, t.at.Desk.Store, c, path)
+		}
+		if err != nil {
+			t.at.Ask.Tell(err)
+			return
+		}
+		t.at.Ask.Inform(kit.L("window.practice.given", path))
+	}
 }
 
 // ask asks before a class is gone.

@@ -1,0 +1,56 @@
+package library
+
+import (
+	"context"
+	"path/filepath"
+	"slices"
+	"strings"
+	"testing"
+
+	"loopbook/cases"
+	"loopbook/cases/casetest"
+)
+
+// A class set goes to another notebook with its name and its order, without a customer's name; taken in twice it is one,
+// and one of that name which is there already stays.
+func TestAClassSetIsHandedOver(t *testing.T) {
+	first, second := casetest.Invented(1), casetest.Invented(2)
+	first.Customer.Name = "Dorian Peckwell"
+	second.Title, second.Tags = "the simulated one", []string{cases.TaughtTag}
+	mine, ids := notebookOf(t, cases.Bundle{Case: first}, cases.Bundle{Case: second})
+	ctx, path := context.Background(), filepath.Join(t.TempDir(), "class.zip")
+	class := cases.Class{Name: "Tuesday", Cases: []string{ids[1], "gone", ids[0]}}
+	if err := WriteClass(ctx, mine, class, path); err != nil {
+		t.Fatal(err)
+	}
+	theirs, others := notebookOf(t, cases.Bundle{Case: casetest.Invented(3)})
+	if err := theirs.SaveClass(ctx, cases.Class{Name: "Tuesday", Cases: others}); err != nil {
+		t.Fatal(err)
+	}
+	for range 2 {
+		took, err := Take(ctx, theirs, []string{path}, strings.NewReader(""), func(int, int) {})
+		if err != nil || len(took.Refused) > 0 {
+			t.Fatal(err, took.Refused)
+		}
+		if kept, err := KeepClasses(ctx, theirs, took.Classes); err != nil || len(kept) != 1 || kept[0].Name != "Tuesday (2)" {
+			t.Fatalf("kept as %+v, %v", kept, err)
+		}
+	}
+	all, err := theirs.Classes(ctx)
+	if err != nil || len(all) != 2 || !slices.Equal(all[0].Cases, others) || len(all[1].Cases) != 2 {
+		t.Fatalf("they have %+v, %v", all, err)
+	}
+	at := func(n int) cases.Case {
+		c, err := theirs.Get(ctx, all[1].Cases[n])
+		if err != nil {
+			t.Fatal(err)
+		}
+		return c
+	}
+	if at(0).ID != ids[1] || at(0).Title != second.Title || at(1).Customer.Name != "" || at(1).ID == ids[0] {
+		t.Errorf("the cases are %q of %q and %q of %q", at(0).ID, at(0).Title, at(1).ID, at(1).Customer.Name)
+	}
+	if err := WriteClass(ctx, mine, cases.Class{Name: "Empty", Cases: []string{"gone"}}, path); err == nil {
+		t.Error("a set whose cases are gone was written")
+	}
+}
