@@ -75,7 +75,7 @@ func (t *trainer) give(name string) {
 			t.at.Ask.Tell(err)
 			return
 		}
-		t.at.Ask.Inform(kit.L("window.practice.given", path))
+		t.at.Ask.Show(t.at.Ask.Notice(kit.L("window.practice.give"), kit.L("window.practice.given", path)))
 	}
 }
 
