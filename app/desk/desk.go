@@ -114,6 +114,20 @@ func (d *Desk) Begin() {
 	d.Add(blank(time.Now().UTC().Truncate(time.Second)), say.English().Of("window.frame.new-case-edit"))
 }
 
+// Again opens a new case of the open one's vehicle, which has come back: with its customer and its loop as fitted, where
+// only the coolant's strength is to be measured anew.
+func (d *Desk) Again() {
+	was, err := cases.Copy(d.Case)
+	if err != nil {
+		d.Told(err)
+		return
+	}
+	c := blank(time.Now().UTC().Truncate(time.Second))
+	c.Vehicle, c.Customer, c.Loop, c.Site.AltitudeM = was.Vehicle, was.Customer, was.Loop, was.Site.AltitudeM
+	c.Vehicle.OdometerKm, c.Loop.Coolant.VolumePercent = nil, nil
+	d.Add(c, say.English().Of("window.frame.again-edit"))
+}
+
 // Add keeps a case that was made elsewhere, and opens it.
 func (d *Desk) Add(c cases.Case, what string) {
 	id, err := d.Store.Put(d.ctx, c, what)

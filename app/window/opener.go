@@ -45,6 +45,18 @@ func (o *opener) begin() {
 	})
 }
 
+// again begins a case of the open one's vehicle.
+func (o *opener) again() {
+	if !o.toCase() {
+		return
+	}
+	o.at.Leave()
+	o.parting.then(kit.L("window.parting.anyway"), func() {
+		o.at.Desk.Again()
+		o.begun()
+	})
+}
+
 // add puts a case that was made for it into the notebook, and opens it.
 func (o *opener) add(c cases.Case, what string) {
 	o.parting.then(kit.L("window.parting.anyway"), func() {

@@ -6,6 +6,7 @@ import (
 
 	"loopbook/app/library"
 	"loopbook/cases"
+	"loopbook/diagram"
 )
 
 // The case that the open one is put beside is the one that was open last, however this one was
@@ -38,5 +39,26 @@ func TestTheCaseBeforeIsTheOneThatWasOpenLast(t *testing.T) {
 	}
 	if w.use(store); d.Before != "" {
 		t.Errorf("in another notebook the one before is %s", d.Before)
+	}
+}
+
+// A vehicle that comes back isn't typed anew; what was measured of it then, and its odometer, are of then.
+func TestAVehicleThatComesBackIsNotTypedAnew(t *testing.T) {
+	w, _ := shown(t)
+	o, d := w.menus.opener, w.at.Desk
+	o.begin()
+	first := d.Case.ID
+	km, year, strength, opens := 88_000.0, 2018, 50.0, diagram.Celsius(87)
+	d.Edit("vehicle", func(c *cases.Case) {
+		c.Title, c.Vehicle.Make, c.Vehicle.Year, c.Vehicle.OdometerKm, c.Customer.Name = "hot", "Pellmark", &year, &km, "Dorian Peckwell"
+		c.Loop.Layout, c.Loop.ThermostatOpensC, c.Loop.Coolant.VolumePercent, c.Verdict.Cause = "inlet-thermostat", &opens, &strength, "pump-weak"
+	})
+	o.again()
+	c := &d.Case
+	if c.ID == first || c.Vehicle.Make != "Pellmark" || *c.Vehicle.Year != year || c.Customer.Name != "Dorian Peckwell" || c.Loop.Layout != "inlet-thermostat" || *c.Loop.ThermostatOpensC != opens {
+		t.Errorf("again it is %+v of %+v with %+v", c.Vehicle, c.Customer, c.Loop)
+	}
+	if c.Title != "" || c.Vehicle.OdometerKm != nil || c.Loop.Coolant.VolumePercent != nil || c.Verdict.Cause != "" || d.Before != first {
+		t.Errorf("it has %q, %+v, %+v of the visit before", c.Title, c.Vehicle, c.Verdict)
 	}
 }
