@@ -125,7 +125,7 @@ func (d *Desk) Again() {
 	c := blank(time.Now().UTC().Truncate(time.Second))
 	c.Vehicle, c.Customer, c.Loop, c.Site.AltitudeM = was.Vehicle, was.Customer, was.Loop, was.Site.AltitudeM
 	c.Vehicle.OdometerKm, c.Loop.Coolant.VolumePercent = nil, nil
-	d.Add(c, say.English().Of("window.frame.again-edit"))
+	d.Add(c, say.English().Of("window.frame.same-vehicle-edit"))
 }
 
 // Add keeps a case that was made elsewhere, and opens it.

@@ -61,7 +61,7 @@ func (m *menus) all() []*fyne.Menu {
 func (m *menus) fileMenu() *fyne.Menu {
 	return fyne.NewMenu(kit.L("window.frame.file"),
 		key(kit.L("window.frame.new-case"), fyne.KeyN, m.guard.seen(m.opener.begin)),
-		item(kit.L("window.frame.again"), &desktop.CustomShortcut{KeyName: fyne.KeyN, Modifier: fyne.KeyModifierShortcutDefault | fyne.KeyModifierShift}, m.guard.ofCase(m.opener.again)),
+		item(kit.L("window.frame.same-vehicle"), &desktop.CustomShortcut{KeyName: fyne.KeyN, Modifier: fyne.KeyModifierShortcutDefault | fyne.KeyModifierShift}, m.guard.ofCase(m.opener.again)),
 		key(kit.L("window.frame.import"), fyne.KeyI, m.arrivals.choose),
 		key(kit.L("window.frame.export"), fyne.KeyE, m.guard.seen(m.share.Choose)),
 		key(kit.L("window.frame.print"), fyne.KeyP, m.guard.ofCase(m.papers.Print)),
