@@ -40,8 +40,8 @@ func airAt(at **diagram.Celsius, where say.Text, round int) claim {
 	return stated(at, can, "not-air", where, round, say.Of("because.not-air", diagram.Celsius(56.7)))
 }
 
-// What an engine's thermostat can be marked with, in the widest sense (judgement; the usual ones open from 71 to
-// 110 °C, from memory). 31 °C is a mark of 88 that was taken for degrees Fahrenheit.
+// What an engine's thermostat can be marked with, in the widest sense: the coldest is one of 50 °C (TH3 of
+// testdata/trade/numbers.csv, published, V4), the hottest a judgement. 31 °C is a mark of 88 that was taken for degrees Fahrenheit.
 const (
 	markLeastC diagram.Celsius = 50
 	markMostC  diagram.Celsius = 130
@@ -51,6 +51,22 @@ func canBeMark(c diagram.Celsius) bool { return c >= markLeastC && c <= markMost
 
 func markAt(at **diagram.Celsius, where say.Text) claim {
 	return stated(at, canBeMark, "not-mark", where, WholeCase, say.Of("because.not-mark", markLeastC, markMostC))
+}
+
+// By how much a thermostat is fully open over where it opens, in the widest sense: 6 to 15 K by TH2 (published).
+const (
+	spanLeastK diagram.DeltaK = 2
+	spanMostK  diagram.DeltaK = 40
+)
+
+// fullAt is where a thermostat that opens there is fully open by its mark.
+func fullAt(at **diagram.Celsius, opens *diagram.Celsius, where say.Text) claim {
+	cl := markAt(at, where)
+	if cl.bad || *at == nil || opens == nil || !canBeMark(*opens) {
+		return cl
+	}
+	can := func(c diagram.Celsius) bool { span := c.Minus(*opens); return span >= spanLeastK && span <= spanMostK }
+	return stated(at, can, "not-full", where, WholeCase, say.Of("because.not-full", *opens, diagram.DeltaK(6), diagram.DeltaK(15)))
 }
 
 // What a cap can be marked with, in the widest sense (judgement; the usual ones open from 28 to 200 kPa, from memory); 0 is
@@ -87,7 +103,7 @@ func (cl claim) flag() Flag {
 func claims(c *cases.Case) []claim {
 	out := []claim{
 		markAt(&c.Loop.ThermostatOpensC, say.Of("claim.opens")),
-		markAt(&c.Loop.ThermostatFullC, say.Of("claim.full")),
+		fullAt(&c.Loop.ThermostatFullC, c.Loop.ThermostatOpensC, say.Of("claim.full")),
 		capAt(&c.Loop.CapKPa, say.Of("claim.cap")),
 		airAt(&c.Site.AmbientC, say.Of("claim.outside"), WholeCase),
 	}

@@ -81,6 +81,19 @@ func TestAMarkThatNoThermostatBearsIsNamedAndNotUsed(t *testing.T) {
 	}
 }
 
+// Full opening comes 6 to 15 K over where a thermostat begins to open (TH2, published): one mark is mistyped where it comes
+// at once, or far over.
+func TestFullOpeningFitsWhereItOpens(t *testing.T) {
+	opens := diagram.Celsius(88)
+	for full, named := range map[diagram.Celsius]bool{88.8: true, 80: true, 94: false, 103: false, 129: true} {
+		c := toCase(healthy("outlet-thermostat", hotFan).open(103, 10))
+		c.Loop.ThermostatOpensC, c.Loop.ThermostatFullC = &opens, &full
+		if got := find(analyst(t).Analyse(c), "not-full") != nil; got != named {
+			t.Errorf("fully open at %g °C: named %t, want %t", float64(full), got, named)
+		}
+	}
+}
+
 // A mark of 15 psi or 1.1 bar, typed where kilopascals are asked for, made an engine boil that is far from it. Caps
 // of 28 and 200 kPa there are (from memory); 0 is an open loop.
 func TestAMarkThatNoCapBearsIsNamedAndNotUsed(t *testing.T) {
