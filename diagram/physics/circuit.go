@@ -43,7 +43,6 @@ const (
 )
 
 type hose struct {
-	id         string
 	bore       diagram.Bore
 	from, to   int // parts
 	lump, last int // its lumps, at From and at To
@@ -125,7 +124,7 @@ func (c *circuit) addPart(kind diagram.PartKind) int {
 func (c *circuit) lump() int { c.lumps++; return c.lumps - 1 }
 
 func (c *circuit) addHose(l *diagram.Loop, h diagram.Hose, from, to int) {
-	added := hose{id: h.ID, bore: h.Bore, from: from, to: to, lump: c.lump()}
+	added := hose{bore: h.Bore, from: from, to: to, lump: c.lump()}
 	added.last = added.lump
 	if h.Ends[0] != h.Ends[1] {
 		added.last = c.lump()

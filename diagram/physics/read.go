@@ -76,20 +76,3 @@ func (s *Sim) FlowLS() float64 {
 	}
 	return sum
 }
-
-// ImbalanceKJ is the heat that the lumps hold over the start, less what came in
-// and plus what left: zero but for rounding.
-func (s *Sim) ImbalanceKJ() float64 {
-	return s.storedKJ() - s.startKJ - s.in.Y[s.account]
-}
-
-// TakenKJ is the heat taken in less the heat given off since the start.
-func (s *Sim) TakenKJ() float64 { return s.in.Y[s.account] }
-
-func (s *Sim) storedKJ() float64 {
-	sum := 0.0
-	for i, c := range s.cap[:s.waxRow] {
-		sum += c * s.in.Y[i]
-	}
-	return sum
-}

@@ -57,7 +57,6 @@ type Sim struct {
 	a, b    []float64
 	radKW   float64 // conductances of the exchangers, kW/K
 	cabKW   float64
-	startKJ float64
 	stage   Stage
 	hurry   bool
 }
@@ -112,13 +111,12 @@ func (s *Sim) prepare() {
 	for i := range y[:s.account] {
 		y[i] = s.ambient
 	}
-	s.in = stiff.New(stiff.System{F: s.balance, Jacobian: s.jacobian, Autonomous: true}, 0, y)
+	s.in = stiff.New(stiff.System{F: s.balance, Jacobian: s.jacobian, Autonomous: true}, y)
 	s.in.Rel = 0
 	for i := range s.in.Abs {
 		s.in.Abs[i] = 0.02 // K by step
 	}
 	s.in.Abs[s.account] = math.Inf(1) // an account of the others
-	s.startKJ = s.storedKJ()
 }
 
 func (s *Sim) balance(_ float64, y, dydt []float64) {
@@ -248,7 +246,7 @@ func (s *Sim) Settle(st Stage) (rests bool, err error) {
 	for i := range s.in.Y[:s.account] {
 		s.in.Y[i] = s.valves[0].opensC
 	}
-	s.in.Y[s.account], s.startKJ = 0, s.storedKJ()
+	s.in.Y[s.account] = 0
 	before := make([]float64, s.account)
 	span := st
 	span.Seconds = 120

@@ -117,24 +117,6 @@ func (n *Network) work(part float64) float64 {
 	return sum
 }
 
-// Imbalance is the largest flow that any node loses or gains, in L/s.
-func (n *Network) Imbalance() float64 {
-	worst := 0.0
-	for node := range n.PressureKPa {
-		sum := n.SupplyLS[node]
-		for i, b := range n.Branches {
-			if b.From == node {
-				sum -= n.FlowLS[i]
-			}
-			if b.To == node {
-				sum += n.FlowLS[i]
-			}
-		}
-		worst = max(worst, math.Abs(sum))
-	}
-	return worst
-}
-
 // cholesky solves a·x = b of m unknowns in place, a symmetric and row by row,
 // and reports whether a is positive.
 func cholesky(a, b []float64, m int) bool {

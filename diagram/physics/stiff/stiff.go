@@ -41,9 +41,7 @@ type Integrator struct {
 	Rel float64   // error allowed by step, as a part of each value
 	Abs []float64 // and its least, for each value
 
-	MaxStep  float64 // 0: no limit
-	Steps    int     // taken so far
-	Rejected int     // tried again, shorter
+	Steps int // taken so far
 
 	system System
 	next   float64 // the step to try next
@@ -54,10 +52,10 @@ type Integrator struct {
 	k      [4][]float64
 }
 
-// New is an integrator at t with a copy of y, with Rel 1e-6 and each Abs 1e-9.
-func New(system System, t float64, y []float64) *Integrator {
+// New is an integrator at time 0 with a copy of y, with Rel 1e-6 and each Abs 1e-9.
+func New(system System, y []float64) *Integrator {
 	n := len(y)
-	in := &Integrator{T: t, Rel: 1e-6, system: system, lu: newLU(n), jac: make([]float64, n*n)}
+	in := &Integrator{Rel: 1e-6, system: system, lu: newLU(n), jac: make([]float64, n*n)}
 	for _, v := range []*[]float64{&in.Y, &in.Abs, &in.f0, &in.ft, &in.f, &in.at, &in.k[0], &in.k[1], &in.k[2], &in.k[3]} {
 		*v = make([]float64, n)
 	}
@@ -100,7 +98,6 @@ func (in *Integrator) advance(end float64) error {
 			in.accept(h, end)
 			return nil
 		}
-		in.Rejected++
 	}
 }
 
@@ -108,9 +105,6 @@ func (in *Integrator) advance(end float64) error {
 // halved so that no crumb remains for the end.
 func (in *Integrator) step(end float64) float64 {
 	h, left := in.next, end-in.T
-	if in.MaxStep > 0 {
-		h = min(h, in.MaxStep)
-	}
 	switch {
 	case h >= 0.999*left:
 		return left
