@@ -6,6 +6,7 @@ import (
 	view "loopbook/app/ui/proof"
 	"loopbook/cases/diagnosis/proof"
 	"loopbook/diagram"
+	"loopbook/diagram/drawing"
 	"loopbook/diagram/say"
 	"loopbook/report/picture"
 )
@@ -44,15 +45,6 @@ func pairWords(d *desk.Desk, p proof.Proof, to *view.Data) {
 		if b.Text == "" && a.Text == "" {
 			continue
 		}
-		to.Rows = append(to.Rows, view.Row{Name: kit.Capital(by.Say(say.DeltaName(at.Name))), Before: b.Text, After: a.Text, Expected: a.Range, Out: outNow(pair, at.Name)})
+		to.Rows = append(to.Rows, view.Row{Name: kit.Capital(by.Say(say.DeltaName(at.Name))), Before: b.Text, After: a.Text, Expected: a.Range, Out: a.Mark == drawing.OutOfRange})
 	}
-}
-
-func outNow(p proof.Pair, name string) bool {
-	for _, d := range p.Deltas {
-		if d.Name == name && d.After != nil {
-			return d.After.State.Out()
-		}
-	}
-	return false
 }

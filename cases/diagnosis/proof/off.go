@@ -11,7 +11,6 @@ import (
 
 // Off is a point that is out of its range in a round after the repair.
 type Off struct {
-	Round int
 	Point diagram.Point
 	Why   Reason
 }
@@ -45,7 +44,7 @@ func offAfter(c *cases.Case, f evidence.Findings) []Off {
 				if why == Unexplained && told(f.Flags, i, p) {
 					why = Told
 				}
-				out = append(out, Off{i, p, why})
+				out = append(out, Off{p, why})
 			}
 		}
 	}

@@ -20,7 +20,6 @@ import (
 type Proof struct {
 	Measured    bool    // anything was measured after the repair
 	Healthy     float64 // how probable the loop is healthy now; without measurements the prior
-	Draws       int     // simulated cars of each cause that temperatures were held against; 0: none yet
 	Verdict     Verdict
 	Sentence    say.Text // the verdict
 	Pairs       []Pair
@@ -51,7 +50,7 @@ const (
 // temperatures count by the trade's rules alone.
 func Judge(c *cases.Case, f evidence.Findings, after diagnosis.Ranking) Proof {
 	after = after.Repaired(c.Verdict.Cause)
-	p := Proof{Measured: diagnosis.MeasuredAfter(c), Healthy: chanceOf(after, cases.Healthy), Draws: after.Draws}
+	p := Proof{Measured: diagnosis.MeasuredAfter(c), Healthy: chanceOf(after, cases.Healthy)}
 	p.Pairs, p.Lone = pairRounds(c, f)
 	p.Again = walkAgain(c, f, p.Pairs)
 	p.Logs = pairLogs(c, f)

@@ -16,7 +16,6 @@ type Pair struct {
 	Before, After int
 	Open          []say.Text // conditions that weren't noted in both, so not compared
 	Points        []Point    // in the order of the flow
-	Deltas        []Delta    // in the layout's order
 }
 
 // Point is a point of the loop before and after. A temperature is as corrected;
@@ -35,12 +34,6 @@ func (p Point) ChangeK() (diagram.DeltaK, bool) {
 		return 0, false
 	}
 	return p.After.Minus(*p.Before), true
-}
-
-// Delta is a difference of the layout before and after; nil: not measured.
-type Delta struct {
-	Name          string
-	Before, After *evidence.Delta
 }
 
 // Lone is a round that has no like in the other stage.
@@ -161,27 +154,4 @@ func (p *Pair) measure(c *cases.Case, f evidence.Findings) {
 		}
 		p.Points = append(p.Points, point)
 	}
-	p.Deltas = deltasOf(f, p.Before, p.After)
-}
-
-func deltasOf(f evidence.Findings, before, after int) []Delta {
-	var out []Delta
-	at := map[string]int{}
-	for i := range f.Deltas {
-		d := &f.Deltas[i]
-		if d.Round != before && d.Round != after {
-			continue
-		}
-		n, had := at[d.Name]
-		if !had {
-			n = len(out)
-			at[d.Name], out = n, append(out, Delta{Name: d.Name})
-		}
-		if d.Round == before {
-			out[n].Before = d
-		} else {
-			out[n].After = d
-		}
-	}
-	return out
 }
