@@ -32,10 +32,9 @@ type Note struct {
 
 // Step is something to do and to tick off, in the order of the work.
 type Step struct {
-	ID    string // as kept in the case's repair.steps_done
-	Text  say.Text
-	Class say.Text
-	Done  bool
+	ID   string // as kept in the case's repair.steps_done
+	Text say.Text
+	Done bool
 }
 
 // Advice is what applies to one case.
@@ -70,7 +69,7 @@ func For(c *cases.Case) (Advice, error) {
 	slices.SortStableFunc(a.Notes, func(x, y Note) int { return rank(x) - rank(y) })
 	for _, r := range all.Steps {
 		if r.fits(c) && r.concerns(c.Verdict.Cause) {
-			a.Steps = append(a.Steps, Step{r.ID, say.Of("access.step."+r.ID, cases.OpenBelowC), r.class(), slices.Contains(c.Repair.StepsDone, r.ID)})
+			a.Steps = append(a.Steps, Step{r.ID, say.Of("access.step."+r.ID, cases.OpenBelowC), slices.Contains(c.Repair.StepsDone, r.ID)})
 		}
 	}
 	due := a.Due()

@@ -34,7 +34,7 @@ func TestEveryLayoutHasItsWords(t *testing.T) {
 			a := advice(t, cases.Case{Loop: cases.Loop{Layout: l.ID}, Vehicle: cases.Vehicle{Motive: cases.Hybrid}, Verdict: cases.Verdict{Cause: cause}})
 			texts := a.Cautions
 			for _, s := range a.Steps {
-				texts = append(texts, s.Text, s.Class)
+				texts = append(texts, s.Text)
 			}
 			for _, n := range a.Notes {
 				texts = append(texts, n.What, n.Way, n.Renew, n.Hours, n.Class)

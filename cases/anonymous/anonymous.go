@@ -31,19 +31,18 @@ type Kind string
 
 // The kinds of what goes, and of what stays to be read.
 const (
-	Customer   Kind = "customer"
-	Number     Kind = "vin"
-	Times      Kind = "times"
-	Odometer   Kind = "odometer"
-	Identity   Kind = "id"
-	Unknown    Kind = "unknown-keys"
-	Words      Kind = "words"       // a name or the like in a text
-	Notes      Kind = "notes"       // in a picture's file
-	LogFile    Kind = "log-file"    // as it came from the scan tool
-	OtherFile  Kind = "other-file"  // that can't be looked into
-	FreeText   Kind = "text"        // stays: a text that a person wrote
-	PictureOf  Kind = "picture"     // stays: what it shows
-	LogSamples Kind = "log-samples" // stays
+	Customer  Kind = "customer"
+	Number    Kind = "vin"
+	Times     Kind = "times"
+	Odometer  Kind = "odometer"
+	Identity  Kind = "id"
+	Unknown   Kind = "unknown-keys"
+	Words     Kind = "words"      // a name or the like in a text
+	Notes     Kind = "notes"      // in a picture's file
+	LogFile   Kind = "log-file"   // as it came from the scan tool
+	OtherFile Kind = "other-file" // that can't be looked into
+	FreeText  Kind = "text"       // stays: a text that a person wrote
+	PictureOf Kind = "picture"    // stays: what it shows
 )
 
 // Line is one thing that goes or stays.

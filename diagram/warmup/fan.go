@@ -45,7 +45,7 @@ func (k track) teeth(from, to int) []FanCycle {
 	var out []FanCycle
 	for i := 1; i+1 < len(turns); i++ {
 		if top, bottom := k.smooth[turns[i]], k.smooth[turns[i+1]]; top > bottom {
-			out = append(out, FanCycle{float64(turns[i]) * k.stepS, diagram.Celsius(top), diagram.Celsius(bottom)})
+			out = append(out, FanCycle{diagram.Celsius(top), diagram.Celsius(bottom)})
 		}
 	}
 	return out

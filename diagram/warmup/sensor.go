@@ -91,7 +91,7 @@ func findStuck(w run) *Rest {
 			}
 			low, high = min(low, c), max(high, c)
 		}
-		rest := Rest{diagram.Celsius((low + high) / 2), w.bins[i].s, float64(j-i) * w.widthS}
+		rest := Rest{diagram.Celsius((low + high) / 2), float64(j-i) * w.widthS}
 		if (best == nil || rest.ForS > best.ForS) && w.cantRest(rest, i, j) {
 			best = &rest
 		}

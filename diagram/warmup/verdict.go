@@ -38,8 +38,8 @@ func (r *Result) verdict(w *run, o Options) {
 	if w == nil || !r.ColdStart || *r.StartC >= r.TargetC {
 		return
 	}
-	if at := w.reaches(float64(r.TargetC)); at <= windowS {
-		r.ReachesRegulating, r.TargetS = pointer(true), &at
+	if w.reaches(float64(r.TargetC)) <= windowS {
+		r.ReachesRegulating = pointer(true)
 		return
 	}
 	if why := r.noCall(*w, o); !why.Empty() {

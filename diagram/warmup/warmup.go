@@ -39,7 +39,6 @@ type Result struct {
 	RoadC             *diagram.Celsius // what the engine holds on the road once it is warm; nil: not seen
 	DropsOnRoadK      *diagram.DeltaK  // how far RoadC is under what it held before
 	TargetC           diagram.Celsius  // of the regulation: 11 K under the rating
-	TargetS           *float64         // when it reaches that from cold; nil: not in time, or no cold start
 	ReachesRegulating *bool            // nil: can't be said
 	Stuck             *Rest            // where the sensor doesn't move though it should
 	Jumps             []Jump
@@ -65,15 +64,12 @@ type Plateau struct {
 
 // FanCycle is one tooth of the saw that a fan makes on a standing car: it
 // starts at OnC and stops at OffC.
-type FanCycle struct {
-	S         float64
-	OnC, OffC diagram.Celsius
-}
+type FanCycle struct{ OnC, OffC diagram.Celsius }
 
 // Rest is a stretch in which the sensor shows the same.
 type Rest struct {
-	C           diagram.Celsius
-	FromS, ForS float64
+	C    diagram.Celsius
+	ForS float64
 }
 
 // Jump is a step that no coolant can make.

@@ -35,8 +35,8 @@ type Result struct {
 
 // Told is one finding with its reasons.
 type Told struct {
-	Severity, Text string
-	Because        []string
+	Text    string
+	Because []string
 }
 
 // Words are what the screen asks for.

@@ -45,7 +45,7 @@ func screen(t *testing.T) *desk {
 			if t.EndKPa == nil {
 				return Result{}
 			}
-			return Result{Says: "falls", Severity: "act", Told: []Told{{"act", "It leaks.", []string{"why"}}}, Sums: [][2]string{{"Leak rate", "2 kPa/min"}}}
+			return Result{Says: "falls", Severity: "act", Told: []Told{{"It leaks.", []string{"why"}}}, Sums: [][2]string{{"Leak rate", "2 kPa/min"}}}
 		},
 		TopUp: func(_ *cases.Case, _ *cases.Test, want, with float64, _ units.Set) string {
 			d.asked = []float64{want, with}

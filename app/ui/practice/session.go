@@ -46,7 +46,6 @@ const tellingsHigh = 104
 
 // session is the screen while somebody practises.
 type session struct {
-	view       *View
 	place      *widget.Label
 	title      *widget.Label
 	spent      *widget.Label
@@ -66,7 +65,7 @@ type session struct {
 }
 
 func newSession(v *View) *session {
-	s := &session{view: v, place: kit.Small(""), title: kit.Heading(""), spent: kit.Heading(""), complaint: kit.Paragraphs(), items: newItems(v), told: kit.Paragraphs(), drawing: kit.NewDrawn(0.5), sure: kit.Caption("")}
+	s := &session{place: kit.Small(""), title: kit.Heading(""), spent: kit.Heading(""), complaint: kit.Paragraphs(), items: newItems(v), told: kit.Paragraphs(), drawing: kit.NewDrawn(0.5), sure: kit.Caption("")}
 	s.cause = kit.NewChoice(cases.Words[cases.Cause](), cases.Cause.Name, func(c cases.Cause) {
 		s.named = c
 		s.ready()

@@ -52,7 +52,7 @@ func CheckResult(c *cases.Case, test *cases.Test, u units.Set) checks.Result {
 		if i == 0 || f.Severity == evidence.Act {
 			r.Severity = string(f.Severity)
 		}
-		r.Told = append(r.Told, checks.Told{Severity: string(f.Severity), Text: by.Say(f.Text), Because: by.All(f.Because)})
+		r.Told = append(r.Told, checks.Told{Text: by.Say(f.Text), Because: by.All(f.Because)})
 	}
 	for _, s := range found.Sums {
 		r.Sums = append(r.Sums, [2]string{by.Say(s.Name), by.Say(s.Value)})
