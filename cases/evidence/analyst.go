@@ -98,7 +98,7 @@ func (a *Analyst) caseFlags(c *cases.Case, all []*moment) []Flag {
 	var out []Flag
 	for _, found := range [][]Flag{
 		stopHot(all), milkyOil(c), acrossRounds(all), testFlags(c), coolantFilled(c),
-		a.codes.flags(c), hotCaution(all), nothingMeasured(c, all), layoutUnknown(c, all), misplaced(c),
+		a.codes.flags(c), hotCaution(all), nothingMeasured(c, all), layoutUnknown(all), misplaced(c),
 	} {
 		out = append(out, found...)
 	}

@@ -1,6 +1,7 @@
 package evidence
 
 import (
+	"cmp"
 	"slices"
 
 	"loopbook/cases"
@@ -39,16 +40,9 @@ const opensEarlyK = 3
 func (m *moment) conditions() conditions {
 	return conditions{
 		side: m.side(), regime: m.engine.regime, pace: PaceOf(m.round), thermostat: m.lift(), on: m.witnessOn(),
-		fan:    orUnknown(m.round.Fan, cases.FanUnknown),
-		heater: orUnknown(m.round.Heater, cases.HeaterUnknown),
+		fan:    cmp.Or(m.round.Fan, cases.FanUnknown),
+		heater: cmp.Or(m.round.Heater, cases.HeaterUnknown),
 	}
-}
-
-func orUnknown[T ~string](v, unknown T) T {
-	if v == "" {
-		return unknown
-	}
-	return v
 }
 
 func (m *moment) lift() lift {

@@ -1,6 +1,8 @@
 package evidence
 
 import (
+	"cmp"
+
 	"loopbook/cases"
 	"loopbook/diagram"
 	"loopbook/diagram/say"
@@ -44,7 +46,7 @@ func (m *moment) airSide() []Flag {
 	if m.slow() && m.round.Fan != cases.FanOn && !m.fanIsLate() {
 		severity = Look
 	}
-	because := []say.Text{m.engineText(), m.ends(d), d.text(), say.Of("because.fan", orUnknown(m.round.Fan, cases.FanUnknown).Text())}
+	because := []say.Text{m.engineText(), m.ends(d), d.text(), say.Of("because.fan", cmp.Or(m.round.Fan, cases.FanUnknown).Text())}
 	return []Flag{m.flag("air-side", severity, []diagram.Point{diagram.RadIn, diagram.RadOut},
 		airSide(d.ValueK),
 		because...)}

@@ -123,7 +123,7 @@ func nothingMeasured(c *cases.Case, all []*moment) []Flag {
 }
 
 // layoutUnknown says what can't be judged without a layout.
-func layoutUnknown(c *cases.Case, all []*moment) []Flag {
+func layoutUnknown(all []*moment) []Flag {
 	if len(all) == 0 || all[0].loop != nil {
 		return nil
 	}
