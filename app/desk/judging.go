@@ -197,11 +197,9 @@ func (j *judging) weigh() {
 
 // reasonsOf explains one cause of a ranking, or the first where none is named.
 func reasonsOf(r diagnosis.Ranking, cause cases.Cause) diagnosis.Ranked {
-	one := r.Causes[0]
-	for _, c := range r.Causes {
-		if c.Cause == cause {
-			one = c
-		}
+	one, ranked := r.Of(cause)
+	if !ranked {
+		one = r.Causes[0]
 	}
 	r.Causes = []diagnosis.Ranked{one}
 	r.Explain(1)

@@ -17,11 +17,6 @@ func (m *Mind) Guess(c cases.Case) cases.Guess {
 
 // GuessOf is what a ranking held likeliest, against the verdict.
 func GuessOf(r diagnosis.Ranking, verdict cases.Cause) cases.Guess {
-	g := cases.Guess{First: r.Causes[0].Cause, FirstP: r.Causes[0].Probability}
-	for _, c := range r.Causes {
-		if c.Cause == verdict {
-			g.TruthP = c.Probability
-		}
-	}
-	return g
+	truth, _ := r.Of(verdict)
+	return cases.Guess{First: r.Causes[0].Cause, FirstP: r.Causes[0].Probability, TruthP: truth.Probability}
 }

@@ -53,6 +53,15 @@ type Ranked struct {
 	For, Against []Reason // by weight; filled by Explain
 }
 
+// Of is a cause as it is ranked; false where it isn't.
+func (r Ranking) Of(cause cases.Cause) (Ranked, bool) {
+	i := slices.IndexFunc(r.Causes, func(c Ranked) bool { return c.Cause == cause })
+	if i < 0 {
+		return Ranked{}, false
+	}
+	return r.Causes[i], true
+}
+
 // sheet is all that a ranking was made from, for those who ask why.
 type sheet struct {
 	c        *cases.Case

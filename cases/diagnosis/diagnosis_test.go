@@ -58,10 +58,8 @@ func (b bench) rank(t testing.TB, c cases.Case, prior diagnosis.Prior) diagnosis
 }
 
 func chance(r diagnosis.Ranking, cause cases.Cause) float64 {
-	for _, c := range r.Causes {
-		if c.Cause == cause {
-			return c.Probability
-		}
+	if c, ok := r.Of(cause); ok {
+		return c.Probability
 	}
 	return math.NaN()
 }

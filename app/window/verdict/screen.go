@@ -60,13 +60,12 @@ func ruledOut(a desk.Answer) string {
 }
 
 func odd(a desk.Answer, cause cases.Cause) string {
-	for _, c := range a.Thought.Ranking.Causes {
-		if c.Cause == cause {
-			if first := a.Thought.Ranking.Causes[0]; first.Probability > c.Probability {
-				return kit.L("window.verdict.odds-behind", kit.Capital(cause.Name()), kit.Chance(c.Probability), first.Cause.Name(), kit.Chance(first.Probability))
-			}
-			return kit.L("window.verdict.odds", kit.Capital(cause.Name()), kit.Chance(c.Probability))
-		}
+	c, ranked := a.Thought.Ranking.Of(cause)
+	if !ranked {
+		return ""
 	}
-	return ""
+	if first := a.Thought.Ranking.Causes[0]; first.Probability > c.Probability {
+		return kit.L("window.verdict.odds-behind", kit.Capital(cause.Name()), kit.Chance(c.Probability), first.Cause.Name(), kit.Chance(first.Probability))
+	}
+	return kit.L("window.verdict.odds", kit.Capital(cause.Name()), kit.Chance(c.Probability))
 }

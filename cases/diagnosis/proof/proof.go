@@ -50,7 +50,8 @@ const (
 // temperatures count by the trade's rules alone.
 func Judge(c *cases.Case, f evidence.Findings, after diagnosis.Ranking) Proof {
 	after = after.Repaired(c.Verdict.Cause)
-	p := Proof{Measured: diagnosis.MeasuredAfter(c), Healthy: chanceOf(after, cases.Healthy)}
+	healthy, _ := after.Of(cases.Healthy)
+	p := Proof{Measured: diagnosis.MeasuredAfter(c), Healthy: healthy.Probability}
 	p.Pairs, p.Lone = pairRounds(c, f)
 	p.Again = walkAgain(c, f, p.Pairs)
 	p.Logs = pairLogs(c, f)
@@ -65,15 +66,6 @@ func Judge(c *cases.Case, f evidence.Findings, after diagnosis.Ranking) Proof {
 }
 
 func isAfter(s cases.Stage) bool { return s == cases.AfterRepair }
-
-func chanceOf(r diagnosis.Ranking, cause cases.Cause) float64 {
-	for _, c := range r.Causes {
-		if c.Cause == cause {
-			return c.Probability
-		}
-	}
-	return 0
-}
 
 // unexplained are the findings after the repair that ask for something.
 func unexplained(c *cases.Case, f evidence.Findings) []evidence.Flag {
