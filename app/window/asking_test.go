@@ -3,16 +3,8 @@ package window
 import (
 	"testing"
 
-	"fyne.io/fyne/v2"
+	"loopbook/app/window/bench/benchtest"
 )
-
-// tabAndEscape moves the focus on a number of times and presses Escape.
-func tabAndEscape(c fyne.Canvas, times int) {
-	for range times {
-		c.FocusNext()
-	}
-	c.Focused().TypedKey(&fyne.KeyEvent{Name: fyne.KeyEscape})
-}
 
 // Escape closes a dialog wherever the focus is, and then does what it did before.
 func TestEscapeClosesADialogWhereverTheFocusIs(t *testing.T) {
@@ -22,7 +14,7 @@ func TestEscapeClosesADialogWhereverTheFocusIs(t *testing.T) {
 	for what, open := range map[string]func(){"a notice": func() { w.at.Ask.Inform("x") }, "a chart": w.menus.charts.ShowRounds, "the export": w.menus.share.Choose} {
 		for tabs := 1; tabs <= 7; tabs++ {
 			open()
-			tabAndEscape(w.window.Canvas(), tabs)
+			benchtest.TabAndEscape(w.window.Canvas(), tabs)
 			if over.Top() != nil {
 				t.Fatalf("%s stays open after %d tabs and Escape", what, tabs)
 			}
@@ -30,11 +22,11 @@ func TestEscapeClosesADialogWhereverTheFocusIs(t *testing.T) {
 	}
 	w.at.Ask.Inform("below")
 	w.at.Ask.Inform("above")
-	tabAndEscape(w.window.Canvas(), 1)
+	benchtest.TabAndEscape(w.window.Canvas(), 1)
 	if len(over.List()) != 1 {
 		t.Fatalf("%d dialogs after the first Escape, want one", len(over.List()))
 	}
-	tabAndEscape(w.window.Canvas(), 1)
+	benchtest.TabAndEscape(w.window.Canvas(), 1)
 	if over.Top() != nil {
 		t.Error("Escape doesn't close the dialog below")
 	}

@@ -10,6 +10,7 @@ import (
 
 	"loopbook/app/ui/kit"
 	"loopbook/app/ui/kit/kittest"
+	"loopbook/app/window/bench/benchtest"
 	"loopbook/cases"
 	"loopbook/diagram"
 )
@@ -190,7 +191,7 @@ func TestEscapeLeadsBackToTheCase(t *testing.T) {
 			if tabs == 0 {
 				w.window.Canvas().OnTypedKey()(&fyne.KeyEvent{Name: fyne.KeyEscape})
 			} else {
-				tabAndEscape(w.window.Canvas(), tabs)
+				benchtest.TabAndEscape(w.window.Canvas(), tabs)
 			}
 			if w.rooms.now != caseRoom {
 				t.Errorf("after %d tabs and Escape room %d is still there", tabs, room)

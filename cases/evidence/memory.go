@@ -7,6 +7,7 @@ import (
 	"sync"
 
 	"loopbook/cases"
+	"loopbook/diagram"
 	"loopbook/diagram/warmup"
 )
 
@@ -67,22 +68,14 @@ func (m *warmUpMemory) key(s warmup.Series, o warmup.Options) uint64 {
 			put(v)
 		}
 	}
-	for _, v := range []*float64{asFloat(o.OpensC), asFloat(o.AmbientC)} {
-		if v == nil {
+	for _, c := range []*diagram.Celsius{o.OpensC, o.AmbientC} {
+		if c == nil {
 			put(math.NaN())
 			continue
 		}
-		put(*v)
+		put(float64(*c))
 	}
 	return h.Sum64()
-}
-
-func asFloat[T ~float64](v *T) *float64 {
-	if v == nil {
-		return nil
-	}
-	f := float64(*v)
-	return &f
 }
 
 // warmUps are the case's logs, each analysed.

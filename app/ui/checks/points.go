@@ -12,6 +12,13 @@ import (
 	"loopbook/diagram/units"
 )
 
+// What no thermostat lifts by, and no sensor of an engine has (judgement): a
+// number beyond is a slip of the hand.
+const (
+	mostLiftMM = 30
+	mostOhm    = 1e6
+)
+
 // bench is the form of a thermostat in heated water.
 func (s *sheet) bench() (short, rest []fyne.CanvasObject) {
 	return row(

@@ -7,6 +7,7 @@ import (
 
 	"loopbook/app/ui/kit"
 	"loopbook/cases"
+	"loopbook/diagram/units"
 )
 
 // topUp works out what to drain and what to fill. What is wanted is asked for
@@ -29,7 +30,7 @@ func (s *sheet) topUp() fyne.CanvasObject {
 func (t *topUp) percent(label string, at *float64) fyne.CanvasObject {
 	var f *kit.Field
 	f = kit.NewField("", func(text string) {
-		v, err := upTo(100)(text)
+		v, err := kit.Between(units.Number, 0, 100, kit.Plain[float64])(text)
 		f.Refuse(err)
 		if err == nil {
 			*at = v

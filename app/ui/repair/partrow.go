@@ -30,7 +30,7 @@ func newPartRow(v *View, at int, after func() fyne.Focusable) *partRow {
 	r.name = kit.NewField(what, func(text string) {
 		edit(what, func(c *cases.Case) { c.Repair.Parts[at].Name = text })
 	})
-	r.quantity = number(kit.L("window.repair.how-many"), "1", upTo(mostOfAPart), edit, func(c *cases.Case) **float64 { return &c.Repair.Parts[at].Quantity })
+	r.quantity = number(kit.L("window.repair.how-many"), "1", kit.Between(units.Number, 0, mostOfAPart, kit.Plain[float64]), edit, func(c *cases.Case) **float64 { return &c.Repair.Parts[at].Quantity })
 	r.price = number(kit.L("window.repair.price-of-one"), "", v.readPrice, edit, func(c *cases.Case) **float64 { return &c.Repair.Parts[at].Price })
 	r.price.After = after // not to the button that removes the part
 	r.remove = kit.NewRemove(func() {
@@ -62,10 +62,6 @@ func newSum() *widget.Label {
 // mostOfAPart bounds how many of it there are and what one costs, so that a slip
 // doesn't make a sum that nobody can read.
 const mostOfAPart = 1e7
-
-func upTo(most float64) func(string) (float64, error) {
-	return kit.Between(units.Number, 0, most, kit.Plain[float64])
-}
 
 func number(title, hint string, parse func(string) (float64, error), edit func(string, func(*cases.Case)), at func(*cases.Case) **float64) *kit.Field {
 	var f *kit.Field

@@ -9,15 +9,8 @@ import (
 	"fyne.io/fyne/v2"
 
 	"loopbook/app/ui/kit"
+	"loopbook/app/window/bench/benchtest"
 )
-
-// tabAndEscape moves the focus on a number of times and presses Escape.
-func tabAndEscape(c fyne.Canvas, times int) {
-	for range times {
-		c.FocusNext()
-	}
-	c.Focused().TypedKey(&fyne.KeyEvent{Name: fyne.KeyEscape})
-}
 
 func TestEscapeClosesThePapersWhereverTheFocusIs(t *testing.T) {
 	for tabs := 1; tabs <= 10; tabs++ {
@@ -26,7 +19,7 @@ func TestEscapeClosesThePapersWhereverTheFocusIs(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		tabAndEscape(p.window.Canvas(), tabs)
+		benchtest.TabAndEscape(p.window.Canvas(), tabs)
 		if slices.Contains(fyne.CurrentApp().Driver().AllWindows(), p.window) {
 			t.Errorf("the papers stay open after %d tabs and Escape", tabs)
 		}
