@@ -1,0 +1,124 @@
+package desk
+
+import (
+	"errors"
+	"maps"
+	"time"
+
+	"loopbook/cases"
+	"loopbook/diagram"
+	"loopbook/diagram/say"
+	"loopbook/diagram/units"
+)
+
+// Slip is a number that was typed and could not be kept.
+type Slip struct{ Text, Why string }
+
+// Slips are what was typed in this round and can't be read.
+func (d *Desk) Slips() map[diagram.Point]Slip { return d.slips[d.Round] }
+
+// EachSlip tells of all that was typed in any round and can't be read.
+func (d *Desk) EachSlip(tell func(round int, p diagram.Point, slip Slip)) {
+	for round, slips := range d.slips {
+		for p, slip := range slips {
+			tell(round, p, slip)
+		}
+	}
+}
+
+// forgetMoved drops the slips of rounds in whose place another stands, or none.
+func (d *Desk) forgetMoved(c cases.Case) {
+	from := cases.Standing(d.Case, c)
+	maps.DeleteFunc(d.slips, func(round int, _ map[diagram.Point]Slip) bool { return round >= from })
+}
+
+// forgetSlips drops what could not be read, of all rounds.
+func (d *Desk) forgetSlips() { d.slips = map[int]map[diagram.Point]Slip{} }
+
+// Use changes the units. What could not be read may be meant in them.
+func (d *Desk) Use(u units.Set) {
+	d.Units = u
+	was := d.slips
+	d.forgetSlips()
+	for round, slips := range was {
+		for p, slip := range slips {
+			d.typed(round, p, slip.Text)
+		}
+	}
+}
+
+// Typed takes what was typed at a point: a temperature, nothing, or a dash for
+// a point that can't be reached.
+func (d *Desk) Typed(p diagram.Point, text string) { d.typed(d.Round, p, text) }
+
+func (d *Desk) typed(i int, p diagram.Point, text string) {
+	if i < 0 {
+		return
+	}
+	forget := func() { delete(d.slips[i], p) }
+	if text == "-" || text == "–" || text == "/" {
+		forget()
+		d.Edit(say.English().Of("window.hosemap.edit-cant-reach", say.PointName(p)), func(c *cases.Case) { setReading(&c.Rounds[i], p, nil, true) })
+		return
+	}
+	if text == "" {
+		forget()
+		d.Edit(say.English().Of("window.hosemap.edit-cleared", say.PointName(p)), func(c *cases.Case) { setReading(&c.Rounds[i], p, nil, false) })
+		return
+	}
+	shown, why := d.read(p, text)
+	if why != "" {
+		if d.slips[i] == nil {
+			d.slips[i] = map[diagram.Point]Slip{}
+		}
+		d.slips[i][p] = Slip{text, why}
+		d.Changed()
+		return
+	}
+	forget()
+	d.Edit(say.English().Of("window.hosemap.edit-reading", say.PointName(p), d.Units.TempUnit(shown)), func(c *cases.Case) {
+		r := &c.Rounds[i]
+		setReading(r, p, &shown, false)
+		if r.Taken.IsZero() {
+			r.Taken = time.Now().UTC().Truncate(time.Second)
+		}
+	})
+}
+
+// read reads a temperature at a point, or says why it can't be kept. Coolant has narrower bounds than air: beyond
+// them it would be used for nothing.
+func (d *Desk) read(p diagram.Point, text string) (c diagram.Celsius, why string) {
+	c, err := d.Units.ParseTemp(text)
+	switch {
+	case errors.Is(err, units.ErrNotANumber):
+		return 0, say.English().Of("window.frame.slip-number")
+	case err == nil && (p.Air() || cases.CanBeCoolant(c)):
+		return c, ""
+	case p.Air():
+		return 0, say.English().Of("window.frame.slip-range", d.Units.TempRange(diagram.MinC, diagram.MaxC))
+	}
+	return 0, say.English().Of("window.frame.slip-range", d.Units.TempRange(cases.CoolantLeastC, cases.CoolantMostC))
+}
+
+// setReading writes a temperature, keeping the surface; without one the point
+// is not known, or can't be reached.
+func setReading(r *cases.Round, p diagram.Point, shown *diagram.Celsius, cantReach bool) {
+	at := r.Reading(p)
+	switch {
+	case shown == nil && !cantReach:
+		kept := r.Readings[:0]
+		for _, reading := range r.Readings {
+			if reading.Point != p {
+				kept = append(kept, reading)
+			}
+		}
+		r.Readings = kept
+	case at == nil:
+		r.Readings = append(r.Readings, cases.Reading{Point: p, ShownC: shown})
+	default:
+		at.ShownC = shown
+		if cantReach {
+			at.Surface = cases.Surface{}
+		}
+	}
+}
