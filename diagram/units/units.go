@@ -6,8 +6,6 @@
 package units
 
 import (
-	"errors"
-	"fmt"
 	"math"
 	"strconv"
 	"strings"
@@ -53,9 +51,6 @@ func Metric() Set { return Set{C, KPa, Km} }
 
 // US is what is usual in the United States.
 func US() Set { return Set{F, PSI, Miles} }
-
-// ErrNotANumber says that what was typed can't be read.
-var ErrNotANumber = errors.New("not a number")
 
 // Temp writes a temperature without its unit, to a tenth where it has one.
 func (s Set) Temp(c diagram.Celsius) string { return Short(s.FromC(c), 1) }
@@ -136,11 +131,6 @@ func (s Set) FromL(litres float64) float64 {
 	return litres / Litres().of[strings.ToLower(s.VolumeUnit())]
 }
 
-// ParseVolume reads a volume in that unit or in the one behind it, in litres.
-func (s Set) ParseVolume(text string) (float64, error) {
-	return Litres().parse(text, strings.ToLower(s.VolumeUnit()))
-}
-
 // HeightUnit is what a height above the sea is measured in: feet beside °F.
 func (s Set) HeightUnit() string {
 	if s.Temperature == F {
@@ -151,112 +141,6 @@ func (s Set) HeightUnit() string {
 
 // FromM is a height's number in that unit.
 func (s Set) FromM(m diagram.Metre) float64 { return float64(m) / Metres().of[s.HeightUnit()] }
-
-// ParseHeight reads a height in that unit or in the one behind it.
-func (s Set) ParseHeight(text string) (diagram.Metre, error) {
-	m, err := Metres().parse(text, s.HeightUnit())
-	return diagram.Metre(m), err
-}
-
-// ParseTemp reads a temperature typed in the chosen unit, or in the one behind it.
-func (s Set) ParseTemp(text string) (diagram.Celsius, error) {
-	number, unit := typed(text)
-	meant, ok := s.asTemperature(unit)
-	if !ok {
-		number = text // it is refused as it stands
-	}
-	v, err := Number(number)
-	if err != nil {
-		return 0, err
-	}
-	s = meant
-	c := diagram.Celsius(v)
-	if s.Temperature == F {
-		c = diagram.Celsius((v - 32) / 1.8)
-	}
-	if !c.Plausible() {
-		return 0, fmt.Errorf("%s %s can't be: write %s to %s", Short(v, 1), s.Temperature, s.Temp(diagram.MinC), s.Temp(diagram.MaxC))
-	}
-	return c, nil
-}
-
-// ParsePressure reads a pressure typed in the chosen unit, or in the one behind
-// it.
-func (s Set) ParsePressure(text string) (diagram.KPa, error) {
-	number, unit := typed(text)
-	meant, ok := s.asPressure(unit)
-	if !ok {
-		number = text // it is refused as it stands
-	}
-	s = meant
-	v, err := Number(number)
-	switch s.Pressure {
-	case PSI:
-		v *= kPaPerPSI
-	case Bar:
-		v *= kPaPerBar
-	}
-	return diagram.KPa(v), err
-}
-
-// ParseDist reads a distance (or a speed) typed in the chosen unit or in the one behind it, in km. Three
-// figures behind a comma or a point are thousands: nobody reads metres off an
-// odometer. So is a k behind the number.
-func (s Set) ParseDist(text string) (float64, error) {
-	number, unit := typed(text)
-	if rest, k := cutThousand(unit); k {
-		v, err := s.ParseDist(strings.TrimSpace("1 " + rest))
-		if err != nil {
-			return Number(text) // it is refused as it stands
-		}
-		n, err := Number(number)
-		return n * 1000 * v, err
-	}
-	bare := "km"
-	if s.Distance == Miles {
-		bare = "mi"
-	}
-	return kilometres().parse(text, bare)
-}
-
-// Number reads a number as a person types it: a comma or a point, blanks
-// around and between thousands, a percent sign behind it. Where comma and point stand in it,
-// the later one parts the fraction off. A letter in it is a slip: nobody types 1e2 for 100.
-func Number(text string) (float64, error) {
-	t := strings.NewReplacer("\u00a0", " ", "\u202f", " ", "−", "-").Replace(text)
-	t = strings.TrimSpace(strings.TrimSuffix(strings.TrimSpace(t), "%"))
-	if thousands(t) {
-		t = strings.ReplaceAll(t, " ", "")
-	}
-	switch comma, point := strings.LastIndex(t, ","), strings.LastIndex(t, "."); {
-	case comma > point && point >= 0:
-		t = strings.ReplaceAll(t, ".", "")
-	case point > comma && comma >= 0:
-		t = strings.ReplaceAll(t, ",", "")
-	}
-	t = strings.ReplaceAll(t, ",", ".")
-	v, err := strconv.ParseFloat(t, 64)
-	if err != nil || strings.ContainsAny(t, "eExXpP_") || math.IsNaN(v) || math.IsInf(v, 0) {
-		return 0, fmt.Errorf("%q is %w: write 70 or 70.5", strings.TrimSpace(text), ErrNotANumber)
-	}
-	return v, nil
-}
-
-// thousands reports whether the blanks in a number part thousands off: "12 500", but not "10 2",
-// which may be 10.2 or 102.
-func thousands(t string) bool {
-	whole := t
-	if i := strings.IndexAny(t, ",."); i >= 0 {
-		whole = t[:i]
-	}
-	groups := strings.Split(strings.TrimLeft(whole, "+-"), " ")
-	for i, g := range groups {
-		if i > 0 && len(g) != 3 || i == 0 && (g == "" || len(g) > 3) {
-			return false
-		}
-	}
-	return len(groups) > 1 && !strings.Contains(t[len(whole):], " ")
-}
 
 // FromC is a temperature's number in the chosen unit.
 func (s Set) FromC(c diagram.Celsius) float64 {
