@@ -17,8 +17,8 @@ func fanDead() cases.Test {
 	return cases.Test{Kind: "fan", Stage: cases.BeforeRepair, Commanded: casetest.P(true), Runs: casetest.P(false)}
 }
 
-// leaking is a system that loses its pressure within minutes (testdata/trade/tests.md has what a
-// sound one holds).
+// leaking is a system that loses its pressure within minutes (PR1 to PR4 of testdata/trade/numbers.csv are what
+// a sound one may lose).
 func leaking() cases.Test {
 	return cases.Test{Kind: "pressure-hold", Stage: cases.BeforeRepair, StartKPa: casetest.P(diagram.KPa(100)), EndKPa: casetest.P(diagram.KPa(50)), Minutes: casetest.P(10.0)}
 }
