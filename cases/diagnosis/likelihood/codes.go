@@ -90,7 +90,7 @@ func (t *Tables) Codes(codes []cases.Code) []Factor {
 			}
 		}
 		if present != nil {
-			out = append(out, Factor{Label: say.Of("reason.codes", strings.Join(present, ", "), g.text()), Reason: g.Reason, Class: g.Class, Log: g.log})
+			out = append(out, Factor{Label: say.Of("reason.codes", strings.Join(present, ", "), g.text()), Log: g.log})
 		}
 	}
 	return out

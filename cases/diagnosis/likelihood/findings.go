@@ -59,7 +59,7 @@ func (t *Tables) readFindings(text []byte) error {
 				t.spoken[i] += p
 			}
 		}
-		t.findings[r.Finding] = Factor{Label: say.Of("reason.finding", r.text()), Reason: r.Reason, Class: r.Class, Log: trusted(v)}
+		t.findings[r.Finding] = Factor{Label: say.Of("reason.finding", r.text()), Log: trusted(v)}
 		return errors.Join(err, r.grounds.check())
 	})
 	if _, ok := t.findings[""]; err == nil && !ok {

@@ -32,7 +32,7 @@ func (t *Tables) readFrames(text []byte) error {
 			return err
 		}
 		v, err := r.vector()
-		t.standing, t.driven = Factor{Reason: r.Reason, Class: r.Class, Log: newVector()}, Factor{Reason: r.Reason, Class: r.Class, Log: newVector()}
+		t.standing, t.driven = Factor{Log: newVector()}, Factor{Log: newVector()}
 		for i, p := range v {
 			t.standing.Log[i], t.driven.Log[i] = math.Log(p), math.Log(1-p)
 		}

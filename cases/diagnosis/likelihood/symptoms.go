@@ -40,7 +40,7 @@ func (t *Tables) readSymptoms(text []byte) error {
 	t.symptoms = map[cases.Symptom]Factor{}
 	for i, log := range draws(rows, strayingSymptoms) {
 		r := listed[i]
-		t.symptoms[r.Symptom] = Factor{Label: say.Of("reason.symptom", r.Symptom.Text()), Reason: r.Reason, Class: r.Class, Log: log}
+		t.symptoms[r.Symptom] = Factor{Label: say.Of("reason.symptom", r.Symptom.Text()), Log: log}
 	}
 	return nil
 }

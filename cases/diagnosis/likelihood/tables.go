@@ -23,11 +23,9 @@ type Vector []float64
 // Factor is one piece of evidence: the logarithm of its probability given each
 // cause. Don't change Log.
 type Factor struct {
-	Label  say.Text // "symptom: slow to warm up"
-	Reason string
-	Class  string // of the reason's source
-	Log    Vector
-	Check  bool // it tells how a check came out
+	Label say.Text // "symptom: slow to warm up"
+	Log   Vector
+	Check bool // it tells how a check came out
 }
 
 // Tables are the likelihoods. They are immutable.

@@ -21,7 +21,6 @@ const leastPass = leastShare
 type Outcome struct {
 	Word string
 	P    Vector // probability given each cause; don't change it
-	grounds
 }
 
 type testRow struct {
@@ -58,7 +57,7 @@ func (t *Tables) readTests(text []byte) error {
 
 // outcome of a row; what a pass gets is what the others leave.
 func (r testRow) outcome() (Outcome, error) {
-	o := Outcome{r.Outcome, newVector(), r.grounds}
+	o := Outcome{r.Outcome, newVector()}
 	if r.Outcome == evidence.Pass {
 		if r.Else != 0 || r.Given != nil {
 			return o, errors.New("else: a pass gets what the other outcomes leave, it can't be given")
@@ -104,15 +103,14 @@ func (t *Tables) Test(kind cases.TestKind, outcome string, unseen ...string) (Fa
 	if evidence.Passed(word) {
 		word = evidence.Pass
 	}
-	o, ok := t.outcome(kind, word)
-	if !ok {
+	if _, ok := t.outcome(kind, word); !ok {
 		return Factor{}, false
 	}
 	log := newVector()
 	for i, p := range sum(t.among(kind, word, unseen)) {
 		log[i] = math.Log(p)
 	}
-	return Factor{Label: CameOut(kind, outcome), Reason: o.Reason, Class: o.Class, Log: log, Check: true}, true
+	return Factor{Label: CameOut(kind, outcome), Log: log, Check: true}, true
 }
 
 // Left are the ways that a check can still come out which passed but for the unseen: a pass or one of those, as likely
