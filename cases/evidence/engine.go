@@ -24,9 +24,9 @@ const (
 	creepK     diagram.DeltaK = 20 // a hose that much under the rating may hold still coolant
 )
 
-// SensorFailK is from where on the gun is believed rather than the scan tool:
+// sensorFailK is from where on the gun is believed rather than the scan tool:
 // DT16 for a taped metal, common practice.
-const SensorFailK diagram.DeltaK = 10
+const sensorFailK diagram.DeltaK = 10
 
 // engineSide are the points whose coolant comes straight from the engine, the
 // upper hose's only while something flows there.
@@ -40,7 +40,7 @@ func (m *moment) findEngine() engine {
 	e := engine{witness: m.sensorWitness()}
 	hottest, any := m.hottest(engineSide()...)
 	switch ect := m.round.EctC; {
-	case ect != nil && any && hottest.TrueC.Minus(*ect) > SensorFailK:
+	case ect != nil && any && hottest.TrueC.Minus(*ect) > sensorFailK:
 		e.lies, e.witness = true, hottest.Point // no hose is hotter than its coolant
 		e.set(hottest.TrueC, say.Of("by.gun-sensor-low", say.Place(hottest.Point)))
 	case ect != nil && !m.dry() && m.readsHigh(*ect, e.witness):
@@ -104,7 +104,7 @@ func (m *moment) readsHigh(ect diagram.Celsius, p diagram.Point) bool {
 	if !ok || !m.flows(w) {
 		return false
 	}
-	limit := SensorFailK
+	limit := sensorFailK
 	if w.onHose() {
 		limit += hoseUnderK
 	}

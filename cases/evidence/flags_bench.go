@@ -161,7 +161,7 @@ func sensorTest(t *cases.Test) judgement {
 		return passIf(compared)
 	}
 	severity, way := Look, "high"
-	if math.Abs(float64(worst)) > float64(SensorFailK) {
+	if math.Abs(float64(worst)) > float64(sensorFailK) {
 		severity = Act
 	}
 	if worst < 0 {
@@ -171,7 +171,7 @@ func sensorTest(t *cases.Test) judgement {
 	if atLeast {
 		text = say.Of("flag.sensor-beyond-"+way, max(worst, -worst))
 	}
-	return found(way, ofCase("sensor-resistance", severity, text, append(because, say.Of("because.sensor-limits", sensorPassK, SensorFailK))...))
+	return found(way, ofCase("sensor-resistance", severity, text, append(because, say.Of("because.sensor-limits", sensorPassK, sensorFailK))...))
 }
 
 // ohms are the measured points that hold both numbers.

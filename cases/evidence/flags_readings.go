@@ -48,7 +48,7 @@ func (m *moment) standsAlone() []Flag {
 	r := m.readings[m.alone]
 	return []Flag{m.flag("reading-alone", Look, []diagram.Point{r.Point},
 		say.Of("flag.reading-alone", say.Place(r.Point), r.TrueC),
-		r.Why, say.Of("because.alone-rule", SensorFailK))} // DT16
+		r.Why, say.Of("because.alone-rule", sensorFailK))} // DT16
 }
 
 // airTooHot asks for the air before the radiator again, by a probe: a gun sees the core through it.

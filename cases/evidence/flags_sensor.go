@@ -23,7 +23,7 @@ func (m *moment) sensorDisagrees() []Flag {
 	if m.engine.lies {
 		return []Flag{m.flag("sensor-disagrees", Act, points,
 			say.Of("flag.sensor-lies", *m.round.EctC, w.TrueC, say.Place(w.Point)), apart,
-			say.Of("because.sensor-rule", SensorFailK, hoseLeastK, hoseUnderK), // DT16, IR8
+			say.Of("because.sensor-rule", sensorFailK, hoseLeastK, hoseUnderK), // DT16, IR8
 			say.Of("because.by-gun"))}
 	}
 	d := m.delta(SensorAgainstGun)

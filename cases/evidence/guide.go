@@ -40,7 +40,7 @@ func accepted(kind cases.TestKind) []any {
 	case cases.BenchTest: // TH1 to TH4, published (M2, V1 to V4)
 		return []any{diagram.DeltaK(opensEarlyK), diagram.DeltaK(6), diagram.DeltaK(15), benchLift, shutByC}
 	case cases.SensorTest: // DT15, DT16, common practice; V15 to V17
-		return []any{sensorPassK, SensorFailK}
+		return []any{sensorPassK, sensorFailK}
 	case cases.FanTest: // FN1, published (V23); FN5, common practice
 		return []any{diagram.Celsius(93), usualFanStartC, secondLowC, secondHighC}
 	case cases.CoreTest: // DT14, common practice; M17, V22

@@ -95,7 +95,7 @@ func (m *moment) mark(pair [2]diagram.Point, why say.Text) {
 // doesn't make the sensor a liar.
 func (m *moment) markAlone() {
 	hot, ok := m.hottest(engineSide()...)
-	if !ok || m.round.EctC == nil || hot.TrueC.Minus(*m.round.EctC) <= SensorFailK {
+	if !ok || m.round.EctC == nil || hot.TrueC.Minus(*m.round.EctC) <= sensorFailK {
 		return
 	}
 	agree := 0
@@ -104,7 +104,7 @@ func (m *moment) markAlone() {
 		if !usable || p == hot.Point {
 			continue
 		}
-		if hot.TrueC.Minus(r.TrueC) <= SensorFailK {
+		if hot.TrueC.Minus(r.TrueC) <= sensorFailK {
 			return
 		}
 		if m.agrees(r) {
@@ -122,7 +122,7 @@ func (m *moment) markAlone() {
 // value with it.
 func (m *moment) agrees(r Reading) bool {
 	off := m.round.EctC.Minus(r.TrueC)
-	return r.Point != diagram.RadIn && !m.still(r) && max(off, -off) <= SensorFailK
+	return r.Point != diagram.RadIn && !m.still(r) && max(off, -off) <= sensorFailK
 }
 
 // pairError grows where the surfaces differ: on like surfaces the error of the

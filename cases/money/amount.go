@@ -44,8 +44,8 @@ func (c Currency) FromMajor(v float64) (Amount, error) {
 	return Amount(n), err
 }
 
-// InThousandths is a quantity, as a case has it.
-func InThousandths(v float64) (Thousandths, error) {
+// inThousandths is a quantity, as a case has it.
+func inThousandths(v float64) (Thousandths, error) {
 	n, err := scaled(v, 3)
 	return Thousandths(n), err
 }

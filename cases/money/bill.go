@@ -69,7 +69,7 @@ func (c Currency) line(name string, quantity, price *float64) (Line, error) {
 	l := Line{Name: name, Quantity: 1000}
 	var err error
 	if quantity != nil {
-		if l.Quantity, err = InThousandths(*quantity); err != nil {
+		if l.Quantity, err = inThousandths(*quantity); err != nil {
 			return l, err
 		}
 	}
@@ -101,7 +101,7 @@ func (b Bill) taxed(percent *float64) (Bill, error) {
 	if percent == nil {
 		return b, nil
 	}
-	rate, err := InThousandths(*percent)
+	rate, err := inThousandths(*percent)
 	if err != nil {
 		return Bill{}, fmt.Errorf("repair.tax_percent: %w", err)
 	}

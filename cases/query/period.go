@@ -8,9 +8,9 @@ import (
 
 var errPeriod = errors.New("write 2014, 2014-03, 2014-03-12 or two of them as 2010..2015")
 
-// Period reads a year, a month, a day or a span of two of them as a time from and a
+// period reads a year, a month, a day or a span of two of them as a time from and a
 // time before; an end that is left out is open.
-func Period(text string, zone *time.Location) (from, to time.Time, err error) {
+func period(text string, zone *time.Location) (from, to time.Time, err error) {
 	text = strings.TrimSpace(text)
 	first, last, span := strings.Cut(text, "..")
 	if !span {

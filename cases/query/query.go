@@ -115,7 +115,7 @@ func (p *Parsed) add(t token, f cases.Field, value string, zone *time.Location) 
 			return
 		}
 	case cases.ByOpened:
-		from, to, err := Period(bare(value), zone)
+		from, to, err := period(bare(value), zone)
 		if err != nil {
 			p.problem(t, NoDate, f)
 			return

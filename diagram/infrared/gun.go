@@ -27,10 +27,10 @@ type Gun struct {
 	ReflectedC diagram.Celsius
 }
 
-// DoubtfulK is the uncertainty from which a corrected temperature is too vague
+// doubtfulK is the uncertainty from which a corrected temperature is too vague
 // to judge by: just under the smallest difference that the trade judges by,
 // 5.6 K across the engine (DT1 in testdata/trade/numbers.csv).
-const DoubtfulK diagram.DeltaK = 5
+const doubtfulK diagram.DeltaK = 5
 
 // Corrected is a surface's true temperature and how far it moves, either way,
 // when the emissivity goes from the middle to an end of its range.
@@ -40,7 +40,7 @@ type Corrected struct {
 }
 
 // Doubtful reports whether the temperature is too vague to judge by.
-func (c Corrected) Doubtful() bool { return !(c.UncertainK <= DoubtfulK) }
+func (c Corrected) Doubtful() bool { return !(c.UncertainK <= doubtfulK) }
 
 // Correct is the true temperature of the surface from what the gun showed,
 // with the surroundings that the surface mirrors. It solves Gun's balance to
