@@ -146,3 +146,17 @@ func TestTheNameDoesNotGiveTheAnswerAway(t *testing.T) {
 		}
 	}
 }
+
+// A sound engine stands in traffic where its fan starts, and on a hot rating that is 113 °C and more: no driver
+// complains of it, and no control stores a code under it (common practice, no source). A heater that gives nothing
+// heats no engine above that (F13 of testdata/trade/signatures.csv: the engine is normal).
+func TestNoEngineIsTooHotBeforeItsFanHasBegun(t *testing.T) {
+	for seed := int64(1); seed <= 6; seed++ {
+		c := car("heater-valve-shut")
+		c.Layout, c.AmbientC, c.Severity, c.Seed = "heated-thermostat", 35, 0.2, seed
+		k := simulated(t, c)
+		if felt := k.Complaint.Symptoms; len(k.Codes) > 0 || !slices.Equal(felt, []cases.Symptom{"cabin-heat-poor"}) {
+			t.Errorf("seed %d: %v, codes %v, of a heater that is shut", seed, felt, k.Codes)
+		}
+	}
+}

@@ -24,7 +24,7 @@ func codes(car Car, ill, well *course, opensC diagram.Celsius) []cases.Code {
 			store("P0128", at)
 		}
 	}
-	if at := ill.at(ill.reaches(tooHotC)); at >= 0 {
+	if at := ill.at(ill.reaches(max(tooHotC, float64(ill.sim.FanStartsC())+fanOverK))); at >= 0 {
 		store("P0217", at)
 	}
 	switch last := len(ill.log.TimeS) - 1; {

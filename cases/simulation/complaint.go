@@ -12,6 +12,7 @@ import (
 const (
 	feltK      = 8   // hotter, colder, or of the air at the vent
 	hotOverK   = 12  // over the rating: the needle leaves the middle
+	fanOverK   = 5   // over where its fan starts, and not before: a sound engine stands there in traffic too
 	coldK      = 11  // under the rating: the needle is under the middle, and a thermostat's code is due: REG1 of testdata/trade/numbers.csv, published (R1, R4)
 	coldNoC    = -7  // air in which it isn't looked for: REG2, published (R1, R4)
 	tooHotC    = 115 // where a code of overheating is due
@@ -68,8 +69,9 @@ func unheated() map[cases.Cause][]cases.Symptom {
 
 // hotter reports whether the needle stands too high, on the road or at rest.
 func (c *course) hotter(well *course, opensC diagram.Celsius, road bool) bool {
+	hotC := max(float64(opensC)+hotOverK, float64(c.sim.FanStartsC())+fanOverK)
 	for i, l := range c.legs {
-		if (l.Drive == Road) == road && l.heldC() > max(well.legs[i].heldC()+feltK, float64(opensC)+hotOverK) {
+		if (l.Drive == Road) == road && l.heldC() > max(well.legs[i].heldC()+feltK, hotC) {
 			return true
 		}
 	}

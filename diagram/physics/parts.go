@@ -25,6 +25,9 @@ func (s *Sim) LiftIn(c diagram.Celsius) float64 {
 // CapKPa is the pressure that the loop holds, over the air outside.
 func (s *Sim) CapKPa() diagram.KPa { return diagram.KPa(s.p.CapKPa) }
 
+// FanStartsC is what the sensor shows when the engine's control starts the fan.
+func (s *Sim) FanStartsC() diagram.Celsius { return diagram.Celsius(s.p.FanOnC) }
+
 // FanObeys reports whether a fan that the engine's control turns does what it is told.
 func (s *Sim) FanObeys(told bool) bool { return told && !s.f.fanOff || !told && !s.f.fanStuck }
 
