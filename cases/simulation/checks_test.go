@@ -160,3 +160,12 @@ func TestNoEngineIsTooHotBeforeItsFanHasBegun(t *testing.T) {
 		}
 	}
 }
+
+// A valve that lets go late makes the needle overshoot on the first warm-up and drop (F03 of
+// testdata/trade/signatures.csv); an engine that idles cool for half an hour after it doesn't overheat standing.
+func TestALateValveMakesTheNeedleSwing(t *testing.T) {
+	k := simulated(t, car("thermostat-late"))
+	if felt := k.Complaint.Symptoms; !slices.Equal(felt, []cases.Symptom{"gauge-swings"}) {
+		t.Errorf("%v, want that the gauge swings", felt)
+	}
+}

@@ -38,7 +38,7 @@ func complaint(car Car, ill, well *course, opensC diagram.Celsius, light bool) c
 	tell("overheats-road", road && !idle)
 	tell("gauge-low", ill.low(well, opensC))
 	tell("slow-warm-up", ill.reaches(warmC) > slower*well.reaches(warmC))
-	tell("gauge-swings", !idle && !road && ill.swings() > well.swings()+feltK)
+	tell("gauge-swings", !idle && !road && ill.swings(well))
 	poor, fine := ill.vent(well)
 	tell("cabin-heat-poor", poor && !fine)
 	tell("cabin-heat-comes-and-goes", poor && fine)
@@ -89,9 +89,9 @@ func (c *course) low(well *course, opensC diagram.Celsius) bool {
 }
 
 // heldC is what a driver remembers of a leg: the most that was shown, but of the road, which cools what got hot
-// before it, the end.
+// before it, and of the way to the warm engine, on which a valve may let go late, the end.
 func (l leg) heldC() float64 {
-	if l.Drive == Road {
+	if l.Drive == Road || l.warms {
 		return l.endC
 	}
 	return l.mostC
@@ -107,14 +107,23 @@ func (c *course) reaches(shownC float64) float64 {
 	return math.Inf(1)
 }
 
-// swings is by how much the needle moves in one leg of the warm engine.
-func (c *course) swings() (most float64) {
+// swings reports whether the needle moves much more than the sound car's in a leg of the warm engine, or falls back
+// on the way to it.
+func (c *course) swings(well *course) bool {
 	for i, l := range c.legs {
-		if i > 0 && c.legs[i-1].endS >= warmByS {
-			most = max(most, l.mostC-l.leastC)
+		if l.movedK() > well.legs[i].movedK()+feltK {
+			return true
 		}
 	}
-	return most
+	return false
+}
+
+// movedK is by how much the needle moves in a leg; rising as the engine warms is no moving.
+func (l leg) movedK() float64 {
+	if l.warms {
+		return l.mostC - l.endC
+	}
+	return l.mostC - l.leastC
 }
 
 // vent tells whether the cabin stays colder than the sound car's at the end of any leg with the heater on, and

@@ -33,6 +33,7 @@ type course struct {
 // leg is one step of the way.
 type leg struct {
 	Step
+	warms         bool // it began with an engine that isn't warm yet
 	endS          float64
 	leastC, mostC float64 // that the sensor showed
 	endC, ventC   float64 // that it showed, and of the air at the vent, at its end
@@ -54,7 +55,7 @@ func (d drive) along(car Car, fault physics.Fault) (*course, error) {
 	out.scan(0, float64(sim.ECT()), d.steps[0].stage(d.params))
 	for i, step := range d.steps {
 		st := step.stage(d.params)
-		l := leg{Step: step, leastC: math.Inf(1), mostC: math.Inf(-1)}
+		l := leg{Step: step, warms: sim.Seconds() < warmByS, leastC: math.Inf(1), mostC: math.Inf(-1)}
 		err := sim.Run(st, func(s *physics.Sim) {
 			if d.see != nil {
 				d.see(look(s, d.loop, st))
