@@ -169,3 +169,18 @@ func TestALateValveMakesTheNeedleSwing(t *testing.T) {
 		t.Errorf("%v, want that the gauge swings", felt)
 	}
 }
+
+// Heat that comes and goes is at times a sound car's: air in the core (F09). A cabin that is always colder, now by
+// somewhat more and now by somewhat less, has poor heat (F12, F25 of testdata/trade/signatures.csv).
+func TestHeatThatIsAlwaysPoorDoesNotComeAndGo(t *testing.T) {
+	for cause, severity := range map[cases.Cause]float64{"heater-core-restricted": 1, "heater-air-side": 0.2} {
+		c := car(cause)
+		c.AmbientC, c.Severity = 5, severity
+		for seed := int64(1); seed <= 6; seed++ {
+			c.Seed = seed
+			if felt := simulated(t, c).Complaint.Symptoms; slices.Contains(felt, "cabin-heat-comes-and-goes") {
+				t.Errorf("%s, seed %d: %v", cause, seed, felt)
+			}
+		}
+	}
+}

@@ -11,6 +11,7 @@ import (
 // same way (judgement but for coldK).
 const (
 	feltK      = 8   // hotter, colder, or of the air at the vent
+	fineK      = 4   // colder than a sound car's, the air at the vent is nobody's complaint
 	hotOverK   = 12  // over the rating: the needle leaves the middle
 	fanOverK   = 5   // over where its fan starts, and not before: a sound engine stands there in traffic too
 	coldK      = 11  // under the rating: the needle is under the middle, and a thermostat's code is due: REG1 of testdata/trade/numbers.csv, published (R1, R4)
@@ -133,11 +134,8 @@ func (c *course) vent(well *course) (poor, fine bool) {
 		if part, _ := l.Heater.Blower(); part == 0 || l.endS < warmByS {
 			continue
 		}
-		if cold := l.ventC < well.legs[i].ventC-feltK; cold {
-			poor = true
-		} else {
-			fine = true
-		}
+		colderK := well.legs[i].ventC - l.ventC
+		poor, fine = poor || colderK > feltK, fine || colderK < fineK
 	}
 	return poor, fine
 }
