@@ -71,9 +71,9 @@ func choose[T any](yes bool, a, b T) T {
 	return b
 }
 
-// about is v with an error of that standard deviation, rounded to a step.
-func (b bench) about(v, sd, step float64) float64 {
-	return math.Round((v+b.rng.NormFloat64()*sd)/step) * step
+// about is v with an error of that standard deviation, as an instrument shows it that parts a unit in so many.
+func (b bench) about(v, sd, parts float64) float64 {
+	return math.Round((v+b.rng.NormFloat64()*sd)*parts) / parts
 }
 
 // hold: what a leak takes in five minutes of a cold engine.
@@ -102,7 +102,7 @@ func (b bench) cap(t *cases.Test) {
 
 // sample: a mixture at fault is sludge here, which is the form that the model drives.
 func (b bench) sample(t *cases.Test) {
-	t.VolumePercent, t.PH = ptr(b.about(strength, 1, 1)), ptr(b.about(8.3, 0.3, 0.1))
+	t.VolumePercent, t.PH = ptr(b.about(strength, 1, 1)), ptr(b.about(8.3, 0.3, 10))
 	t.Looks = choose[cases.Looks](b.car.Cause == "coolant-mix-wrong", "sludge", "clear")
 }
 

@@ -3,6 +3,7 @@ package simulation_test
 import (
 	"math"
 	"slices"
+	"strconv"
 	"strings"
 	"testing"
 
@@ -180,6 +181,20 @@ func TestHeatThatIsAlwaysPoorDoesNotComeAndGo(t *testing.T) {
 			c.Seed = seed
 			if felt := simulated(t, c).Complaint.Symptoms; slices.Contains(felt, "cabin-heat-comes-and-goes") {
 				t.Errorf("%s, seed %d: %v", cause, seed, felt)
+			}
+		}
+	}
+}
+
+// A strip, a gauge and a gun show a digit or two behind the point, and so does the file.
+func TestAnInstrumentShowsFewDigits(t *testing.T) {
+	for seed := int64(1); seed <= 6; seed++ {
+		c := car("none")
+		c.Seed = seed
+		k := simulated(t, c)
+		for _, test := range k.Tests {
+			if ph := test.PH; ph != nil && len(strconv.FormatFloat(*ph, 'g', -1, 64)) > 3 {
+				t.Errorf("seed %d: pH %g", seed, *ph)
 			}
 		}
 	}
