@@ -144,7 +144,7 @@ func (b bench) level() cases.LevelState {
 	switch b.car.Cause {
 	case "coolant-low-air":
 		return choose[cases.LevelState](b.car.Severity >= 0.9, "empty", "low")
-	case "external-leak", "combustion-leak", "cap-weak":
+	case "external-leak", "combustion-leak", "cap-weak", "cap-vacuum-stuck":
 		return choose[cases.LevelState](bad, "low", "full")
 	}
 	return "full"
