@@ -58,7 +58,7 @@ func (a *Analyst) hottestOf(c *cases.Case, all []*moment, stage cases.Stage) hot
 	}
 	for i := range c.Logs {
 		l := &c.Logs[i]
-		if t, ok := heldC(l); ok && stage.Holds(l.Stage) {
+		if t, ok := HeldC(l); ok && stage.Holds(l.Stage) {
 			h.take(t, logPlace(l))
 		}
 	}
@@ -87,10 +87,10 @@ func logPlace(l *cases.Log) say.Text {
 // or so).
 const besideS = 15
 
-// heldC is the most that two samples beside each other reach: one alone among them may be a loose contact's.
+// HeldC is the most that two samples beside each other reach: one alone among them may be a loose contact's.
 // What somebody wrote down each minute was looked at, and stands for itself. Rows that lack the coolant stand between none.
 // It is false without any.
-func heldC(l *cases.Log) (c diagram.Celsius, ok bool) {
+func HeldC(l *cases.Log) (c diagram.Celsius, ok bool) {
 	var times, values []float64
 	for i, v := range l.EctC {
 		if !math.IsNaN(v) {

@@ -8,6 +8,7 @@ import (
 	"loopbook/app/ui/kit"
 	"loopbook/app/window/words"
 	"loopbook/cases"
+	"loopbook/cases/evidence"
 	"loopbook/cases/practice"
 	"loopbook/diagram/say"
 	"loopbook/report/picture"
@@ -60,6 +61,9 @@ func (t teller) itemSays(c cases.Case, i practice.Item) string {
 		var words []string
 		for _, f := range picture.WarmUpFacts(found.WarmUps[i.At].Result, t.desk.By()) {
 			words = append(words, f[0]+": "+f[1])
+		}
+		if most, ok := evidence.HeldC(&c.Logs[i.At]); ok { // whoever has the curve sees it
+			words = append(words, kit.L("window.practice.log-hottest", u.TempUnit(most)))
 		}
 		return strings.Join(words, "; ")
 	}

@@ -236,6 +236,23 @@ func TestAHalfNotedCheckIsNoPass(t *testing.T) {
 	}
 }
 
+// Who buys a log sees no curve: that the engine got hot on the way is told in words, or it looked sound.
+func TestALogTellsHowHotItGot(t *testing.T) {
+	r, m, _ := withDemo(t)
+	c := m.Desk.Case
+	log := cases.Log{}
+	for s := 0.0; s <= 2400; s += 10 {
+		log.TimeS, log.EctC = append(log.TimeS, s), append(log.EctC, min(20+s/10, 88))
+		if s >= 2000 {
+			log.EctC[len(log.EctC)-1] = 107
+		}
+	}
+	c.Logs = []cases.Log{log}
+	if says := r.lesson.teller.itemSays(c, practice.Item{Kind: practice.Log}); !strings.Contains(says, "Hottest: 107 °C") {
+		t.Errorf("the log says %q", says)
+	}
+}
+
 // The whole case is offered where the notebook has it, and not beside the answers of the cases to come.
 func TestTheWholeCaseIsOfferedWhereItLeadsSomewhere(t *testing.T) {
 	r, m, shown := withDemo(t)
