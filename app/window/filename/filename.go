@@ -2,6 +2,9 @@
 package filename
 
 import (
+	"errors"
+	"fmt"
+	"io/fs"
 	"os"
 	"path/filepath"
 	"strings"
@@ -15,7 +18,11 @@ func InDocuments(name string) (string, error) {
 	}
 	dir := filepath.Join(home, "Documents", "Loopbook")
 	if err := os.MkdirAll(dir, 0o755); err != nil {
-		return "", err
+		var path *fs.PathError
+		if errors.As(err, &path) {
+			err = path.Err
+		}
+		return "", fmt.Errorf("nothing was written: its folder %s isn't there and can't be made (%w)", dir, err)
 	}
 	return filepath.Join(dir, name), nil
 }
