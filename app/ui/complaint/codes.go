@@ -78,6 +78,7 @@ func (c *codes) show(k cases.Case, u units.Set) {
 	c.units, c.all = u, k.Codes
 	if c.id != k.ID {
 		c.id, c.rows = k.ID, nil
+		c.list.RemoveAll() // no code is no row too
 	}
 	before := c.rows
 	c.rows = c.rowsFor(k.Codes)

@@ -80,6 +80,17 @@ func TestCodesAreTypedAsTheyCome(t *testing.T) {
 	}
 }
 
+// The codes of the case that was looked at before aren't another one's; a finger on them would reach into a list without any.
+func TestACaseWithoutCodesShowsNone(t *testing.T) {
+	v, c := screen(t)
+	c.ID, c.Codes = "first", []cases.Code{{Code: "P0217"}}
+	v.Show(*c, units.Metric())
+	v.Show(cases.Case{ID: "second"}, units.Metric())
+	if text := kittest.Texts(v.codes.list); text != "" {
+		t.Errorf("a case without codes shows %q", text)
+	}
+}
+
 // A code that is typed again is that code, and the field for the next one doesn't sink out of sight under the rows.
 func TestACodeIsntTypedTwice(t *testing.T) {
 	v, c := screen(t)
