@@ -11,7 +11,8 @@ import (
 )
 
 // WriteClass writes a class set for another notebook: its cases in their order, anonymous but for those that are
-// taught from, which are so already. Those that are gone from the notebook are left out.
+// taught from, which are so already. Those that are gone from the notebook are left out, and a case whose taught copy
+// is in the set too: the copy is what was made for a class, and a file holds an id once.
 func WriteClass(ctx context.Context, store *sqlite.Store, c cases.Class, path string) error {
 	ids := slices.Clone(c.Cases)
 	ids = slices.DeleteFunc(ids, func(id string) bool {
@@ -26,7 +27,11 @@ func WriteClass(ctx context.Context, store *sqlite.Store, c cases.Class, path st
 		if err != nil {
 			return cases.Bundle{}, anonymous.Preview{}, err
 		}
-		return Giving{Anonymous: !d.Taught()}.Bundle(ctx, store, id)
+		b, p, err := Giving{Anonymous: !d.Taught()}.Bundle(ctx, store, id)
+		if err == nil && !d.Taught() && slices.Contains(ids, b.Case.ID) {
+			err = errTwice
+		}
+		return b, p, err
 	})
 }
 

@@ -54,3 +54,22 @@ func TestAClassSetIsHandedOver(t *testing.T) {
 		t.Error("a set whose cases are gone was written")
 	}
 }
+
+// A list of the evening's cases shows a case and its taught copy: only the copy leaves, in its place, and the set stays
+// whole. Both have one id once the case is anonymous, and the second was refused.
+func TestACaseAndItsTaughtCopyLeaveOnce(t *testing.T) {
+	mine, ids := notebookOf(t, cases.Bundle{Case: casetest.Invented(1)}, cases.Bundle{Case: casetest.Invented(2)})
+	ctx, path := context.Background(), filepath.Join(t.TempDir(), "class.zip")
+	taught, err := Teach(ctx, mine, ids[0], nil)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if err := WriteClass(ctx, mine, cases.Class{Name: "Tuesday", Cases: []string{ids[0], ids[1], taught.ID}}, path); err != nil {
+		t.Fatal(err)
+	}
+	theirs, _ := notebookOf(t)
+	took, err := Take(ctx, theirs, []string{path}, strings.NewReader(""), func(int, int) {})
+	if err != nil || len(took.Refused) > 0 || len(took.Classes) != 1 || len(took.Classes[0].Cases) != 2 || took.Classes[0].Cases[1] != taught.ID {
+		t.Fatalf("taken as %+v, %v, %v", took.Classes, took.Refused, err)
+	}
+}

@@ -117,15 +117,20 @@ func (g Giving) Write(ctx context.Context, store *sqlite.Store, ids []string, pa
 // bundle is how a case is to leave.
 type bundle func(ctx context.Context, store *sqlite.Store, id string) (cases.Bundle, anonymous.Preview, error)
 
+// errTwice leaves out a case that is in the collection under the same id.
+var errTwice = errors.New("it is there already")
+
 func collection(ctx context.Context, store *sqlite.Store, ids []string, path, class string, of bundle) error {
 	return writeApart(store, path, func(f *os.File) error {
 		_, err := exchange.WriteCollection(f, class, func() (cases.Bundle, error) {
-			if len(ids) == 0 {
-				return cases.Bundle{}, io.EOF
+			for len(ids) > 0 {
+				b, _, err := of(ctx, store, ids[0])
+				ids = ids[1:]
+				if !errors.Is(err, errTwice) {
+					return whole(b), err
+				}
 			}
-			b, _, err := of(ctx, store, ids[0])
-			ids = ids[1:]
-			return whole(b), err
+			return cases.Bundle{}, io.EOF
 		})
 		return err
 	})
