@@ -39,10 +39,7 @@ func (o *opener) begin() {
 		o.begun()
 		return
 	}
-	o.parting.then(kit.L("window.parting.anyway"), func() {
-		o.at.Desk.Begin()
-		o.begun()
-	})
+	o.make(o.at.Desk.Begin)
 }
 
 // again begins a case of the open one's vehicle.
@@ -51,17 +48,19 @@ func (o *opener) again() {
 		return
 	}
 	o.at.Leave()
-	o.parting.then(kit.L("window.parting.anyway"), func() {
-		o.at.Desk.Again()
-		o.begun()
-	})
+	o.make(o.at.Desk.Again)
 }
 
 // add puts a case that was made for it into the notebook, and opens it.
-func (o *opener) add(c cases.Case, what string) {
+func (o *opener) add(c cases.Case, what string) { o.make(func() { o.at.Desk.Add(c, what) }) }
+
+// make makes a case, and leads to where it is told: not in the one that is still open where it couldn't be kept.
+func (o *opener) make(one func()) {
 	o.parting.then(kit.L("window.parting.anyway"), func() {
-		o.at.Desk.Add(c, what)
-		o.begun()
+		was := o.at.Desk.Case.ID
+		if one(); o.at.Desk.Case.ID != was {
+			o.begun()
+		}
 	})
 }
 

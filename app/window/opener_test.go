@@ -62,3 +62,26 @@ func TestAVehicleThatComesBackIsNotTypedAnew(t *testing.T) {
 		t.Errorf("it has %q, %+v, %+v of the visit before", c.Title, c.Vehicle, c.Verdict)
 	}
 }
+
+// A new case that can't be kept leaves the caret where it was: in the title of the open one, what is typed for the new case
+// took the place of its own.
+func TestNoCaseIsNoWayToOne(t *testing.T) {
+	w, _ := shown(t)
+	o, d := w.menus.opener, w.at.Desk
+	o.begin()
+	d.Edit("title", func(c *cases.Case) { c.Title = "hot" })
+	led := 0
+	o.begun = func() { led++ }
+	if o.again(); led != 1 {
+		t.Fatalf("a new case leads there %d times", led)
+	}
+	d.Edit("title", func(c *cases.Case) { c.Title = "hot again" })
+	if err := d.Store.Close(); err != nil {
+		t.Fatal(err)
+	}
+	o.again()
+	o.begin()
+	if o.add(cases.Case{Title: "simulated"}, "simulated car"); led != 1 {
+		t.Errorf("cases that weren't kept lead there %d times", led-1)
+	}
+}
