@@ -47,18 +47,23 @@ func creeps(levelC float64) func(float64) float64 {
 // What the trade calls out of order in a warm-up (numbers.csv: REG1, REG10,
 // TH8, TH9, TH11, TH12) is flagged, and a log within it isn't.
 func TestLogFlags(t *testing.T) {
-	town := func(townC, roadC float64) *cases.Case {
+	after := func(roadS, townC, roadC float64) *cases.Case {
 		c := logged(2400, 30, func(s float64) float64 {
-			if s < 1300 {
+			if s < roadS {
 				return creeps(townC)(s)
 			}
-			return roadC + (townC-roadC)*math.Exp((1300-s)/60)
+			return roadC + (townC-roadC)*math.Exp((roadS-s)/60)
 		})
 		for i, s := range c.Logs[0].TimeS {
-			if s >= 1300 {
+			if s >= roadS {
 				c.Logs[0].SpeedKmh[i] = 90
 			}
 		}
+		return c
+	}
+	town := func(townC, roadC float64) *cases.Case { return after(1300, townC, roadC) }
+	heated := func(c *cases.Case) *cases.Case {
+		c.Loop.Layout, c.Loop.ThermostatOpensC = "heated-thermostat", casetest.P(diagram.Celsius(98))
 		return c
 	}
 	spikes := logged(1500, 50, opens(91, 89))
@@ -81,6 +86,8 @@ func TestLogFlags(t *testing.T) {
 		{"comes smoothly to 62 °C", logged(2000, 50, creeps(62)), "engine-below-target warm-up-no-knee", ""},
 		{"falls back to 62 °C on the road", town(86, 62), "engine-below-target", ""},
 		{"falls to 79 °C on the road", town(89, 79), "drops-on-road", ""},
+		{"heated: 105 °C at light load, 86 °C under load (TH6 and TH7, published, T2)", heated(after(1900, 105, 86)), "", ""},
+		{"heated: falls back to 70 °C on the road", heated(after(1900, 105, 70)), "engine-below-target", ""},
 		{"never moves", logged(900, 50, func(float64) float64 { return 20 }), "sensor-stuck", ""},
 		{"two spikes", spikes, "sensor-jumps", ""},
 		{"no temperature", noPlugIn, "", "log-empty"},
