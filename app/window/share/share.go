@@ -2,6 +2,7 @@
 package share
 
 import (
+	"context"
 	"strings"
 
 	"fyne.io/fyne/v2"
@@ -30,11 +31,15 @@ func (s *Sharing) Choose() {
 	s.at.Leave()
 	_, total := s.shown()
 	scopes := []string{kit.L("window.share.this"), kit.L("window.share.shown", total), kit.L("window.share.all"), kit.L("window.share.table", total)}
-	e := view.NewExport(scopes)
+	s.ask(view.NewExport(scopes), kit.L("window.share.title"), kit.L("window.share.write"), s.write)
+}
+
+// ask shows what goes by a wish, and does it once that is agreed to.
+func (s *Sharing) ask(e *view.Export, title, does string, do func(view.Wish)) {
 	p := newPreview(s.at, e)
 	e.OnWish = p.show
 	p.show(e.Wish())
-	d := s.at.Ask.Offer(kit.L("window.share.title"), kit.L("window.share.write"), kit.L("window.frame.close"), e.Content(), func() { s.write(e.Wish()) })
+	d := s.at.Ask.Offer(title, does, kit.L("window.frame.close"), e.Content(), func() { do(e.Wish()) })
 	d.Resize(s.at.Ask.Size().Subtract(fyne.NewSize(200, 120)))
 	s.at.Ask.ShowThen(d, p.drop)
 }
@@ -81,16 +86,25 @@ func (s *Sharing) writeTo(wish view.Wish, path string) {
 	if wish.Scope == view.All {
 		q = cases.Query{}
 	}
+	var files []string
+	s.apart(func(ctx context.Context) (err error) {
+		files, err = giveTo(ctx, store, givingOf(wish), wish.Scope, q, id, path)
+		return err
+	}, func() { s.at.Ask.Show(s.at.Ask.Notice(kit.L("window.share.kept-title"), keptWords(wish, files))) })
+}
+
+// apart writes apart from the window, and goes on there once it is done.
+func (s *Sharing) apart(write func(context.Context) error, then func()) {
 	busy := s.at.Ask.Busy(s.at.Ctx, kit.L("window.share.writing"))
 	s.at.Start(func() {
-		files, err := giveTo(busy.Ctx, store, givingOf(wish), wish.Scope, q, id, path)
+		err := write(busy.Ctx)
 		fyne.Do(func() {
 			switch stopped := busy.Done(); {
 			case stopped:
 			case err != nil:
 				s.at.Ask.Tell(err)
 			default:
-				s.at.Ask.Show(s.at.Ask.Notice(kit.L("window.share.kept-title"), keptWords(wish, files)))
+				then()
 			}
 		})
 	})

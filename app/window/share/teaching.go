@@ -1,7 +1,7 @@
 package share
 
 import (
-	"fyne.io/fyne/v2"
+	"context"
 
 	"loopbook/app/library"
 	"loopbook/app/ui/kit"
@@ -12,13 +12,7 @@ import (
 // ChooseTaught asks what a taught copy of the open case is to hide, and shows what goes and what stays.
 func (s *Sharing) ChooseTaught() {
 	s.at.Leave()
-	e := view.NewTaught()
-	p := newPreview(s.at, e)
-	e.OnWish = p.show
-	p.show(e.Wish())
-	d := s.at.Ask.Offer(kit.L("window.share.taught-title"), kit.L("window.share.taught-make"), kit.L("window.frame.close"), e.Content(), func() { s.teach(e.Wish()) })
-	d.Resize(s.at.Ask.Size().Subtract(fyne.NewSize(200, 120)))
-	s.at.Ask.ShowThen(d, p.drop)
+	s.ask(view.NewTaught(), kit.L("window.share.taught-title"), kit.L("window.share.taught-make"), s.teach)
 }
 
 // teach makes the copy apart from the window, turns to it, and says where it is.
@@ -28,20 +22,14 @@ func (s *Sharing) teach(wish view.Wish) {
 		return
 	}
 	store, id := s.at.Desk.Store, s.at.Desk.Case.ID
-	busy := s.at.Ask.Busy(s.at.Ctx, kit.L("window.share.writing"))
-	s.at.Start(func() {
-		met, err := library.Teach(busy.Ctx, store, id, givingOf(wish).Hide)
-		fyne.Do(func() {
-			switch stopped := busy.Done(); {
-			case stopped:
-			case err != nil:
-				s.at.Ask.Tell(err)
-			default:
-				s.at.Desk.Kept()
-				s.open(met.ID)
-				s.at.Ask.Show(s.at.Ask.Notice(kit.L("window.share.taught-title"), taughtWords(met)))
-			}
-		})
+	var met cases.Met
+	s.apart(func(ctx context.Context) (err error) {
+		met, err = library.Teach(ctx, store, id, givingOf(wish).Hide)
+		return err
+	}, func() {
+		s.at.Desk.Kept()
+		s.open(met.ID)
+		s.at.Ask.Show(s.at.Ask.Notice(kit.L("window.share.taught-title"), taughtWords(met)))
 	})
 }
 
