@@ -82,13 +82,19 @@ func capAt(at **diagram.KPa, where say.Text) claim {
 	return stated(at, canBeCap, "not-cap", where, WholeCase, say.Of("because.not-cap", capLeastKPa, capMostKPa))
 }
 
-// runs is the engine's speed in a round. One that stands moves no coolant, and its fan may rest with the key off
-// (common practice), so neither is used.
+// runs is the engine's speed in a round. One that stands warm moves no coolant, and its fan may rest with the key off
+// (common practice), so neither is used. One that stands cold is looked at before its start, as a sensor is.
 func runs(r *cases.Round, round int) claim {
-	can := func(rpm float64) bool { return rpm > 0 }
+	can := func(rpm float64) bool { return rpm > 0 || !warm(r) }
 	cl := stated(&r.EngineRPM, can, "engine-stands", say.Of("claim.round", round+1), round, say.Of("because.engine-stands"))
 	cl.drop = func() { r.EngineRPM, r.Fan = nil, "" }
 	return cl
+}
+
+// warm reports whether the sensor or the gun found an engine warm.
+func warm(r *cases.Round) bool {
+	is := func(c *diagram.Celsius) bool { return c != nil && *c >= cases.OpenBelowC }
+	return is(r.EctC) || slices.ContainsFunc(r.Readings, func(at cases.Reading) bool { return !at.Point.Air() && is(at.ShownC) })
 }
 
 // flag names a claim that is bad.

@@ -136,5 +136,10 @@ func TestAFanOfAStandingEngineMayRest(t *testing.T) {
 		if got := find(f, "engine-stands") != nil; got == dead {
 			t.Errorf("at %g rpm: engine-stands %t", rpm, got)
 		}
+		cold := diagram.Celsius(9)
+		c.Rounds[0].EctC, c.Rounds[0].Readings = &cold, nil // before the start, as a sensor is held to the air
+		if flag := find(analyst(t).Analyse(c), "engine-stands"); flag != nil {
+			t.Errorf("cold at %g rpm: %s", rpm, flag.Text)
+		}
 	}
 }
