@@ -70,7 +70,7 @@ func (l *logJudge) below() []Flag {
 	case fell && *r.RoadC < l.rating.targetC && !l.frost():
 		return []Flag{ofCase("engine-below-target", Act, say.Of("flag.log-falls-back", *r.RoadC),
 			road(), l.rating.targetRule(), l.rating.text())}
-	case fell && !l.rating.heated: // a heated one is told to hold less under load
+	case fell && *r.RoadC < l.rating.opensC && !l.rating.heated: // over its mark it may let the road cool; a heated one is told to hold less under load
 		return []Flag{ofCase("drops-on-road", Look, say.Of("flag.log-falls", *r.DropsOnRoadK), road())}
 	case is(r.ReachesRegulating, false):
 		return []Flag{ofCase("engine-below-target", Act, say.Of("flag.log-stays-cool", l.rating.targetC),

@@ -86,6 +86,7 @@ func TestLogFlags(t *testing.T) {
 		{"comes smoothly to 62 °C", logged(2000, 50, creeps(62)), "engine-below-target warm-up-no-knee", ""},
 		{"falls back to 62 °C on the road", town(86, 62), "engine-below-target", ""},
 		{"falls to 79 °C on the road", town(89, 79), "drops-on-road", ""},
+		{"falls to 89 °C on the road, from where the fan held it in traffic: its mark is 88 °C", after(1900, 98, 89), "", ""},
 		{"heated: 105 °C at light load, 86 °C under load (TH6 and TH7, published, T2)", heated(after(1900, 105, 86)), "", ""},
 		{"heated: falls back to 70 °C on the road", heated(after(1900, 105, 70)), "engine-below-target", ""},
 		{"never moves", logged(900, 50, func(float64) float64 { return 20 }), "sensor-stuck", ""},
