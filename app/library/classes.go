@@ -2,11 +2,12 @@ package library
 
 import (
 	"context"
+	"errors"
 	"fmt"
+	"io"
 	"slices"
 
 	"loopbook/cases"
-	"loopbook/cases/anonymous"
 	"loopbook/cases/sqlite"
 )
 
@@ -14,24 +15,32 @@ import (
 // taught from, which are so already. Those that are gone from the notebook are left out, and a case whose taught copy
 // is in the set too: the copy is what was made for a class, and a file holds an id once.
 func WriteClass(ctx context.Context, store *sqlite.Store, c cases.Class, path string) error {
-	ids := slices.Clone(c.Cases)
-	ids = slices.DeleteFunc(ids, func(id string) bool {
-		_, err := store.Digest(ctx, id)
-		return err != nil
-	})
+	var ids []string
+	taught := map[string]bool{}
+	for _, id := range c.Cases {
+		d, err := store.Digest(ctx, id)
+		if errors.Is(err, cases.ErrNotFound) {
+			continue
+		}
+		if err != nil {
+			return err
+		}
+		ids, taught[id] = append(ids, id), d.Taught()
+	}
 	if len(ids) == 0 {
 		return errNone
 	}
-	return collection(ctx, store, ids, path, c.Name, func(ctx context.Context, store *sqlite.Store, id string) (cases.Bundle, anonymous.Preview, error) {
-		d, err := store.Digest(ctx, id)
-		if err != nil {
-			return cases.Bundle{}, anonymous.Preview{}, err
+	return collection(store, path, c.Name, func() (cases.Bundle, error) {
+		for len(ids) > 0 {
+			id := ids[0]
+			ids = ids[1:]
+			b, _, err := Giving{Anonymous: !taught[id]}.Bundle(ctx, store, id)
+			if _, copied := taught[b.Case.ID]; err == nil && copied && !taught[id] {
+				continue
+			}
+			return whole(b), err
 		}
-		b, p, err := Giving{Anonymous: !d.Taught()}.Bundle(ctx, store, id)
-		if err == nil && !d.Taught() && slices.Contains(ids, b.Case.ID) {
-			err = errTwice
-		}
-		return b, p, err
+		return cases.Bundle{}, io.EOF
 	})
 }
 

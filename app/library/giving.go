@@ -106,7 +106,16 @@ func (g Giving) Write(ctx context.Context, store *sqlite.Store, ids []string, pa
 	for part := 0; len(ids) > 0; part++ {
 		n := min(len(ids), exchange.MaxBundles)
 		name := partName(path, part)
-		if err := collection(ctx, store, ids[:n], name, "", g.Bundle); err != nil {
+		some := ids[:n]
+		next := func() (cases.Bundle, error) {
+			if len(some) == 0 {
+				return cases.Bundle{}, io.EOF
+			}
+			b, _, err := g.Bundle(ctx, store, some[0])
+			some = some[1:]
+			return whole(b), err
+		}
+		if err := collection(store, name, "", next); err != nil {
 			return files, err
 		}
 		files, ids = append(files, name), ids[n:]
@@ -114,24 +123,10 @@ func (g Giving) Write(ctx context.Context, store *sqlite.Store, ids []string, pa
 	return files, nil
 }
 
-// bundle is how a case is to leave.
-type bundle func(ctx context.Context, store *sqlite.Store, id string) (cases.Bundle, anonymous.Preview, error)
-
-// errTwice leaves out a case that is in the collection under the same id.
-var errTwice = errors.New("it is there already")
-
-func collection(ctx context.Context, store *sqlite.Store, ids []string, path, class string, of bundle) error {
+// collection writes bundles as they come to one file, as a class set where that has a name.
+func collection(store *sqlite.Store, path, class string, next func() (cases.Bundle, error)) error {
 	return writeApart(store, path, func(f *os.File) error {
-		_, err := exchange.WriteCollection(f, class, func() (cases.Bundle, error) {
-			for len(ids) > 0 {
-				b, _, err := of(ctx, store, ids[0])
-				ids = ids[1:]
-				if !errors.Is(err, errTwice) {
-					return whole(b), err
-				}
-			}
-			return cases.Bundle{}, io.EOF
-		})
+		_, err := exchange.WriteCollection(f, class, next)
 		return err
 	})
 }

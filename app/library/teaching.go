@@ -2,7 +2,6 @@ package library
 
 import (
 	"context"
-	"slices"
 
 	"loopbook/cases"
 	"loopbook/cases/sqlite"
@@ -11,12 +10,16 @@ import (
 // Teach puts an anonymous copy of a case beside it, to be taught from. Where the notebook has one already, that one
 // stays as it is, whatever a trainer made of it, and is the one that is met; so is a copy that is to be copied.
 func Teach(ctx context.Context, store *sqlite.Store, id string, hide []string) (cases.Met, error) {
-	b, _, err := Giving{Anonymous: true, Hide: hide}.Bundle(ctx, store, id)
+	d, err := store.Digest(ctx, id)
 	if err != nil {
 		return cases.Met{}, err
 	}
-	if slices.Contains(b.Case.Tags, cases.TaughtTag) {
+	if d.Taught() {
 		return cases.Met{Meeting: cases.MeetsSame, ID: id}, nil
+	}
+	b, _, err := Giving{Anonymous: true, Hide: hide}.Bundle(ctx, store, id)
+	if err != nil {
+		return cases.Met{}, err
 	}
 	b.Case.Tags = append(b.Case.Tags, cases.TaughtTag)
 	b.Case.Title = "Taught: " + b.Case.Title // the list shows both
