@@ -61,7 +61,7 @@ func simulate(_ context.Context, c Console, args []string) error {
 	if *asCSV {
 		return simulation.WriteCSV(c.Out, car, steps)
 	}
-	k, err := simulation.Simulate(car, steps, nil)
+	k, err := simulation.Simulate(car, steps)
 	if err != nil {
 		return err
 	}

@@ -22,15 +22,8 @@ type Car struct {
 	Seed      int64 // draws the car's build and the gun's errors
 }
 
-// Look is the car at a moment, without any error of measuring.
-type Look struct {
-	Seconds  float64
-	EctC     diagram.Celsius // what the sensor shows
-	RPM      float64
-	SpeedKmh float64
-	Lift     float64 // of the thermostat, 0 to 1
-	FanRuns  bool
-	Points   []diagram.Celsius // of the layout's points, in their order
+func (c Car) fault() physics.Fault {
+	return physics.Fault{Cause: string(c.Cause), Severity: c.Severity}
 }
 
 // strength is of the coolant that every simulated car is filled with.
@@ -40,34 +33,22 @@ const strength = 50
 // answer wrong.
 var ErrNoHeater = errors.New("its thermostat has no heater that could be at fault: take the layout heated-thermostat")
 
-// Simulate runs the car through the steps from a cold start, shows each look (see
-// may be nil), and answers the case that a technician would write down: the complaint
-// and the codes, a scan tool's log, the rounds, every workshop check, and the answer.
-func Simulate(car Car, steps []Step, see func(Look)) (cases.Case, error) {
-	l, err := diagram.LoopByID(car.Layout)
+// Simulate runs the car through the steps from a cold start and answers the case that a technician would write down: the
+// complaint and the codes, a scan tool's log, the rounds, every workshop check, and the answer.
+func Simulate(car Car, steps []Step) (cases.Case, error) {
+	d, rng, err := start(car, steps)
 	if err != nil {
 		return cases.Case{}, err
 	}
-	if car.Cause == "thermostat-heater-fault" && !l.Heated() {
-		return cases.Case{}, fmt.Errorf("%s: %w", l.ID, ErrNoHeater)
-	}
-	rng := rand.New(rand.NewSource(car.Seed))
-	params, err := build(rng)
-	if err != nil {
-		return cases.Case{}, err
-	}
-	c := paper(car, steps, l, params)
+	c := paper(car, steps, d.loop, d.params)
 	gun := newGun(rng, car.AmbientC)
-	d := drive{loop: l, params: params, steps: steps, see: see}
-	d.measure = func(s *physics.Sim, i int) {
-		c.Rounds = append(c.Rounds, gun.round(s, l, steps[i], steps[i].stage(params)))
-	}
-	ill, err := d.along(car, physics.Fault{Cause: string(car.Cause), Severity: car.Severity})
+	ill, err := d.along(car.fault(), nil, func(s *physics.Sim, step Step) {
+		c.Rounds = append(c.Rounds, gun.round(s, d.loop, step, step.stage(d.params)))
+	})
 	if err != nil {
 		return cases.Case{}, err
 	}
-	d.see, d.measure = nil, nil
-	well, err := d.along(car, physics.Fault{})
+	well, err := d.along(physics.Fault{}, nil, nil)
 	if err != nil {
 		return cases.Case{}, err
 	}
@@ -79,6 +60,20 @@ func Simulate(car Car, steps []Step, see func(Look)) (cases.Case, error) {
 	return c, nil
 }
 
+// start draws the car's build; what is left of the dice is for who measures it.
+func start(car Car, steps []Step) (drive, *rand.Rand, error) {
+	l, err := diagram.LoopByID(car.Layout)
+	if err != nil {
+		return drive{}, nil, err
+	}
+	if car.Cause == "thermostat-heater-fault" && !l.Heated() {
+		return drive{}, nil, fmt.Errorf("%s: %w", l.ID, ErrNoHeater)
+	}
+	rng := rand.New(rand.NewSource(car.Seed))
+	params, err := build(rng)
+	return drive{car, l, params, steps}, rng, err
+}
+
 // build draws an ordinary car: each parameter about its typical value, within
 // its range.
 func build(rng *rand.Rand) (physics.Params, error) {
@@ -87,15 +82,6 @@ func build(rng *rand.Rand) (physics.Params, error) {
 		v := r.Typical + rng.NormFloat64()*(r.High-r.Low)/6
 		return math.Max(r.Low, math.Min(r.High, v))
 	}), err
-}
-
-func look(s *physics.Sim, l *diagram.Loop, st physics.Stage) Look {
-	at := Look{Seconds: s.Seconds(), EctC: s.ECT(), RPM: st.RPM, SpeedKmh: st.SpeedKmh, Lift: s.Lift(), FanRuns: s.FanRuns()}
-	for _, p := range l.Points {
-		c, _ := s.At(p.Point)
-		at.Points = append(at.Points, c)
-	}
-	return at
 }
 
 // paper is the case before its rounds: what is known of the car, and the

@@ -7,19 +7,20 @@ import (
 	"strconv"
 
 	"loopbook/diagram"
+	"loopbook/diagram/physics"
 )
 
 // WriteCSV runs the car and writes a row every few seconds: time, what the
 // scan tool shows, the drive, the thermostat's lift, the fan, and the true
 // temperature at each point of the layout.
 func WriteCSV(w io.Writer, car Car, steps []Step) error {
-	l, err := diagram.LoopByID(car.Layout)
+	d, _, err := start(car, steps)
 	if err != nil {
 		return err
 	}
 	out := csv.NewWriter(w)
 	head := []string{"time_s", "ect_c", "engine_rpm", "speed_kmh", "lift_percent", "fan"}
-	for _, p := range l.Points {
+	for _, p := range d.loop.Points {
 		head = append(head, string(p.Point)+"_c")
 	}
 	if err := out.Write(head); err != nil {
@@ -27,12 +28,12 @@ func WriteCSV(w io.Writer, car Car, steps []Step) error {
 	}
 	const every = 5 // seconds
 	next := 0.0
-	_, err = Simulate(car, steps, func(at Look) {
-		if at.Seconds >= next {
-			next = at.Seconds + every
-			_ = out.Write(row(at)) // the writer keeps its error for Flush
+	_, err = d.along(car.fault(), func(s *physics.Sim, st physics.Stage) {
+		if s.Seconds() >= next {
+			next = s.Seconds() + every
+			_ = out.Write(row(s, st, d.loop)) // the writer keeps its error for Flush
 		}
-	})
+	}, nil)
 	if err != nil {
 		return err
 	}
@@ -43,14 +44,15 @@ func WriteCSV(w io.Writer, car Car, steps []Step) error {
 	return nil
 }
 
-func row(at Look) []string {
+func row(s *physics.Sim, st physics.Stage, l *diagram.Loop) []string {
 	number := func(v float64, digits int) string { return strconv.FormatFloat(v, 'f', digits, 64) }
 	fan := "off"
-	if at.FanRuns {
+	if s.FanRuns() {
 		fan = "on"
 	}
-	cells := []string{number(at.Seconds, 0), number(float64(at.EctC), 1), number(at.RPM, 0), number(at.SpeedKmh, 0), number(100*at.Lift, 0), fan}
-	for _, c := range at.Points {
+	cells := []string{number(s.Seconds(), 0), number(float64(s.ECT()), 1), number(st.RPM, 0), number(st.SpeedKmh, 0), number(100*s.Lift(), 0), fan}
+	for _, p := range l.Points {
+		c, _ := s.At(p.Point)
 		cells = append(cells, number(float64(c), 1))
 	}
 	return cells

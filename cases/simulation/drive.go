@@ -12,11 +12,10 @@ import (
 
 // drive takes cars of one build through the same steps.
 type drive struct {
-	loop    *diagram.Loop
-	params  physics.Params
-	steps   []Step
-	see     func(Look)              // each look; nil: nobody looks
-	measure func(*physics.Sim, int) // at the end of a step that asks for it; nil: nobody does
+	car    Car
+	loop   *diagram.Loop
+	params physics.Params
+	steps  []Step
 }
 
 // course is what a car showed on its way.
@@ -42,10 +41,11 @@ type leg struct {
 // scanS is how often a scan tool notes what it shows, in seconds.
 const scanS = 10
 
-// along drives a car with that fault from a cold start.
-func (d drive) along(car Car, fault physics.Fault) (*course, error) {
+// along drives a car with that fault from a cold start. It shows each look, and measures at the end of each step that asks
+// for it; nil: nobody does.
+func (d drive) along(fault physics.Fault, see func(*physics.Sim, physics.Stage), measure func(*physics.Sim, Step)) (*course, error) {
 	sim, err := physics.New(d.loop, d.params, fault, physics.Conditions{
-		AmbientC: car.AmbientC, AltitudeM: car.AltitudeM,
+		AmbientC: d.car.AmbientC, AltitudeM: d.car.AltitudeM,
 		Coolant: coolant.Mixture{Base: coolant.Base(cases.EthyleneGlycol), Strength: strength},
 	})
 	if err != nil {
@@ -57,8 +57,8 @@ func (d drive) along(car Car, fault physics.Fault) (*course, error) {
 		st := step.stage(d.params)
 		l := leg{Step: step, warms: sim.Seconds() < warmByS, leastC: math.Inf(1), mostC: math.Inf(-1)}
 		err := sim.Run(st, func(s *physics.Sim) {
-			if d.see != nil {
-				d.see(look(s, d.loop, st))
+			if see != nil {
+				see(s, st)
 			}
 			out.note(s, st, &l)
 		})
@@ -68,8 +68,8 @@ func (d drive) along(car Car, fault physics.Fault) (*course, error) {
 		vent, _ := sim.At(diagram.Vent)
 		l.endS, l.endC, l.ventC = sim.Seconds(), float64(sim.ECT()), float64(vent)
 		out.legs = append(out.legs, l)
-		if step.Measure && d.measure != nil {
-			d.measure(sim, i)
+		if step.Measure && measure != nil {
+			measure(sim, step)
 		}
 	}
 	return out, nil

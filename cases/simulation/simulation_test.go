@@ -21,7 +21,7 @@ func car(cause cases.Cause) simulation.Car {
 
 func simulated(t *testing.T, c simulation.Car) cases.Case {
 	t.Helper()
-	k, err := simulation.Simulate(c, simulation.Usual(), nil)
+	k, err := simulation.Simulate(c, simulation.Usual())
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -95,7 +95,7 @@ func TestTwoCarsAreTwoCases(t *testing.T) {
 			ids[id] = true
 		}
 	}
-	k, err := simulation.Simulate(first, simulation.Usual()[:2], nil)
+	k, err := simulation.Simulate(first, simulation.Usual()[:2])
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -121,18 +121,28 @@ func TestStuckOpenShowsInTheFirstMinutes(t *testing.T) {
 
 // The gun's errors stay those of a gun: a few kelvins (IR8, IR9).
 func TestTheGunErrsLikeAGun(t *testing.T) {
-	var last simulation.Look
-	k, err := simulation.Simulate(car("none"), simulation.Usual(), func(at simulation.Look) { last = at })
+	k := simulated(t, car("none"))
+	var series bytes.Buffer
+	if err := simulation.WriteCSV(&series, car("none"), simulation.Usual()); err != nil {
+		t.Fatal(err)
+	}
+	rows, err := csv.NewReader(&series).ReadAll()
 	if err != nil {
 		t.Fatal(err)
 	}
+	last := rows[len(rows)-1]
+	truth := last[len(last)-len(k.Rounds[4].Readings):] // the points are the last columns
 	l, err := diagram.LoopByID("outlet-thermostat")
 	if err != nil {
 		t.Fatal(err)
 	}
 	off := 0.0
 	for i, p := range l.Points {
-		d := math.Abs(float64(*k.Rounds[4].Reading(p.Point).ShownC - last.Points[i]))
+		c, err := strconv.ParseFloat(truth[i], 64)
+		if err != nil {
+			t.Fatal(err)
+		}
+		d := math.Abs(float64(*k.Rounds[4].Reading(p.Point).ShownC) - c)
 		if d > 10 {
 			t.Errorf("%s is read %.1f K off", p.Point, d)
 		}
@@ -192,20 +202,20 @@ func TestProtocolNamesTheStepAtFault(t *testing.T) {
 func TestBadCarsAreRefused(t *testing.T) {
 	severe, arctic, odd := car("pump-weak"), car("none"), car("none")
 	severe.Severity, arctic.AmbientC, odd.Layout = 1.5, -80, "ring"
-	if _, err := simulation.Simulate(severe, simulation.Usual(), nil); !errors.Is(err, physics.ErrCause) {
+	if _, err := simulation.Simulate(severe, simulation.Usual()); !errors.Is(err, physics.ErrCause) {
 		t.Errorf("a severity of 1.5: %v", err)
 	}
-	if _, err := simulation.Simulate(arctic, simulation.Usual(), nil); err == nil {
+	if _, err := simulation.Simulate(arctic, simulation.Usual()); err == nil {
 		t.Error("-80 °C: no error")
 	}
 	unheated := car("thermostat-heater-fault")
 	for layout, want := range map[string]error{"outlet-thermostat": simulation.ErrNoHeater, "heated-thermostat": nil} {
 		unheated.Layout = layout
-		if _, err := simulation.Simulate(unheated, simulation.Usual(), nil); !errors.Is(err, want) {
+		if _, err := simulation.Simulate(unheated, simulation.Usual()); !errors.Is(err, want) {
 			t.Errorf("a heater at fault on the loop %s: %v", layout, err)
 		}
 	}
-	if _, err := simulation.Simulate(odd, simulation.Usual(), nil); !errors.Is(err, diagram.ErrUnknownLoop) {
+	if _, err := simulation.Simulate(odd, simulation.Usual()); !errors.Is(err, diagram.ErrUnknownLoop) {
 		t.Errorf("an unknown layout: %v", err)
 	}
 }

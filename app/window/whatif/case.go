@@ -21,7 +21,7 @@ func caseOf(open *cases.Case, set view.Settings, seed int64) (cases.Case, error)
 	c, err := simulation.Simulate(simulation.Car{
 		Layout: build.Loop.ID, Cause: set.Cause, Severity: set.Severity,
 		AmbientC: diagram.Celsius(set.AmbientC), AltitudeM: build.AltitudeM, Seed: seed,
-	}, simulation.Usual(), nil)
+	}, simulation.Usual())
 	if errors.Is(err, simulation.ErrNoHeater) {
 		return cases.Case{}, errors.New(kit.L("window.whatif.case-no-heater"))
 	}
