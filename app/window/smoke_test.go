@@ -51,6 +51,7 @@ func TestARealWindowKeepsWhatIsTyped(t *testing.T) {
 	}
 	// Half-way in a field, the session ends.
 	s.do("mousemove", "--window", window, "535", "318", "click", "1")
+	time.Sleep(500 * time.Millisecond) // a key that comes before the field has the focus is nobody's
 	s.do("type", "--delay", "30", "61")
 	time.Sleep(500 * time.Millisecond) // the keys are read at the toolkit's own pace
 	told, ended := time.Now(), make(chan time.Time, 1)
