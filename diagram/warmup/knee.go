@@ -1,6 +1,8 @@
 package warmup
 
 import (
+	"math"
+
 	"loopbook/diagram"
 	"loopbook/diagram/say"
 )
@@ -44,11 +46,16 @@ func findKnee(w run, s stretches) *Knee {
 }
 
 // firstBreak is the bin of the first break that is sharp beside the sharpest: after the thermostat a fan
-// or the road breaks a climb off once more, and a halt before it hardly does. -1: there is none.
+// or the road breaks a climb off once more, and a halt before it hardly does. An engine that had stopped
+// heating and heats faster again has its thermostat open: what breaks that off is none. -1: there is none.
 func firstBreak(w run, s stretches, side int) int {
-	gains, most := make([]float64, len(w.bins)), 0.0
+	gains, most, slowest := make([]float64, len(w.bins)), 0.0, math.Inf(1)
 	for i := side; i+max(2, w.over(leastAfterS)) <= len(w.bins); i++ {
-		if c := w.bins[i].ect; c >= coldestC && c <= hottestC {
+		rate := s.perHeat(i-side, i)
+		if w.bins[i-side].ect >= coldestC {
+			slowest = min(slowest, rate)
+		}
+		if c := w.bins[i].ect; c >= coldestC && c <= hottestC && slowest > nextShare*rate {
 			gains[i] = s.breaks(i, side)
 			most = max(most, gains[i])
 		}

@@ -157,3 +157,28 @@ func TestSlowDrivingMakesNoKnee(t *testing.T) {
 		t.Errorf("knee %+v, plateau %+v, reaches %s", r.Knee, r.Plateau, answer(r))
 	}
 }
+
+// An engine that its thermostat has held gets hotter at a stand on a hot day until the fan starts, or the road cools
+// it: neither is the thermostat's opening.
+func TestWhatTheFanEndsIsNoKnee(t *testing.T) {
+	const opensS, climbsS, coolsS = 1100, 2000, 2240
+	for name, after := range map[string]func(s float64) float64{
+		"the road": func(s float64) float64 { return 85 + 12*math.Exp(-s/40) },
+		"a fan":    func(s float64) float64 { return 94.5 + 2.5*math.Cos(s/40) },
+	} {
+		s := inSteps(drive(3000, func(s float64) float64 {
+			switch {
+			case s < opensS:
+				return 20 + 66*s/opensS
+			case s < climbsS:
+				return 86
+			case s < coolsS:
+				return 86 + 11*(s-climbsS)/(coolsS-climbsS)
+			}
+			return after(s - coolsS)
+		}), 1)
+		if k := warmup.Analyse(s, warmup.Options{}).Knee; k == nil || !near(float64(k.C), 86, 2) {
+			t.Errorf("%s: knee %+v, want 86 °C", name, k)
+		}
+	}
+}

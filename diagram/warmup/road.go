@@ -13,9 +13,13 @@ const (
 	roadS   = 60
 )
 
+// swingsOverK is how far over its rating a healthy thermostat may hold an
+// engine: TH8, common practice.
+const swingsOverK = 5
+
 // road compares what a warm engine holds on the road with what it held before:
-// its plateau, or where that is the road's own, what it had in slow driving,
-// which counts up to the rating only since a fan lets it get hotter.
+// its plateau, or where that is the road's own, what it had in slow driving.
+// What a fan lets it have beyond the thermostat's doesn't count.
 func (r *Result) road(w run, o Options) {
 	if r.Plateau == nil {
 		return
@@ -28,9 +32,10 @@ func (r *Result) road(w run, o Options) {
 	if math.IsNaN(road) {
 		return
 	}
-	held := max(float64(r.Plateau.C), min(slow, float64(ratingOf(o))))
-	if math.IsNaN(held) {
-		held = float64(r.Plateau.C)
+	rating := float64(ratingOf(o))
+	held := min(float64(r.Plateau.C), rating+swingsOverK)
+	if !math.IsNaN(slow) {
+		held = max(held, min(slow, rating))
 	}
 	r.RoadC = pointer(diagram.Celsius(road))
 	r.DropsOnRoadK = pointer(diagram.DeltaK(max(0, held-road)))

@@ -107,19 +107,20 @@ func TestDropOnTheRoad(t *testing.T) {
 	for _, tt := range []struct {
 		name         string
 		townC, roadC float64
-		dropK        float64
+		townS, dropK float64
 	}{
-		{"healthy", 89, 88, 1}, {"open", 84, 62, 22}, {"hotter in town than its rating, by the fan", 95, 88, 0},
+		{"healthy", 89, 88, 1200, 1}, {"open", 84, 62, 1200, 22}, {"hotter in town than its rating, by the fan", 95, 88, 1200, 0},
+		{"held there for most of the time", 97, 88, 1800, 5}, // TH8, common practice: 5 K over the rating at most are the thermostat's
 	} {
 		s := drive(2400, func(s float64) float64 {
-			if s < 1200 {
+			if s < tt.townS {
 				return tt.townC - (tt.townC-10)*math.Exp(-s/200)
 			}
-			return tt.roadC + (tt.townC-tt.roadC)*math.Exp((1200-s)/60)
+			return tt.roadC + (tt.townC-tt.roadC)*math.Exp((tt.townS-s)/60)
 		})
 		for i, at := range s.TimeS {
 			s.SpeedKmh[i] = 25
-			if at >= 1200 {
+			if at >= tt.townS {
 				s.SpeedKmh[i] = 90
 			}
 		}
