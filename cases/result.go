@@ -1,6 +1,11 @@
 package cases
 
-import "time"
+import (
+	"fmt"
+	"strings"
+	"time"
+	"unicode"
+)
 
 // Result is how somebody practised on a case.
 type Result struct {
@@ -22,4 +27,23 @@ type Result struct {
 type Class struct {
 	Name  string
 	Cases []string // ids in their order
+}
+
+// mostInClassName is how many letters a class set's name may have: it heads a list and names a file.
+const mostInClassName = 100
+
+// ClassName is a class set's name as it is kept and handed over: in one line, without signs that nobody sees. One that is
+// too long is an error.
+func ClassName(text string) (string, error) {
+	shown := func(r rune) rune {
+		if unicode.IsControl(r) {
+			return ' '
+		}
+		return r
+	}
+	name := strings.Join(strings.Fields(strings.Map(shown, text)), " ")
+	if n := len([]rune(name)); n > mostInClassName {
+		return "", fmt.Errorf("a class set's name may have %d letters, and this one has %d: make the set under a shorter one", mostInClassName, n)
+	}
+	return name, nil
 }

@@ -11,7 +11,6 @@ import (
 	"path"
 	"strings"
 	"time"
-	"unicode"
 	"unicode/utf8"
 
 	"loopbook/cases"
@@ -109,12 +108,15 @@ func collected(r io.ReaderAt, size int64) (bundles []*zip.File, class string, er
 
 // classOf is the class set's name in a zip's comment; one that nobody would give it counts for nothing.
 func classOf(comment string) string {
-	const longest = 200 // bytes
 	name, ok := strings.CutPrefix(comment, classMark)
-	if !ok || len(name) > longest || !utf8.ValidString(name) || strings.ContainsFunc(name, unicode.IsControl) {
+	if !ok || !utf8.ValidString(name) {
 		return ""
 	}
-	return strings.TrimSpace(name)
+	name, err := cases.ClassName(name)
+	if err != nil {
+		return ""
+	}
+	return name
 }
 
 // eachIn takes the bundles one by one. Two of one id would overwrite each other:
@@ -167,6 +169,10 @@ func inner(f *zip.File) (Bundle, error) {
 // where that has a name.
 func WriteCollection(w io.Writer, class string, next func() (Bundle, error)) (n int, err error) {
 	z := zip.NewWriter(w)
+	class, err = cases.ClassName(class)
+	if err != nil {
+		return 0, err // it would be lost on its way
+	}
 	if class != "" {
 		if err := z.SetComment(classMark + class); err != nil {
 			return 0, err

@@ -104,9 +104,9 @@ func TestCollectionStops(t *testing.T) {
 	}
 }
 
-// A class set comes back by its name; a comment of another program, or a name that nobody would give, is none.
+// A class set comes back by its name, in one line; one whose name can't be handed over isn't written without it.
 func TestAClassSetKeepsItsName(t *testing.T) {
-	for class, want := range map[string]string{"": "", "Tuesday’s": "Tuesday’s", "a\nb": "", strings.Repeat("x", 300): ""} {
+	for class, want := range map[string]string{"": "", "Tuesday’s": "Tuesday’s", "a\n\x00 b": "a b", strings.Repeat("ß", 100): strings.Repeat("ß", 100)} {
 		var buf bytes.Buffer
 		left := []cases.Bundle{{Case: casetest.Invented(2)}, {Case: casetest.Invented(1)}}
 		_, err := exchange.WriteCollection(&buf, class, func() (cases.Bundle, error) {
@@ -130,6 +130,16 @@ func TestAClassSetKeepsItsName(t *testing.T) {
 		if n != 2 || err != nil {
 			t.Errorf("%d cases, %v", n, err)
 		}
+	}
+}
+
+func TestALongClassNameIsntLostOnItsWay(t *testing.T) {
+	n, err := exchange.WriteCollection(io.Discard, strings.Repeat("x", 101), func() (cases.Bundle, error) {
+		t.Error("a case is asked for")
+		return cases.Bundle{}, io.EOF
+	})
+	if n != 0 || err == nil || !strings.Contains(err.Error(), "100 letters") {
+		t.Errorf("a name of 101 letters: %d written, %v", n, err)
 	}
 }
 

@@ -153,6 +153,20 @@ func TestAClassSetIsNotGoneByOnePress(t *testing.T) {
 	}
 }
 
+// A name is held to what a file can hand over where it is typed, and what is too long is told.
+func TestAClassSetHasANameThatTravels(t *testing.T) {
+	r, m, _ := withDemo(t)
+	r.Show()
+	r.trainer.makeClass("Tuesday\tevening\x00 ")
+	if d, err := r.start(); err != nil || len(d.Classes) != 1 || d.Classes[0].Name != "Tuesday evening" {
+		t.Errorf("the sets are %+v, %v", d.Classes, err)
+	}
+	r.trainer.makeClass(strings.Repeat("evening ", 20))
+	if d, err := r.start(); err != nil || len(d.Classes) != 1 || m.Window.Canvas().Overlays().Top() == nil {
+		t.Errorf("a name too long: the sets are %+v, %v, and it is told: %v", d.Classes, err, m.Window.Canvas().Overlays().Top() != nil)
+	}
+}
+
 func TestRetiredCasesAreLeftOut(t *testing.T) {
 	r, m, _ := withDemo(t)
 	before, err := r.trainer.practisable()

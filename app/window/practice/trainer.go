@@ -2,7 +2,6 @@ package practice
 
 import (
 	"slices"
-	"strings"
 
 	"loopbook/app/library"
 	"loopbook/app/ui/kit"
@@ -30,7 +29,11 @@ const mostInClass = 40
 // makeClass keeps the cases that the list shows as a class, those that can be practised. One of that name is
 // replaced only once that is agreed to.
 func (t *trainer) makeClass(name string) {
-	name = strings.TrimSpace(name)
+	name, err := cases.ClassName(name)
+	if err != nil {
+		t.at.Ask.Tell(err)
+		return
+	}
 	ids, err := t.practisable()
 	var list []cases.Class
 	if err == nil {
