@@ -69,17 +69,8 @@ func fullAt(at **diagram.Celsius, opens *diagram.Celsius, where say.Text) claim 
 	return stated(at, can, "not-full", where, WholeCase, say.Of("because.not-full", *opens, diagram.DeltaK(6), diagram.DeltaK(15)))
 }
 
-// What a cap can be marked with, in the widest sense (judgement; the usual ones open from 28 to 200 kPa, from memory); 0 is
-// an open loop. A mark of 1.1 bar or 15 psi is easily typed where kilopascals are asked for.
-const (
-	capLeastKPa diagram.KPa = 20
-	capMostKPa  diagram.KPa = 250
-)
-
-func canBeCap(p diagram.KPa) bool { return p == 0 || p >= capLeastKPa && p <= capMostKPa }
-
 func capAt(at **diagram.KPa, where say.Text) claim {
-	return stated(at, canBeCap, "not-cap", where, WholeCase, say.Of("because.not-cap", capLeastKPa, capMostKPa))
+	return stated(at, cases.CanBeCap, "not-cap", where, WholeCase, say.Of("because.not-cap", cases.CapLeastKPa, cases.CapMostKPa))
 }
 
 // runs is the engine's speed in a round. One that stands warm moves no coolant, and its fan may rest with the key off

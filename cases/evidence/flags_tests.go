@@ -145,7 +145,7 @@ func capTest(c *cases.Case, t *cases.Test) judgement {
 // capRating is what the test notes of the cap, or else the case; nil: neither tells what one can have.
 func capRating(c *cases.Case, t *cases.Test) *diagram.KPa {
 	for _, rated := range []*diagram.KPa{t.RatedKPa, c.Loop.CapKPa} {
-		if rated != nil && *rated > 0 && canBeCap(*rated) {
+		if rated != nil && *rated > 0 && cases.CanBeCap(*rated) {
 			return rated
 		}
 	}

@@ -13,7 +13,7 @@ func (s *sheet) temp(label string, at func(*cases.Test) **diagram.Celsius) fyne.
 }
 
 func (s *sheet) press(label string, at func(*cases.Test) **diagram.KPa) fyne.CanvasObject {
-	return s.form.Press(label, 0, func(c *cases.Case) **diagram.KPa { return at(s.test(c)) })
+	return s.form.Press(label, func(c *cases.Case) **diagram.KPa { return at(s.test(c)) })
 }
 
 func (s *sheet) number(label string, parse func(string) (float64, error), low, high float64, at func(*cases.Test) **float64) fyne.CanvasObject {

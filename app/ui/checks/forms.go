@@ -24,7 +24,7 @@ func (s *sheet) fields() (short, rest []fyne.CanvasObject) {
 		), row(note(kit.L("window.checks.pressure-note")))
 	case cases.CapTest:
 		return row(
-			s.press(kit.L("window.checks.cap-rated"), func(t *cases.Test) **diagram.KPa { return &t.RatedKPa }),
+			s.form.CapMark(kit.L("window.checks.cap-rated"), func(c *cases.Case) **diagram.KPa { return &s.test(c).RatedKPa }),
 			s.press(kit.L("window.checks.cap-opens"), func(t *cases.Test) **diagram.KPa { return &t.OpensKPa }),
 			s.yesNo(kit.L("window.checks.cap-holds"), kit.L("window.checks.cap-holds-yes"), kit.L("window.checks.cap-holds-no"), func(t *cases.Test) **bool { return &t.Holds }),
 			s.yesNo(kit.L("window.checks.vacuum-valve"), kit.L("window.checks.vacuum-yes"), kit.L("window.checks.vacuum-no"), func(t *cases.Test) **bool { return &t.VacuumValveOK }),

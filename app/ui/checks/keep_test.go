@@ -1,11 +1,13 @@
 package checks
 
 import (
+	"strings"
 	"testing"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/test"
 
+	"loopbook/app/ui/kit/kittest"
 	"loopbook/cases"
 	"loopbook/diagram"
 )
@@ -75,4 +77,23 @@ func TestMarksOfTheListStayInSight(t *testing.T) {
 	d.window.Content().Show()
 	d.window.Resize(fyne.NewSize(1040, 700))
 	marks("after Begin")
+}
+
+// A cap's mark that nothing would be judged by isn't kept: it says so as it is typed, and what to write.
+func TestACapsMarkIsHeldToWhatIsBelieved(t *testing.T) {
+	d := screen(t)
+	d.v.Begin("cap")
+	f := fields(d.v.sheet.content)
+	for _, text := range []string{"300", "1.1"} {
+		f[0].SetText(text)
+		f[0].Leave()
+		if told := kittest.Texts(d.v.sheet.content); len(d.c.Tests) > 0 || !strings.Contains(told, "write 20 to 250") {
+			t.Errorf("%q is kept as %+v, and told: %s", text, d.c.Tests, told)
+		}
+	}
+	f[0].SetText("1.5 bar")
+	f[0].Leave()
+	if len(d.c.Tests) != 1 || d.c.Tests[0].RatedKPa == nil || *d.c.Tests[0].RatedKPa != 150 {
+		t.Errorf("1.5 bar is kept as %+v", d.c.Tests)
+	}
 }

@@ -129,17 +129,13 @@ func shownFor(f *kit.Form, card fyne.CanvasObject, is func(cases.Case) bool) fyn
 	return card
 }
 
-// leastCapKPa is under what any cap is marked with (common practice, no source):
-// what is less was meant in bar or psi.
-const leastCapKPa diagram.KPa = 20
-
 func loop(f *kit.Form, odd, coolant, caution fyne.CanvasObject) fyne.CanvasObject {
 	return kit.Section(kit.L("window.complaint.loop"),
 		kit.Pick(f, kit.L("window.complaint.layout"), kit.LayoutIDs(), kit.LayoutTitle, func(c *cases.Case) *string { return &c.Loop.Layout }),
 		kit.Explained(container.NewGridWithColumns(3,
 			f.CoolantTemp(kit.L("window.complaint.opens"), func(c *cases.Case) **diagram.Celsius { return &c.Loop.ThermostatOpensC }),
 			f.CoolantTemp(kit.L("window.complaint.full"), func(c *cases.Case) **diagram.Celsius { return &c.Loop.ThermostatFullC }),
-			f.Press(kit.L("window.complaint.cap"), leastCapKPa, func(c *cases.Case) **diagram.KPa { return &c.Loop.CapKPa }),
+			f.CapMark(kit.L("window.complaint.cap"), func(c *cases.Case) **diagram.KPa { return &c.Loop.CapKPa }),
 			kit.Pick(f, kit.L("window.complaint.coolant"), cases.Words[cases.Base](), cases.Base.Name, func(c *cases.Case) *cases.Base { return &c.Loop.Coolant.Base }),
 			kit.Number(f, kit.L("window.complaint.strength"), units.Number, 0, 100, func(c *cases.Case) **float64 { return &c.Loop.Coolant.VolumePercent }),
 			f.Volume(kit.L("window.complaint.capacity"), func(c *cases.Case) **float64 { return &c.Loop.CapacityL }),

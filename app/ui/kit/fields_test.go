@@ -246,10 +246,10 @@ func TestAPressureInBarIsNotKeptAsKilopascals(t *testing.T) {
 	test.NewTempApp(t)
 	var c cases.Case
 	form := kit.NewForm(func(_ string, change func(*cases.Case)) { change(&c) })
-	row := form.Press("Cap", 20, func(c *cases.Case) **diagram.KPa { return &c.Loop.CapKPa }).(*fyne.Container)
+	row := form.CapMark("Cap", func(c *cases.Case) **diagram.KPa { return &c.Loop.CapKPa }).(*fyne.Container)
 	form.Show(c, units.Metric())
 	label, field := row.Objects[0].(*widget.Label), row.Objects[1].(*kit.Field)
-	for text, want := range map[string]string{"1.4": "write 20 to 500", "501": "write 20 to 500", "140": "Cap, kPa"} {
+	for text, want := range map[string]string{"1.4": "write 20 to 250", "251": "write 20 to 250", "140": "Cap, kPa"} {
 		c.Loop.CapKPa = nil
 		field.SetText(text)
 		field.Leave()

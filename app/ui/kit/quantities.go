@@ -45,14 +45,22 @@ func ParseCoolant(u units.Set) func(string) (diagram.Celsius, error) {
 	return Between(u.ParseTemp, cases.CoolantLeastC, cases.CoolantMostC, u.TempUnit)
 }
 
-// Press binds a pressure above the air around that is no less than low, so that
-// one in another unit than the field's is not kept.
-func (f *Form) Press(label string, low diagram.KPa, at func(*cases.Case) **diagram.KPa) fyne.CanvasObject {
+// Press binds a pressure above the air around.
+func (f *Form) Press(label string, at func(*cases.Case) **diagram.KPa) fyne.CanvasObject {
+	return f.press(label, 0, 500, at)
+}
+
+// CapMark binds what a cap is marked with: one in another unit than the field's is not kept.
+func (f *Form) CapMark(label string, at func(*cases.Case) **diagram.KPa) fyne.CanvasObject {
+	return f.press(label, cases.CapLeastKPa, cases.CapMostKPa, at)
+}
+
+func (f *Form) press(label string, low, high diagram.KPa, at func(*cases.Case) **diagram.KPa) fyne.CanvasObject {
 	return f.Quantity(
 		func(u units.Set) string { return label + ", " + string(u.Pressure) },
 		func(c *cases.Case, u units.Set) string { return Written(*at(c), u.Press) },
 		func(c *cases.Case, text string, u units.Set) error {
-			return Set(at(c), text, Between(u.ParsePressure, low, 500, u.Press))
+			return Set(at(c), text, Between(u.ParsePressure, low, high, u.Press))
 		},
 	)
 }
