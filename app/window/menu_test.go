@@ -49,6 +49,21 @@ func TestKeysOfACaseSayThatNoneIsOpen(t *testing.T) {
 	}
 }
 
+// A case that was just made, as of a simulated car, stays when a step is taken back, and how it goes is told, once.
+func TestNothingToUndoIsTold(t *testing.T) {
+	w, _ := shown(t)
+	w.menus.opener.add(cases.Case{Title: "Simulated car", Loop: cases.Loop{Layout: "outlet-thermostat"}}, "simulated car")
+	id, over := w.at.Desk.Case.ID, w.window.Canvas().Overlays()
+	w.menus.undo()
+	w.menus.undo()
+	if n := len(over.List()); n != 1 || w.at.Desk.Case.ID != id {
+		t.Fatalf("%d notices stand over case %q, want one over %q", n, w.at.Desk.Case.ID, id)
+	}
+	if told := kittest.Texts(over.Top().(*widget.PopUp).Content); !strings.Contains(told, kit.L("window.frame.delete-case")) {
+		t.Errorf("%q is told", told)
+	}
+}
+
 // A case that was deleted is told of, and undoing brings it back, with the rest of what can be undone.
 func TestADeletedCaseIsUndone(t *testing.T) {
 	w, _ := shown(t)

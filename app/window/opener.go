@@ -64,11 +64,18 @@ func (o *opener) make(one func()) {
 	})
 }
 
-// undo takes the last edit of the case back where that is seen.
+// undo takes the last edit of the case back where that is seen. A case that came so, as one that was just made, isn't taken
+// back with it: who wants it gone is told how.
 func (o *opener) undo() {
-	if o.toCase() {
-		o.at.Desk.Undo()
+	if !o.toCase() {
+		return
 	}
+	d := o.at.Desk
+	if _, why := d.Unkept(); !d.History.CanUndo && why == nil {
+		o.at.Ask.Inform(kit.L("window.frame.nothing-to-undo"))
+		return
+	}
+	d.Undo()
 }
 
 func (o *opener) redo() {
