@@ -2,6 +2,7 @@ package kit
 
 import (
 	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/theme"
 
 	"loopbook/diagram"
 	"loopbook/diagram/drawing"
@@ -42,10 +43,21 @@ func (v *LoopView) Draw(p drawing.Picture, texts map[diagram.Point]Typed) {
 		v.makeFields(p.Entries)
 	}
 	v.picture = p
-	for point, f := range v.fields {
-		f.put(texts[point].Rest, texts[point].Edit)
+	for _, e := range p.Entries {
+		text := texts[e.Point]
+		v.fields[e.Point].put(beforeUnit(text.Rest, e), text.Edit)
 	}
 	v.Refresh()
+}
+
+// numberSize is that of a number in a drawing, in the drawing's units.
+const numberSize = 18
+
+// beforeUnit shortens what would run over the unit beside it: what was refused may be anything. With the caret in the field
+// all of it is there.
+func beforeUnit(text string, e drawing.Entry) string {
+	room := float32(e.Field[2]) - padOf(numberSize)
+	return Cut(text, room*theme.TextSize()/numberSize)
 }
 
 // Focus puts the focus on a point's field.
@@ -153,7 +165,7 @@ func (v *LoopView) place(p painter) []fyne.CanvasObject {
 	for _, e := range v.picture.Entries {
 		f := v.fields[e.Point]
 		p.place(f, e.Field)
-		f.scale(18 * p.scale)
+		f.scale(numberSize * p.scale)
 		if e.Point == v.caret {
 			edge = append(edge, p.object(drawing.Rect{Box: e.Box, Corner: 6, Stroke: drawing.In(drawing.Accent), StrokeWidth: 3}))
 		}

@@ -47,8 +47,8 @@ func (f *numberField) scale(text float32) {
 	}
 }
 
-// pad is what lies between a field's edge and its text: less than in one that paints its edge.
-func (f *numberField) pad() float32 { return 0.22 * f.size }
+// padOf is what lies between a field's edge and its text of that size: less than in one that paints its edge.
+func padOf(size float32) float32 { return 0.22 * size }
 
 // FocusGained turns to what the gun showed.
 func (f *numberField) FocusGained() {
@@ -85,7 +85,7 @@ func (f *numberField) asOfAny(at fyne.Position) fyne.Position {
 	if f.size == 0 {
 		return at
 	}
-	from, to, by := f.pad(), theme.InnerPadding(), theme.TextSize()/f.size
+	from, to, by := padOf(f.size), theme.InnerPadding(), theme.TextSize()/f.size
 	return fyne.NewPos(to+(at.X-from)*by, to+(at.Y-from)*by)
 }
 
@@ -119,7 +119,7 @@ func (r *numberRenderer) Layout(room fyne.Size) {
 	typedAs(r.field.size, func() { r.WidgetRenderer.Layout(room) })
 	r.drawn.Resize(room)
 	if r.field.size > 0 {
-		closer := theme.InnerPadding() - r.field.pad()
+		closer := theme.InnerPadding() - padOf(r.field.size)
 		r.text().Move(fyne.NewPos(-closer, theme.Size(theme.SizeNameInputBorder)-closer))
 	}
 }
