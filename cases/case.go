@@ -85,6 +85,22 @@ func (l Loop) Heated() bool {
 	return err == nil && layout.Heated()
 }
 
+// Lacks reports whether the loop, as it is noted, has no part that could be at fault so.
+func (l Loop) Lacks(cause Cause) bool {
+	switch cause {
+	case "thermostat-heater-fault":
+		return l.Layout != "" && !l.Heated()
+	case "fan-always-running":
+		return l.Fan == FixedFan || l.Fan == NoFan
+	case "fan-not-running":
+		return l.Fan == NoFan
+	}
+	return false
+}
+
+// Causes are those that the loop, as it is noted, has the parts for.
+func (l Loop) Causes() []Cause { return slices.DeleteFunc(Words[Cause](), l.Lacks) }
+
 // Points are the layout's points along the flow, or all that there are where it isn't known.
 func (l Loop) Points() []diagram.Point {
 	layout, err := diagram.LoopByID(l.Layout)

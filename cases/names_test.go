@@ -1,6 +1,7 @@
 package cases_test
 
 import (
+	"slices"
 	"testing"
 
 	"loopbook/cases"
@@ -81,6 +82,27 @@ func TestUsualNamesAreReadInAnyLanguage(t *testing.T) {
 	for name, want := range map[string]string{"written down": "von Hand notiert", "drive.csv": "drive.csv", "": ""} {
 		if got := de.Say(cases.LogTitle(name)); got != want {
 			t.Errorf("the log %q is read as %q, want %q", name, got, want)
+		}
+	}
+}
+
+// A loop has no fault of a part that it lacks; where it isn't known what it has, any may be.
+func TestALoopHasNoFaultOfAPartThatItLacks(t *testing.T) {
+	const heater, runs, rests = cases.Cause("thermostat-heater-fault"), cases.Cause("fan-always-running"), cases.Cause("fan-not-running")
+	for _, tt := range []struct {
+		loop  cases.Loop
+		lacks []cases.Cause
+	}{
+		{cases.Loop{}, nil},
+		{cases.Loop{Layout: "outlet-thermostat", Fan: "electric"}, []cases.Cause{heater}},
+		{cases.Loop{Layout: "heated-thermostat", Fan: cases.FixedFan}, []cases.Cause{runs}},
+		{cases.Loop{Layout: "heated-thermostat", Fan: cases.NoFan}, []cases.Cause{runs, rests}},
+	} {
+		all := tt.loop.Causes()
+		for _, c := range cases.Words[cases.Cause]() {
+			if want := !slices.Contains(tt.lacks, c); slices.Contains(all, c) != want {
+				t.Errorf("%+v can have %s: %v", tt.loop, c, !want)
+			}
 		}
 	}
 }

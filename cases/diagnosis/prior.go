@@ -62,20 +62,11 @@ func (j *Judge) chances(p Prior, c *cases.Case) []float64 {
 
 // onLoop is by how much likelier a cause is on a loop than among all cars.
 func (p Prior) onLoop(cause cases.Cause, l cases.Loop) float64 {
-	lacks := false
-	switch cause {
-	case "thermostat-heater-fault":
-		if l.Heated() && !p.Flat {
-			return 1 / heatedPart
-		}
-		lacks = l.Layout != "" && !l.Heated()
-	case "fan-always-running":
-		lacks = l.Fan == "fixed" || l.Fan == "none"
-	case "fan-not-running":
-		lacks = l.Fan == "none"
-	}
-	if lacks {
+	switch {
+	case l.Lacks(cause):
 		return wronglySo
+	case cause == "thermostat-heater-fault" && l.Heated() && !p.Flat:
+		return 1 / heatedPart
 	}
 	return 1
 }

@@ -12,6 +12,7 @@ type Choice[T ~string] struct {
 	words []T
 	meant map[string]T // by the names ever offered: a list that hangs open has older ones
 	quiet bool
+	sure  bool // "not known" is no answer
 }
 
 // NewChoice makes a list; name gives a word's name and chosen is called when a
@@ -31,10 +32,13 @@ func NewChoice[T ~string](words []T, name func(T) string, chosen func(T)) *Choic
 // Offer lists other words, or the same in another order or by other names. What is
 // chosen must be Put again.
 func (c *Choice[T]) Offer(words []T, name func(T) string) {
-	c.words = append([]T{""}, words...)
-	names := []string{Unknown()}
+	c.words = nil
+	var names []string
+	if !c.sure {
+		c.words, names = []T{""}, []string{Unknown()}
+	}
 	for _, w := range words {
-		names = append(names, name(w))
+		c.words, names = append(c.words, w), append(names, name(w))
 	}
 	for i, n := range names {
 		c.meant[n] = c.words[i]
@@ -46,6 +50,7 @@ func (c *Choice[T]) Offer(words []T, name func(T) string) {
 
 // Sure leaves "not known" out of the list, where that is no answer.
 func (c *Choice[T]) Sure() {
+	c.sure = true
 	c.words = c.words[1:]
 	c.SetOptions(c.Options[1:])
 }

@@ -39,6 +39,7 @@ type Session struct {
 	Told      []Item // bought ones that say more than a line holds, the newest first
 	Drawing   drawing.Picture
 	Spent     string
+	Causes    []cases.Cause // to choose the answer among
 }
 
 // tellingsHigh holds what one check says, under its name.
@@ -100,11 +101,12 @@ func call(do func()) {
 	}
 }
 
-// begin forgets the last answer.
-func (s *session) begin() {
+// begin forgets the last answer, and lets one of those causes be named.
+func (s *session) begin(causes []cases.Cause) {
 	s.named, s.judging = "", false
 	s.items.forget()
 	s.buying.ScrollToTop() // the last case was left where its checks stand
+	s.cause.Offer(causes, cases.Cause.Name)
 	s.cause.Put("")
 	s.confidence.SetValue(50)
 	s.confidence.OnChanged(50)

@@ -91,7 +91,7 @@ func (v *View) Offer(found int) { v.start.offer(found) }
 
 // Begin shows a session that begins.
 func (v *View) Begin(d Session) {
-	v.session.begin()
+	v.session.begin(d.Causes)
 	v.ShowSession(d)
 }
 

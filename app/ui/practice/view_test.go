@@ -43,7 +43,7 @@ func TestEvidenceIsBoughtAndACauseNamed(t *testing.T) {
 	bought, named, sure := -1, cases.Cause(""), 0.0
 	v.OnBuy = func(n int) { bought = n }
 	v.OnAnswer = func(c cases.Cause, p float64) { named, sure = c, p }
-	d := Session{Title: "The complaint", Complaint: []string{"Cold feet"}, Spent: "0 min", Groups: []Group{{Title: "warm idle", Items: []Item{
+	d := Session{Title: "The complaint", Causes: cases.Words[cases.Cause](), Complaint: []string{"Cold feet"}, Spent: "0 min", Groups: []Group{{Title: "warm idle", Items: []Item{
 		{Number: 4, Name: "Upper hose", Cost: "1 min"}, {Number: 5, Name: "Lower hose", Says: "31 °C", Bought: true},
 	}}}}
 	v.Begin(d)
@@ -150,7 +150,7 @@ func TestATrainerKeepsClasses(t *testing.T) {
 // moves under a hand.
 func TestNoButtonMovesWhenEvidenceIsBought(t *testing.T) {
 	v := screen(t)
-	d := Session{Title: "The complaint", Groups: []Group{
+	d := Session{Title: "The complaint", Causes: cases.Words[cases.Cause](), Groups: []Group{
 		{Title: "warm idle", Items: []Item{{Number: 0, Name: "Upper hose at the radiator", Cost: "1 min"}, {Number: 1, Name: "Bypass", Cost: "1 min"}, {Number: 2, Name: "Heater supply", Cost: "1 min"}}},
 		{Title: "checks", Items: []Item{{Number: 3, Name: "Cap test", Cost: "5 min"}, {Number: 4, Name: "Pressure test", Cost: "15 min"}}},
 	}}
@@ -191,7 +191,7 @@ func TestNothingIsBoughtWhileAnAnswerIsJudged(t *testing.T) {
 	v.OnBuy = func(int) { bought++ }
 	v.OnAnswer = func(cases.Cause, float64) { answers++ }
 	v.OnStop = func() { stopped++ }
-	d := Session{Title: "The complaint", Groups: []Group{{Title: "warm idle", Items: []Item{{Name: "Upper hose", Cost: "1 min"}}}}}
+	d := Session{Title: "The complaint", Causes: cases.Words[cases.Cause](), Groups: []Group{{Title: "warm idle", Items: []Item{{Name: "Upper hose", Cost: "1 min"}}}}}
 	press := func() {
 		for _, b := range []string{"Upper hose · 1 min", "That's it", "Give up"} {
 			test.Tap(buttons(v.Content(), map[string]*kit.Button{})[b])

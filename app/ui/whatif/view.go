@@ -76,7 +76,7 @@ func New() *View {
 	left := container.NewVScroll(container.NewVBox(v.controls(), v.buttons(), note))
 	right := container.NewBorder(container.NewVBox(v.facts, v.boils), nil, nil, nil, v.loop)
 	v.content = kit.Framed(nil, nil, kit.Wide(270, left), nil, kit.On(kit.NewGround(drawing.Card, drawing.Rule, 6), right))
-	v.Put(Idle(), units.Metric())
+	v.Put(Idle(), cases.Words[cases.Cause](), units.Metric())
 	return v
 }
 
@@ -86,12 +86,13 @@ func (v *View) Content() fyne.CanvasObject { return v.content }
 // First is the first of the sliders.
 func (v *View) First() fyne.Focusable { return v.sliders[0].bar }
 
-// Put sets the sliders without telling.
-func (v *View) Put(s Settings, u units.Set) {
+// Put sets the sliders without telling, and lets one of those causes be chosen.
+func (v *View) Put(s Settings, causes []cases.Cause, u units.Set) {
 	v.set, v.units = s, u
 	for _, one := range v.sliders {
 		one.put()
 	}
+	v.cause.Offer(causes, cases.Cause.Name)
 	v.cause.Put(s.Cause)
 	v.enable()
 }

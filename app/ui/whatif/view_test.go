@@ -27,7 +27,7 @@ func TestPuttingSettingsTellsNothing(t *testing.T) {
 	v, heard := shown(t)
 	s := Idle()
 	s.AmbientC, s.Cause, s.SpeedKmh = -8, "pump-weak", 90
-	v.Put(s, units.US())
+	v.Put(s, cases.Words[cases.Cause](), units.US())
 	if len(*heard) > 0 {
 		t.Fatalf("putting told %+v", *heard)
 	}
@@ -74,5 +74,15 @@ func TestFactsAndBoilingAreTold(t *testing.T) {
 	v.Show(Shown{})
 	if v.boils.Visible() {
 		t.Error("boiling is told of a loop that doesn't")
+	}
+}
+
+// A cause that the loop has no part for isn't offered, nor that it isn't known which it is.
+func TestOnlyCausesOfTheLoopAreOffered(t *testing.T) {
+	test.NewTempApp(t)
+	v := New()
+	v.Put(Idle(), []cases.Cause{cases.Healthy, "pump-weak"}, units.Metric())
+	if want := []string{cases.Healthy.Name(), cases.Cause("pump-weak").Name()}; !slices.Equal(v.cause.Options, want) || v.cause.Selected != want[0] {
+		t.Errorf("%q of %q is chosen, want the first of %q", v.cause.Selected, v.cause.Options, want)
 	}
 }

@@ -16,10 +16,14 @@ import (
 
 func roundWords(r cases.Round, i int) string {
 	name := kit.RoundName(r, i)
-	if r.MinutesSinceStart != nil {
-		return kit.L("window.practice.round-at", name, minutesText(*r.MinutesSinceStart))
+	if r.MinutesSinceStart == nil {
+		return name
 	}
-	return name
+	minutes := minutesText(*r.MinutesSinceStart)
+	if strings.HasPrefix(name, minutes) { // it says so itself, as the usual one from cold
+		return name
+	}
+	return kit.L("window.practice.round-at", name, minutes)
 }
 
 // signed is a score with a sign that can be seen.

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"os"
 	"path/filepath"
+	"slices"
 	"strings"
 	"testing"
 	"time"
@@ -305,5 +306,23 @@ func TestAClassSetLeavesAsAFile(t *testing.T) {
 	took, err := library.Take(other.Ctx, other.Desk.Store, files, nil, func(int, int) {})
 	if err != nil || len(took.Classes) != 1 || took.Classes[0].Name != "Tuesday/evening" || len(took.Classes[0].Cases) != len(m.Found(t, *shown)) {
 		t.Errorf("taken in as %+v, %v", took.Classes, err)
+	}
+}
+
+// A round's heading says once how long after the start it was, and an answer is chosen among what the loop can have.
+func TestHeadingsAndAnswersFitTheCase(t *testing.T) {
+	for minutes, want := range map[float64]string{5: "5 min from cold", 7: "5 min from cold, 7 min after the start"} {
+		if got := roundWords(cases.Round{Label: "5 min from cold", MinutesSinceStart: &minutes}, 0); got != want {
+			t.Errorf("after %v min the round is headed %q, want %q", minutes, got, want)
+		}
+	}
+	const heater = "thermostat-heater-fault"
+	for layout, want := range map[string]bool{"outlet-thermostat": false, "heated-thermostat": true} {
+		if got := slices.Contains(answers(cases.Loop{Layout: layout}, "pump-weak"), heater); got != want {
+			t.Errorf("%s offers a dead heater: %v", layout, got)
+		}
+	}
+	if !slices.Contains(answers(cases.Loop{Layout: "outlet-thermostat"}, heater), heater) {
+		t.Error("a loop that was noted wrongly doesn't offer the truth")
 	}
 }

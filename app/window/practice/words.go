@@ -30,6 +30,7 @@ func (t teller) session(s *practice.Session, in place, shown int) view.Session {
 		Spent: kit.L("window.practice.spent", minutesText(s.Minutes())),
 	}
 	whole := s.Whole()
+	d.Causes = answers(whole.Loop, s.Truth())
 	groups := map[string]int{}
 	for number, i := range s.Items() {
 		title := kit.L("window.practice.checks")
@@ -61,6 +62,14 @@ func (t teller) session(s *practice.Session, in place, shown int) view.Session {
 		d.Drawing = drawing.Draw(l, picture.State(l, &c, found, shown, t.desk.By()), true)
 	}
 	return d
+}
+
+// answers are the causes that can be named: those that the loop has the parts for, or all, should it be noted wrongly.
+func answers(l cases.Loop, truth cases.Cause) []cases.Cause {
+	if l.Lacks(truth) {
+		return cases.Words[cases.Cause]()
+	}
+	return l.Causes()
 }
 
 // complaintWords are what is told at the beginning.

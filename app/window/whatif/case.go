@@ -22,9 +22,6 @@ func caseOf(open *cases.Case, set view.Settings, seed int64) (cases.Case, error)
 		Layout: build.Loop.ID, Cause: set.Cause, Severity: set.Severity,
 		AmbientC: diagram.Celsius(set.AmbientC), AltitudeM: build.AltitudeM, Seed: seed,
 	}, simulation.Usual())
-	if errors.Is(err, simulation.ErrNoHeater) {
-		return cases.Case{}, errors.New(kit.L("window.whatif.case-no-heater"))
-	}
 	c.Opened = time.Now().UTC().Truncate(time.Second)
 	return c, err
 }

@@ -63,7 +63,7 @@ func (s *Screen) End() {
 
 func (s *Screen) begin() {
 	build, set, ok := buildOf(&s.desk.Case)
-	s.view.Put(set, s.desk.Units)
+	s.view.Put(set, s.desk.Case.Loop.Causes(), s.desk.Units)
 	s.view.SetPaused(false)
 	if !ok {
 		s.live.end()

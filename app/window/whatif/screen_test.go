@@ -65,12 +65,6 @@ func TestNoCaseIsMadeOfACarThatCannotBe(t *testing.T) {
 	var told error
 	s := New(m.Desk, q.Start, func(err error) { told = err }, func(cases.Case, string) { t.Error("a case was made") })
 	s.Show()
-	set := view.Idle()
-	set.Cause = "thermostat-heater-fault" // on a layout without one
-	s.view.OnChange(set)
-	if s.view.OnCase(); !strings.Contains(told.Error(), "no heater") || strings.Contains(told.Error(), "-thermostat") {
-		t.Errorf("told %v", told) // in the words of the window, not by a layout's id
-	}
 	m.Desk.Edit("layout", func(c *cases.Case) { c.Loop.Layout = "" })
 	if s.view.OnCase(); !strings.Contains(told.Error(), "layout") {
 		t.Errorf("without a layout: %v", told)
