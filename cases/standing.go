@@ -24,3 +24,32 @@ func Standing(before, after Case) (n int) {
 	}
 	return n
 }
+
+// Where tells of each of a case's rounds which it is after others were added or deleted; -1: it is gone.
+func Where(before, after Case) []int {
+	had, has := kept(before).Rounds, kept(after).Rounds
+	first, last := Standing(before, after), 0
+	for first+last < min(len(had), len(has)) && reflect.DeepEqual(had[len(had)-1-last], has[len(has)-1-last]) {
+		last++
+	}
+	out := make([]int, len(had))
+	for i := range out {
+		switch {
+		case i < first:
+			out[i] = i
+		case i >= len(had)-last:
+			out[i] = i + len(has) - len(had)
+		default:
+			out[i] = -1
+		}
+	}
+	return out
+}
+
+// kept is a case as it is kept, or as it is where it can't be.
+func kept(c Case) Case {
+	if as, err := Copy(c); err == nil {
+		return as
+	}
+	return c
+}

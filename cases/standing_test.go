@@ -1,6 +1,7 @@
 package cases_test
 
 import (
+	"slices"
 	"testing"
 	"time"
 
@@ -35,6 +36,33 @@ func TestRoundsStandUntilOneIsAnother(t *testing.T) {
 	} {
 		if got := cases.Standing(tt.before, tt.after); got != tt.want {
 			t.Errorf("%s: %d rounds stand, want %d", name, got, tt.want)
+		}
+	}
+}
+
+// Rounds are found again after others were added before, between or behind them, or deleted.
+func TestRoundsAreFoundAgain(t *testing.T) {
+	with := func(labels string) (c cases.Case) {
+		for _, l := range labels {
+			c.Rounds = append(c.Rounds, cases.Round{Label: string(l), Stage: cases.BeforeRepair})
+		}
+		return c
+	}
+	for _, tt := range []struct {
+		before, after string
+		want          []int
+	}{
+		{"abc", "bc", []int{-1, 0, 1}},
+		{"abc", "ac", []int{0, -1, 1}},
+		{"abc", "ab", []int{0, 1, -1}},
+		{"bc", "abc", []int{1, 2}},
+		{"abc", "abxc", []int{0, 1, 3}},
+		{"aa", "a", []int{0, -1}},
+		{"abc", "", []int{-1, -1, -1}},
+		{"", "a", nil},
+	} {
+		if got := cases.Where(with(tt.before), with(tt.after)); !slices.Equal(got, tt.want) {
+			t.Errorf("%q to %q: %v, want %v", tt.before, tt.after, got, tt.want)
 		}
 	}
 }

@@ -38,9 +38,9 @@ type Desk struct {
 	Found   evidence.Findings
 	Round   int
 	History cases.History
-	Back    bool                           // the last step was one back
-	slips   map[int]map[diagram.Point]Slip // what was typed in each round and can't be read
-	unkept  *unkept                        // nil: the notebook has the case as it is here
+	Back    bool                                  // the last step was one back
+	slips   cases.ByRound[map[diagram.Point]Slip] // what was typed in each round and can't be read
+	unkept  *unkept                               // nil: the notebook has the case as it is here
 
 	// Changed is called when what is shown is no longer true; Kept when the
 	// notebook holds something else than before; Told with what a person must
@@ -60,7 +60,7 @@ func New(ctx context.Context, store *sqlite.Store, apart Apart) (*Desk, error) {
 		return nil, err
 	}
 	d := &Desk{
-		ctx: ctx, Store: store, Mind: m, judging: newJudging(m, apart), apart: apart, Units: units.Metric(), Round: -1, slips: map[int]map[diagram.Point]Slip{},
+		ctx: ctx, Store: store, Mind: m, judging: newJudging(m, apart), apart: apart, Units: units.Metric(), Round: -1,
 		Changed: func() {}, Kept: func() {}, Told: func(error) {}, Answered: func() {}, Progressed: func() {},
 	}
 	d.judging.changed, d.judging.progressed = func() { d.Answered() }, func() { d.Progressed() }
@@ -145,11 +145,10 @@ func (d *Desk) Close() {
 // take shows a case as the store has it, with the slips that are still in its
 // rounds.
 func (d *Desk) take(c cases.Case) {
-	switch {
-	case c.ID != d.Case.ID:
-		d.forgetSlips()
-	case len(c.Rounds) != len(d.Case.Rounds): // one that comes back before others moves them too
-		d.forgetMoved(c)
+	if c.ID == d.Case.ID {
+		d.slips.Move(d.Case, c)
+	} else {
+		d.slips = cases.ByRound[map[diagram.Point]Slip]{}
 	}
 	d.Case = c
 	d.Found = d.Mind.Analyst.Analyse(&d.Case)
@@ -182,6 +181,9 @@ func (d *Desk) Edit(what string, change func(*cases.Case)) {
 		return
 	}
 	change(&next)
+	if len(next.Rounds) > len(d.Case.Rounds) {
+		d.slips.Begin()
+	}
 	next, err = d.put(what, next, append(d.changes(), change))
 	if refused := (cases.Invalid{}); errors.As(err, &refused) {
 		d.Told(fmt.Errorf("this was not kept, the case stands as before: %w", err))
@@ -227,7 +229,10 @@ func (d *Desk) walk(step func(context.Context, string) (cases.Case, error), back
 	if changed := cases.Standing(d.Case, c); changed < len(c.Rounds) {
 		round = changed
 	}
-	d.turnTo(round)
+	if len(c.Rounds) == len(d.Case.Rounds) {
+		d.turnTo(round)
+	}
+	d.Round = round
 	d.take(c)
 	d.Kept()
 }
@@ -279,7 +284,7 @@ func (d *Desk) ShowRound(i int) {
 // turnTo turns to a round as it is kept. What was typed in the one before, and could not be kept, stays with that.
 func (d *Desk) turnTo(round int) {
 	d.Round = round
-	delete(d.slips, d.Round)
+	d.slips.Drop(d.Round)
 }
 
 // By says texts in the units chosen; the window speaks English.

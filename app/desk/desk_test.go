@@ -167,10 +167,26 @@ func TestWhatCantBeReadStays(t *testing.T) {
 		t.Errorf("out of reach %+v, beside it %v", at, d.Slips())
 	}
 	d.Typed(diagram.RadIn, "6o")
+	beside := func(when string, want ...int) {
+		t.Helper()
+		var got []int
+		d.EachSlip(func(round int, _ diagram.Point, _ Slip) { got = append(got, round) })
+		if !slices.Equal(got, want) {
+			t.Errorf("%s: there are slips beside the rounds %v, want %v", when, got, want)
+		}
+	}
 	d.Edit("first round away", func(c *cases.Case) { c.Rounds = c.Rounds[1:] })
-	d.EachSlip(func(round int, p diagram.Point, slip Slip) {
-		t.Errorf("%q stands beside round %d, which is another", slip.Text, round)
-	})
+	beside("with another round gone", 0)
+	d.Undo()
+	beside("with the other one back", 1)
+	d.Edit("second round away", func(c *cases.Case) { c.Rounds = c.Rounds[:1] })
+	beside("with the round gone")
+	d.Undo()
+	beside("with the round back", 1)
+	gone := d.Case.Rounds[1]
+	d.Edit("second round away", func(c *cases.Case) { c.Rounds = c.Rounds[:1] })
+	d.Edit("another one, alike", func(c *cases.Case) { c.Rounds = append(c.Rounds, gone) })
+	beside("with one that is alike")
 }
 
 // A case that was deleted is named, by what stands for a title where it has none, and comes back.

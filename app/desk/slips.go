@@ -2,7 +2,6 @@ package desk
 
 import (
 	"errors"
-	"maps"
 	"time"
 
 	"loopbook/cases"
@@ -15,35 +14,29 @@ import (
 type Slip struct{ Text, Why string }
 
 // Slips are what was typed in this round and can't be read.
-func (d *Desk) Slips() map[diagram.Point]Slip { return d.slips[d.Round] }
+func (d *Desk) Slips() map[diagram.Point]Slip { return d.slips.Of(d.Round) }
 
 // EachSlip tells of all that was typed in any round and can't be read.
 func (d *Desk) EachSlip(tell func(round int, p diagram.Point, slip Slip)) {
-	for round, slips := range d.slips {
+	d.slips.Each(func(round int, slips map[diagram.Point]Slip) {
 		for p, slip := range slips {
 			tell(round, p, slip)
 		}
-	}
+	})
 }
-
-// forgetMoved drops the slips of rounds in whose place another stands, or none.
-func (d *Desk) forgetMoved(c cases.Case) {
-	from := cases.Standing(d.Case, c)
-	maps.DeleteFunc(d.slips, func(round int, _ map[diagram.Point]Slip) bool { return round >= from })
-}
-
-// forgetSlips drops what could not be read, of all rounds.
-func (d *Desk) forgetSlips() { d.slips = map[int]map[diagram.Point]Slip{} }
 
 // Use changes the units. What could not be read may be meant in them.
 func (d *Desk) Use(u units.Set) {
 	d.Units = u
-	was := d.slips
-	d.forgetSlips()
-	for round, slips := range was {
-		for p, slip := range slips {
-			d.typed(round, p, slip.Text)
-		}
+	type typed struct {
+		round int
+		at    diagram.Point
+		text  string
+	}
+	var again []typed
+	d.EachSlip(func(round int, p diagram.Point, slip Slip) { again = append(again, typed{round, p, slip.Text}) })
+	for _, t := range again {
+		d.typed(t.round, t.at, t.text)
 	}
 }
 
@@ -55,7 +48,7 @@ func (d *Desk) typed(i int, p diagram.Point, text string) {
 	if i < 0 {
 		return
 	}
-	forget := func() { delete(d.slips[i], p) }
+	forget := func() { delete(d.slips.Of(i), p) }
 	if text == "-" || text == "–" || text == "/" {
 		forget()
 		d.Edit(say.English().Of("window.hosemap.edit-cant-reach", say.PointName(p)), func(c *cases.Case) { setReading(&c.Rounds[i], p, nil, true) })
@@ -68,10 +61,10 @@ func (d *Desk) typed(i int, p diagram.Point, text string) {
 	}
 	shown, why := d.read(p, text)
 	if why != "" {
-		if d.slips[i] == nil {
-			d.slips[i] = map[diagram.Point]Slip{}
+		if d.slips.Of(i) == nil {
+			d.slips.Put(i, map[diagram.Point]Slip{})
 		}
-		d.slips[i][p] = Slip{text, why}
+		d.slips.Of(i)[p] = Slip{text, why}
 		d.Changed()
 		return
 	}

@@ -133,6 +133,50 @@ func TestASlipStaysWithItsRound(t *testing.T) {
 	if lost := w.screens.lost(); len(lost) > 0 {
 		t.Errorf("with the round gone %q is told", lost)
 	}
+	w.menus.opener.undo()
+	if lost := w.screens.lost(); len(lost) != 1 || !strings.Contains(lost[0], "8o") {
+		t.Errorf("with the round back %q is told", lost)
+	}
+}
+
+// What was refused over the drawing goes with its round too, and comes back with it: what the scan tool shows, in a round
+// that is deleted, or moved by one before it that is.
+func TestWhatIsRefusedOverTheDrawingGoesWithItsRound(t *testing.T) {
+	w, _ := shown(t)
+	w.menus.opener.begin()
+	d := w.at.Desk
+	w.menus.ways.turnTo(hoseMapTab)
+	w.screens.hosemap.AddRound("Hot idle", false)
+	rpm := fieldUnder(t, w.screens.hosemap.Content(), "Rpm")
+	rpm.SetText("85o")
+	rpm.Leave()
+	told := func(when string, round string) {
+		t.Helper()
+		lost := strings.Join(w.screens.lost(), "\n")
+		if round == "" && lost != "" || round != "" && (!strings.Contains(lost, "85o") || !strings.Contains(lost, round)) {
+			t.Errorf("%s %q is told", when, lost)
+		}
+	}
+	told("at first", "Hot idle")
+	w.screens.hosemap.DeleteRound(0)
+	if told("with the first round gone", "Hot idle"); rpm.Text != "85o" {
+		t.Errorf("the round that moved shows %q", rpm.Text)
+	}
+	w.menus.opener.undo()
+	told("with it back", "Hot idle")
+	w.screens.hosemap.DeleteRound(1)
+	if told("with its round gone", ""); rpm.Text != "" {
+		t.Errorf("another round shows %q", rpm.Text)
+	}
+	w.menus.opener.undo()
+	if told("with its round back", "Hot idle"); d.Round != 1 || rpm.Text != "85o" {
+		t.Errorf("round %d is shown, with %q", d.Round, rpm.Text)
+	}
+	w.screens.hosemap.DeleteRound(1)
+	w.screens.hosemap.AddRound("Hot idle", false)
+	if told("with a new round", ""); rpm.Text != "" {
+		t.Errorf("a new round shows %q", rpm.Text)
+	}
 }
 
 // What is being typed in a round comes back with it, and no round gets a slip of another one that stood in its place.

@@ -229,6 +229,7 @@ func alike(r cases.Round) cases.Round {
 
 func (v *View) add(r cases.Round) {
 	n := len(v.data.Case.Rounds)
+	v.aside.Begin()
 	v.Edit(kit.L("window.hosemap.edit-new"), func(c *cases.Case) { c.Rounds = append(c.Rounds, r) })
 	v.OnRound(n)
 }

@@ -68,7 +68,7 @@ type View struct {
 	likely     *fyne.Container
 	why        *kit.Button
 	side       *fyne.Container // both
-	aside      []Aside
+	aside      cases.ByRound[[]Aside]
 	grave      int // how grave the findings are that are told
 	choose     *fyne.Container
 	left       *fyne.Container // all but the side
