@@ -406,3 +406,25 @@ func TestDaysInWords(t *testing.T) {
 		}
 	}
 }
+
+// A day without its year goes where it can't be a measured value, which stays. Ways to write one are of common practice in each
+// language, no source.
+func TestDaysWithoutTheirYear(t *testing.T) {
+	for _, tt := range []struct{ text, want string }{
+		{"Abholung 12.03. um 9 Uhr, am 3.4. wieder da, vom 1.2. bis 5.2., log_05.03._a", "Abholung […] um 9 Uhr, am […] wieder da, vom […] bis […], log_[…]_a"},
+		{"Am 12.3. Kühler erneuert. Freitag, 12.3, und am 4.11 abgeholt", "Am […] Kühler erneuert. Freitag, […], und am […] abgeholt"},
+		{"came on 12/03, Monday 3/25, on 03-12 and Tue. 7/12", "came on […], Monday […], on […] and Tue. […]"},
+		{"vino el 12/03 y el martes 14/3, la del 05-03", "vino el […] y el martes […], la del […]"},
+		{"12.3 V, 1/2, fan on 12.3, off 11.8; it read 12.3. The fan ran. -12.3. 14 min later 12/03 teeth, 03-12", "12.3 V, 1/2, fan on 12.3, off 11.8; it read 12.3. The fan ran. -12.3. 14 min later 12/03 teeth, 03-12"},
+		{"on 1/2 throttle, on 3/4, on 11/16, on 10-12 psi, on 12/24 V, on 5/8", "on 1/2 throttle, on 3/4, on 11/16, on 10-12 psi, on 12/24 V, on 5/8"},
+		{"am 1.2 bar, vom 1.6 Turbo, el 12.3 %, am 85.5 °C, am 12.3 V, 1.2.3, on 192.168", "am 1.2 bar, vom 1.6 Turbo, el 12.3 %, am 85.5 °C, am 12.3 V, 1.2.3, on 192.168"},
+		{"88.5. 92.12. 8.5. 92, 0.5. 12.60. 12.3. 1500 rpm, so 12.3 bar, diamond 12/03", "88.5. 92.12. 8.5. 92, 0.5. 12.60. 12.3. 1500 rpm, so 12.3 bar, diamond 12/03"},
+	} {
+		c := casetest.Invented(1)
+		c.Customer, c.Lesson = cases.Customer{}, tt.text
+		made, _, err := anonymous.Make(cases.Bundle{Case: c}, nil, photo.Bare)
+		if err != nil || made.Case.Lesson != tt.want {
+			t.Errorf("%q\n gives %q, %v;\n want  %q", tt.text, made.Case.Lesson, err, tt.want)
+		}
+	}
+}

@@ -118,7 +118,8 @@ var (
 	vehicle = regexp.MustCompile(`[A-HJ-NPR-Za-hj-npr-z\d]{13}\d{4}`)
 	day     = regexp.MustCompile(`(19|20)\d{2}[-./_]\d{1,2}[-./_]\d{1,2}(T[\d:.]+(Z|[+-]\d{2}:?\d{2})?)?|` +
 		`(19|20)\d{2}(0[1-9]|1[0-2])(0[1-9]|[12]\d|3[01])(\d{4}(\d{2})?)?|` + // as logs are named, with the time
-		`\d{1,2}[./]\s?\d{1,2}[./]\s?(\d{4}|\d{2})|\d{1,2}-\d{1,2}-(19|20)\d{2}`)
+		`(0?[1-9]|[12]\d|3[01])\.(\s?(0?[1-9]|1[0-2])\.\s?(19|20)\d{2}|(0?[1-9]|1[0-2])\.\d{2})|` + // 8.5. 92 are two values
+		`\d{1,2}/\s?\d{1,2}/\s?(\d{4}|\d{2})|\d{1,2}-\d{1,2}-(19|20)\d{2}`)
 	// A day with its month in a word, as English, German and Spanish have it: the number first, or behind it in English. The
 	// longer names stand first; a small may isn't a month, since 12 may be too little.
 	dayInWords = regexp.MustCompile(`(?:[12]\d|3[01]|0?[1-9])(?:st|nd|rd|th|º)?[ .\x{a0}/-]{0,2}(?:of |de )?` +
@@ -138,6 +139,7 @@ func (w words) clean(text string) string {
 	sign := func(r rune) bool { return !apart(r) }
 	text = apartFrom(unicode.IsNumber, day, text)
 	text = apartFrom(sign, dayInWords, text)
+	text = withoutYears(text)
 	text = apartFrom(sign, vehicle, text)
 	text = phone.ReplaceAllLiteralString(text, Hidden)
 	f := fold(text)
