@@ -7,21 +7,36 @@ import (
 	"loopbook/cases/sqlite"
 )
 
+// Taught is the copy of a case that is taught from.
+type Taught struct {
+	cases.Met
+	Plain string // its title, where the case's own would have told the answer; else ""
+}
+
 // Teach puts an anonymous copy of a case beside it, to be taught from. Where the notebook has one already, that one
 // stays as it is, whatever a trainer made of it, and is the one that is met; so is a copy that is to be copied.
-func Teach(ctx context.Context, store *sqlite.Store, id string, hide []string) (cases.Met, error) {
+func Teach(ctx context.Context, store *sqlite.Store, id string, hide []string) (t Taught, err error) {
 	d, err := store.Digest(ctx, id)
 	if err != nil {
-		return cases.Met{}, err
+		return t, err
 	}
 	if d.Taught() {
-		return cases.Met{Meeting: cases.MeetsSame, ID: id}, nil
+		t.Meeting, t.ID = cases.MeetsSame, id
+		return t, nil
 	}
 	b, _, err := Giving{Anonymous: true, Hide: hide}.Bundle(ctx, store, id)
 	if err != nil {
-		return cases.Met{}, err
+		return t, err
+	}
+	plain := ""
+	if tells(&b.Case) {
+		plain = plainTitle(&b.Case)
+		b.Case.Title = plain
 	}
 	b.Case.Tags = append(b.Case.Tags, cases.TaughtTag)
 	b.Case.Title = "Taught: " + b.Case.Title // the list shows both
-	return store.Import(ctx, b, "taught copy")
+	if t.Met, err = store.Import(ctx, b, "taught copy"); err == nil && t.Meeting == cases.MeetsNone && plain != "" {
+		t.Plain = b.Case.Title
+	}
+	return t, err
 }

@@ -74,3 +74,47 @@ func historyOf(t *testing.T, s *sqlite.Store) any {
 	}
 	return h
 }
+
+// A copy whose title would tell the answer is called by what the customer felt, and that is told; a word that the complaint has
+// too tells nothing.
+func TestATaughtCopysTitleDoesNotTellTheAnswer(t *testing.T) {
+	cold, fan, hot := cases.Symptom("cabin-heat-poor"), cases.Symptom("fan-never-on"), cases.Symptom("overheats-idle")
+	for _, tt := range []struct {
+		title    string
+		cause    cases.Cause
+		symptoms []cases.Symptom
+		code     string
+		part     string
+		want     string
+	}{
+		{"Cold cabin: thermostat stuck open", "thermostat-stuck-open", []cases.Symptom{cold}, "P0128", "", "Taught: Poor cabin heat, P0128"},
+		{"Cold cabin", "thermostat-stuck-open", []cases.Symptom{cold}, "P0128", "", ""},
+		{"Kalter Innenraum, Thermostatgehäuse", "thermostat-stuck-open", nil, "", "", "Taught: What is it?"},
+		{"Zwei Thermostate, das falsche erneuert", "", nil, "", "", ""},
+		{"Cold cabin, the flap", "heater-air-side", []cases.Symptom{cold}, "", "Flap motor", "Taught: Poor cabin heat"},
+		{"Hot, fan never on", "fan-not-running", []cases.Symptom{fan, hot}, "", "", ""},
+		{"Hot, fan never on", "fan-not-running", []cases.Symptom{hot}, "", "", "Taught: Overheats standing"},
+	} {
+		c := casetest.Invented(1)
+		c.Title, c.Verdict.Cause, c.Complaint.Symptoms, c.Codes, c.Repair.Parts = tt.title, tt.cause, tt.symptoms, nil, nil
+		if tt.code != "" {
+			c.Codes = []cases.Code{{Code: tt.code}}
+		}
+		if tt.part != "" {
+			c.Repair.Parts = []cases.Part{{Name: tt.part}}
+		}
+		s, ids := notebookOf(t, cases.Bundle{Case: c})
+		met, err := Teach(context.Background(), s, ids[0], nil)
+		if err != nil || met.Plain != tt.want {
+			t.Errorf("%q with %s is called %q, %v; want %q", tt.title, tt.cause, met.Plain, err, tt.want)
+			continue
+		}
+		want := tt.want
+		if want == "" {
+			want = "Taught: " + tt.title
+		}
+		if copied, err := s.Get(context.Background(), met.ID); err != nil || copied.Title != want {
+			t.Errorf("the copy is called %q, %v; want %q", copied.Title, err, want)
+		}
+	}
+}

@@ -22,7 +22,7 @@ func (s *Sharing) teach(wish view.Wish) {
 		return
 	}
 	store, id := s.at.Desk.Store, s.at.Desk.Case.ID
-	var met cases.Met
+	var met library.Taught
 	s.apart(func(ctx context.Context) (err error) {
 		met, err = library.Teach(ctx, store, id, givingOf(wish).Hide)
 		return err
@@ -34,9 +34,13 @@ func (s *Sharing) teach(wish view.Wish) {
 }
 
 // taughtWords say whether a copy was made, and what is to be done with it.
-func taughtWords(met cases.Met) string {
+func taughtWords(met library.Taught) string {
 	if met.Meeting != cases.MeetsNone {
 		return kit.L("window.share.taught-there")
 	}
-	return kit.L("window.share.taught-made", cases.TaughtTag)
+	text := kit.L("window.share.taught-made", cases.TaughtTag)
+	if met.Plain != "" {
+		text += "\n\n" + kit.L("window.share.taught-plain", met.Plain)
+	}
+	return text
 }
