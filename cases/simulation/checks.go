@@ -147,7 +147,7 @@ func (b bench) level() cases.LevelState {
 	case "external-leak", "combustion-leak", "cap-weak", "cap-vacuum-stuck":
 		return choose[cases.LevelState](bad, "low", "full")
 	}
-	return "full"
+	return choose[cases.LevelState](b.ill.boiledOver(b.well), "low", "full")
 }
 
 // drive: a weak pump has a slipping belt, a worn shaft, or an impeller that nobody sees.

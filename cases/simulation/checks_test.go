@@ -108,6 +108,20 @@ func TestTheDriverTellsWhatTheFaultDoes(t *testing.T) {
 	}
 }
 
+// An engine that boils throws coolant out: F02 of testdata/trade/signatures.csv loses it, a sound one that idles in the same
+// heat doesn't.
+func TestABoilingEngineLosesCoolant(t *testing.T) {
+	for cause, loses := range map[cases.Cause]bool{"thermostat-stuck-closed": true, "none": false} {
+		c := car(cause)
+		c.AmbientC = 35
+		k := simulated(t, c)
+		at := slices.IndexFunc(k.Tests, func(t cases.Test) bool { return t.Kind == cases.LevelTest })
+		if low, told := k.Tests[at].State == "low", slices.Contains(k.Complaint.Symptoms, "coolant-loss"); low != loses || told != loses {
+			t.Errorf("%s: the level is %q, the driver tells %v", cause, k.Tests[at].State, k.Complaint.Symptoms)
+		}
+	}
+}
+
 // The log begins with the cold car and holds the whole way; its rows are what the rounds' scan tool shows, to the
 // whole degree.
 func TestTheLogIsOfTheSameWay(t *testing.T) {

@@ -2,6 +2,7 @@ package simulation
 
 import (
 	"math"
+	"slices"
 
 	"loopbook/cases"
 	"loopbook/diagram"
@@ -46,7 +47,9 @@ func complaint(car Car, ill, well *course, opensC diagram.Celsius, light bool) c
 	more := (ill.fanS - well.fanS) / ill.lastS
 	tell("fan-always-on", more > alwaysPart)
 	tell("fan-never-on", ill.fanS == 0 && well.fanS > 0 && idle)
-	for _, s := range unheated()[car.Cause] {
+	felt := unheated()[car.Cause]
+	tell("coolant-loss", ill.boiledOver(well) && !slices.Contains(felt, "coolant-loss"))
+	for _, s := range felt {
 		tell(s, true)
 	}
 	c := cases.Complaint{Symptoms: out}

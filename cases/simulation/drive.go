@@ -27,6 +27,7 @@ type course struct {
 	fanS   float64 // how long the fan ran
 	rested bool    // the fan did at some time
 	fanC   float64 // shown as it came on for the first time; NaN: it never came on
+	boilS  float64 // how long the engine boiled
 }
 
 // leg is one step of the way.
@@ -86,10 +87,21 @@ func (c *course) note(s *physics.Sim, st physics.Stage, l *leg) {
 			c.fanC = shown
 		}
 	}
+	if s.Boils() {
+		c.boilS += now - c.lastS
+	}
 	c.lastS = now
 	if n := len(c.log.TimeS); now >= c.log.TimeS[n-1]+scanS {
 		c.scan(now, shown, st)
 	}
+}
+
+// boiledOverS is how long an engine boils until the coolant that it throws out is missed (judgement).
+const boiledOverS = 60
+
+// boiledOver reports whether coolant was thrown out where the sound car kept its own.
+func (c *course) boiledOver(well *course) bool {
+	return c.boilS > boiledOverS && well.boilS <= boiledOverS
 }
 
 // scan notes what a scan tool shows, in whole numbers.
