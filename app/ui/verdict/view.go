@@ -46,7 +46,8 @@ type View struct {
 	form     *kit.Form
 	cause    *kit.Choice[cases.Cause]
 	evidence *fyne.Container
-	pointed  string // the evidence that the rows were made of
+	pointed  string                 // the evidence that the rows were made of
+	picks    map[string]*kit.Button // of the rows, by their word
 	ruledOut *widget.RichText
 	odds     *widget.Label
 	beside   *widget.RichText
@@ -142,13 +143,17 @@ func (v *View) showEvidence(d Data) {
 	if key == v.pointed {
 		return // the focus stays where it is
 	}
-	v.pointed = key
+	before := v.picks
+	v.pointed, v.picks = key, map[string]*kit.Button{}
 	v.evidence.RemoveAll()
 	found := false
 	for _, e := range d.Evidence {
 		chosen := e.Word == d.Case.Verdict.ConfirmedBy
 		found = found || chosen
 		v.evidence.Add(v.evidenceRow(e, chosen))
+		if old := before[e.Word]; old != nil {
+			kit.Hand(old, v.picks[e.Word])
+		}
 	}
 	switch {
 	case len(d.Evidence) == 0:
@@ -168,6 +173,7 @@ func (v *View) evidenceRow(e Evidence, chosen bool) fyne.CanvasObject {
 	}
 	pick := kit.NewButtonWithIcon("", icon, point)
 	pick.Importance = widget.LowImportance
+	v.picks[e.Word] = pick
 	return container.NewBorder(nil, nil, container.NewVBox(pick), nil, newWords(kit.Span{Text: e.Text, Small: true, Bold: chosen}, point))
 }
 

@@ -56,6 +56,25 @@ func TestTheVerdictPointsAtEvidence(t *testing.T) {
 	}
 }
 
+// Who points at evidence by the keyboard goes on from there.
+func TestTheFocusStaysAtTheEvidence(t *testing.T) {
+	test.NewTempApp(t)
+	var c cases.Case
+	var v *View
+	show := func() {
+		v.Show(Data{Case: c, Units: units.Metric(), Evidence: []Evidence{{cases.ByHoseMap, "Hose map: 2 rounds."}, {"bubbles", "Bubbles: seen."}}})
+	}
+	v = New(func(_ string, change func(*cases.Case)) { change(&c); show() })
+	w := test.NewTempWindow(t, v.Content())
+	w.Resize(fyne.NewSize(1050, 700))
+	show()
+	w.Canvas().Focus(v.picks["bubbles"])
+	v.picks["bubbles"].TypedKey(&fyne.KeyEvent{Name: fyne.KeySpace})
+	if c.Verdict.ConfirmedBy != "bubbles" || w.Canvas().Focused() != fyne.Focusable(v.picks["bubbles"]) {
+		t.Errorf("confirmed by %q, the focus is on %v", c.Verdict.ConfirmedBy, w.Canvas().Focused())
+	}
+}
+
 // The causes stand likeliest first with their chances, health among them, and all
 // of them can be chosen; so can one from a list that was opened before.
 func TestTheCausesStandByChance(t *testing.T) {
