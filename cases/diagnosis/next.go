@@ -84,7 +84,7 @@ func (j *Judge) Next(r Ranking) []Check {
 	for _, row := range j.tables.Checks() {
 		check, kind := Minded(row, s.c.Loop.Fan, hot), cases.TestKind(row.Check)
 		switch {
-		case s.bars(row, done), s.gone(row.Check):
+		case s.bars(row, done), s.gone(row.Check), kind != proof && s.feltBefore(kind):
 		case row.Check == likelihood.WarmUp && s.warmUpLogged():
 		case row.Check == likelihood.ReadCodes:
 			if s.lampUnread() {
