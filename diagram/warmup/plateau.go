@@ -19,21 +19,33 @@ const (
 )
 
 // findPlateau takes the longest flat stretch after the knee, or of all, that the
-// engine doesn't leave upwards; without one, the longest that is held for long.
+// engine doesn't leave upwards; without one, or where that is the top of a climb, the
+// longest that is held for long.
 func (s stretches) findPlateau(k *Knee) *Plateau {
 	begin := 0
 	if k != nil {
 		begin = s.w.at(k.S)
 	}
 	from, to := s.longest(begin, flatS, true)
-	if to == 0 {
-		from, to = s.longest(begin, heldS, false)
+	if to == 0 || s.top(from, to) {
+		if a, b := s.longest(begin, heldS, false); b != 0 {
+			from, to = a, b
+		}
 	}
 	if to == 0 {
 		return nil
 	}
 	from, to = s.trim(from, to)
 	return s.plateau(from, to)
+}
+
+// top reports whether a stretch is short and the engine falls off it: under load it rose to there, and nothing held it.
+func (s stretches) top(from, to int) bool {
+	if float64(to-from)*s.w.widthS >= heldS {
+		return false
+	}
+	c, _ := s.line(from, to)
+	return slices.ContainsFunc(s.w.smoothC(60)[to:], func(after float64) bool { return after < c-swingK })
 }
 
 // stretches holds running sums, so that any stretch's line is found at once.

@@ -72,6 +72,24 @@ func TestHowLongTheEngineStandsIsSaid(t *testing.T) {
 	}
 }
 
+// What an engine holds is the level that it kept for ten minutes, and not the top of the climb on which it got hot
+// afterwards and from which it fell at the halt.
+func TestATopIsNoLevel(t *testing.T) {
+	warm := opening(10, 91, 89.5)
+	s := drive(2100, func(s float64) float64 {
+		switch {
+		case s < 1400:
+			return warm(s)
+		case s < 1900:
+			return 89.5 + (s-1400)*0.05
+		}
+		return 97 + (114.5-97)*math.Exp((1900-s)/120)
+	})
+	if r := warmup.Analyse(s, warmup.Options{OpensC: celsius(88)}); r.Plateau == nil || math.Abs(float64(r.Plateau.C)-89.5) > 1 {
+		t.Errorf("it holds %+v, want 89.5 °C", r.Plateau)
+	}
+}
+
 func TestColdStart(t *testing.T) {
 	for _, tt := range []struct {
 		name         string
