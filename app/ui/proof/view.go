@@ -39,6 +39,7 @@ type Data struct {
 	Checks      []Row
 	Codes       string
 	NoCodes     string  // what is noted among the codes and has the form of none; "": nothing
+	NoRepair    bool    // the loop was found sound
 	Again       []Round // measured before the repair, to be walked again
 	Owed        []Check // came out badly before it, to be done again
 }
@@ -77,6 +78,7 @@ type View struct {
 	side    *fyne.Container
 	top     fyne.CanvasObject // over the pair
 	empty   *fyne.Container   // in the pair's place
+	yet     fyne.CanvasObject // says what is to be measured first
 	again   *fyne.Container
 	next    *kit.Button // what is to be measured again first; nil: nothing
 	codes   fyne.CanvasObject
@@ -92,7 +94,8 @@ func New(edit func(string, func(*cases.Case)), save kit.Saver) *View {
 		OnPair: func(int) {}, OnAgain: func(int) {}, OnCheck: func(cases.TestKind) {}, form: kit.NewForm(edit), picture: kit.NewDrawn(leastScale), rows: container.NewVBox(),
 		curves: kit.NewPlot(kit.L("window.proof.curves"), save), side: container.NewVBox(), again: container.NewVBox(),
 	}
-	v.empty = container.NewCenter(container.NewVBox(nothingYet(), v.again))
+	v.yet = nothingYet()
+	v.empty = container.NewCenter(container.NewVBox(v.yet, v.again))
 	v.pick = kit.NewSelect(nil, func(string) {
 		if i := v.pick.SelectedIndex(); !v.quiet && i >= 0 {
 			v.OnPair(i)
@@ -108,12 +111,12 @@ func New(edit func(string, func(*cases.Case)), save kit.Saver) *View {
 	return v
 }
 
-// First is what is to be done next for the proof, or else whatever stands first.
+// First is what is to be done next for the proof, or else where the codes are noted.
 func (v *View) First() fyne.Focusable {
 	if v.next != nil {
 		return v.next
 	}
-	return kit.First(v.content)
+	return v.form.First()
 }
 
 func nothingYet() fyne.CanvasObject {
@@ -179,6 +182,7 @@ func (v *View) Show(d Data) {
 	v.quiet = false
 	kit.SetVisible(d.Pair >= 0, v.top, v.picture)
 	kit.SetVisible(d.Pair < 0, v.empty)
+	kit.SetVisible(!d.NoRepair, v.yet)
 	v.again.RemoveAll()
 	v.showAgain(v.again, emptyWidth)
 	v.picture.Draw(d.Picture)

@@ -221,7 +221,7 @@ func (v *View) afterPart(i int) fyne.Focusable {
 
 // showNotes makes the notes anew where they are others.
 func (v *View) showNotes(d Data) {
-	key := d.Case.ID
+	key := d.Case.ID + string(d.Case.Verdict.Cause)
 	for _, n := range d.Notes {
 		key += n.What
 	}
@@ -231,7 +231,11 @@ func (v *View) showNotes(d Data) {
 	v.noted = key
 	v.notes.RemoveAll()
 	v.notes.Add(kit.Heading(kit.L("window.repair.access")))
-	if len(d.Notes) == 0 {
+	switch {
+	case len(d.Notes) > 0:
+	case d.Case.Verdict.Cause == cases.Healthy:
+		v.notes.Add(kit.Paragraphs(kit.Span{Text: kit.L("window.repair.sound"), Small: true}))
+	default:
 		v.notes.Add(kit.Paragraphs(kit.Span{Text: kit.L("window.repair.no-notes"), Small: true}))
 	}
 	for _, n := range d.Notes {

@@ -128,6 +128,19 @@ func TestTabGoesFromAPriceToTheNextPartAndThenToTheAdding(t *testing.T) {
 	}
 }
 
+// Who has found the loop healthy isn't asked for the cause once more.
+func TestASoundLoopNeedsNoPart(t *testing.T) {
+	v, c := screen(t)
+	c.ID = "invented"
+	for cause, want := range map[cases.Cause]string{"": "window.repair.no-notes", cases.Healthy: "window.repair.sound"} {
+		c.Verdict.Cause = cause
+		v.Show(Data{Case: *c, Units: units.Metric()})
+		if said := kittest.Texts(v.notes); !strings.Contains(said, kit.L(want)) {
+			t.Errorf("cause %q: it says\n%s", cause, said)
+		}
+	}
+}
+
 func TestStepsAreTicked(t *testing.T) {
 	v, c := screen(t)
 	v.steps.boxes[0].SetChecked(true)

@@ -83,7 +83,7 @@ func (s *Screen) data() view.Data {
 	s.checks(p, &data)
 	data.Codes = codesTold(p.Codes)
 	data.NoCodes = noCodes(p.Codes.After)
-	data.Again = toWalkAgain(d, p)
+	data.Again, data.NoRepair = toWalkAgain(d, p), p.Verdict == proof.NoRepair
 	return data
 }
 
@@ -93,6 +93,8 @@ func severityOf(v proof.Verdict) string {
 		return "fine"
 	case proof.NotFixed:
 		return "act"
+	case proof.NoRepair:
+		return "note"
 	}
 	return "look"
 }

@@ -39,6 +39,7 @@ type Verdict string
 // The verdicts.
 const (
 	NotMeasured Verdict = "not-measured"
+	NoRepair    Verdict = "no-repair" // the loop was found sound, and nothing was done to it
 	NotFixed    Verdict = "not-fixed"
 	NotShown    Verdict = "not-shown" // neither fixed nor not
 	Fixed       Verdict = "fixed"
@@ -59,8 +60,12 @@ func Judge(c *cases.Case, f evidence.Findings, after diagnosis.Ranking) Proof {
 	p.Codes = compareCodes(c)
 	p.Unexplained = unexplained(c, f)
 	p.Off = offAfter(c, f)
-	p.Verdict = p.judge()
+	p.Verdict = p.judge(c)
 	p.Sentence = p.say(c, after)
+	if p.Verdict == NoRepair {
+		p.Again = nil
+		return p
+	}
 	p.Repeat = p.repeat(c)
 	return p
 }
@@ -90,7 +95,7 @@ const (
 	brokenFrom = 0.3
 )
 
-func (p *Proof) judge() Verdict {
+func (p *Proof) judge(c *cases.Case) Verdict {
 	act := 0
 	for _, f := range p.Unexplained {
 		if f.Severity == evidence.Act {
@@ -98,6 +103,8 @@ func (p *Proof) judge() Verdict {
 		}
 	}
 	switch {
+	case !p.Measured && c.Verdict.Cause == cases.Healthy && len(c.Repair.Parts) == 0:
+		return NoRepair
 	case !p.Measured:
 		return NotMeasured
 	case p.Healthy < brokenFrom, act > 0 && p.Healthy < shownFrom:
@@ -126,6 +133,8 @@ func (p *Proof) say(c *cases.Case, after diagnosis.Ranking) say.Text {
 	switch p.Verdict {
 	case NotMeasured:
 		return say.Of("proof.not-measured")
+	case NoRepair:
+		return say.Of("proof.no-repair")
 	case Fixed:
 		return say.Sentences(append([]say.Text{say.Of("proof.fixed", sure)}, p.harmless()...)...)
 	case NotShown:

@@ -72,6 +72,19 @@ func TestNothingMeasuredProvesNothing(t *testing.T) {
 	}
 }
 
+// Who found the loop sound has repaired nothing and is asked to show nothing, until something was measured afterwards all the same.
+func TestASoundLoopHasNothingToShow(t *testing.T) {
+	c := theCase(round(cases.BeforeRepair, 800, 20, stuckOpen()))
+	c.Verdict.Cause = cases.Healthy
+	if p := judge(t, c); p.Verdict != proof.NoRepair || len(p.Again)+len(p.Repeat) != 0 {
+		t.Errorf("%s, again %v, repeat %v", p.Verdict, p.Again, p.Repeat)
+	}
+	c.Rounds = append(c.Rounds, round(cases.AfterRepair, 800, 20, stuckOpen()))
+	if p := judge(t, c); p.Verdict == proof.NoRepair {
+		t.Error("measured afterwards, and nothing is to be shown")
+	}
+}
+
 // A round after the repair that is only begun is like none: no round before it was told that another had its like.
 func TestABegunRoundLeavesNoneUnmatched(t *testing.T) {
 	begun := round(cases.AfterRepair, 800, 20, nil)
