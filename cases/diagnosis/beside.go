@@ -105,6 +105,7 @@ func (j *Judge) tellApart(s *sheet, done []Outcome, chance []float64) []Check {
 	hot := s.overheated()
 	for _, row := range j.tables.Checks() {
 		check, ok := j.informed(Minded(row, s.c.Loop.Fan, hot), chance, done)
+		check.Low = row.RunsEngine && cameOut(done, cases.LevelTest, "low")
 		if ok && check.Bits >= besideBits && !s.bars(row, done) {
 			out = append(out, check)
 		}

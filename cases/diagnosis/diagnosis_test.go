@@ -17,6 +17,7 @@ import (
 	"loopbook/cases/evidence"
 	"loopbook/diagram"
 	"loopbook/diagram/physics/ensemble"
+	"loopbook/diagram/say"
 )
 
 // bench is what a test judges with; crowds are small, for speed.
@@ -356,6 +357,30 @@ func TestNothingIsAdvisedThatHarms(t *testing.T) {
 	}
 	if got := advised(milky); !slices.Contains(got[:3], "pressure-hold") { // a drop without a wet spot lies within: V7, V8, M10, published
 		t.Errorf("with milky oil: %v, want the pressure test among the first", got)
+	}
+}
+
+// Who found the coolant low is told to fill up before the engine runs for a check (common practice, no source), and
+// no longer once it is full.
+func TestALowLevelIsFilledFirst(t *testing.T) {
+	b := newBench(t)
+	c := idle("inlet-thermostat", 91, map[diagram.Point]float64{"rad_in": 86})
+	c.Tests = []cases.Test{{Kind: cases.LevelTest, Stage: cases.BeforeRepair, State: "low"}}
+	for _, low := range []bool{true, false} {
+		runs := 0
+		for _, n := range b.judge.Next(b.rank(t, c, diagnosis.Prior{})) {
+			told := strings.Contains(say.English().Say(n.Caution()), "fill to the mark first")
+			if told != (low && n.RunsEngine) {
+				t.Errorf("level low %v: %s says so: %v", low, n.Check.Check, told)
+			}
+			if n.RunsEngine {
+				runs++
+			}
+		}
+		if runs == 0 || diagnosis.LevelLow(&c) != low {
+			t.Errorf("level low %v: %d checks run the engine", low, runs)
+		}
+		c.Tests = append(c.Tests, cases.Test{Kind: cases.LevelTest, Stage: cases.BeforeRepair, State: "full"})
 	}
 }
 

@@ -20,6 +20,7 @@ type Check struct {
 	Again bool          // it was done and found nothing, which clears nothing
 	Open  []string      // the outcomes that it left open: it was done and found nothing in what was noted
 	Hot   bool          // the engine is run for it, which has been too hot
+	Low   bool          // the engine is run for it, and its coolant was found low
 	Fan   cases.FanKind // of the car
 }
 
@@ -49,11 +50,18 @@ func (c Check) Caution() say.Text {
 	if c.Check.Check == fanCheck && c.Fan.ByBelt() {
 		caution = say.Of("check.fan.belt-caution")
 	}
-	if c.Hot {
-		return say.Sentences(say.Of("check.overheats"), caution)
+	first := []say.Text{}
+	if c.Low {
+		first = append(first, say.Of("check.low"))
 	}
-	return caution
+	if c.Hot {
+		first = append(first, say.Of("check.overheats"))
+	}
+	return say.Sentences(append(first, caution)...)
 }
+
+// LevelLow reports whether the coolant was last found low: it is filled up before the engine runs for a check.
+func LevelLow(c *cases.Case) bool { return cameOut(outcomes(c, StageOf(c)), cases.LevelTest, "low") }
 
 // PerMinute is the expected information for each minute, by which checks are
 // ordered.
@@ -83,6 +91,7 @@ func (j *Judge) Next(r Ranking) []Check {
 	joint, hot, proof := s.joint(), s.overheated(), j.proof(s, done)
 	for _, row := range j.tables.Checks() {
 		check, kind := Minded(row, s.c.Loop.Fan, hot), cases.TestKind(row.Check)
+		check.Low = row.RunsEngine && cameOut(done, cases.LevelTest, "low")
 		switch {
 		case s.bars(row, done), s.gone(row.Check), kind != proof && s.feltBefore(kind):
 		case row.Check == likelihood.WarmUp && s.warmUpLogged():
