@@ -89,10 +89,12 @@ func (v *View) ShowStart(d Start) {
 // Offer says of how many cases a trainer can make a class set: the list of cases shows others now.
 func (v *View) Offer(found int) { v.start.offer(found) }
 
-// Begin shows a session that begins.
+// Begin shows a session that begins, with the focus on the first evidence: what began it is out of sight, and the next
+// key would lead out of the room.
 func (v *View) Begin(d Session) {
 	v.session.begin(d.Causes)
 	v.ShowSession(d)
+	kit.Focus(kit.First(v.session.items.content))
 }
 
 // ShowSession shows a session as it stands.

@@ -51,6 +51,9 @@ func TestEvidenceIsBoughtAndACauseNamed(t *testing.T) {
 	if all["Lower hose · 1 min"] != nil || all["Upper hose · 1 min"] == nil {
 		t.Fatalf("buttons %v", all)
 	}
+	if b, on := kit.First(v.session.items.content).(*kit.Button); !on || fyne.CurrentApp().Driver().CanvasForObject(b).Focused() != fyne.Focusable(b) || b.Text != "Upper hose · 1 min" {
+		t.Errorf("a session begins with the focus on %v", fyne.CurrentApp().Driver().AllWindows()[0].Canvas().Focused())
+	}
 	test.Tap(all["Upper hose · 1 min"])
 	if !all["That's it"].Disabled() {
 		t.Error("an answer can be given before a cause is named")
