@@ -189,3 +189,19 @@ func keys[V any](m map[string]V) []string {
 	}
 	return out
 }
+
+// A check has one name, as a title and within a sentence: who confirms a verdict by it finds it under the name that it was done by.
+func TestACheckHasOneName(t *testing.T) {
+	for _, lang := range []say.Lang{say.EN, say.DE, say.ES} {
+		words, err := say.Catalogue(lang)
+		if err != nil {
+			t.Fatal(err)
+		}
+		for _, kind := range cases.Words[cases.TestKind]() {
+			title, name := words["check."+string(kind)+".title"], words["test."+string(kind)]
+			if title == "" || !strings.EqualFold(title, name) {
+				t.Errorf("%s: %s is %q as a title and %q in a sentence", lang, kind, title, name)
+			}
+		}
+	}
+}
