@@ -176,7 +176,7 @@ func TestAnAdvisedCheckIsBegunWhereItIsDone(t *testing.T) {
 		}
 		n := len(w.at.Desk.Case.Rounds)
 		r := w.at.Desk.Case.Rounds[n-1]
-		if n != i+2 || w.at.Desk.Round != n-1 || r.Label != tt.label || noted(r.EngineRPM) != tt.rpm || noted(r.SpeedKmh) != tt.kmh ||
+		if n != i+2 || w.at.Desk.Round != n-1 || r.Label != tt.label || noted(r.EngineRPM) != tt.rpm || r.SpeedKmh == nil || *r.SpeedKmh != tt.kmh ||
 			r.Heater != tt.heater || r.Stage != cases.BeforeRepair || w.screens.tabs.SelectedIndex() != hoseMapTab {
 			t.Fatalf("%s: %d rounds, the last one %+v", tt.walk, n, r)
 		}

@@ -28,12 +28,12 @@ func (s *Screen) toDo() view.ToDo {
 // WalkOf is the round that a check asks for, as its text says that it is walked; false where
 // it asks for none.
 func WalkOf(check string) (cases.Round, bool) {
-	raised, idle, kmh := 2500.0, 800.0, 80.0
+	raised, idle, standing, kmh := 2500.0, 800.0, 0.0, 80.0
 	switch check {
 	case likelihood.RaisedIdle:
-		return cases.Round{Label: kit.L("round.raised-idle"), EngineRPM: &raised}, true
+		return cases.Round{Label: kit.L("round.raised-idle"), EngineRPM: &raised, SpeedKmh: &standing}, true
 	case likelihood.HotIdle:
-		return cases.Round{Label: kit.L("round.hot-idle"), EngineRPM: &idle, Heater: cases.HeaterOff}, true
+		return cases.Round{Label: kit.L("round.hot-idle"), EngineRPM: &idle, SpeedKmh: &standing, Heater: cases.HeaterOff}, true
 	case likelihood.AfterRoad:
 		return cases.Round{Label: kit.L("round.after-road"), SpeedKmh: &kmh, Heater: cases.HeaterOff}, true
 	}
