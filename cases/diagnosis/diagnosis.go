@@ -82,7 +82,7 @@ type sheet struct {
 // no coolant can have. The case must not change while the ranking is in use.
 func (j *Judge) Rank(c *cases.Case, f evidence.Findings, p Plan, crowd *ensemble.Ensemble, prior Prior) Ranking {
 	c, _ = evidence.Believed(c)
-	s := sheet{c: c, found: f, plan: p, crowd: crowd, prior: j.chances(prior, c), factors: j.factors(c, f, p)}
+	s := sheet{c: c, found: f, plan: p, crowd: crowd, prior: j.chances(prior, c), factors: j.factors(c, f, p.Stage)}
 	r := Ranking{Stage: p.Stage, Blank: len(s.factors) == 0}
 	logs := make([]float64, len(s.prior))
 	for i, p := range s.prior {
@@ -170,8 +170,7 @@ func sorted(chance []float64) []Ranked {
 // factors are what symptoms, codes, the trade's rules for temperatures, the
 // filling and the stage's tests say. Symptoms and codes are of the complaint, so
 // of the time before the repair.
-func (j *Judge) factors(c *cases.Case, f evidence.Findings, p Plan) []likelihood.Factor {
-	stage := p.Stage
+func (j *Judge) factors(c *cases.Case, f evidence.Findings, stage cases.Stage) []likelihood.Factor {
 	var out []likelihood.Factor
 	if stage == cases.BeforeRepair {
 		out = append(out, j.tables.Symptoms(c.Complaint.Symptoms)...)
@@ -185,9 +184,6 @@ func (j *Judge) factors(c *cases.Case, f evidence.Findings, p Plan) []likelihood
 	}
 	for _, o := range outcomes(c, stage) {
 		if f, ok := j.tables.Test(o.Kind, o.Word, o.Unseen...); ok {
-			if o.Kind == cases.HeaterTest && p.heaterRead(c) {
-				f.Log = f.Log.Times(feltAgain)
-			}
 			out = append(out, f)
 		}
 	}

@@ -5,13 +5,9 @@ import (
 	"loopbook/diagram"
 )
 
-// The heater's flow is felt at the two hoses that the hose map reads. Where they were read, the check says the same
-// once more: it weighs with a part of its power, and is worth its minutes only while a shut valve, which has two
-// sides of its own, is likely enough to be named (both judgement).
-const (
-	feltAgain = 1. / 3
-	valveFrom = 0.1
-)
+// valveFrom is the chance of a shut heater valve from which the heater's flow is worth feeling though both its hoses
+// were read: the valve has two sides of its own (judgement).
+const valveFrom = 0.1
 
 // heaterRead reports whether a round of the stage has both hoses of the heater, from a warm engine with heat asked for.
 func (p *Plan) heaterRead(c *cases.Case) bool {
@@ -30,7 +26,8 @@ func shown(r *cases.Round, p diagram.Point) bool {
 	return at != nil && at.ShownC != nil
 }
 
-// feltBefore reports whether a check would only feel again what was read.
+// feltBefore reports whether a check would only feel again what was read: the heater's flow is felt at the two hoses
+// that the hose map reads.
 func (s *sheet) feltBefore(kind cases.TestKind) bool {
 	return kind == cases.HeaterTest && s.chance[indexOf("heater-valve-shut")] < valveFrom && s.plan.heaterRead(s.c)
 }

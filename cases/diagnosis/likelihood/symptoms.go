@@ -59,7 +59,7 @@ func (t *Tables) Symptoms(listed []cases.Symptom) []Factor {
 		}
 	}
 	if len(out) == 1 {
-		out[0].Log = out[0].Log.Times(chief)
+		out[0].Log = out[0].Log.times(chief)
 	}
 	return out
 }

@@ -71,8 +71,8 @@ func (t *Tables) Flat() Vector {
 	return v
 }
 
-// Times is each value so many times.
-func (v Vector) Times(power float64) Vector {
+// times is each value so many times.
+func (v Vector) times(power float64) Vector {
 	out := newVector()
 	for i := range v {
 		out[i] = power * v[i]
