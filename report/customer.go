@@ -177,27 +177,8 @@ func (c *customer) vehicleLines() []string {
 // box is one of the three.
 type box struct {
 	head, text string
-	sign       drawing.Shape
-	fill, edge drawing.Role
-	lines      []string // of the text
-}
-
-// first is what was wrong; it is no alarm where nothing was, or isn't known yet.
-func (c *customer) first() box {
-	b := box{c.by.Of(c.wrongHead()), c.by.Say(c.wrong()), signAct(), drawing.ActGround, drawing.ActText, nil}
-	switch {
-	case c.m.open():
-		b.sign, b.fill, b.edge = signLook(), drawing.LookGround, drawing.LookText
-	case c.c.Verdict.Cause == cases.Healthy:
-		b.sign, b.fill, b.edge = signFine(), drawing.FineGround, drawing.FineText
-	}
-	return b
-}
-
-// last is how it is now.
-func (c *customer) last() box {
-	sign, fill, edge := c.mood()
-	return box{c.by.Of("customer.is-now"), c.by.Say(c.now()), sign, fill, edge, nil}
+	mood
+	lines []string // of the text
 }
 
 // boxGap and boxPad lie between and in the boxes.
@@ -209,9 +190,9 @@ func (c *customer) boxWidth() float64 { return (c.inner() - 2*boxGap) / 3 }
 func (c *customer) boxes() (list []box, height float64) {
 	const most = 12
 	list = []box{
-		c.first(),
-		{c.by.Of("customer.we-did"), c.by.Say(c.did()), signNote(), drawing.NoteGround, drawing.NoteText, nil},
-		c.last(),
+		{c.by.Of(c.wrongHead()), c.by.Say(c.wrong()), c.moodCame(), nil},
+		{c.by.Of("customer.we-did"), c.by.Say(c.did()), moodNote(), nil},
+		{c.by.Of("customer.is-now"), c.by.Say(c.now()), c.moodNow(), nil},
 	}
 	high := 0
 	for i, lines := range []int{most, c.work, most} {

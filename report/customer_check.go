@@ -10,8 +10,8 @@ import (
 // confirming is the check that confirmed the cause, as it came out before and after the repair, last of
 // each. Where the hoses show little, as with gas in the coolant, it is what was found.
 type confirming struct {
-	label         say.Text
-	before, after outcome
+	label say.Text
+	sides[outcome]
 }
 
 // outcome is how a check came out; the empty one: it wasn't done, or tells nothing.
@@ -24,7 +24,7 @@ type outcome struct {
 func (c *customer) confirming() (confirming, bool) {
 	for _, t := range proof.PairTests(c.c) {
 		if string(t.Kind) == c.c.Verdict.ConfirmedBy {
-			return confirming{say.Of("customer.check." + string(t.Kind)), came(t.Kind, t.BeforeOutcome), came(t.Kind, t.AfterOutcome)}, true
+			return confirming{say.Of("customer.check." + string(t.Kind)), sides[outcome]{came(t.Kind, t.BeforeOutcome), came(t.Kind, t.AfterOutcome)}}, true
 		}
 	}
 	return confirming{}, false
@@ -57,14 +57,6 @@ func (c *customer) besideChecks() say.Text {
 	return say.Items(out...)
 }
 
-// of is the outcome that stands under a stage's head.
-func (r confirming) of(key string) outcome {
-	if key == "after" {
-		return r.after
-	}
-	return r.before
-}
-
 // stages are the table's columns: those of the drawings, and of a check that was done when no hose was read.
 func (c *customer) stages() []panel {
 	row, _ := c.confirming()
@@ -81,7 +73,7 @@ func (c *customer) checkLines(row confirming) [][]string {
 		if i+1 < len(panels) {
 			end = x[2*i+2] - 10 // or it would run into the next sign
 		}
-		if came := row.of(p.key); !came.text.Empty() {
+		if came := row.of(p); !came.text.Empty() {
 			out[i] = c.cut(c.by.Say(came.text), end-x[2*i]-14, c.figures, 2)
 		}
 	}
@@ -109,7 +101,7 @@ func (c *customer) checkRow(x [4]float64) {
 			c.put(x[2*i]+14, c.y, "–", c.words)
 			continue
 		}
-		c.signed(x[2*i], row.of(p.key).out, lines[i][0])
+		c.signed(x[2*i], row.of(p).out, lines[i][0])
 		for n, more := range lines[i][1:] {
 			c.put(x[2*i]+14, c.y+float64(n+1)*c.figures.lead(), more, c.figures)
 		}

@@ -16,8 +16,19 @@ import (
 
 // spot is one line of the customer's table and one box on the drawings.
 type spot struct {
-	label         say.Text
-	before, after shown
+	label say.Text
+	sides[shown]
+}
+
+// sides are the two of a repair.
+type sides[T any] struct{ before, after T }
+
+// of is the side that a panel is of.
+func (s sides[T]) of(p panel) T {
+	if p.after {
+		return s.after
+	}
+	return s.before
 }
 
 // shown is a temperature as it was found at a stage.
@@ -114,8 +125,8 @@ func (c *customer) cabin() []diagram.Point {
 // gap is the difference that tells most in the customer's table, over the radiator, the thermostat or the heater: in
 // the round before, or in the one after where that shows why it isn't fixed. Each side has the range of its own round.
 type gap struct {
-	label         say.Text
-	before, after *evidence.Delta
+	label say.Text
+	sides[*evidence.Delta]
 }
 
 func (c *customer) gap() (gap, bool) {
@@ -137,7 +148,7 @@ func (c *customer) gapOf(round int) (gap, bool) {
 			continue
 		}
 		if off := outBy(d); off > worst {
-			worst, out = off, gap{say.Of("customer.gap." + name), c.deltaAt(c.pair.before, name), c.deltaAt(c.pair.after, name)}
+			worst, out = off, gap{say.Of("customer.gap." + name), sides[*evidence.Delta]{c.deltaAt(c.pair.before, name), c.deltaAt(c.pair.after, name)}}
 		}
 	}
 	return out, worst > 0
@@ -219,9 +230,8 @@ func (c *customer) engineC(round int) *diagram.Celsius {
 type panel struct {
 	key   string
 	round int
-	of    func(spot) shown
-	edge  drawing.Role
-	sign  drawing.Shape
+	after bool // the repair
+	mood
 }
 
 const underPictures = 6
@@ -263,26 +273,16 @@ func (c *customer) panelsOf(before, after bool) []panel {
 
 // beforePanel is how the car came, and is still where nothing was done.
 func (c *customer) beforePanel() panel {
-	p := panel{"before", c.pair.before, func(s spot) shown { return s.before }, drawing.ActText, signAct()}
-	if c.measuredAfter() {
-		return p
-	}
-	if !c.worked() || c.state() == healthy {
-		p.key = "now-shown"
-	}
 	switch {
-	case c.m.open():
-		p.edge, p.sign = drawing.LookText, signLook()
-	case c.c.Verdict.Cause == cases.Healthy:
-		p.edge, p.sign = drawing.FineText, signFine()
+	case c.measuredAfter():
+		return panel{"before", c.pair.before, false, moodAct()}
+	case !c.worked() || c.state() == healthy:
+		return panel{"now-shown", c.pair.before, false, c.moodCame()}
 	}
-	return p
+	return panel{"before", c.pair.before, false, c.moodCame()}
 }
 
-func (c *customer) afterPanel() panel {
-	sign, _, edge := c.mood()
-	return panel{"after", c.pair.after, func(s spot) shown { return s.after }, edge, sign}
-}
+func (c *customer) afterPanel() panel { return panel{"after", c.pair.after, true, c.moodNow()} }
 
 func (c *customer) panel(p panel, plain *diagram.Loop, rows []spot, x, width, height float64) {
 	const pad = 8
@@ -316,7 +316,7 @@ func (c *customer) drawn(p panel, plain *diagram.Loop, rows []spot) []drawing.Sp
 	}
 	var out []drawing.Spot
 	for _, row := range rows {
-		if s := p.of(row); s.c != nil && at[row.label.Key()] != "" {
+		if s := row.of(p); s.c != nil && at[row.label.Key()] != "" {
 			out = append(out, drawing.Spot{Point: at[row.label.Key()], Label: c.by.Say(row.label), Text: c.by.Say(say.Value(*s.c)), Out: s.alarms()})
 		}
 	}

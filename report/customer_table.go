@@ -46,8 +46,8 @@ func (c *customer) table(rows []spot) {
 	for _, row := range rows {
 		c.label(row.label, x[0])
 		for i, p := range c.stages() {
-			c.value(x[2*i], p.of(row))
-			c.put(x[2*i+1], c.y, c.should(p.of(row)), c.words)
+			c.value(x[2*i], row.of(p))
+			c.put(x[2*i+1], c.y, c.should(row.of(p)), c.words)
 		}
 		c.y += c.row
 	}

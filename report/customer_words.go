@@ -7,7 +7,6 @@ import (
 	"loopbook/cases"
 	"loopbook/cases/diagnosis/proof"
 	"loopbook/diagram"
-	"loopbook/diagram/drawing"
 	"loopbook/diagram/say"
 )
 
@@ -200,22 +199,26 @@ func (c *customer) sound() say.Text {
 	return say.Of("customer.now.good")
 }
 
-// mood is the sign and the colours of how it is now.
-func (c *customer) mood() (sign drawing.Shape, fill, edge drawing.Role) {
-	switch c.state() {
-	case fixed, healthy:
-		return signFine(), drawing.FineGround, drawing.FineText
-	case notFixed:
-		return signAct(), drawing.ActGround, drawing.ActText
-	case unrepaired:
-		if mayHarm(c.c.Verdict.Cause) {
-			return signAct(), drawing.ActGround, drawing.ActText
-		}
+// moodCame is of how the car came; it is no alarm where nothing was wrong, or isn't known yet.
+func (c *customer) moodCame() mood {
+	switch {
+	case c.m.open():
+		return moodLook()
+	case c.c.Verdict.Cause == cases.Healthy:
+		return moodFine()
 	}
-	if c.barred() || c.stillThere() && c.cameBack() {
-		return signAct(), drawing.ActGround, drawing.ActText
+	return moodAct()
+}
+
+// moodNow is of how it is now.
+func (c *customer) moodNow() mood {
+	switch s := c.state(); {
+	case s == fixed || s == healthy:
+		return moodFine()
+	case s == notFixed, s == unrepaired && mayHarm(c.c.Verdict.Cause), c.barred(), c.stillThere() && c.cameBack():
+		return moodAct()
 	}
-	return signLook(), drawing.LookGround, drawing.LookText
+	return moodLook()
 }
 
 // watchFor is what to look at in the next weeks, by the kind of fault.

@@ -21,3 +21,14 @@ func signNote() drawing.Shape {
 func signFine() drawing.Shape {
 	return drawing.Disc{Center: diagram.XY{6, 6}, Radius: 4.5, Stroke: drawing.In(drawing.FineText), StrokeWidth: 1.8}
 }
+
+// mood is a sign with the colours of what stands under it.
+type mood struct {
+	sign       drawing.Shape
+	fill, edge drawing.Role
+}
+
+func moodAct() mood  { return mood{signAct(), drawing.ActGround, drawing.ActText} }
+func moodLook() mood { return mood{signLook(), drawing.LookGround, drawing.LookText} }
+func moodNote() mood { return mood{signNote(), drawing.NoteGround, drawing.NoteText} }
+func moodFine() mood { return mood{signFine(), drawing.FineGround, drawing.FineText} }
