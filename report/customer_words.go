@@ -31,14 +31,10 @@ func (c *customer) wrong() say.Text {
 	} else if cause != "" {
 		return say.Sentences(say.Of("customer.wrong."+string(cause)), c.besides())
 	}
-	var told []say.Text
-	for _, s := range c.c.Complaint.Symptoms {
-		told = append(told, s.Text())
-	}
-	if len(told) == 0 {
+	if len(c.c.Complaint.Symptoms) == 0 {
 		return say.Of("customer.wrong.nothing")
 	}
-	return say.Of("customer.wrong.open", say.List(told...))
+	return say.Of("customer.wrong.open", say.List(texts(c.c.Complaint.Symptoms)...))
 }
 
 // did is what was done, from the parts and the steps that are ticked.

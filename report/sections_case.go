@@ -83,20 +83,13 @@ func (s *sheet) fitted() {
 	list.add(say.Of("record.layout"), s.layoutName())
 	list.add(say.Of("record.thermostat-opens"), temp(l.ThermostatOpensC))
 	list.add(say.Of("record.thermostat-full"), temp(l.ThermostatFullC))
-	list.add(say.Of("record.cap"), pressure(l.CapKPa))
+	list.add(say.Of("record.cap"), whole(l.CapKPa))
 	list.add(say.Of("record.coolant"), say.List(l.Coolant.Base.Text(), quantity("record.by-volume", l.Coolant.VolumePercent)))
 	list.add(say.Of("record.capacity"), litres(l.CapacityL))
 	list.add(say.Of("record.fan"), l.Fan.Text())
 	list.add(say.Of("record.outside"), temp(s.c.Site.AmbientC))
 	list.add(say.Of("record.altitude"), whole(s.c.Site.AltitudeM))
 	s.section(say.Of("record.fitted"), list, 2)
-}
-
-func litres(v *float64) say.Text {
-	if v == nil {
-		return say.Text{}
-	}
-	return say.Of("record.volume", say.Litre(*v))
 }
 
 func (s *sheet) layoutName() say.Text {
@@ -110,7 +103,7 @@ func (s *sheet) layoutName() say.Text {
 }
 
 func (s *sheet) complaint() {
-	text, symptoms := s.c.Complaint.Text, s.symptoms()
+	text, symptoms := s.c.Complaint.Text, say.List(texts(s.c.Complaint.Symptoms)...)
 	if text == "" && symptoms.Empty() {
 		s.none(say.Of("record.complaint"))
 		return
@@ -120,14 +113,6 @@ func (s *sheet) complaint() {
 	if !symptoms.Empty() {
 		s.paragraph(s.by.Of("record.symptoms", symptoms), bodyStyle)
 	}
-}
-
-func (s *sheet) symptoms() say.Text {
-	var list []say.Text
-	for _, symptom := range s.c.Complaint.Symptoms {
-		list = append(list, symptom.Text())
-	}
-	return say.List(list...)
 }
 
 // note writes a free text, if there is one.

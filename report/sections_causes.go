@@ -2,6 +2,7 @@ package report
 
 import (
 	"slices"
+	"strings"
 
 	"loopbook/cases/diagnosis"
 )
@@ -66,14 +67,11 @@ func tellable(r diagnosis.Ranking) []diagnosis.Ranked {
 // reasons are the heaviest of them, one to a line.
 func (s *sheet) reasons(list []diagnosis.Reason) string {
 	const most = 3
-	out := ""
-	for i, r := range list[:min(len(list), most)] {
-		if i > 0 {
-			out += "\n"
-		}
-		out += "– " + s.by.Say(r.Words)
+	var lines []string
+	for _, r := range list[:min(len(list), most)] {
+		lines = append(lines, "– "+s.by.Say(r.Words))
 	}
-	return out
+	return strings.Join(lines, "\n")
 }
 
 // beside is what the judged cause is no reason for, with the check that would tell what is.

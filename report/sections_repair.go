@@ -29,11 +29,7 @@ func (s *sheet) ruledOut() say.Text {
 	if s.m.Causes == nil || s.m.Causes.Blank {
 		return say.Text{}
 	}
-	var list []say.Text
-	for _, cause := range s.m.Causes.RuledOut(s.m.Beside) {
-		list = append(list, cause.Text())
-	}
-	return say.List(list...)
+	return say.List(texts(s.m.Causes.RuledOut(s.m.Beside))...)
 }
 
 // otherwise is how likely the verdict's cause is by what was measured, where another one is likelier.

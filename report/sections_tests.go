@@ -95,13 +95,13 @@ func (s *sheet) plot(c chart.Chart, share, height float64) {
 // measured are the single values of a test, whichever its kind uses.
 func measured(t *cases.Test) facts {
 	var list facts
-	list.add(say.Of("record.start-pressure"), pressure(t.StartKPa))
-	list.add(say.Of("record.end-pressure"), pressure(t.EndKPa))
+	list.add(say.Of("record.start-pressure"), whole(t.StartKPa))
+	list.add(say.Of("record.end-pressure"), whole(t.EndKPa))
 	list.add(say.Of("record.held"), quantity("record.minutes", t.Minutes))
 	list.add(say.Of("record.start-temperature"), temp(t.StartC))
 	list.add(say.Of("record.end-temperature"), temp(t.EndC))
-	list.add(say.Of("record.cap-rated"), pressure(t.RatedKPa))
-	list.add(say.Of("record.cap-opens"), pressure(t.OpensKPa))
+	list.add(say.Of("record.cap-rated"), whole(t.RatedKPa))
+	list.add(say.Of("record.cap-opens"), whole(t.OpensKPa))
 	list.add(say.Of("record.cap-holds"), yesNo(t.Holds))
 	list.add(say.Of("record.vacuum-valve"), yes(t.VacuumValveOK, say.Of("record.works"), say.Of("record.works-not")))
 	list.add(say.Of("record.result"), t.Result.Text())

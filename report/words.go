@@ -23,36 +23,43 @@ func temp(c *diagram.Celsius) say.Text {
 	return say.Of("value.tenth", *c)
 }
 
-func pressure(p *diagram.KPa) say.Text { return whole(p) }
-
-func distance(km *float64) say.Text {
-	if km == nil {
-		return say.Text{}
-	}
-	return say.Value(say.Km(*km))
-}
-
-func speed(kmh *float64) say.Text {
-	if kmh == nil {
-		return say.Text{}
-	}
-	return say.Value(say.Kmh(*kmh))
-}
-
-// whole is a quantity by itself, or nothing.
-func whole[T any](v *T) say.Text {
+// known is what is said of a value, if it is known.
+func known[T any](v *T, words func(T) say.Text) say.Text {
 	if v == nil {
 		return say.Text{}
 	}
-	return say.Value(*v)
+	return words(*v)
+}
+
+func distance(km *float64) say.Text {
+	return known(km, func(km float64) say.Text { return say.Value(say.Km(km)) })
+}
+
+func speed(kmh *float64) say.Text {
+	return known(kmh, func(kmh float64) say.Text { return say.Value(say.Kmh(kmh)) })
+}
+
+func litres(v *float64) say.Text {
+	return known(v, func(v float64) say.Text { return say.Of("record.volume", say.Litre(v)) })
+}
+
+// whole is a quantity by itself.
+func whole[T any](v *T) say.Text {
+	return known(v, func(v T) say.Text { return say.Value(v) })
 }
 
 // quantity is a number in a template of the catalogue that gives it its unit.
 func quantity[T any](key string, v *T) say.Text {
-	if v == nil {
-		return say.Text{}
+	return known(v, func(v T) say.Text { return say.Of(key, v) })
+}
+
+// texts are the words of a list.
+func texts[T interface{ Text() say.Text }](list []T) []say.Text {
+	out := make([]say.Text, len(list))
+	for i, x := range list {
+		out[i] = x.Text()
 	}
-	return say.Of(key, *v)
+	return out
 }
 
 // yes picks the words for a check's answer.
