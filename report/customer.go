@@ -3,7 +3,6 @@ package report
 import (
 	"errors"
 	"io"
-	"strconv"
 	"strings"
 
 	"loopbook/cases"
@@ -27,8 +26,7 @@ var (
 // how it is now, with the loop before and after, and what is dangerous. What
 // has no room on it is cut, and seen to be.
 func writeCustomer(w io.Writer, m Material, o Options) error {
-	made, changed := dates(m.Case)
-	p, err := newPaper(o, about{title: customerTitle(m), subject: say.Of("customer.subject"), foot: say.Of("customer.defer"), made: made, changed: changed})
+	p, err := newPaper(m.Case, o, about{title: customerTitle(m), subject: say.Of("customer.subject"), foot: say.Of("customer.defer")})
 	if err != nil {
 		return err
 	}
@@ -158,19 +156,16 @@ func (p *paper) cut(text string, width float64, s style, most int) []string {
 	return append(lines[:most-1:most-1], strings.TrimRight(last, " ,;")+" …")
 }
 
+// cutLine is a text in one line.
+func (p *paper) cutLine(text string, width float64, s style) string {
+	return p.cut(text, width, s, 1)[0]
+}
+
 // vehicleLines say whose car it is. Long names take a second line, so that none pushes the day off.
 func (c *customer) vehicleLines() []string {
 	v := c.c.Vehicle
-	odometer := ""
-	if v.OdometerKm != nil {
-		odometer = c.by.Units.DistUnit(*v.OdometerKm)
-	}
-	year := ""
-	if v.Year != nil {
-		year = strconv.Itoa(*v.Year)
-	}
-	name := func(text string) string { return strings.Join(c.cut(text, 0.6*c.inner(), softStyle, 1), "") }
-	line := join("  ·  ", name(join(" ", v.Make, v.Model, v.Engine)), year, odometer, name(c.c.Customer.Name), day(c.c.Opened))
+	name := func(text string) string { return c.cutLine(text, 0.6*c.inner(), softStyle) }
+	line := join("  ·  ", name(join(" ", v.Make, v.Model, v.Engine)), c.by.Say(whole(v.Year)), c.by.Say(distance(v.OdometerKm)), name(c.c.Customer.Name), day(c.c.Opened))
 	return c.cut(line, c.inner(), softStyle, 2)
 }
 

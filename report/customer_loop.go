@@ -296,7 +296,7 @@ func (c *customer) panel(p panel, plain *diagram.Loop, rows []spot, x, width, he
 			when = both
 		}
 	}
-	line := c.cut(when, x+width-pad-left, softStyle, 1)[0]
+	line := c.cutLine(when, x+width-pad-left, softStyle)
 	c.put(x+width-pad-c.measure(line, softStyle), c.y+pad+2, line, softStyle)
 
 	d := c.plainDrawing(p, plain, rows)

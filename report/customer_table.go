@@ -35,7 +35,7 @@ func (c *customer) table(rows []spot) {
 	if air, _ := c.outside(); air != "" {
 		head += ", " + air
 	}
-	c.put(margin, c.y, c.cut(head, x[0]-margin-6, columnStyle, 1)[0], columnStyle)
+	c.put(margin, c.y, c.cutLine(head, x[0]-margin-6, columnStyle), columnStyle)
 	for i, p := range c.stages() {
 		c.put(x[2*i], c.y, c.by.Of("customer."+p.key), columnStyle)
 		if len(rows) > 0 {
@@ -72,7 +72,7 @@ func (c *customer) columns() [4]float64 {
 // label begins a row.
 func (c *customer) label(text say.Text, end float64) {
 	c.rule(margin, c.y-2, c.inner(), drawing.Rule)
-	c.put(margin, c.y, c.cut(c.by.Say(text), end-margin-4, c.words, 1)[0], c.words)
+	c.put(margin, c.y, c.cutLine(c.by.Say(text), end-margin-4, c.words), c.words)
 }
 
 // noteLines explain the table's signs and a number that has none, and say where its two sides are of unlike

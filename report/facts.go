@@ -1,10 +1,6 @@
 package report
 
-import (
-	"math"
-
-	"loopbook/diagram/say"
-)
+import "loopbook/diagram/say"
 
 // facts are labels with what is known to them.
 type facts []fact
@@ -51,7 +47,7 @@ func (p *paper) factGrid(list facts, columns int) (grid, [][]cell) {
 	t := grid{p: p, bare: true}
 	for range columns {
 		w := p.inner() / float64(columns)
-		label := math.Min(labelWidth, w*0.43)
+		label := min(labelWidth, w*0.43)
 		t.widths = append(t.widths, label, w-label)
 	}
 	var rows [][]cell

@@ -30,7 +30,7 @@ func (p *paper) draw(d drawing.Picture, most float64) {
 }
 
 func (p *paper) drawScale(d drawing.Picture, most float64) float64 {
-	return math.Min(p.inner()/d.Width, most/d.Height)
+	return min(p.inner()/d.Width, most/d.Height)
 }
 
 // paint puts shapes down with their origin at (left, top).
@@ -83,7 +83,7 @@ func (p painter) rect(s drawing.Rect) {
 	if how == "" || w <= 0 || h <= 0 {
 		return
 	}
-	corner := math.Min(s.Corner*p.scale, math.Min(w, h)/2)
+	corner := min(s.Corner*p.scale, w/2, h/2)
 	if corner <= 0 {
 		p.pdf.Rect(x, y, w, h, how)
 		return

@@ -5,11 +5,11 @@ import (
 	"errors"
 	"fmt"
 	"io"
-	"time"
 
 	"github.com/jung-kurt/gofpdf"
 
 	"loopbook/assets"
+	"loopbook/cases"
 	"loopbook/diagram/drawing"
 	"loopbook/diagram/say"
 )
@@ -55,15 +55,11 @@ type paper struct {
 	foot          string
 }
 
-// about says what a document is. Its dates are the case's, so that the same case
-// makes the same bytes.
-type about struct {
-	title, subject, foot say.Text
-	made, changed        time.Time
-}
+// about says what a document is.
+type about struct{ title, subject, foot say.Text }
 
-// newPaper begins a document in the language and on the paper that o names.
-func newPaper(o Options, a about) (*paper, error) {
+// newPaper begins a document on a case, in the language and on the paper that o names.
+func newPaper(c *cases.Case, o Options, a about) (*paper, error) {
 	width, height, err := o.Page.points()
 	if err != nil {
 		return nil, err
@@ -81,7 +77,7 @@ func newPaper(o Options, a about) (*paper, error) {
 	}
 	p.foot = p.clean(by.Say(a.foot), bodyStyle)
 	p.pdf = gofpdf.NewCustom(&gofpdf.InitType{UnitStr: "pt", Size: gofpdf.SizeType{Wd: width, Ht: height}})
-	p.describe(a)
+	p.describe(c, a)
 	p.pdf.SetMargins(margin, margin, margin)
 	p.pdf.SetCellMargin(0)
 	p.pdf.SetAutoPageBreak(false, 0)
@@ -93,13 +89,15 @@ func newPaper(o Options, a about) (*paper, error) {
 	return p, p.pdf.Error()
 }
 
-func (p *paper) describe(a about) {
+// describe gives the document the case's dates, so that the same case makes the same bytes.
+func (p *paper) describe(c *cases.Case, a about) {
+	made, changed := dates(c)
 	p.pdf.SetTitle(p.clean(p.by.Say(a.title), bodyStyle), true)
 	p.pdf.SetSubject(p.by.Say(a.subject), true)
 	p.pdf.SetCreator("Loopbook", true)
 	p.pdf.SetProducer("Loopbook", true)
-	p.pdf.SetCreationDate(a.made.UTC())
-	p.pdf.SetModificationDate(a.changed.UTC())
+	p.pdf.SetCreationDate(made.UTC())
+	p.pdf.SetModificationDate(changed.UTC())
 	p.pdf.SetCatalogSort(true)
 	p.pdf.SetCompression(true)
 	p.pdf.SetDisplayMode("fullwidth", "OneColumn")

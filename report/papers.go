@@ -1,6 +1,7 @@
 package report
 
 import (
+	"cmp"
 	"errors"
 	"fmt"
 	"io"
@@ -67,11 +68,7 @@ type Options struct {
 
 // speaker says what the paper says.
 func (o Options) speaker() (say.Speaker, error) {
-	l := o.Lang
-	if l == "" {
-		l = say.EN
-	}
-	return say.In(l, chosen(o.Units))
+	return say.In(cmp.Or(o.Lang, say.EN), chosen(o.Units))
 }
 
 // Write makes one of the papers as PDF.
@@ -112,15 +109,9 @@ func (s Page) points() (width, height float64, err error) {
 // chosen is the set with the usual units where none is chosen.
 func chosen(u units.Set) units.Set {
 	usual := units.Metric()
-	if u.Temperature == "" {
-		u.Temperature = usual.Temperature
-	}
-	if u.Pressure == "" {
-		u.Pressure = usual.Pressure
-	}
-	if u.Distance == "" {
-		u.Distance = usual.Distance
-	}
+	u.Temperature = cmp.Or(u.Temperature, usual.Temperature)
+	u.Pressure = cmp.Or(u.Pressure, usual.Pressure)
+	u.Distance = cmp.Or(u.Distance, usual.Distance)
 	return u
 }
 

@@ -84,7 +84,7 @@ func (s *sheet) picture(i int, jpeg []byte, x float64, captioned int) (foot floa
 	} else {
 		s.stroke(drawing.In(drawing.Rule), 0.5)
 		s.pdf.Rect(x, y, width, 40, "D")
-		s.put(x+6, y+12, s.cut(s.by.Of("record.photo-missing", p.File), width-12, softStyle, 1)[0], softStyle)
+		s.put(x+6, y+12, s.cutLine(s.by.Of("record.photo-missing", p.File), width-12, softStyle), softStyle)
 		y += 43
 	}
 	caption := join(" · ", s.by.Say(say.PointName(p.Point)), p.Caption)

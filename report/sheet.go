@@ -32,8 +32,7 @@ func newSheet(m Material, o Options, a about) (*sheet, error) {
 	if err != nil {
 		return nil, err
 	}
-	a.made, a.changed = dates(m.Case)
-	p, err := newPaper(o, a)
+	p, err := newPaper(m.Case, o, a)
 	if err != nil {
 		return nil, err
 	}

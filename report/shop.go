@@ -31,11 +31,11 @@ func (p *paper) shopHead(s Shop, at time.Time) {
 	bottom := p.y + height
 	y := p.y
 	for _, line := range right[:min(len(right), 5)] {
-		line = p.cut(line, p.inner()*0.4, softStyle, 1)[0]
+		line = p.cutLine(line, p.inner()*0.4, softStyle)
 		p.put(p.width-margin-p.measure(line, softStyle), y, line, softStyle)
 		y += softStyle.lead()
 	}
-	p.put(x, p.y+6, p.cut(s.Name, p.inner()*0.58-(x-margin), shopStyle, 1)[0], shopStyle)
+	p.put(x, p.y+6, p.cutLine(s.Name, p.inner()*0.58-(x-margin), shopStyle), shopStyle)
 	p.y = max(bottom, y) + 3
 	p.rule(margin, p.y, p.inner(), drawing.PartLine)
 	p.y += 10
