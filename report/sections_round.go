@@ -25,7 +25,7 @@ func (s *sheet) rounds() {
 		if !s.c.Rounds[i].TellsWarmth() {
 			continue // it was only begun
 		}
-		s.round(i)
+		s.round(i, s.f, s.mostDrawn(), 0)
 		s.readings(i)
 		s.deltas(i)
 		s.flags(i)
@@ -45,21 +45,27 @@ func (s *sheet) hoseMap() {
 	}
 }
 
-// round writes a round's conditions and its drawing.
-func (s *sheet) round(i int) {
-	const under = 4
+// round writes a round's conditions and, where the layout is known, its drawing by what was found: no higher than most,
+// and with room for what follows under it.
+func (s *sheet) round(i int, f evidence.Findings, most, follows float64) {
+	const gap = 4
+	under := gap + follows
 	list := s.conditions(i)
 	keep := s.factsHeight(list, 3) + under
 	var d drawing.Picture
 	if s.loop != nil {
-		d = drawing.Draw(s.loop, picture.State(s.loop, s.c, s.f, i, s.by), true)
+		state := picture.State(s.loop, s.c, f, i, s.by)
+		if s.unjudged {
+			state.Thermostat = drawing.NotKnown // it is read from the hoses
+		}
+		d = drawing.Draw(s.loop, state, true)
 		keep += d.Height * s.drawScale(d, leastDrawn)
 	}
 	s.heading(s.by.Say(s.roundName(i)), keep)
 	s.facts(list, 3)
 	if s.loop != nil {
-		s.draw(d, min(s.mostDrawn(), s.bottom()-s.y-under))
-		s.y += under
+		s.draw(d, min(most, s.bottom()-s.y-under))
+		s.y += gap
 	}
 }
 

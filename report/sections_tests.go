@@ -133,9 +133,11 @@ func (s *sheet) bench(t *cases.Test) {
 	var lift, ohm [][]cell
 	for _, b := range t.Points {
 		if b.WaterC != nil || b.LiftMM != nil {
-			up := heats(b)
-			way := s.by.Say(yes(&up, say.Of("record.heating"), say.Of("record.cooling")))
-			lift = append(lift, cells(s.bare(b.WaterC), s.decimal(b.LiftMM), way))
+			way := "record.cooling"
+			if heats(b) {
+				way = "record.heating"
+			}
+			lift = append(lift, cells(s.bare(b.WaterC), s.decimal(b.LiftMM), s.by.Of(way)))
 		}
 		if b.TempC != nil || b.Ohm != nil {
 			ohm = append(ohm, cells(s.bare(b.TempC), s.decimal(b.Ohm), s.by.Of("record.measured")))

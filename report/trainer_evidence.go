@@ -2,7 +2,6 @@ package report
 
 import (
 	"loopbook/cases"
-	"loopbook/diagram/drawing"
 	"loopbook/diagram/say"
 	"loopbook/diagram/warmup"
 	"loopbook/report/picture"
@@ -68,22 +67,8 @@ func (t *trainer) logs() {
 // left.
 func (t *trainer) walk(i int) {
 	const lines = 4 // to answer on under the drawing
-	answer := 4 + askHeight(lines)
-	list := t.conditions(i)
-	keep := t.factsHeight(list, 3) + answer
-	var d drawing.Picture
-	if t.loop != nil {
-		state := picture.State(t.loop, t.c, t.muted, i, t.by)
-		state.Thermostat = drawing.NotKnown // it is read from the hoses
-		d = drawing.Draw(t.loop, state, true)
-		keep += d.Height * t.drawScale(d, leastDrawn)
-	}
-	t.heading(t.by.Say(t.roundName(i)), keep)
-	t.facts(list, 3)
-	if t.loop != nil {
-		t.draw(d, t.bottom()-t.y-answer)
-		t.y += 4
-	} else {
+	t.round(i, t.muted, t.bottom(), askHeight(lines))
+	if t.loop == nil {
 		t.shownReadings(i)
 	}
 	t.ask(say.Of("trainer.ask.round"), lines)

@@ -102,7 +102,7 @@ func WarmUpFacts(r warmup.Result, by say.Speaker) [][2]string {
 		add(say.Of("warm-up.fan-cycles"), say.Value(len(r.FanCycles)))
 	}
 	if reaches := r.ReachesRegulating; reaches != nil {
-		add(say.Of("warm-up.reaches"), YesNo(*reaches))
+		add(say.Of("warm-up.reaches"), yesNo(*reaches))
 	}
 	return out
 }
@@ -111,8 +111,7 @@ func minutes(s float64) say.Text {
 	return say.Of("warm-up.minutes", fmt.Sprintf("%d:%02d", int(s)/60, int(s)%60))
 }
 
-// YesNo is a word of its own.
-func YesNo(is bool) say.Text {
+func yesNo(is bool) say.Text {
 	if is {
 		return say.Of("yes")
 	}
