@@ -4,10 +4,11 @@ import (
 	"fmt"
 	"image/color"
 	"math"
+	"slices"
+	"unicode/utf8"
 
 	"gonum.org/v1/plot"
 	"gonum.org/v1/plot/plotter"
-	"gonum.org/v1/plot/text"
 	"gonum.org/v1/plot/vg"
 )
 
@@ -62,18 +63,10 @@ func (b Bars) plot(look Look, columns int) (*plot.Plot, error) {
 }
 
 func (b Bars) nameX(p *plot.Plot) {
-	ticks := make([]plot.Tick, len(b.Names))
-	long := 0
-	for i, name := range b.Names {
-		ticks[i] = plot.Tick{Value: float64(i), Label: name}
-		long = max(long, len([]rune(name)))
-	}
-	p.X.Tick.Marker = plot.ConstantTicks(ticks)
-	p.X.Min, p.X.Max = -0.6, float64(len(b.Names))-0.4
 	const few = 4
-	if long > few && len(b.Names) > few { // aslant so that long names fit
-		p.X.Tick.Label.Rotation, p.X.Tick.Label.XAlign, p.X.Tick.Label.YAlign = 0.6, text.XRight, text.YTop
-	}
+	long := slices.ContainsFunc(b.Names, func(name string) bool { return utf8.RuneCountInString(name) > few })
+	nameX(p, b.Names, long && len(b.Names) > few)
+	p.X.Min, p.X.Max = -0.6, float64(len(b.Names))-0.4
 }
 
 // part is the colour of a part: the look's main one, fading towards its soft one, then only an edge, since what is

@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"fmt"
 	"image"
+	"io"
 
 	"gonum.org/v1/plot/vg"
 	"gonum.org/v1/plot/vg/draw"
@@ -31,30 +32,29 @@ func Image(l Chart, look Look, width, height int, scale float64) (image.Image, F
 
 // PNG is a chart for a file, so many points wide and high.
 func PNG(l Chart, look Look, width, height vg.Length) ([]byte, error) {
-	p, err := l.plot(look, int(width)*2)
-	if err != nil {
-		return nil, err
-	}
-	c := vgimg.PngCanvas{Canvas: vgimg.NewWith(vgimg.UseWH(width, height), vgimg.UseDPI(2*inch), vgimg.UseBackgroundColor(look.Paper))}
-	p.Draw(draw.New(c))
-	var out bytes.Buffer
-	if _, err := c.WriteTo(&out); err != nil {
-		return nil, fmt.Errorf("chart as PNG: %w", err)
-	}
-	return out.Bytes(), nil
+	on := vgimg.NewWith(vgimg.UseWH(width, height), vgimg.UseDPI(2*inch), vgimg.UseBackgroundColor(look.Paper))
+	return written(l, look, vgimg.PngCanvas{Canvas: on}, "PNG")
 }
 
 // SVG is a chart for a file, so many points wide and high.
 func SVG(l Chart, look Look, width, height vg.Length) ([]byte, error) {
-	p, err := l.plot(look, int(width)*2)
+	return written(l, look, vgsvg.New(width, height), "SVG")
+}
+
+// written is a chart drawn on a file's canvas, in the file's bytes.
+func written(l Chart, look Look, on interface {
+	vg.CanvasSizer
+	io.WriterTo
+}, kind string) ([]byte, error) {
+	c := draw.New(on)
+	p, err := l.plot(look, int(c.Size().X)*2)
 	if err != nil {
 		return nil, err
 	}
-	c := vgsvg.New(width, height)
-	p.Draw(draw.New(c))
+	p.Draw(c)
 	var out bytes.Buffer
-	if _, err := c.WriteTo(&out); err != nil {
-		return nil, fmt.Errorf("chart as SVG: %w", err)
+	if _, err := on.WriteTo(&out); err != nil {
+		return nil, fmt.Errorf("chart as %s: %w", kind, err)
 	}
 	return out.Bytes(), nil
 }
