@@ -3,7 +3,6 @@ package report
 import (
 	"slices"
 
-	"loopbook/cases/evidence"
 	"loopbook/diagram"
 	"loopbook/diagram/drawing"
 	"loopbook/diagram/say"
@@ -91,60 +90,6 @@ func (c *customer) noteLines() []string {
 	return c.lines(note, c.inner(), softStyle)
 }
 
-func (c *customer) gapRow(x [4]float64) {
-	g, ok := c.gap()
-	if !ok {
-		return
-	}
-	c.label(g.label, x[0])
-	for i, d := range []*evidence.Delta{g.before, g.after}[:len(c.stages())] {
-		if d == nil {
-			c.put(x[2*i]+14, c.y, "–", c.words)
-			continue
-		}
-		text := c.by.Say(say.Value(d.ValueK))
-		if should := c.by.Say(plainSpan(*d)); should == "" {
-			c.put(x[2*i]+14, c.y, text, c.figures)
-		} else {
-			c.signed(x[2*i], outBy(d) >= leastOut, text)
-			c.put(x[2*i+1], c.y, should, c.words)
-		}
-	}
-	c.y += c.row
-}
-
-// plainSpan is what a difference should be, without a lower bound below nothing, which a measurement may fall
-// to but a customer can't see the sense of, with what is as good as within it, and clear of what is out.
-func plainSpan(d evidence.Delta) say.Text {
-	switch {
-	case outBy(&d) < leastOut:
-		d.ExpectedLowK, d.ExpectedHighK = atMost(d.ExpectedLowK, d.ValueK), atLeast(d.ExpectedHighK, d.ValueK)
-	case d.ExpectedHighK != nil && d.ValueK > *d.ExpectedHighK:
-		d.ExpectedHighK = atMost(d.ExpectedHighK, d.ValueK-leastApart)
-	default:
-		d.ExpectedLowK = atLeast(d.ExpectedLowK, d.ValueK+leastApart)
-	}
-	if d.ExpectedHighK != nil && d.ExpectedLowK != nil && *d.ExpectedLowK <= 0 && d.ValueK >= *d.ExpectedLowK {
-		d.ExpectedLowK = nil
-	}
-	return span(d)
-}
-
-// atMost and atLeast move a bound, if there is one, as far as the value.
-func atMost(bound *diagram.DeltaK, value diagram.DeltaK) *diagram.DeltaK {
-	if bound == nil || *bound <= value {
-		return bound
-	}
-	return &value
-}
-
-func atLeast(bound *diagram.DeltaK, value diagram.DeltaK) *diagram.DeltaK {
-	if bound == nil || *bound >= value {
-		return bound
-	}
-	return &value
-}
-
 // value is a temperature with its sign, where anything is known to be expected; what wasn't
 // measured has a dash.
 func (c *customer) value(x float64, s shown) {
@@ -196,69 +141,4 @@ func (c *customer) outside() (air string, twoDays bool) {
 		air = now
 	}
 	return air, false
-}
-
-func (c *customer) watchLines() []string {
-	text := c.watchFor()
-	switch {
-	case c.milky():
-		text = say.Of("customer.until.oil")
-	case c.openHot():
-		text = say.Sentences(say.Of("customer.until.hot"), say.Of("customer.until.stop"))
-	case c.stillThere() && c.c.Verdict.Cause != "":
-		text = c.until()
-	}
-	return c.lines(c.by.Say(text), c.inner(), c.words)
-}
-
-func (c *customer) watchHeight() float64 {
-	return boxHead.lead() + 2 + float64(len(c.watchLines()))*c.words.lead() + c.under
-}
-
-// watchHead is how long what stands under it holds.
-func (c *customer) watchHead() string {
-	careful := c.barred()
-	switch s := c.state(); {
-	case s == unrepaired, s == notFixed, careful && s == open:
-		return "customer.until"
-	case careful, c.stillThere():
-		return "customer.until-sure" // work was done
-	}
-	return "customer.watch"
-}
-
-func (c *customer) watch() {
-	c.put(margin, c.y, c.by.Of(c.watchHead()), boxHead)
-	c.y += boxHead.lead() + 2
-	c.flow(margin, c.watchLines(), c.words)
-	c.y += c.under
-}
-
-const dangerPad, dangerIndent = 9, 26
-
-func (c *customer) dangerLines() []string {
-	text := c.by.Of("customer.danger")
-	if c.c.Vehicle.Motive.HighVoltage() {
-		text += " " + c.by.Of("customer.voltage")
-	}
-	return c.lines(text, c.inner()-2*dangerPad, c.words)
-}
-
-func (c *customer) dangerHeight() float64 {
-	return 2*dangerPad + warnStyle.lead() + 3 + float64(len(c.dangerLines()))*c.words.lead()
-}
-
-// danger stands at the foot, where a page is held.
-func (c *customer) danger() {
-	height := c.dangerHeight()
-	c.y = max(c.y, c.bottom()-height-2)
-	c.paint(margin, c.y, 1, drawing.Rect{Box: diagram.Box{0, 0, c.inner(), height}, Corner: 6, Fill: drawing.In(drawing.ActGround), Stroke: drawing.In(drawing.ActText), StrokeWidth: 1.4})
-	c.paint(margin+dangerPad, c.y+dangerPad, 1.35, signAct())
-	c.put(margin+dangerPad+dangerIndent, c.y+dangerPad, c.by.Of("customer.cap"), warnStyle)
-	y := c.y + dangerPad + warnStyle.lead() + 3
-	for _, line := range c.dangerLines() {
-		c.put(margin+dangerPad, y, line, c.words)
-		y += c.words.lead()
-	}
-	c.y += height
 }

@@ -175,7 +175,7 @@ func (c *customer) engineAfter() *diagram.Celsius {
 			return s.after.c
 		}
 	}
-	return c.engineC(c.pair.after)
+	return c.f.Round(c.pair.after).EngineC
 }
 
 // sound is of a loop without a fault. It must not deny what the table shows.

@@ -87,7 +87,7 @@ func (s *sheet) sources() {
 	}
 	for i := range s.c.Rounds {
 		for _, shown := range alongFlow(s.c.Rounds[i].Readings) {
-			if got := s.found(i).Readings[shown.Point]; got.Expected != nil {
+			if got := s.f.Round(i).Readings[shown.Point]; got.Expected != nil {
 				add(got.Expected.Source, got.Expected.Class)
 			}
 		}

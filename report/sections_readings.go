@@ -13,7 +13,7 @@ import (
 // readings writes what the gun showed along the flow, and under the table why
 // one of them doesn't count.
 func (s *sheet) readings(i int) {
-	readings, found := alongFlow(s.c.Rounds[i].Readings), s.found(i)
+	readings, found := alongFlow(s.c.Rounds[i].Readings), s.f.Round(i)
 	if len(readings) == 0 {
 		return
 	}

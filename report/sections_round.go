@@ -96,7 +96,7 @@ func (s *sheet) conditions(i int) facts {
 	list.add(say.Of("record.gauge"), round.Gauge.Text())
 	list.note(say.Of("record.gun-set"), s.decimal(round.Gun.Emissivity))
 	list.add(say.Of("record.mirrored"), temp(round.Gun.ReflectedC))
-	if found := s.found(i); found.EngineC != nil {
+	if found := s.f.Round(i); found.EngineC != nil {
 		list.add(say.Of("record.engine-at"), say.Of("record.by", temp(found.EngineC), found.EngineBy))
 	}
 	return list

@@ -43,14 +43,6 @@ func newSheet(m Material, o Options, a about) (*sheet, error) {
 	return s, nil
 }
 
-// found is what the findings say about a round, or nothing.
-func (s *sheet) found(i int) evidence.Round {
-	if i >= len(s.f.Rounds) {
-		return evidence.Round{}
-	}
-	return s.f.Rounds[i]
-}
-
 // none remembers a section that nothing is noted for.
 func (s *sheet) none(name say.Text) { s.blank = append(s.blank, name) }
 

@@ -25,6 +25,14 @@ type Findings struct {
 	Boiling []Boiling // before the repair and after it, where cap, coolant and temperature are known
 }
 
+// Round is what a round's measurements say, or nothing where there is no such round.
+func (f Findings) Round(i int) Round {
+	if i < 0 || i >= len(f.Rounds) {
+		return Round{}
+	}
+	return f.Rounds[i]
+}
+
 // Round holds one round's readings by their point, the last one of each.
 type Round struct {
 	Readings map[diagram.Point]Reading
@@ -111,10 +119,7 @@ func (s State) Out() bool { return s == Low || s == High }
 // OutOfRange reports whether a reading or a difference of a round is out of its range, which need not speak
 // of a fault.
 func (f Findings) OutOfRange(round int) bool {
-	if round < 0 || round >= len(f.Rounds) {
-		return false
-	}
-	return f.Rounds[round].Out() > 0 || slices.ContainsFunc(f.Deltas, func(d Delta) bool { return d.Round == round && d.State.Out() })
+	return f.Round(round).Out() > 0 || slices.ContainsFunc(f.Deltas, func(d Delta) bool { return d.Round == round && d.State.Out() })
 }
 
 // Flag is one thing that stands out. Because holds the numbers, the rule and
