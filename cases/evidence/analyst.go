@@ -1,7 +1,7 @@
 package evidence
 
 import (
-	"sort"
+	"slices"
 
 	"loopbook/cases"
 	"loopbook/diagram"
@@ -11,7 +11,6 @@ import (
 // remembers logs it has read, and nothing else changes.
 type Analyst struct {
 	expecter Expecter
-	loops    map[string]*diagram.Loop
 	codes    Codes
 	memory   *warmUpMemory
 }
@@ -19,15 +18,14 @@ type Analyst struct {
 // New is an analyst who judges by what e expects. An error names the shipped
 // data that is at fault.
 func New(e Expecter) (*Analyst, error) {
-	loops, err := loopsByID()
-	if err != nil {
+	if _, err := diagram.Loops(); err != nil {
 		return nil, err
 	}
 	codes, err := ShippedCodes()
 	if err != nil {
 		return nil, err
 	}
-	return &Analyst{expecter: e, loops: loops, codes: codes, memory: newWarmUpMemory()}, nil
+	return &Analyst{expecter: e, codes: codes, memory: newWarmUpMemory()}, nil
 }
 
 // Default is an analyst with the shipped table.
@@ -60,7 +58,7 @@ func (a *Analyst) Analyse(c *cases.Case) Findings {
 	f.Flags = append(f.Flags, logFlags(c, f.WarmUps)...)
 	f.Flags = append(f.Flags, outOfRange(all, f.Flags)...)
 	f.Flags = append(f.Flags, unbelieved...)
-	sort.SliceStable(f.Flags, func(i, j int) bool { return f.Flags[i].rank() < f.Flags[j].rank() })
+	slices.SortStableFunc(f.Flags, func(a, b Flag) int { return a.rank() - b.rank() })
 	return f
 }
 
@@ -68,7 +66,7 @@ func (a *Analyst) Analyse(c *cases.Case) Findings {
 func (a *Analyst) moments(c *cases.Case) []*moment {
 	all := make([]*moment, len(c.Rounds))
 	for i := range c.Rounds {
-		m := newMoment(c, i, a.loops)
+		m := newMoment(c, i)
 		for _, b := range all[:i] {
 			if m.round.Stage.Holds(b.round.Stage) {
 				m.before = append(m.before, b)
@@ -82,27 +80,19 @@ func (a *Analyst) moments(c *cases.Case) []*moment {
 
 // flags are what one round shows by itself and by those before it.
 func (m *moment) flags() []Flag {
-	var out []Flag
-	for _, rule := range []func() []Flag{
-		m.gaugeAgainstSensor, m.aboveRating, m.notOpening, m.flowRestricted, m.airSide, m.fanNotRunning, m.fanRunning,
-		m.bypassOpen, m.passingEarly, m.belowTarget,
-		m.heaterFlow, m.heaterAirSide, m.starved, m.bleedCold, m.sensorDisagrees,
-		m.hoseUneven, m.impossible, m.standsAlone, m.airTooHot, m.doubtful, m.notInLayout,
-	} {
-		out = append(out, rule()...)
-	}
-	return out
+	return slices.Concat(
+		m.gaugeAgainstSensor(), m.aboveRating(), m.notOpening(), m.flowRestricted(), m.airSide(), m.fanNotRunning(), m.fanRunning(),
+		m.bypassOpen(), m.passingEarly(), m.belowTarget(),
+		m.heaterFlow(), m.heaterAirSide(), m.starved(), m.bleedCold(), m.sensorDisagrees(),
+		m.hoseUneven(), m.impossible(), m.standsAlone(), m.airTooHot(), m.doubtful(), m.notInLayout(),
+	)
 }
 
 func (a *Analyst) caseFlags(c *cases.Case, all []*moment) []Flag {
-	var out []Flag
-	for _, found := range [][]Flag{
-		stopHot(all), milkyOil(c), acrossRounds(all), testFlags(c), coolantFilled(c),
+	return slices.Concat(
+		stopHot(all), milkyOil(c), acrossRounds(all), testFlags(c), judgeFill(c).flags,
 		a.codes.flags(c), hotCaution(all), nothingMeasured(c, all), layoutUnknown(all), misplaced(c),
-	} {
-		out = append(out, found...)
-	}
-	return out
+	)
 }
 
 // rank puts what can hurt first, then what asks for most.

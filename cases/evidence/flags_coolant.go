@@ -2,6 +2,7 @@ package evidence
 
 import (
 	"math"
+	"slices"
 
 	"loopbook/cases"
 	"loopbook/diagram/say"
@@ -20,16 +21,14 @@ const (
 	strayV         = 0.3 // SV5, SV3
 )
 
-func coolantFilled(c *cases.Case) []Flag { return judgeFill(c).flags }
-
 // judgeFill judges the strength the case states, where no test measured it.
 func judgeFill(c *cases.Case) judgement {
-	for _, t := range c.Tests {
-		if t.Kind == cases.CoolantTest && (t.VolumePercent != nil || t.FreezeC != nil) {
-			return judgement{}
-		}
+	measured := func(t cases.Test) bool {
+		return t.Kind == cases.CoolantTest && (t.VolumePercent != nil || t.FreezeC != nil)
 	}
 	switch {
+	case slices.ContainsFunc(c.Tests, measured):
+		return judgement{}
 	case c.Loop.Coolant.Base == cases.Water:
 		return strength(0, say.Of("how.water"), 0)
 	case c.Loop.Coolant.VolumePercent != nil:
@@ -77,21 +76,15 @@ func frozen(c *cases.Case, t *cases.Test) judgement {
 func strength(percent float64, how say.Text, tolerance float64) judgement {
 	because := []say.Text{say.Of("because.strength", percent, how),
 		say.Of("because.strength-rule", weakPercent, strongPercent, inhibitPercent, uselessPercent)}
-	weak := func(outcome string, s Severity, text say.Text) judgement {
-		return found(outcome, ofCase("coolant-too-weak", s, text, because...))
-	}
-	strong := func(outcome string, s Severity, text say.Text) judgement {
-		return found(outcome, ofCase("coolant-too-strong", s, text, because...))
-	}
 	switch {
 	case percent < inhibitPercent-tolerance:
-		return weak("far-too-weak", Act, say.Of("flag.coolant-useless"))
+		return found("far-too-weak", ofCase("coolant-too-weak", Act, say.Of("flag.coolant-useless"), because...))
 	case percent < weakPercent-tolerance:
-		return weak("too-weak", Look, say.Of("flag.coolant-weak"))
+		return found("too-weak", ofCase("coolant-too-weak", Look, say.Of("flag.coolant-weak"), because...))
 	case percent > uselessPercent+tolerance:
-		return strong("far-too-strong", Act, say.Of("flag.coolant-much-too-strong"))
+		return found("far-too-strong", ofCase("coolant-too-strong", Act, say.Of("flag.coolant-much-too-strong"), because...))
 	case percent > strongPercent+tolerance:
-		return strong("too-strong", Look, say.Of("flag.coolant-strong"))
+		return found("too-strong", ofCase("coolant-too-strong", Look, say.Of("flag.coolant-strong"), because...))
 	}
 	return judgement{outcome: Pass}
 }

@@ -1,6 +1,8 @@
 package evidence
 
 import (
+	"slices"
+
 	"loopbook/cases"
 	"loopbook/diagram"
 	"loopbook/diagram/say"
@@ -23,12 +25,10 @@ func logFlags(c *cases.Case, all []WarmUp) []Flag {
 	for i := range all {
 		w := &all[i]
 		l := logJudge{*w, ratingOf(c), airOfSide(c, w.Stage)}
-		for _, rule := range l.rules() {
-			for _, f := range rule() {
-				f.Stage = w.Stage
-				f.Because = append(f.Because, l.origin())
-				w.Flags = append(w.Flags, f)
-			}
+		for _, f := range l.flags() {
+			f.Stage = w.Stage
+			f.Because = append(f.Because, l.origin())
+			w.Flags = append(w.Flags, f)
 		}
 		out = append(out, w.Flags...)
 	}
@@ -42,13 +42,13 @@ type logJudge struct {
 	ambient *diagram.Celsius
 }
 
-// rules are what the log may be asked: a sensor that is stuck tells nothing of
+// flags are what the log may be asked: a sensor that is stuck tells nothing of
 // the engine.
-func (l *logJudge) rules() []func() []Flag {
+func (l *logJudge) flags() []Flag {
 	if l.Result.Stuck != nil {
-		return []func() []Flag{l.stuck, l.jumps}
+		return append(l.stuck(), l.jumps()...)
 	}
-	return []func() []Flag{l.below, l.late, l.early, l.noKnee, l.jumps, l.notCold}
+	return slices.Concat(l.below(), l.late(), l.early(), l.noKnee(), l.jumps(), l.notCold())
 }
 
 func (l *logJudge) origin() say.Text {
@@ -133,9 +133,6 @@ func (l *logJudge) noKnee() []Flag {
 
 func (l *logJudge) stuck() []Flag {
 	s := l.Result.Stuck
-	if s == nil {
-		return nil
-	}
 	return []Flag{ofCase("sensor-stuck", Act, say.Of("flag.log-stuck", s.C),
 		say.Of("because.log-stuck", diagram.DeltaK(1), s.ForS/60), say.Of("because.log-stuck-rule", diagram.Celsius(60)))} // REG10
 }

@@ -23,9 +23,10 @@ type moment struct {
 }
 
 // newMoment reads a round as far as it goes without knowing what to expect.
-func newMoment(c *cases.Case, i int, loops map[string]*diagram.Loop) *moment {
+func newMoment(c *cases.Case, i int) *moment {
+	loop, _ := diagram.LoopByID(c.Loop.Layout)
 	m := &moment{
-		c: c, i: i, round: &c.Rounds[i], loop: loops[c.Loop.Layout],
+		c: c, i: i, round: &c.Rounds[i], loop: loop,
 		readings: readRound(c, i), ambientC: AirC(c, i), rating: ratingOf(c),
 	}
 	m.markHotAir()

@@ -5,6 +5,7 @@ import (
 	"encoding/json"
 	"errors"
 	"fmt"
+	"slices"
 
 	"loopbook/cases"
 	"loopbook/diagram"
@@ -159,13 +160,8 @@ func known[T ~string](key string, list []T, words ...T) error {
 }
 
 func knownDelta(name string) bool {
-	loops, _ := diagram.Loops() // at fault, they have no deltas; LoadTable tells
-	for _, l := range loops {
-		for _, d := range l.Deltas {
-			if d.Name == name {
-				return true
-			}
-		}
-	}
-	return false
+	loops, _ := diagram.Loops() // at fault, they have no deltas
+	return slices.ContainsFunc(loops, func(l *diagram.Loop) bool {
+		return slices.ContainsFunc(l.Deltas, func(d diagram.DeltaAt) bool { return d.Name == name })
+	})
 }

@@ -8,10 +8,7 @@ import (
 
 // Table is an Expecter that looks ranges up in rows of the trade's rules. It
 // is immutable.
-type Table struct {
-	rows  tableRows
-	loops map[string]*diagram.Loop
-}
+type Table struct{ rows tableRows }
 
 // Shipped is the table that comes with the program.
 func Shipped() (*Table, error) { return LoadTable(assets.Expected) }
@@ -23,13 +20,12 @@ func LoadTable(text []byte) (*Table, error) {
 	if err != nil {
 		return nil, err
 	}
-	loops, err := loopsByID()
-	return &Table{rows: rows, loops: loops}, err
+	return &Table{rows}, nil
 }
 
 // Expect holds the first row that fits for each delta and point.
 func (t *Table) Expect(c *cases.Case, round int) Expectation {
-	m := newMoment(c, round, t.loops)
+	m := newMoment(c, round)
 	e := Expectation{EngineC: m.engine.c, Points: map[diagram.Point]Range{}, Deltas: map[string]Span{}}
 	here := m.conditions()
 	for _, r := range t.rows.Deltas {
@@ -60,13 +56,4 @@ func (m *moment) base(from string) (diagram.Celsius, bool) {
 		return *m.engine.c, true
 	}
 	return 0, false
-}
-
-func loopsByID() (map[string]*diagram.Loop, error) {
-	loops, err := diagram.Loops()
-	byID := make(map[string]*diagram.Loop, len(loops))
-	for _, l := range loops {
-		byID[l.ID] = l
-	}
-	return byID, err
 }
