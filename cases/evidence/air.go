@@ -1,8 +1,6 @@
 package evidence
 
 import (
-	"slices"
-
 	"loopbook/cases"
 	"loopbook/diagram"
 )
@@ -42,23 +40,22 @@ func AirNoted(c *cases.Case, round int) *diagram.Celsius {
 	if round >= 0 && c.Ambient(round) != nil {
 		return c.Ambient(round)
 	}
-	if c.Site.AmbientC != nil {
-		return c.Site.AmbientC
-	}
-	if n := slices.IndexFunc(c.Rounds, func(r cases.Round) bool { return r.AmbientC != nil }); n >= 0 {
-		return c.Rounds[n].AmbientC
-	}
-	return nil
+	return airOfAny(c, func(*cases.Round) bool { return true })
 }
 
 // airOfSide is the air outside as it was noted for the case or for a round of that side of the repair: of a log or a
 // check, which have none of their own. Nil: it wasn't.
 func airOfSide(c *cases.Case, stage cases.Stage) *diagram.Celsius {
-	if c.Site.AmbientC != nil {
-		return c.Site.AmbientC
+	return airOfAny(c, func(r *cases.Round) bool { return stage.Holds(r.Stage) })
+}
+
+// airOfAny is the air as it was noted for the case or for the first such round that has it.
+func airOfAny(c *cases.Case, such func(*cases.Round) bool) *diagram.Celsius {
+	noted := c.Site.AmbientC
+	for i := range c.Rounds {
+		if r := &c.Rounds[i]; noted == nil && such(r) {
+			noted = r.AmbientC
+		}
 	}
-	if n := slices.IndexFunc(c.Rounds, func(r cases.Round) bool { return r.AmbientC != nil && stage.Holds(r.Stage) }); n >= 0 {
-		return c.Rounds[n].AmbientC
-	}
-	return nil
+	return noted
 }

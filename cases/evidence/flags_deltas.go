@@ -1,6 +1,8 @@
 package evidence
 
 import (
+	"slices"
+
 	"loopbook/cases"
 	"loopbook/diagram"
 	"loopbook/diagram/say"
@@ -64,12 +66,7 @@ func (d *Delta) branch() branch {
 }
 
 func pressed(told []Flag, round int) bool {
-	for _, f := range told {
-		if f.Round == round && f.Severity != Note {
-			return true
-		}
-	}
-	return false
+	return slices.ContainsFunc(told, func(f Flag) bool { return f.Round == round && f.Severity != Note })
 }
 
 func (m *moment) deltasOut(explained map[branch]bool) []Flag {

@@ -37,7 +37,7 @@ func (m *moment) heaterFlow() []Flag {
 	}
 	points := []diagram.Point{diagram.HeaterIn, diagram.HeaterOut}
 	back, _ := m.at(diagram.HeaterOut)
-	cold := d.ValueK > valveStepK && back.TrueC <= m.ambientC+diagram.Celsius(coldHoseK)
+	cold := d.ValueK > valveStepK && m.asCold(back)
 	if cold && !m.heatAskedFor() {
 		return []Flag{m.flag("heater-no-flow", Look, points,
 			say.Of("flag.heater-return-cold-ask"),
@@ -56,8 +56,7 @@ func (m *moment) heaterFlow() []Flag {
 // heaterCold: both hoses cold on a warm engine.
 func (m *moment) heaterCold() []Flag {
 	supply, ok := m.at(diagram.HeaterIn)
-	warm := m.engine.regime == AtRating || m.engine.regime == Above
-	if !ok || !warm || m.engine.c == nil {
+	if !ok || !m.isHot() || m.engine.c == nil {
 		return nil
 	}
 	under := m.engine.c.Minus(supply.TrueC)

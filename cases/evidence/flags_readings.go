@@ -24,11 +24,10 @@ func (m *moment) doubtful() []Flag {
 
 // impossible asks for a reading again that contradicts its neighbour.
 func (m *moment) impossible() []Flag {
-	points, why := m.those(func(r Reading) bool { return r.Impossible && r.Point != m.alone && r.Point != m.hotAir })
+	points, because := m.those(func(r Reading) bool { return r.Impossible && r.Point != m.alone && r.Point != m.hotAir })
 	if points == nil {
 		return nil
 	}
-	because := why
 	for _, rule := range []struct {
 		key string
 		air bool
@@ -77,7 +76,7 @@ func (m *moment) notInLayout() []Flag {
 
 // hoseUneven: a hose with flow in it is as warm at one end as at the other.
 func (m *moment) hoseUneven() []Flag {
-	if hose, ok := m.farHose(); !ok || hose.TrueC <= m.ambientC+diagram.Celsius(coldHoseK) {
+	if hose, ok := m.farHose(); !ok || m.asCold(hose) {
 		return nil // the thermostat may only just be opening
 	}
 	var out []Flag
@@ -114,10 +113,11 @@ func nothingMeasured(c *cases.Case, all []*moment) []Flag {
 	if len(c.Tests) > 0 || len(c.Logs) > 0 {
 		return nil
 	}
-	for _, m := range all {
-		if _, ok := m.hottest(diagram.Points()...); ok || m.engine.regime != NoRegime {
-			return nil
-		}
+	if slices.ContainsFunc(all, func(m *moment) bool {
+		_, ok := m.hottest(diagram.Points()...)
+		return ok || m.engine.regime != NoRegime
+	}) {
+		return nil
 	}
 	return []Flag{ofCase("nothing-measured", Note, say.Of("flag.nothing-measured"))}
 }
@@ -128,24 +128,4 @@ func layoutUnknown(all []*moment) []Flag {
 		return nil
 	}
 	return []Flag{ofCase("layout-unknown", Note, say.Of("flag.layout-unknown"))}
-}
-
-// hottestLiquid is the hottest coolant of the round, by gun or sensor.
-func (m *moment) hottestLiquid() (diagram.Celsius, bool) {
-	best, ok := m.hottest(liquidPoints()...)
-	t := best.TrueC
-	if e := m.engine.c; e != nil && (!ok || *e > t) {
-		return *e, true
-	}
-	return t, ok
-}
-
-func liquidPoints() []diagram.Point {
-	var out []diagram.Point
-	for _, p := range diagram.Points() {
-		if !p.Air() {
-			out = append(out, p)
-		}
-	}
-	return out
 }

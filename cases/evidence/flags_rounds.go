@@ -54,9 +54,8 @@ func collapse(slow, fast *moment) []Flag {
 		return nil
 	}
 	grows, climbs := b.ValueK-a.ValueK, fast.engine.c.Minus(*slow.engine.c)
-	warm := slow.engine.regime == AtRating || slow.engine.regime == Above // a warm-up's drop is no measure
-	if !warm || !fast.over(unevenK) || grows < growsK || climbs < climbsK || fast.shutOff() != nil {
-		return nil
+	if !slow.isHot() || !fast.over(unevenK) || grows < growsK || climbs < climbsK || fast.shutOff() != nil {
+		return nil // a warm-up's drop is no measure
 	}
 	return []Flag{fast.flag("lower-hose-collapse", Look, []diagram.Point{diagram.RadOut, diagram.PumpIn},
 		say.Of("flag.hose-sucked", grows, climbs),

@@ -29,6 +29,11 @@ func (m *moment) farHose() (Reading, bool) {
 	return m.first(diagram.RadOut, diagram.PumpIn)
 }
 
+// asCold reports whether a hose is as cold as the air outside, so that nothing comes through it.
+func (m *moment) asCold(hose Reading) bool {
+	return hose.TrueC <= m.ambientC+diagram.Celsius(coldHoseK)
+}
+
 // shutOff is the evidence that nothing passes the thermostat of an engine
 // above its rating, or nil.
 func (m *moment) shutOff() []say.Text {
@@ -41,7 +46,7 @@ func (m *moment) shutOff() []say.Text {
 	if hose, ok := m.at(diagram.EngineOut); ok && m.side() == diagram.Outlet && m.standsBack(hose) && !m.heaterStandsBack() {
 		return []say.Text{say.Of("because.stands-back", say.Place(hose.Point), hose.TrueC, m.engine.c.Minus(hose.TrueC), backK)}
 	}
-	if hose, ok := m.farHose(); ok && hose.TrueC <= m.ambientC+diagram.Celsius(coldHoseK) && !m.givesOffHeat() {
+	if hose, ok := m.farHose(); ok && m.asCold(hose) && !m.givesOffHeat() {
 		return []say.Text{readingText(hose), m.outsideText(UsualAmbientC), say.Of("because.no-flow", coldHoseK)}
 	}
 	return nil

@@ -65,6 +65,15 @@ func (a *Analyst) hottestOf(c *cases.Case, all []*moment, stage cases.Stage) hot
 	return h
 }
 
+// hottestLiquid is the hottest coolant of the round, by gun or sensor.
+func (m *moment) hottestLiquid() (diagram.Celsius, bool) {
+	best, ok := m.hottest(slices.DeleteFunc(diagram.Points(), diagram.Point.Air)...)
+	if e := m.engine.c; e != nil && (!ok || *e > best.TrueC) {
+		return *e, true
+	}
+	return best.TrueC, ok
+}
+
 // sensorTooHigh reports whether the gun shows that the sensor tells too much.
 func (m *moment) sensorTooHigh() bool {
 	return m.engine.lies && m.engine.c != nil && *m.round.EctC > *m.engine.c

@@ -75,9 +75,9 @@ func (m *moment) creeps(pair [2]diagram.Point) diagram.DeltaK {
 	if m.side() == diagram.Inlet {
 		least = 18
 	}
-	end := m.readings[pair[0]].TrueC
-	if hottest, ok := m.mostC(); ok && end <= m.ambientC+diagram.Celsius(coldHoseK) {
-		return max(least, hottest.Minus(end)/4)
+	end := m.readings[pair[0]]
+	if hottest, ok := m.mostC(); ok && m.asCold(end) {
+		return max(least, hottest.Minus(end.TrueC)/4)
 	}
 	return least
 }

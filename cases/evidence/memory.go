@@ -6,7 +6,6 @@ import (
 	"math"
 	"sync"
 
-	"loopbook/cases"
 	"loopbook/diagram"
 	"loopbook/diagram/warmup"
 )
@@ -76,13 +75,4 @@ func (m *warmUpMemory) key(s warmup.Series, o warmup.Options) uint64 {
 		put(float64(*c))
 	}
 	return h.Sum64()
-}
-
-// warmUps are the case's logs, each analysed.
-func (a *Analyst) warmUps(c *cases.Case) []WarmUp {
-	var out []WarmUp
-	for i := range c.Logs {
-		out = append(out, a.warmUp(c, &c.Logs[i]))
-	}
-	return out
 }

@@ -52,7 +52,8 @@ func correct(r cases.Reading, gun infrared.Gun) Reading {
 	if r.Point.Air() {
 		return out
 	}
-	surface, err := surfaceOf(r.Surface)
+	noted := supposed(r.Surface)
+	surface, err := surfaceOf(noted)
 	var got infrared.Corrected
 	if err == nil {
 		got, err = gun.Correct(*r.ShownC, surface, gun.ReflectedC)
@@ -65,25 +66,22 @@ func correct(r cases.Reading, gun infrared.Gun) Reading {
 	out.CorrectionK = got.TrueC.Minus(*r.ShownC)
 	if got.Doubtful() {
 		out.Doubtful = true
-		out.Why = say.Of("because.doubtful", surfaceText(r.Surface), out.ShownC, out.TrueC, out.UncertainK)
+		out.Why = say.Of("because.doubtful", noted.Text(), out.ShownC, out.TrueC, out.UncertainK)
 	}
 	return out
 }
 
-// surfaceText is the surface that the reading was corrected for.
-func surfaceText(s cases.Surface) say.Text {
+// supposed is the surface that a reading is corrected for: the usual one where none is noted.
+func supposed(s cases.Surface) cases.Surface {
 	if s == (cases.Surface{}) {
 		s.Word = usualSurface
 	}
-	return s.Text()
+	return s
 }
 
 func surfaceOf(s cases.Surface) (infrared.Surface, error) {
 	if s.Emissivity != 0 {
 		return infrared.Stated(s.Emissivity)
-	}
-	if s.Word == "" {
-		return infrared.Named(usualSurface)
 	}
 	return infrared.Named(s.Word)
 }
@@ -91,5 +89,5 @@ func surfaceOf(s cases.Surface) (infrared.Surface, error) {
 // onHose reports whether the reading was taken on a hose's rubber, which
 // stands 2 to 8 K under the coolant within (IR8, from memory).
 func (r Reading) onHose() bool {
-	return r.Point != diagram.Housing && (r.Surface.Word == usualSurface || r.Surface == cases.Surface{})
+	return r.Point != diagram.Housing && supposed(r.Surface).Word == usualSurface
 }

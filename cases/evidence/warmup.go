@@ -21,6 +21,15 @@ type WarmUp struct {
 	Flags             []Flag           `json:"-"` // what the log is found to say by itself; Findings.Flags holds them too
 }
 
+// warmUps are the case's logs, each analysed.
+func (a *Analyst) warmUps(c *cases.Case) []WarmUp {
+	var out []WarmUp
+	for i := range c.Logs {
+		out = append(out, a.warmUp(c, &c.Logs[i]))
+	}
+	return out
+}
+
 func (a *Analyst) warmUp(c *cases.Case, l *cases.Log) WarmUp {
 	aim := ratingOf(c).targetC + diagram.Celsius(targetK)
 	r := a.memory.analyse(
