@@ -65,6 +65,8 @@ func (m *moment) findDeltas(spans map[string]Span) []Delta {
 	return out
 }
 
+func abs(k diagram.DeltaK) diagram.DeltaK { return max(k, -k) }
+
 func (m *moment) difference(at diagram.DeltaAt) (d Delta, usable, ok bool) {
 	d = Delta{Name: at.Name, Round: m.i, From: string(at.From), To: string(at.To), State: Unknown}
 	if at.From == "" {

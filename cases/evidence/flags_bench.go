@@ -1,15 +1,13 @@
 package evidence
 
 import (
-	"math"
+	"cmp"
 	"slices"
 
 	"loopbook/cases"
 	"loopbook/diagram"
-	"loopbook/diagram/facescan"
 	lifts "loopbook/diagram/lift"
 	"loopbook/diagram/say"
-	"loopbook/diagram/thermistor"
 )
 
 const (
@@ -32,7 +30,7 @@ func benchTest(c *cases.Case, t *cases.Test) judgement {
 	bad := func(outcome string, text say.Text, because ...say.Text) judgement {
 		return found(outcome, ofCase("thermostat-bench", Act, text, append(because, say.Of("because.bench-limits"))...))
 	}
-	coldest, hottest := ends(up)
+	coldest, hottest := slices.MinFunc(up, byWater).WaterC, slices.MaxFunc(up, byWater).WaterC
 	low, high := *rated-opensEarlyK, *rated+opensEarlyK
 	rule := say.Of("because.bench-rule", *rated, diagram.DeltaK(opensEarlyK)) // TH1
 	stands := curve.BaseMM >= lifts.MovesMM
@@ -92,15 +90,11 @@ func fullyOpen(t *cases.Test, rated diagram.Celsius) (mm float64, at diagram.Cel
 // shut by and isn't.
 func stillOpen(t *cases.Test) (diagram.Celsius, float64, bool) {
 	down := benchPoints(t, false)
-	for i, p := range down {
-		if p.WaterC < down[0].WaterC {
-			down[0] = down[i]
-		}
-	}
-	if len(down) == 0 || down[0].WaterC > shutByC || down[0].MM < lifts.MovesMM {
+	if len(down) == 0 {
 		return 0, 0, false
 	}
-	return down[0].WaterC, down[0].MM, true
+	last := slices.MinFunc(down, byWater)
+	return last.WaterC, last.MM, last.WaterC <= shutByC && last.MM >= lifts.MovesMM
 }
 
 // benchPoints are the usable points of the way up, or down. One that doesn't
@@ -116,110 +110,4 @@ func benchPoints(t *cases.Test, heating bool) []lifts.Point {
 	return out
 }
 
-func ends(points []lifts.Point) (coldest, hottest diagram.Celsius) {
-	coldest, hottest = points[0].WaterC, points[0].WaterC
-	for _, p := range points {
-		coldest, hottest = min(coldest, p.WaterC), max(hottest, p.WaterC)
-	}
-	return coldest, hottest
-}
-
-// sensorPassK is what a sensor may be off: DT15, common practice.
-const sensorPassK diagram.DeltaK = 5
-
-// sensorTest reads each resistance off the reference curve and compares: 5 K
-// passes, 10 K fails (DT15, DT16, common practice). One beyond the curve, as a cut
-// wire's, is off at least as far as the curve's end.
-func sensorTest(t *cases.Test) judgement {
-	curve, err := thermistor.Fit(reference(t))
-	if err != nil {
-		return judgement{}
-	}
-	var worst diagram.DeltaK
-	var because []say.Text
-	compared, atLeast := false, false // the second is of the worst
-	for _, p := range ohms(t) {
-		says, err := curve.Read(p.Ohm)
-		off, why := says.Minus(p.C), say.Of("because.ohm", p.Ohm, p.C, says)
-		compared = compared || err == nil
-		if err != nil {
-			var ok bool
-			if off, ok = curve.Beyond(p); !ok {
-				continue
-			}
-			why = say.Of("because.ohm-beyond", p.Ohm, p.C, p.C+diagram.Celsius(off))
-		}
-		if math.Abs(float64(off)) <= float64(sensorPassK) {
-			continue
-		}
-		because = append(because, why)
-		if math.Abs(float64(off)) > math.Abs(float64(worst)) {
-			worst, atLeast = off, err != nil
-		}
-	}
-	if because == nil {
-		return passIf(compared)
-	}
-	severity, way := Look, "high"
-	if math.Abs(float64(worst)) > float64(sensorFailK) {
-		severity = Act
-	}
-	if worst < 0 {
-		way = "low"
-	}
-	text := say.Of("flag.sensor-"+way, max(worst, -worst))
-	if atLeast {
-		text = say.Of("flag.sensor-beyond-"+way, max(worst, -worst))
-	}
-	return found(way, ofCase("sensor-resistance", severity, text, append(because, say.Of("because.sensor-limits", sensorPassK, sensorFailK))...))
-}
-
-// ohms are the measured points that hold both numbers.
-func ohms(t *cases.Test) []thermistor.Point {
-	var out []thermistor.Point
-	for _, p := range t.Points {
-		if p.TempC != nil && p.Ohm != nil {
-			out = append(out, thermistor.Point{C: *p.TempC, Ohm: *p.Ohm})
-		}
-	}
-	return out
-}
-
-// reference is the sensor's curve as far as it is known.
-func reference(t *cases.Test) []thermistor.Point {
-	var out []thermistor.Point
-	for _, p := range t.Reference {
-		if p.TempC != nil && p.Ohm != nil && *p.Ohm > 0 {
-			out = append(out, thermistor.Point{C: *p.TempC, Ohm: *p.Ohm})
-		}
-	}
-	return out
-}
-
-// What two places of the core's face that lie equally far from its inlet may
-// differ by, to be suspected and to fail: DT14, common practice.
-const (
-	suspectK diagram.DeltaK = facescan.SuspectK
-	patchK   diagram.DeltaK = 10
-)
-
-// coreScan looks for cold tubes, cold patches and hot ones. A hot patch has no
-// outcome of its own: it is told, and weighs nothing.
-func coreScan(c *cases.Case, t *cases.Test) judgement {
-	f := facescan.Judge(t.ShownC)
-	severity := Look
-	if f.MostK > patchK {
-		severity = Act
-	}
-	rule := say.Of("because.face", suspectK, patchK)
-	share := say.Of("because.face-cold", 100*f.ColdShare)
-	switch f.Pattern {
-	case facescan.Tubes:
-		return found("patch", ofCase("core-patch", severity, say.Of("flag.core-tubes", f.MostK), rule, share))
-	case facescan.Cold:
-		return found("patch", ofCase("core-patch", severity, say.Of("flag.core-cold", f.MostK), rule, share))
-	case facescan.Hot:
-		return found("hot-patch", ofCase("core-fins", Look, say.Of("flag.core-fins", f.MostK), rule))
-	}
-	return wholeFace(airOfSide(c, t.Stage), f)
-}
+func byWater(a, b lifts.Point) int { return cmp.Compare(a.WaterC, b.WaterC) }

@@ -87,7 +87,7 @@ func (m *moment) hoseUneven() []Flag {
 		}
 		points := []diagram.Point{diagram.Point(d.From), diagram.Point(d.To)}
 		out = append(out, m.flag("hose-uneven", Look, points,
-			say.Of("flag.hose-uneven", max(d.ValueK, -d.ValueK)),
+			say.Of("flag.hose-uneven", abs(d.ValueK)),
 			m.engineText(), m.ends(d), d.text()))
 	}
 	return out

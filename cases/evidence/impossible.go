@@ -121,8 +121,7 @@ func (m *moment) markAlone() {
 // agrees reports whether the reading stands for the engine, and the sensor's
 // value with it.
 func (m *moment) agrees(r Reading) bool {
-	off := m.round.EctC.Minus(r.TrueC)
-	return r.Point != diagram.RadIn && !m.still(r) && max(off, -off) <= sensorFailK
+	return r.Point != diagram.RadIn && !m.still(r) && abs(m.round.EctC.Minus(r.TrueC)) <= sensorFailK
 }
 
 // pairError grows where the surfaces differ: on like surfaces the error of the

@@ -2,8 +2,6 @@ package evidence
 
 import (
 	"loopbook/cases"
-	"loopbook/diagram"
-	"loopbook/diagram/facescan"
 	"loopbook/diagram/say"
 )
 
@@ -104,24 +102,4 @@ func (j *judgement) add(outcome string, f Flag) {
 		j.outcome = outcome
 	}
 	j.flags = append(j.flags, f)
-}
-
-// A face that is hot all through: F06, common practice.
-const (
-	hotFaceC = 70
-	hotFaceK = 6
-)
-
-// wholeFace judges a core's face without a patch against the air outside (nil: not known). Hot or cold all over is no
-// fault of the core and raises no flag, but it speaks for causes elsewhere.
-func wholeFace(outside *diagram.Celsius, f facescan.Face) judgement {
-	switch {
-	case f.Pattern == facescan.TooFew:
-		return judgement{} // no neighbours to compare
-	case outside != nil && f.Hottest <= *outside+diagram.Celsius(coldHoseK):
-		return judgement{outcome: "cold-through"}
-	case f.LostK <= hotFaceK && f.Coldest >= hotFaceC:
-		return judgement{outcome: "hot-through"}
-	}
-	return judgement{outcome: Pass}
 }

@@ -155,7 +155,7 @@ func sensorSums(c *cases.Case, t *cases.Test) []Sum {
 	if err != nil {
 		return nil
 	}
-	out := []Sum{{say.Of("sum.reference"), say.Of("sum.smooth", max(curve.OffK, -curve.OffK))}}
+	out := []Sum{{say.Of("sum.reference"), say.Of("sum.smooth", abs(curve.OffK))}}
 	if !curve.Smooth() {
 		out[0].Value = say.Of("sum.not-smooth", curve.OffK)
 	}
