@@ -52,47 +52,6 @@ func (m *moment) airSide() []Flag {
 		because...)}
 }
 
-// fanMayWait reports whether a standing vehicle's fan is off because it isn't
-// its time yet; the radiator then is hot all through and well.
-func (m *moment) fanMayWait() bool {
-	return m.slow() && m.round.Fan == cases.FanOff && !m.beltFan() && !m.fanIsLate()
-}
-
-func (m *moment) fanIsLate() bool {
-	return m.engine.c != nil && *m.engine.c >= FanDueC(m.rating.opensC)
-}
-
-func (m *moment) fanNotRunning() []Flag {
-	if m.round.Fan != cases.FanOff || m.beltFan() || m.c.Loop.Fan == cases.NoFan || !m.slow() || !m.fanIsLate() || m.shutOff() != nil {
-		return nil
-	}
-	return []Flag{m.flag("fan-not-running", Act, nil,
-		say.Of("flag.fan-not-running", *m.engine.c),
-		m.engineText(), fanStarts(m.rating.opensC))} // F07
-}
-
-// fanStarts is where fans start: FN1 for a usual rating, which a hotter one leaves behind.
-func fanStarts(opensC diagram.Celsius) say.Text {
-	start := fanStartC(opensC)
-	if start > usualFanStartC {
-		return say.Of("because.fan-starts-hot", start, opensC, diagram.DeltaK(fanLateK))
-	}
-	return say.Of("because.fan-starts", start, diagram.DeltaK(fanLateK))
-}
-
-// fanRunning: a fan that runs on a cool engine keeps it cool.
-func (m *moment) fanRunning() []Flag {
-	if m.round.Fan != cases.FanOn || m.beltFan() || m.engine.c == nil || *m.engine.c >= m.rating.opensC {
-		return nil
-	}
-	severity := Note
-	if m.engine.regime == Shut || m.engine.regime == Below {
-		severity = Look
-	}
-	return []Flag{m.flag("fan-running", severity, nil,
-		say.Of("flag.fan-running", *m.engine.c), m.engineText(), say.Of("because.fan-may"))} // FN9
-}
-
 // ends tells both readings of a delta.
 func (m *moment) ends(d *Delta) say.Text {
 	from, to := m.readings[diagram.Point(d.From)], m.readings[diagram.Point(d.To)]

@@ -159,27 +159,6 @@ func gasTest(t *cases.Test) judgement {
 	return found("positive", ofCase("gas-positive", Act, say.Of("flag.gas-positive"), say.Of("because.gas"))) // M16, T23
 }
 
-// fanTest passes a fan that runs when it is told to, or that starts in time: one
-// that merely stands has shown nothing. In time is by the thermostat's rating, as in
-// the rounds.
-func fanTest(c *cases.Case, t *cases.Test) judgement {
-	opens := ratingOf(c).opensC
-	switch {
-	case is(t.Commanded, true) && is(t.Runs, false):
-		return found("dead", ofCase("fan-not-running", Act, say.Of("flag.fan-dead"), say.Of("because.fan-commanded")))
-	case is(t.Commanded, false) && is(t.Runs, true):
-		return found("runs", ofCase("fan-running", Look, say.Of("flag.fan-unbidden"), say.Of("because.fan-unbidden")))
-	case t.StartsC != nil && *t.StartsC < fanRestsC:
-		return found("runs", ofCase("fan-running", Look, say.Of("flag.fan-early", *t.StartsC), say.Of("because.fan-early", fanRestsC))) // FN7
-	case t.StartsC != nil && *t.StartsC > FanDueC(opens):
-		return found("late", ofCase("fan-late", Look, say.Of("flag.fan-late", *t.StartsC),
-			fanStarts(opens), say.Of("because.fan-second", secondLowC, secondHighC))) // FN1
-	}
-	j := passIf(t.StartsC != nil || is(t.Commanded, true) && is(t.Runs, true))
-	j.but(t.StartsC == nil, "runs", "late") // one that is told to run shows neither when it would by itself
-	return j
-}
-
 func levelTest(t *cases.Test) judgement {
 	if t.State != "low" && t.State != "empty" {
 		return passIf(t.State == "full")

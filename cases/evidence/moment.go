@@ -108,35 +108,3 @@ func PaceOf(r *cases.Round) Pace {
 
 // slow reports whether the vehicle gives the radiator no air by its speed.
 func (m *moment) slow() bool { return m.round.SpeedKmh == nil || *m.round.SpeedKmh < RamAirKmh }
-
-// fanStartC is the highest temperature at which a fan usually starts: 98 °C
-// (FN1, published, V23), or 10 K over a hotter rating (common practice).
-func fanStartC(opensC diagram.Celsius) diagram.Celsius { return max(usualFanStartC, opensC+10) }
-
-// FanDueC is where a fan that still stands is late, with a thermostat of that rating.
-func FanDueC(opensC diagram.Celsius) diagram.Celsius { return fanStartC(opensC) + fanLateK }
-
-const (
-	usualFanStartC diagram.Celsius = 98
-	secondLowC     diagram.Celsius = 105 // a fan's second speed: FN5, common practice
-	secondHighC    diagram.Celsius = 112
-)
-
-// fanRestsC is where the last fan has stopped: a viscous clutch has let go by 57 °C, an electric one was switched off
-// before (FN7 and FN2, published).
-const fanRestsC = 57
-
-// A viscous fan turns freely for no more turns than these when it is cold, and bites once the air at its clutch has come
-// to a temperature between these: FN8 and FN6, published (V20).
-const (
-	ViscousTurns                   = 5
-	ViscousBitesC  diagram.Celsius = 74
-	ViscousBittenC diagram.Celsius = 82
-)
-
-// fanLateK is how far over its usual start a fan may be late (F07 in
-// signatures.csv, common practice).
-const fanLateK = 5
-
-// beltFan reports whether the engine turns the fan, so that "off" says little.
-func (m *moment) beltFan() bool { return m.c.Loop.Fan.ByBelt() }
