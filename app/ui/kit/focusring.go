@@ -10,23 +10,18 @@ import (
 // ringed paints a button with a ring in it while it has the focus: the toolkit only blends the
 // focus into the ground, which on a strong colour nobody sees (WCAG 2.2, 2.4.7).
 type ringed struct {
-	fyne.WidgetRenderer
+	laidOver
 	button *Button
 	ring   *canvas.Rectangle
 }
 
 // CreateRenderer paints the toolkit's button, and the ring over it.
 func (b *Button) CreateRenderer() fyne.WidgetRenderer {
-	r := &ringed{b.Button.CreateRenderer(), b, canvas.NewRectangle(nil)}
-	r.ring.StrokeWidth = 2
+	ring := canvas.NewRectangle(nil)
+	ring.StrokeWidth = 2
+	r := &ringed{laidOver{b.Button.CreateRenderer(), []fyne.CanvasObject{ring}}, b, ring}
 	r.show()
 	return r
-}
-
-// Objects are the button's, and the ring.
-func (r *ringed) Objects() []fyne.CanvasObject {
-	all := r.WidgetRenderer.Objects()
-	return append(all[:len(all):len(all)], r.ring)
 }
 
 // Layout puts the ring a little inside the button's edge.

@@ -194,24 +194,7 @@ func (l *List) FocusGained() {
 func (l *List) CreateRenderer() fyne.WidgetRenderer {
 	r := l.List.CreateRenderer()
 	l.own = scrollOf(r)
-	return &listRenderer{WidgetRenderer: r, wheel: newWheel(func() fyne.CanvasObject { return l }, l.own)}
-}
-
-type listRenderer struct {
-	fyne.WidgetRenderer
-	wheel *wheel
-}
-
-// Objects are the list's, and over them the wheel.
-func (r *listRenderer) Objects() []fyne.CanvasObject {
-	list := r.WidgetRenderer.Objects()
-	return append(list[:len(list):len(list)], r.wheel)
-}
-
-// Layout gives the wheel all of the room too.
-func (r *listRenderer) Layout(room fyne.Size) {
-	r.WidgetRenderer.Layout(room)
-	r.wheel.Resize(room)
+	return &laidOver{r, []fyne.CanvasObject{newWheel(func() fyne.CanvasObject { return l }, l.own)}}
 }
 
 // TypedKey leaves Escape to the window, pages where there are more lines than are seen, and chooses by Enter too.

@@ -91,8 +91,9 @@ func (f *numberField) asOfAny(at fyne.Position) fyne.Position {
 
 // CreateRenderer shows the number.
 func (f *numberField) CreateRenderer() fyne.WidgetRenderer {
-	r := &numberRenderer{WidgetRenderer: f.Field.CreateRenderer(), field: f, drawn: &drawnOver{field: f}}
-	r.drawn.ExtendBaseWidget(r.drawn)
+	drawn := &drawnOver{field: f}
+	drawn.ExtendBaseWidget(drawn)
+	r := &numberRenderer{laidOver{f.Field.CreateRenderer(), []fyne.CanvasObject{drawn}}, f}
 	r.Refresh()
 	return r
 }
@@ -100,15 +101,8 @@ func (f *numberField) CreateRenderer() fyne.WidgetRenderer {
 // numberRenderer shows an entry's text in another size. A theme of its own would do it too, but the toolkit reads the
 // fonts anew for each part that is themed apart, and keeps them.
 type numberRenderer struct {
-	fyne.WidgetRenderer
+	laidOver
 	field *numberField
-	drawn *drawnOver
-}
-
-// Objects are the entry's, and over them what takes the pointer.
-func (r *numberRenderer) Objects() []fyne.CanvasObject {
-	list := r.WidgetRenderer.Objects()
-	return append(list[:len(list):len(list)], r.drawn)
 }
 
 // text is that of the toolkit's entry: behind it lie its ground and its edge.
@@ -116,8 +110,7 @@ func (r *numberRenderer) text() fyne.CanvasObject { return r.WidgetRenderer.Obje
 
 // Layout gives the number its room.
 func (r *numberRenderer) Layout(room fyne.Size) {
-	typedAs(r.field.size, func() { r.WidgetRenderer.Layout(room) })
-	r.drawn.Resize(room)
+	typedAs(r.field.size, func() { r.laidOver.Layout(room) })
 	if r.field.size > 0 {
 		closer := theme.InnerPadding() - padOf(r.field.size)
 		r.text().Move(fyne.NewPos(-closer, theme.Size(theme.SizeNameInputBorder)-closer))
