@@ -59,15 +59,9 @@ func (c *Choice[T]) Sure() {
 func (c *Choice[T]) Put(word T) {
 	c.quiet = true
 	defer func() { c.quiet = false }()
-	for i, w := range c.words {
-		if w == word {
-			if w == "" {
-				c.ClearSelected()
-				return
-			}
-			c.SetSelectedIndex(i)
-			return
-		}
+	if i := slices.Index(c.words, word); i >= 0 && word != "" {
+		c.SetSelectedIndex(i)
+		return
 	}
 	c.ClearSelected()
 }

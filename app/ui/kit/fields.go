@@ -98,7 +98,8 @@ func (f *Field) replace(text string) {
 	f.SetText(text)
 }
 
-func (f *Field) leave() {
+// Leave keeps what was typed, as if the field had been left.
+func (f *Field) Leave() {
 	if f.Text == f.shown {
 		return
 	}
@@ -152,7 +153,7 @@ func (f *Field) Retype(text string) {
 	}
 	f.replace(text)
 	f.shown = f.kept
-	f.leave()
+	f.Leave()
 }
 
 // Title names the field in its label.
@@ -165,7 +166,7 @@ func (f *Field) Title(text string) {
 
 // next goes on from the field. Who presses Enter once more than there are fields doesn't mean the button behind them.
 func (f *Field) next() {
-	f.leave()
+	f.Leave()
 	if f.Stay {
 		return
 	}
@@ -203,9 +204,6 @@ func (f *Field) Revert() bool {
 	}
 	return true
 }
-
-// Leave keeps what was typed, as if the field had been left.
-func (f *Field) Leave() { f.leave() }
 
 // Typed reports whether something was done in the field since it has the focus.
 func (f *Field) Typed() bool { return f.focused && !f.fresh }
@@ -308,7 +306,7 @@ func (f *Field) FocusLost() {
 	if f.onBlur != nil {
 		f.onBlur()
 	}
-	f.leave()
+	f.Leave()
 	if !f.area && (f.CursorRow != 0 || f.CursorColumn != 0) {
 		f.CursorRow, f.CursorColumn = 0, 0 // a long text is read from its beginning
 		f.Entry.Refresh()

@@ -52,9 +52,13 @@ func (f *Form) Leave() {
 
 // Text binds a line of text.
 func (f *Form) Text(label, hint string, at func(*cases.Case) *string) fyne.CanvasObject {
-	field := NewField(hint, func(text string) {
+	return f.words(label, NewField(hint, nil), at)
+}
+
+func (f *Form) words(label string, field *Field, at func(*cases.Case) *string) fyne.CanvasObject {
+	field.onLeft = func(text string) {
 		f.edit(label, func(c *cases.Case) { *at(c) = text })
-	})
+	}
 	f.bind(field, func(c cases.Case) { field.Put(*at(&c)) })
 	return Labelled(label, field)
 }
@@ -80,11 +84,7 @@ func (f *Form) Chain(then func() fyne.Focusable) {
 
 // Area binds a text of several lines.
 func (f *Form) Area(label, hint string, rows int, at func(*cases.Case) *string) fyne.CanvasObject {
-	field := NewArea(hint, rows, func(text string) {
-		f.edit(label, func(c *cases.Case) { *at(c) = text })
-	})
-	f.bind(field, func(c cases.Case) { field.Put(*at(&c)) })
-	return Labelled(label, field)
+	return f.words(label, NewArea(hint, rows, nil), at)
 }
 
 // Quantity binds a number with a unit: title may depend on the units, read
@@ -146,12 +146,7 @@ func Ticks[T ~string](f *Form, label string, words []T, name func(T) string, at 
 
 // Ticked is the list with a word put in or taken out.
 func Ticked[T comparable](list []T, w T, on bool) []T {
-	out := make([]T, 0, len(list)+1)
-	for _, x := range list {
-		if x != w {
-			out = append(out, x)
-		}
-	}
+	out := slices.DeleteFunc(append([]T{}, list...), func(x T) bool { return x == w })
 	if on {
 		out = append(out, w)
 	}

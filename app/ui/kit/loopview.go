@@ -1,6 +1,8 @@
 package kit
 
 import (
+	"slices"
+
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/theme"
 
@@ -39,7 +41,8 @@ func NewLoopView() *LoopView {
 // Draw paints a picture, with what stands in each field. A field that has the
 // focus keeps what is being typed. Call it on the Fyne goroutine.
 func (v *LoopView) Draw(p drawing.Picture, texts map[diagram.Point]Typed) {
-	if !sameEntries(v.picture.Entries, p.Entries) {
+	same := func(a, b drawing.Entry) bool { return a.Point == b.Point }
+	if !slices.EqualFunc(v.picture.Entries, p.Entries, same) {
 		v.makeFields(p.Entries)
 	}
 	v.picture = p
@@ -91,7 +94,7 @@ func (v *LoopView) Inside() []fyne.CanvasObject {
 // Leave keeps what is being typed, as if the field had been left.
 func (v *LoopView) Leave() {
 	for _, f := range v.fields {
-		f.leave()
+		f.Leave()
 	}
 }
 
@@ -123,18 +126,6 @@ func (v *LoopView) newField(p diagram.Point) *numberField {
 		}
 	}
 	return f
-}
-
-func sameEntries(a, b []drawing.Entry) bool {
-	if len(a) != len(b) {
-		return false
-	}
-	for i := range a {
-		if a[i].Point != b[i].Point {
-			return false
-		}
-	}
-	return true
 }
 
 // Tapped gives the focus to the box under the finger, or takes it away.

@@ -101,11 +101,9 @@ func (r *round) paint() {
 		icon   fyne.ThemeIconName
 		colour fyne.ThemeColorName
 	}{{r.ground, theme.IconNameRadioButtonFill, ground}, {r.icon, icon, edge}} {
-		res := theme.NewThemedResource(themeNow().Icon(part.icon))
+		res := theme.NewThemedResource(theme.Icon(part.icon))
 		res.ColorName = part.colour
 		part.image.Resource = res
 		part.image.Refresh()
 	}
 }
-
-func themeNow() fyne.Theme { return fyne.CurrentApp().Settings().Theme() }

@@ -21,7 +21,6 @@ type Refusals struct {
 	inner  fyne.CanvasObject
 	line   *widget.Label
 	ground *Ground // hides the labels under the line
-	box    *fyne.Container
 	why    map[*Field]error
 	last   *Field // the one that was refused or entered last
 }
@@ -31,8 +30,7 @@ type Refusals struct {
 func NewRefusals(fields fyne.CanvasObject) *Refusals {
 	r := &Refusals{inner: fields, line: Small(""), ground: NewGround(drawing.Paper, "", 0), why: map[*Field]error{}}
 	r.line.Importance = widget.DangerImportance
-	r.box = container.New(over{r}, fields, r.ground, r.line)
-	r.Content = r.box
+	r.Content = container.New(over{r}, fields, r.ground, r.line)
 	r.Take(fields)
 	r.show()
 	return r
@@ -73,7 +71,7 @@ func (r *Refusals) entered(f *Field) {
 func (r *Refusals) show() {
 	none := len(r.refused()) == 0
 	r.line.Hidden, r.ground.Hidden = none, none
-	r.box.Refresh()
+	r.Content.Refresh()
 }
 
 // say puts as much as a line has room for into it, and returns the field that it stands over.

@@ -37,7 +37,7 @@ func (r *tracked) Refresh() {
 
 func (r *tracked) paint() {
 	track := r.Objects()[0].(*canvas.Rectangle) // of the toolkit's bar
-	track.FillColor = themeNow().Color(theme.ColorNameInputBorder, fyne.CurrentApp().Settings().ThemeVariant())
+	track.FillColor = theme.Color(theme.ColorNameInputBorder)
 	track.Refresh()
 }
 

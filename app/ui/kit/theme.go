@@ -31,11 +31,6 @@ type Theme struct {
 // NewTheme makes the look for a choice of light.
 func NewTheme(l Light) *Theme { return &Theme{Theme: theme.DefaultTheme(), light: l} }
 
-// Palette is the drawing's palette that fits the look now.
-func (t *Theme) Palette() drawing.Palette {
-	return t.palette(fyne.CurrentApp().Settings().ThemeVariant())
-}
-
 func (t *Theme) palette(v fyne.ThemeVariant) drawing.Palette {
 	if t.light == Dim || (t.light == System && v == theme.VariantDark) {
 		return drawing.Dark()
@@ -45,8 +40,8 @@ func (t *Theme) palette(v fyne.ThemeVariant) drawing.Palette {
 
 // CurrentPalette is the palette of the app's theme.
 func CurrentPalette() drawing.Palette {
-	if t, ok := fyne.CurrentApp().Settings().Theme().(*Theme); ok {
-		return t.Palette()
+	if t, ok := theme.Current().(*Theme); ok {
+		return t.palette(fyne.CurrentApp().Settings().ThemeVariant())
 	}
 	return drawing.Light()
 }
@@ -136,7 +131,7 @@ func (t *Theme) Size(n fyne.ThemeSizeName) float32 {
 // typedAs lets do find another size of text; 0 is the usual one. A toolkit's entry asks its theme how big its text is,
 // and nobody else.
 func typedAs(size float32, do func()) {
-	t, ok := themeNow().(*Theme)
+	t, ok := theme.Current().(*Theme)
 	if !ok {
 		do()
 		return
