@@ -11,14 +11,6 @@ type grid struct {
 	bare   bool       // facts: no lines between the rows, no room at the left
 }
 
-func (t *grid) wrap(texts []string, s style) [][]string {
-	out := make([][]string, len(texts))
-	for i, text := range texts {
-		out[i] = t.p.lines(text, t.widths[i]-cellGap, s)
-	}
-	return out
-}
-
 func (t *grid) rowLines(row []cell) [][]string {
 	out := make([][]string, len(row))
 	for i, c := range row {
@@ -46,12 +38,6 @@ func (c cell) style() style {
 	return s
 }
 
-// begin writes the titles, where the first row's beginning follows them.
-func (t *grid) begin(first [][]string) {
-	t.p.need(t.headHeight() + t.height(first))
-	t.titles()
-}
-
 // height is a row's, of a long one that of what stays together.
 func (t *grid) height(lines [][]string) float64 {
 	return float64(min(longest(lines), oneRow))*smallStyle.lead() + 2*rowGap
@@ -71,7 +57,7 @@ func (t *grid) titles() {
 	x := float64(margin)
 	for i, lines := range t.head {
 		for j, line := range lines {
-			p.put(x+cellGap/2, p.y+rowGap+float64(j)*10, line, style{7.5, true, drawing.Text})
+			p.put(x+cellGap/2, p.y+rowGap+float64(j)*10, line, titlesStyle)
 		}
 		x += t.widths[i]
 	}

@@ -1,6 +1,8 @@
 package report
 
 import (
+	"slices"
+
 	"loopbook/cases/evidence"
 	"loopbook/diagram/drawing"
 	"loopbook/diagram/say"
@@ -14,25 +16,14 @@ func (s *sheet) flags(round int) {
 // wholeCase writes what stands out in the case as a whole, but for what belongs
 // to one test: that stands under it.
 func (s *sheet) wholeCase() {
-	var list []evidence.Flag
-	for _, f := range s.flagsOf(evidence.WholeCase) {
-		if !s.ofTest(f) {
-			list = append(list, f)
-		}
-	}
+	list := slices.DeleteFunc(s.flagsOf(evidence.WholeCase), s.ofTest)
 	s.flagList(list, say.Of("record.whole"), s.heading)
 }
 
 // ofTest reports whether a test of the case says the same.
 func (s *sheet) ofTest(f evidence.Flag) bool {
-	for _, check := range s.check {
-		for _, own := range check.Flags {
-			if own.ID == f.ID && s.by.Say(own.Text) == s.by.Say(f.Text) {
-				return true
-			}
-		}
-	}
-	return false
+	same := func(own evidence.Flag) bool { return own.ID == f.ID && s.by.Say(own.Text) == s.by.Say(f.Text) }
+	return slices.ContainsFunc(s.check, func(c evidence.Check) bool { return slices.ContainsFunc(c.Flags, same) })
 }
 
 func (s *sheet) flagList(list []evidence.Flag, title say.Text, head func(string, float64)) {

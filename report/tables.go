@@ -1,8 +1,8 @@
 package report
 
-import (
-	"loopbook/diagram/drawing"
-)
+import "loopbook/diagram/drawing"
+
+var titlesStyle = style{7.5, true, drawing.Text}
 
 const (
 	cellGap = 6   // between columns
@@ -43,12 +43,11 @@ func (p *paper) tableWith(columns []column, rows [][]cell, under float64) {
 		return
 	}
 	t := grid{p: p, widths: widths(columns, p.inner())}
-	head := make([]string, len(columns))
 	for i, c := range columns {
-		head[i] = c.title
+		t.head = append(t.head, p.lines(c.title, t.widths[i]-cellGap, titlesStyle))
 	}
-	t.head = t.wrap(head, style{7.5, true, drawing.Text})
-	t.begin(t.rowLines(rows[0]))
+	p.need(t.headHeight() + t.height(t.rowLines(rows[0])))
+	t.titles()
 	last := len(rows) - 1
 	for i, row := range rows {
 		switch i {

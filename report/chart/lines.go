@@ -76,28 +76,8 @@ func (l Lines) plot(look Look, columns int) (*plot.Plot, error) {
 	grid := plotter.NewGrid()
 	grid.Vertical.Color, grid.Horizontal.Color = look.Grid, look.Grid
 	p.Add(grid)
-	for _, b := range l.Bands {
-		if err := addBand(p, look, b); err != nil {
-			return nil, err
-		}
-	}
-	for _, c := range l.Curves {
-		if err := addCurve(p, look, c, columns); err != nil {
-			return nil, err
-		}
-	}
-	for _, v := range l.Levels {
-		if err := addLevel(p, look, v, l.markedBelow()); err != nil {
-			return nil, err
-		}
-	}
-	for _, m := range l.Marks {
-		if l.underLevel(p, m) {
-			m.Above = false
-		}
-		if err := addMark(p, look, m); err != nil {
-			return nil, err
-		}
+	if err := l.addAll(p, look, columns); err != nil {
+		return nil, err
 	}
 	if len(l.Names) > 0 {
 		nameX(p, l.Names, true)
@@ -112,6 +92,34 @@ func (l Lines) plot(look Look, columns int) (*plot.Plot, error) {
 	}
 	p.Y.Max += (p.Y.Max - p.Y.Min) * l.headroom()
 	return p, nil
+}
+
+// addAll adds what is drawn, from the back to the front.
+func (l Lines) addAll(p *plot.Plot, look Look, columns int) error {
+	for _, b := range l.Bands {
+		if err := addBand(p, look, b); err != nil {
+			return err
+		}
+	}
+	for _, c := range l.Curves {
+		if err := addCurve(p, look, c, columns); err != nil {
+			return err
+		}
+	}
+	for _, v := range l.Levels {
+		if err := addLevel(p, look, v, l.markedBelow()); err != nil {
+			return err
+		}
+	}
+	for _, m := range l.Marks {
+		if l.underLevel(p, m) {
+			m.Above = false
+		}
+		if err := addMark(p, look, m); err != nil {
+			return err
+		}
+	}
+	return nil
 }
 
 // headroom is what is left above the curves, as a part of their height: for a

@@ -3,6 +3,7 @@
 package picture
 
 import (
+	"slices"
 	"strings"
 
 	"loopbook/cases"
@@ -173,12 +174,9 @@ func openingOfACool(step, warmed float64) drawing.Opening {
 
 // doubt reports whether a flag puts the radiator's flow in doubt.
 func doubt(flags []evidence.Flag, round int) bool {
-	for _, f := range flags {
-		if f.Round == round && (f.ID == "thermostat-not-opening" || f.ID == "flow-restricted") {
-			return true
-		}
-	}
-	return false
+	return slices.ContainsFunc(flags, func(f evidence.Flag) bool {
+		return f.Round == round && (f.ID == "thermostat-not-opening" || f.ID == "flow-restricted")
+	})
 }
 
 func fan(s cases.FanState, by say.Speaker) (word string, on bool) {
