@@ -17,50 +17,58 @@ const (
 )
 
 // benchTest judges a thermostat in heated water: where it opens, how far, and
-// whether it shuts again (TH1 to TH4). It is early or late only where the curve
-// says so and somebody saw it open, or shut, at the tolerance's end or beyond.
-// One that already stands open in the coldest water had opened before, and is
-// early, where it lifts on at once; one that waits for its mark doesn't shut.
+// whether it shuts again (TH1 to TH4).
 func benchTest(c *cases.Case, t *cases.Test) judgement {
 	rated, up := benchRating(c, t), benchPoints(t, true)
 	curve, err := lifts.Fit(up)
 	if rated == nil || err != nil {
 		return judgement{}
 	}
-	bad := func(outcome string, text say.Text, because ...say.Text) judgement {
-		return found(outcome, ofCase("thermostat-bench", Act, text, append(because, say.Of("because.bench-limits"))...))
+	if j, done := benchOpening(up, curve, *rated); done {
+		return j
 	}
+	want, fullC := fullyOpen(t, *rated)
+	small := curve.FullMM < want*0.9
+	if small && slices.MaxFunc(up, byWater).WaterC >= fullC {
+		return benchFault("small-lift", say.Of("flag.bench-small-lift", curve.FullMM), say.Of("because.bench-lift", want, fullC))
+	}
+	if at, mm, ok := stillOpen(t); ok {
+		return benchFault("open", say.Of("flag.bench-still-open", at, mm), say.Of("because.bench-shut-by", shutByC))
+	}
+	j := passIf(curve.BaseMM < lifts.MovesMM) // else it was never seen shut
+	j.but(small, "small-lift")
+	j.inPart(small)
+	return j
+}
+
+func benchFault(outcome string, text say.Text, because ...say.Text) judgement {
+	return found(outcome, ofCase("thermostat-bench", Act, text, append(because, say.Of("because.bench-limits"))...))
+}
+
+// benchOpening judges where it opens; done is false where that is well, and the rest tells. It is early or late only where the curve
+// says so and somebody saw it open, or shut, at the tolerance's end or beyond. One that already stands open in the
+// coldest water had opened before, and is early, where it lifts on at once; one that waits for its mark doesn't shut.
+func benchOpening(up []lifts.Point, curve lifts.Curve, rated diagram.Celsius) (_ judgement, done bool) {
 	coldest, hottest := slices.MinFunc(up, byWater).WaterC, slices.MaxFunc(up, byWater).WaterC
-	low, high := *rated-opensEarlyK, *rated+opensEarlyK
-	rule := say.Of("because.bench-rule", *rated, diagram.DeltaK(opensEarlyK)) // TH1
+	low, high := rated-opensEarlyK, rated+opensEarlyK
+	rule := say.Of("because.bench-rule", rated, diagram.DeltaK(opensEarlyK)) // TH1
 	stands := curve.BaseMM >= lifts.MovesMM
 	saw := func(it func(lifts.Point) bool) bool { return !stands && slices.ContainsFunc(up, it) }
 	switch {
 	case stands && coldest > shutByC && curve.Moves && curve.EarliestC <= coldest && curve.LatestC < low:
-		return bad("early", say.Of("flag.bench-early-before", coldest), rule)
+		return benchFault("early", say.Of("flag.bench-early-before", coldest), rule), true
 	case stands && coldest < low:
-		return bad("open", say.Of("flag.bench-open", coldest), rule)
+		return benchFault("open", say.Of("flag.bench-open", coldest), rule), true
 	case !stands && !curve.Moves && hottest > high:
-		return bad("shut", say.Of("flag.bench-shut", hottest), rule)
+		return benchFault("shut", say.Of("flag.bench-shut", hottest), rule), true
 	case !stands && !curve.Moves:
-		return judgement{}
+		return judgement{}, true
 	case curve.LatestC < low && saw(func(p lifts.Point) bool { return p.WaterC <= low && p.MM >= lifts.MovesMM }):
-		return bad("early", say.Of("flag.bench-early", curve.OpensC), rule)
+		return benchFault("early", say.Of("flag.bench-early", curve.OpensC), rule), true
 	case curve.EarliestC > high && saw(func(p lifts.Point) bool { return p.WaterC >= high && p.MM < lifts.MovesMM }):
-		return bad("late", say.Of("flag.bench-late", curve.OpensC), rule)
+		return benchFault("late", say.Of("flag.bench-late", curve.OpensC), rule), true
 	}
-	want, fullC := fullyOpen(t, *rated)
-	small := curve.FullMM < want*0.9
-	if small && hottest >= fullC {
-		return bad("small-lift", say.Of("flag.bench-small-lift", curve.FullMM), say.Of("because.bench-lift", want, fullC))
-	}
-	if at, mm, ok := stillOpen(t); ok {
-		return bad("open", say.Of("flag.bench-still-open", at, mm), say.Of("because.bench-shut-by", shutByC))
-	}
-	j := passIf(!stands) // else it was never seen shut
-	j.but(small, "small-lift")
-	j.inPart(small)
-	return j
+	return judgement{}, false
 }
 
 // benchRating is what the bench notes of the thermostat, or else the case; nil: neither tells what one can have.
