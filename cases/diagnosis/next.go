@@ -29,8 +29,8 @@ func Minded(c likelihood.Check, fan cases.FanKind, overheated bool) Check {
 	return Check{Check: c, Hot: overheated && c.RunsEngine, Fan: fan}
 }
 
-// Overheated reports whether the engine was so hot in a round that causes are judged by that it
-// had to be switched off.
+// Overheated reports whether the engine was so hot in a round or log that causes are judged by that
+// it had to be switched off.
 func Overheated(c *cases.Case, found evidence.Findings) bool {
 	return overheated(c, found, StageOf(c))
 }
@@ -41,7 +41,7 @@ func overheated(c *cases.Case, found evidence.Findings, stage cases.Stage) bool 
 			return true
 		}
 	}
-	return false
+	return slices.ContainsFunc(found.WarmUps, func(w evidence.WarmUp) bool { return stage.Holds(w.Stage) && w.TooHotToRun() })
 }
 
 // Caution is what to mind first, and that the engine has been too hot.

@@ -28,7 +28,7 @@ func findings(c *cases.Case, f evidence.Findings, stage cases.Stage) (words []st
 // workshop tests, which have others, weigh by their outcomes.
 func logFinding(id string) bool {
 	switch id {
-	case "engine-below-target", "thermostat-opening-late", "thermostat-passing-early", "drops-on-road", "warm-up-no-knee", "sensor-stuck", "sensor-jumps":
+	case "engine-above-rating", "engine-below-target", "thermostat-opening-late", "thermostat-passing-early", "drops-on-road", "warm-up-no-knee", "sensor-stuck", "sensor-jumps":
 		return true
 	}
 	return false

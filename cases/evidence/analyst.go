@@ -41,7 +41,7 @@ func Default() (*Analyst, error) {
 func (a *Analyst) Analyse(c *cases.Case) Findings {
 	c, unbelieved := Believed(c)
 	all := a.moments(c)
-	f := Findings{Rounds: make([]Round, len(all)), WarmUps: a.warmUps(c)}
+	f := Findings{Rounds: make([]Round, len(all)), WarmUps: a.warmUps(c, all)}
 	for i, m := range all {
 		f.Rounds[i] = Round{Readings: m.readings, Expected: m.expected, EngineC: m.engine.c, EngineBy: m.engine.by, Regime: m.engine.regime, CapShut: lastHot(all[:i+1]) != nil}
 		f.Deltas = append(f.Deltas, m.deltas...)
@@ -49,7 +49,7 @@ func (a *Analyst) Analyse(c *cases.Case) Findings {
 	}
 	f.Flags = append(f.Flags, a.caseFlags(c, all)...)
 	for _, stage := range []cases.Stage{cases.BeforeRepair, cases.AfterRepair} {
-		b, flags := boiling(c, stage, a.hottestOf(c, all, stage))
+		b, flags := boiling(c, stage, a.hottestOf(c, all, f.WarmUps, stage))
 		if b != nil {
 			f.Boiling = append(f.Boiling, *b)
 		}

@@ -48,7 +48,7 @@ func (l *logJudge) flags() []Flag {
 	if l.Result.Stuck != nil {
 		return append(l.stuck(), l.jumps()...)
 	}
-	return slices.Concat(l.below(), l.late(), l.early(), l.noKnee(), l.jumps(), l.notCold())
+	return slices.Concat(l.tooHot(), l.below(), l.late(), l.early(), l.noKnee(), l.jumps(), l.notCold())
 }
 
 func (l *logJudge) origin() say.Text {
@@ -57,6 +57,16 @@ func (l *logJudge) origin() say.Text {
 		text = say.Of("because.log-named", cases.LogTitle(l.Log))
 	}
 	return say.List(text, l.Stage.Text())
+}
+
+// tooHot: neither the thermostat nor the fan held the engine, that time. What swings over as a late thermostat opens is
+// told as that.
+func (l *logJudge) tooHot() []Flag {
+	opens, c := l.rating.opensC, l.HottestC
+	if c == nil || *c < FanDueC(opens) || len(l.late()) > 0 && *c <= *l.Result.PeakC+1 {
+		return nil
+	}
+	return []Flag{ofCase("engine-above-rating", Act, say.Of("flag.log-too-hot", *c, c.Minus(opens)), fanStarts(opens), l.rating.text())}
 }
 
 // below: the engine doesn't get warm, or doesn't stay so on the road.

@@ -36,19 +36,17 @@ func (m *moment) place() say.Text {
 
 // hottestOf looks at the rounds, the freeze frames (frozen before the repair) and the logs of a stage. Where the gun
 // shows that the sensor reads too high, what it said elsewhere doesn't count.
-func (a *Analyst) hottestOf(c *cases.Case, all []*moment, stage cases.Stage) hottest {
+func (a *Analyst) hottestOf(c *cases.Case, all []*moment, ups []WarmUp, stage cases.Stage) hottest {
 	var h hottest
-	lies := false
 	for _, m := range all {
 		if !stage.Holds(m.round.Stage) {
 			continue
 		}
-		lies = lies || m.sensorTooHigh()
 		if t, ok := m.hottestLiquid(); ok {
 			h.take(t, m.place())
 		}
 	}
-	if lies {
+	if sensorTooHigh(all, stage) {
 		return h
 	}
 	for _, code := range c.Codes {
@@ -56,10 +54,9 @@ func (a *Analyst) hottestOf(c *cases.Case, all []*moment, stage cases.Stage) hot
 			h.take(*t, say.Of("hottest.frame", cases.InLetters(code.Code)))
 		}
 	}
-	for i := range c.Logs {
-		l := &c.Logs[i]
-		if t, ok := HeldC(l); ok && stage.Holds(l.Stage) {
-			h.take(t, logPlace(l))
+	for _, w := range ups {
+		if w.HottestC != nil && stage.Holds(w.Stage) {
+			h.take(*w.HottestC, logPlace(w.Log))
 		}
 	}
 	return h
@@ -74,9 +71,11 @@ func (m *moment) hottestLiquid() (diagram.Celsius, bool) {
 	return best.TrueC, ok
 }
 
-// sensorTooHigh reports whether the gun shows that the sensor tells too much.
-func (m *moment) sensorTooHigh() bool {
-	return m.engine.lies && m.engine.c != nil && *m.round.EctC > *m.engine.c
+// sensorTooHigh reports whether the gun shows in a round of the stage that the sensor tells too much.
+func sensorTooHigh(all []*moment, stage cases.Stage) bool {
+	return slices.ContainsFunc(all, func(m *moment) bool {
+		return stage.Holds(m.round.Stage) && m.engine.lies && m.engine.c != nil && *m.round.EctC > *m.engine.c
+	})
 }
 
 // ofCoolantSensor reports whether a code is about the coolant's sensor itself,
@@ -85,11 +84,11 @@ func (codes Codes) ofCoolantSensor(code string) bool {
 	return slices.Contains(codes[cases.InLetters(code)].Parts, "coolant-sensor")
 }
 
-func logPlace(l *cases.Log) say.Text {
-	if l.Name == "" {
+func logPlace(name string) say.Text {
+	if name == "" {
 		return say.Of("hottest.log")
 	}
-	return say.Of("hottest.log-named", cases.LogTitle(l.Name))
+	return say.Of("hottest.log-named", cases.LogTitle(name))
 }
 
 // besideS is how near in time two samples stand beside each other (judgement: a scan tool's come each second

@@ -17,18 +17,26 @@ type WarmUp struct {
 	PlateauC          *diagram.Celsius `json:"plateau_c"`
 	ReachesRegulating *bool            `json:"reaches_regulating"`
 	Stage             cases.Stage      `json:"-"`
+	HottestC          *diagram.Celsius `json:"-"` // HeldC of the log; nil: without a value, or none is believed
 	Result            warmup.Result    `json:"-"`
 	Flags             []Flag           `json:"-"` // what the log is found to say by itself; Findings.Flags holds them too
 }
 
 // warmUps are the case's logs, each analysed.
-func (a *Analyst) warmUps(c *cases.Case) []WarmUp {
+func (a *Analyst) warmUps(c *cases.Case, all []*moment) []WarmUp {
 	var out []WarmUp
 	for i := range c.Logs {
-		out = append(out, a.warmUp(c, &c.Logs[i]))
+		w := a.warmUp(c, &c.Logs[i])
+		if held, ok := HeldC(&c.Logs[i]); ok && !sensorTooHigh(all, w.Stage) {
+			w.HottestC = &held
+		}
+		out = append(out, w)
 	}
 	return out
 }
+
+// TooHotToRun reports whether the log holds an engine that has to be switched off.
+func (w WarmUp) TooHotToRun() bool { return w.HottestC != nil && *w.HottestC >= stopHotC }
 
 func (a *Analyst) warmUp(c *cases.Case, l *cases.Log) WarmUp {
 	aim := ratingOf(c).targetC + diagram.Celsius(targetK)

@@ -83,6 +83,8 @@ func TestLogFlags(t *testing.T) {
 		{"opens at 68 °C and stays there", logged(1500, 50, opens(68, 67)), "engine-below-target thermostat-passing-early", ""},
 		{"swings over by 10 K", logged(1500, 50, opens(99, 90)), "thermostat-opening-late", ""},
 		{"opens at 100 °C", logged(1500, 50, opens(100, 99)), "thermostat-opening-late", ""},
+		{"overheats on the way home: 5 K over where fans start (FN1, published; F07)", logged(1500, 50, func(s float64) float64 { return opens(91, 89)(s) + max(0, s-1300)/200*15 }), "engine-above-rating", ""},
+		{"waits for its fan in traffic", logged(1500, 50, func(s float64) float64 { return opens(91, 89)(s) + max(0, s-1300)/200*9 }), "", ""},
 		{"comes smoothly to 62 °C", logged(2000, 50, creeps(62)), "engine-below-target warm-up-no-knee", ""},
 		{"falls back to 62 °C on the road", town(86, 62), "engine-below-target", ""},
 		{"falls to 79 °C on the road", town(89, 79), "drops-on-road", ""},
