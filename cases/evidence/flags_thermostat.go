@@ -37,7 +37,7 @@ func (m *moment) asCold(hose Reading) bool {
 // shutOff is the evidence that nothing passes the thermostat of an engine
 // above its rating, or nil.
 func (m *moment) shutOff() []say.Text {
-	if m.engine.regime != Above {
+	if m.engine.regime != Above || m.passedBefore() {
 		return nil
 	}
 	if d := m.delta(ThermostatStep); d != nil && d.State == High && m.over(stepFromK) {
@@ -50,6 +50,15 @@ func (m *moment) shutOff() []say.Text {
 		return []say.Text{readingText(hose), m.outsideText(UsualAmbientC), say.Of("because.no-flow", coldHoseK)}
 	}
 	return nil
+}
+
+// passedBefore reports whether the far hose followed the engine in a round before, in which that was no hotter: its
+// thermostat opens, and what keeps the coolant back by now is something else (F02 and F05: what rules a shut one out).
+func (m *moment) passedBefore() bool {
+	return slices.ContainsFunc(m.before, func(b *moment) bool {
+		hose, ok := b.farHose()
+		return ok && b.engine.c != nil && m.engine.c != nil && *b.engine.c <= *m.engine.c && b.engine.c.Minus(hose.TrueC) <= followsK
+	})
 }
 
 // givesOffHeat reports whether air that a fan or the road moves leaves the radiator warmer than it does while a

@@ -109,6 +109,30 @@ func TestARadiatorThatWarmsItsAirHasFlow(t *testing.T) {
 	}
 }
 
+// A lower hose that was clearly warm behind an engine that was no hotter rules a shut thermostat out (F02, testdata/trade/signatures.csv:
+// what rules it out), on a hot idle as well where hardly anything comes through the radiator (F05): little flows, and it isn't
+// the thermostat that holds it. A hose that warms once the engine is hotter still rules nothing out.
+func TestAThermostatThatPassedIsNotShut(t *testing.T) {
+	shut := func() *scene {
+		return healthy("inlet-thermostat", hotFan).open(104, 20).set("rad_out", 30).set("pump_in", 31)
+	}
+	open := func(ect float64) *scene { return healthy("inlet-thermostat", warm2500).open(ect, 10) }
+	for name, tt := range map[string]struct {
+		c    *cases.Case
+		want string
+	}{
+		"alone": {toCase(shut()), "thermostat-not-opening"}, "after it passed at 93 °C": {toCase(open(93), shut()), "flow-restricted"},
+		"after it passed at 108 °C": {toCase(open(108), shut()), "thermostat-not-opening"}, "before it passed": {toCase(shut(), open(93)), "thermostat-not-opening"},
+	} {
+		f := analyst(t).Analyse(tt.c)
+		for _, id := range []string{"thermostat-not-opening", "flow-restricted"} {
+			if found := find(f, id) != nil; found != (id == tt.want) {
+				t.Errorf("%s: %s told %v: %v", name, id, found, pressing(f))
+			}
+		}
+	}
+}
+
 // An engine falls back only from where it was on the same run: four minutes after another start it is on its way up, and
 // no call is made before 12 minutes of driving (WU1, testdata/trade/numbers.csv, common practice).
 func TestAnotherStartIsNoFallingBack(t *testing.T) {
