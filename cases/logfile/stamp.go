@@ -46,7 +46,7 @@ type stamp struct {
 // local ones: date and time in any order, or one of them alone.
 func readStamp(cell []byte, monthFirst bool) (stamp, bool) {
 	var s stamp
-	cell = plainBlanks(cell)
+	cell = trimLeft(plainBlanks(cell))
 	for parts := 0; len(cell) > 0; parts++ {
 		var part []byte
 		part, cell = cutPart(cell)
