@@ -26,14 +26,6 @@ type pick struct {
 	index int
 }
 
-func (p *plan) told() []Column {
-	out := []Column{p.time.Column}
-	for _, s := range p.series {
-		out = append(out, s.Column)
-	}
-	return out
-}
-
 // chooser finds a column for each key: set by hand, by name, then by values.
 type chooser struct {
 	l        *layout
@@ -65,10 +57,10 @@ func (c *chooser) choose() (*plan, error) {
 			}
 		}
 	}
-	return c.plan(c.found)
+	return c.plan()
 }
 
-// told are the columns that were found, though others weren't.
+// told are the columns that were found, even if others weren't.
 func (c *chooser) told() (out []Column) {
 	for _, key := range Keys() {
 		if p, ok := c.found[key]; ok {

@@ -123,11 +123,10 @@ func from(r io.Reader, o Options) (Read, error) {
 	}
 	c := &chooser{l: l, samples: samples, byHand: o.Map, taken: map[int]bool{}, found: map[string]pick{}}
 	p, err := c.choose()
+	out.Columns = c.told()
 	if err != nil {
-		out.Columns = c.told()
 		return out, err
 	}
-	out.Columns = p.told()
 	return out, p.read(&out, all, o.MaxSamples)
 }
 

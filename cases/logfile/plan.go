@@ -4,42 +4,41 @@ import (
 	"fmt"
 	"slices"
 	"strconv"
-	"strings"
 
 	"loopbook/diagram/say"
 )
 
 // plan makes of what was found how the file is read.
-func (c *chooser) plan(found map[string]pick) (*plan, error) {
-	if err := c.checkFound(found); err != nil {
+func (c *chooser) plan() (*plan, error) {
+	if err := c.checkFound(); err != nil {
 		return nil, err
 	}
-	p := &plan{layout: c.l, time: found[Time]}
-	s := &c.samples[p.time.index]
-	u, assumed := unit{}, false
-	p.clock, u, assumed = clockOf(c.l, s, c.headings[p.time.index].unit)
-	p.time.Unit = u.name
+	p := &plan{layout: c.l, time: c.found[Time]}
+	clock, u, assumed := clockOf(c.l, &c.samples[p.time.index], c.headings[p.time.index].unit)
+	p.clock, p.time.Unit = clock, u.name
+	c.found[Time] = p.time
 	if assumed {
 		c.assumes(p.time, u)
 	}
 	for at, key := range Keys()[1:] {
-		if f, ok := found[key]; ok {
-			p.series = append(p.series, c.series(f, at))
+		if f, ok := c.found[key]; ok {
+			s := c.series(f, at)
+			p.series, c.found[key] = append(p.series, s), s.pick
 		}
 	}
 	for _, key := range Keys() {
-		if f, ok := found[key]; ok && f.Guessed {
+		if f, ok := c.found[key]; ok && f.Guessed {
 			c.remarks = append(c.remarks, say.Of("log.guessed", strconv.Quote(f.Header), columnText(key)))
 		}
 	}
-	p.remarks = slices.Concat(c.l.remarks, c.remarks, c.unused(found))
+	p.remarks = slices.Concat(c.l.remarks, c.remarks, c.unused())
 	return p, nil
 }
 
 // checkFound refuses a file without time or coolant temperature.
-func (c *chooser) checkFound(found map[string]pick) error {
+func (c *chooser) checkFound() error {
 	for _, key := range []string{Time, Ect} {
-		if _, ok := found[key]; ok {
+		if _, ok := c.found[key]; ok {
 			continue
 		}
 		if c.leftOut(key) {
@@ -94,16 +93,16 @@ func (c *chooser) assumes(f pick, u unit) {
 	c.remarks = append(c.remarks, say.Of("log.no-unit", strconv.Quote(f.Header), u.name))
 }
 
-func (c *chooser) unused(found map[string]pick) []say.Text {
+func (c *chooser) unused() []say.Text {
 	var names []string
 	for i, h := range c.headings {
-		if !slices.ContainsFunc(Keys(), func(key string) bool { f, ok := found[key]; return ok && f.index == i }) {
+		if !c.taken[i] {
 			names = append(names, h.text)
 		}
 	}
 	if len(names) == 0 {
 		return nil
 	}
-	slices.SortFunc(names, strings.Compare)
+	slices.Sort(names)
 	return []say.Text{say.Of("log.unused", len(names), quoted(names))}
 }
