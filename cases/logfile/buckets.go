@@ -2,6 +2,7 @@ package logfile
 
 import (
 	"math"
+	"slices"
 
 	"loopbook/cases"
 )
@@ -27,7 +28,6 @@ type spread struct {
 type buckets struct {
 	most, per int
 	all       []bucket
-	isBegun   bool
 	begun     float64 // time of the first row, from which all count
 }
 
@@ -41,11 +41,11 @@ func newBuckets(most int) *buckets {
 // add takes rows in the order of time. One at the time of the row before goes
 // into its bucket, so that no two buckets share a time.
 func (b *buckets) add(r record) {
-	if !b.isBegun {
-		b.begun, b.isBegun = r.t, true
+	n := len(b.all)
+	if n == 0 {
+		b.begun = r.t
 	}
 	t := shed(r.t - b.begun)
-	n := len(b.all)
 	same := n > 0 && t <= b.all[n-1].to
 	if !same && (n == 0 || b.all[n-1].rows >= b.per) {
 		b.open(t)
@@ -159,7 +159,7 @@ func (b *buckets) column(at int, keepStrays bool) []float64 {
 	if !keepStrays || b.per == 1 {
 		return out
 	}
-	strays := append([]float64(nil), out...)
+	strays := slices.Clone(out)
 	for i := 1; i+1 < len(out); i++ {
 		strays[i] = shed(b.all[i].cells[at].stray(out[i], out[i-1], out[i+1]))
 	}

@@ -110,7 +110,7 @@ func spanOf(all []float64) float64 {
 	if len(all) == 0 {
 		return 0
 	}
-	sorted := append([]float64(nil), all...)
+	sorted := slices.Clone(all)
 	slices.Sort(sorted)
 	at := func(share float64) float64 { return sorted[int(share*float64(len(sorted)-1))] }
 	return (at(0.95) - at(0.05)) / 0.9
@@ -120,7 +120,7 @@ func medianOf(all []float64) float64 {
 	if len(all) == 0 {
 		return math.NaN()
 	}
-	sorted := append([]float64(nil), all...)
+	sorted := slices.Clone(all)
 	slices.Sort(sorted)
 	return sorted[len(sorted)/2]
 }

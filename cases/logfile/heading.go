@@ -1,7 +1,6 @@
 package logfile
 
 import (
-	"slices"
 	"strconv"
 
 	"loopbook/diagram/say"
@@ -31,7 +30,7 @@ func (l *layout) headings(samples []sample) []heading {
 		}
 		h.unit = u
 		h.key, h.score = l.words.named(h.words)
-		h.other = slices.ContainsFunc(h.words, func(w string) bool { return l.words.foreign[w] })
+		h.other = l.words.others(h.words)
 		if whole, ok := unitOf(text); ok && whole.of == revolutions { // U/min names an engine's speed, not a minimum
 			h.key, h.score, h.other = RPM, 100, false
 		}

@@ -109,12 +109,8 @@ func firstRows(head []byte, end, delim byte, most int) ([]row, error) {
 		if len(cells) > maxColumns {
 			return nil, fmt.Errorf("line %d: has %d columns, at most %d are read", t.at, len(cells), maxColumns)
 		}
-		r := row{line: t.at, cells: make([]string, len(cells))}
-		for i, c := range cells {
-			r.cells[i] = string(trim(c))
-		}
 		if filled(cells) {
-			rows = append(rows, r)
+			rows = append(rows, row{t.at, textsOf(cells)})
 		}
 	}
 	return rows, nil

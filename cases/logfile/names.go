@@ -1,6 +1,7 @@
 package logfile
 
 import (
+	"slices"
 	"strings"
 	"unicode"
 )
@@ -127,10 +128,8 @@ func plain(word string) string {
 
 // named is the key that a heading names, and how well: 0 to 200.
 func (v vocabulary) named(words []string) (key string, score int) {
-	for _, w := range words {
-		if v.foreign[w] {
-			return "", 0
-		}
+	if v.others(words) {
+		return "", 0
 	}
 	total := len(strings.Join(words, ""))
 	for _, p := range v.phrases {
@@ -145,14 +144,15 @@ func (v vocabulary) named(words []string) (key string, score int) {
 	return key, score
 }
 
+// others reports whether words name another quantity.
+func (v vocabulary) others(words []string) bool {
+	return slices.ContainsFunc(words, func(w string) bool { return v.foreign[w] })
+}
+
 // contains reports whether part stands in words, in one piece.
 func contains(words, part []string) bool {
 	for i := 0; i+len(part) <= len(words); i++ {
-		same := true
-		for j, w := range part {
-			same = same && words[i+j] == w
-		}
-		if same {
+		if slices.Equal(words[i:i+len(part)], part) {
 			return true
 		}
 	}

@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 	"io"
+	"math"
 	"slices"
 	"strconv"
 	"strings"
@@ -80,10 +81,7 @@ func (r *reading) row(cells [][]byte) {
 // isAnother reports whether a row is a heading under which the columns hold something else, or in other units, as where
 // a recording was begun anew with other settings.
 func (r *reading) isAnother(cells [][]byte) bool {
-	says := make([]string, len(cells))
-	for i, c := range cells {
-		says[i] = string(trim(c))
-	}
+	says := textsOf(cells)
 	again := headed(says, len(r.layout.header))
 	same := func(p pick) bool { return strings.EqualFold(again[p.index], p.Header) }
 	if !same(r.time) && r.layout.words.keyOf(again[r.time.index]) == "" || !slices.ContainsFunc(says, r.layout.words.namesCoolant) {
@@ -92,45 +90,18 @@ func (r *reading) isAnother(cells [][]byte) bool {
 	return !same(r.time) || slices.ContainsFunc(r.series, func(s *series) bool { return !same(s.pick) })
 }
 
-func cellAt(cells [][]byte, i int) []byte {
-	if i >= len(cells) {
-		return nil
-	}
-	return trim(cells[i])
-}
-
-func filled(cells [][]byte) bool {
-	for _, c := range cells {
-		if len(trim(c)) > 0 {
-			return true
-		}
-	}
-	return false
-}
-
 // enough refuses what makes no series.
 func (r *reading) enough(out *Read) error {
 	if len(out.Log.TimeS) >= 2 {
-		for _, v := range out.Log.EctC {
-			if v == v {
-				return nil
-			}
+		if slices.ContainsFunc(out.Log.EctC, func(v float64) bool { return !math.IsNaN(v) }) {
+			return nil
 		}
-		return fmt.Errorf("line %d, column %q: no cell from here on holds a temperature: set another column by hand", r.layout.firstData, r.header(Ect))
+		return fmt.Errorf("line %d, column %q: no cell from here on holds a temperature: set another column by hand", r.layout.firstData, r.series[0].Header) // the coolant stands first
 	}
 	if r.timeless.n > 0 {
 		return fmt.Errorf("line %d, column %q: %q is no time, and too few others are: set another column by hand", r.timeless.line, r.time.Header, r.timeless.cell)
 	}
 	return fmt.Errorf("line %d, column %q: fewer than two rows of data whose times go on", r.layout.firstData, r.time.Header)
-}
-
-func (r *reading) header(key string) string {
-	for _, s := range r.series {
-		if s.Key == key {
-			return s.Header
-		}
-	}
-	return ""
 }
 
 // told are all remarks, from the file as a whole to its rows.

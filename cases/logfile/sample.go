@@ -34,26 +34,14 @@ func (l *layout) sample(head []byte, out *Read) ([]sample, error) {
 			continue
 		}
 		if len(out.Preview) < previewRows {
-			out.Preview = append(out.Preview, l.shown(cells))
+			shown := make([]string, len(l.header))
+			copy(shown, textsOf(cells))
+			out.Preview = append(out.Preview, shown)
 		}
 		for i := range samples {
-			var cell []byte
-			if i < len(cells) {
-				cell = trim(cells[i])
-			}
-			samples[i].add(l, cell, t.at)
+			samples[i].add(l, cellAt(cells, i), t.at)
 		}
 	}
-}
-
-func (l *layout) shown(cells [][]byte) []string {
-	out := make([]string, len(l.header))
-	for i := range out {
-		if i < len(cells) {
-			out[i] = string(trim(cells[i]))
-		}
-	}
-	return out
 }
 
 func (s *sample) add(l *layout, cell []byte, line int) {

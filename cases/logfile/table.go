@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"errors"
 	"fmt"
+	"slices"
 )
 
 // table cuts a text into rows of cells. What it returns is valid until the
@@ -131,17 +132,25 @@ func unquote(s []byte, delim byte) (cell, rest []byte, closed bool) {
 	return s, nil, false
 }
 
-func trim(b []byte) []byte {
-	b = trimLeft(b)
-	for len(b) > 0 && (b[len(b)-1] == ' ' || b[len(b)-1] == '\t' || b[len(b)-1] == '\r') {
-		b = b[:len(b)-1]
+func cellAt(cells [][]byte, i int) []byte {
+	if i >= len(cells) {
+		return nil
 	}
-	return b
+	return trim(cells[i])
 }
 
-func trimLeft(b []byte) []byte {
-	for len(b) > 0 && (b[0] == ' ' || b[0] == '\t') {
-		b = b[1:]
+func textsOf(cells [][]byte) []string {
+	out := make([]string, len(cells))
+	for i, c := range cells {
+		out[i] = string(trim(c))
 	}
-	return b
+	return out
 }
+
+func filled(cells [][]byte) bool {
+	return slices.ContainsFunc(cells, func(c []byte) bool { return len(trim(c)) > 0 })
+}
+
+func trim(b []byte) []byte { return bytes.TrimRight(trimLeft(b), " \t\r") }
+
+func trimLeft(b []byte) []byte { return bytes.TrimLeft(b, " \t") }
