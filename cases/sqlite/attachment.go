@@ -22,9 +22,8 @@ type Attachment struct {
 // hash that finds it again: SHA-256, hexadecimal.
 func (s *Store) PutAttachment(ctx context.Context, data []byte) (hash string, err error) {
 	hash = hashOf(data)
-	err = s.tx(ctx, func(tx *sql.Tx) error { return putBlob(ctx, tx, hash, data) })
-	if err != nil {
-		return "", fmt.Errorf("keeping a file: %w", err)
+	if err := s.edit(ctx, "keeping a file", func(tx *sql.Tx) error { return putBlob(ctx, tx, hash, data) }); err != nil {
+		return "", err
 	}
 	return hash, nil
 }
@@ -45,45 +44,28 @@ func (s *Store) Attachment(ctx context.Context, hash string) ([]byte, error) {
 // Attach gives the case a file under a name (see cases.CheckFileName), in the
 // place of any that has the name already.
 func (s *Store) Attach(ctx context.Context, caseID, name string, data []byte) error {
-	err := s.tx(ctx, func(tx *sql.Tx) error { return attach(ctx, tx, caseID, name, data) })
-	if err != nil {
-		return fmt.Errorf("attaching to case %q: %w", caseID, err)
-	}
-	return nil
+	return s.edit(ctx, fmt.Sprintf("attaching to case %q", caseID), func(tx *sql.Tx) error { return attach(ctx, tx, caseID, name, data) })
 }
 
 // Attachments lists the files of a case by name.
-func (s *Store) Attachments(ctx context.Context, caseID string) (list []Attachment, err error) {
-	err = s.view(ctx, func(tx *sql.Tx) error {
+func (s *Store) Attachments(ctx context.Context, caseID string) ([]Attachment, error) {
+	return answer(ctx, s.view, fmt.Sprintf("files of case %q", caseID), func(tx *sql.Tx) ([]Attachment, error) {
 		at, err := findAlive(ctx, tx, caseID)
 		if err != nil {
-			return err
-		}
-		list, err = attachmentsOf(ctx, tx, at.key)
-		return err
-	})
-	if err != nil {
-		return nil, fmt.Errorf("files of case %q: %w", caseID, err)
-	}
-	return list, nil
-}
-
-func attachmentsOf(ctx context.Context, tx *sql.Tx, key int64) ([]Attachment, error) {
-	rows, err := tx.QueryContext(ctx, `SELECT name, hash, length(data)
-		FROM attachments JOIN blobs USING (hash) WHERE case_key = ? ORDER BY name`, key)
-	if err != nil {
-		return nil, err
-	}
-	defer rows.Close()
-	var list []Attachment
-	for rows.Next() {
-		var a Attachment
-		if err := rows.Scan(&a.Name, &a.Hash, &a.Size); err != nil {
 			return nil, err
 		}
+		return attachmentsOf(ctx, tx, at.key)
+	})
+}
+
+func attachmentsOf(ctx context.Context, tx *sql.Tx, key int64) (list []Attachment, err error) {
+	err = eachRow(ctx, tx, `SELECT name, hash, length(data) FROM attachments JOIN blobs USING (hash) WHERE case_key = ? ORDER BY name`, func(scan func(...any) error) error {
+		var a Attachment
+		err := scan(&a.Name, &a.Hash, &a.Size)
 		list = append(list, a)
-	}
-	return list, rows.Err()
+		return err
+	}, key)
+	return list, err
 }
 
 func attach(ctx context.Context, tx *sql.Tx, caseID, name string, data []byte) error {
@@ -126,36 +108,27 @@ func putBlob(ctx context.Context, tx *sql.Tx, hash string, data []byte) error {
 
 // Bundle is a case with its files, or cases.ErrNotFound.
 func (s *Store) Bundle(ctx context.Context, id string) (cases.Bundle, error) {
-	b := cases.Bundle{Files: map[string][]byte{}}
-	err := s.view(ctx, func(tx *sql.Tx) error {
+	return answer(ctx, s.view, fmt.Sprintf("reading case %q", id), func(tx *sql.Tx) (b cases.Bundle, err error) {
 		at, err := findAlive(ctx, tx, id)
 		if err != nil {
-			return err
+			return b, err
 		}
 		if b.Case, err = load(ctx, tx, at.key, at.revision); err != nil {
-			return err
+			return b, err
 		}
-		return filesOf(ctx, tx, at.key, b.Files)
+		b.Files, err = filesOf(ctx, tx, at.key)
+		return b, err
 	})
-	if err != nil {
-		return cases.Bundle{}, fmt.Errorf("reading case %q: %w", id, err)
-	}
-	return b, nil
 }
 
-func filesOf(ctx context.Context, tx *sql.Tx, key int64, files map[string][]byte) error {
-	rows, err := tx.QueryContext(ctx, `SELECT name, data FROM attachments JOIN blobs USING (hash) WHERE case_key = ?`, key)
-	if err != nil {
-		return err
-	}
-	defer rows.Close()
-	for rows.Next() {
+func filesOf(ctx context.Context, tx *sql.Tx, key int64) (map[string][]byte, error) {
+	files := map[string][]byte{}
+	err := eachRow(ctx, tx, `SELECT name, data FROM attachments JOIN blobs USING (hash) WHERE case_key = ?`, func(scan func(...any) error) error {
 		var name string
 		data := []byte{}
-		if err := rows.Scan(&name, &data); err != nil {
-			return err
-		}
+		err := scan(&name, &data)
 		files[name] = data
-	}
-	return rows.Err()
+		return err
+	}, key)
+	return files, err
 }

@@ -3,7 +3,6 @@ package sqlite
 import (
 	"context"
 	"database/sql"
-	"fmt"
 
 	"loopbook/cases"
 )
@@ -12,29 +11,19 @@ import (
 // the case of that ID: whoever judges a case mustn't learn from its own answer, nor from that of a copy which is
 // taught from.
 func (s *Store) Confirmed(ctx context.Context, without string) (map[cases.Cause]int, error) {
-	counts := map[cases.Cause]int{}
-	err := s.view(ctx, func(tx *sql.Tx) error {
-		rows, err := tx.QueryContext(ctx, `SELECT cause, count(*) FROM cases
+	return answer(ctx, s.view, "counting confirmed cases", func(tx *sql.Tx) (map[cases.Cause]int, error) {
+		counts := map[cases.Cause]int{}
+		err := eachRow(ctx, tx, `SELECT cause, count(*) FROM cases
 			JOIN revisions ON case_key = key AND number = revision
 			WHERE deleted IS NULL AND cause <> '' AND id <> ? AND trim(document ->> '$.verdict.confirmed_by') <> ''
 			AND NOT EXISTS (SELECT 1 FROM json_each(document, '$.tags') WHERE value = ?)
-			GROUP BY cause`, without, cases.TaughtTag)
-		if err != nil {
-			return err
-		}
-		defer rows.Close()
-		for rows.Next() {
+			GROUP BY cause`, func(scan func(...any) error) error {
 			var cause cases.Cause
 			var n int
-			if err := rows.Scan(&cause, &n); err != nil {
-				return err
-			}
+			err := scan(&cause, &n)
 			counts[cause] = n
-		}
-		return rows.Err()
+			return err
+		}, without, cases.TaughtTag)
+		return counts, err
 	})
-	if err != nil {
-		return nil, fmt.Errorf("counting confirmed cases: %w", err)
-	}
-	return counts, nil
 }

@@ -35,9 +35,8 @@ func (s *Store) writeDigest(ctx context.Context, tx *sql.Tx, key int64, c cases.
 
 // putDigest writes a digest into its chunk; nil takes it out.
 func (s *Store) putDigest(ctx context.Context, tx *sql.Tx, key int64, body []byte) error {
-	var chunk []byte
-	err := tx.QueryRowContext(ctx, `SELECT data FROM digests WHERE chunk = ?`, key/chunkRows).Scan(&chunk)
-	if err != nil && !errors.Is(err, sql.ErrNoRows) {
+	chunk, err := chunkOf(ctx, tx, key)
+	if err != nil {
 		return err
 	}
 	if chunk, err = replaced(chunk, key, body); err != nil {
@@ -61,28 +60,22 @@ type shelf struct {
 // refresh reads the chunks that have changed since. A reading that is cut short, as by the next letter of a search, is
 // gone on with by the next one.
 func (h *shelf) refresh(ctx context.Context, tx *sql.Tx) error {
-	rows, err := tx.QueryContext(ctx, `SELECT chunk, changed, data FROM digests WHERE changed > ? ORDER BY changed`, h.seen)
-	if err != nil {
-		return err
-	}
-	defer rows.Close()
 	if h.chunks == nil {
 		h.chunks, h.known = map[int64][]cases.Digest{}, map[string]string{}
 	}
 	defer h.inOrder()
-	for rows.Next() {
+	return eachRow(ctx, tx, `SELECT chunk, changed, data FROM digests WHERE changed > ? ORDER BY changed`, func(scan func(...any) error) error {
 		var chunk, changed int64
 		var data sql.RawBytes
-		if err := rows.Scan(&chunk, &changed, &data); err != nil {
+		if err := scan(&chunk, &changed, &data); err != nil {
 			return err
 		}
 		list, err := unpack(data, h.known)
-		if err != nil {
-			return err
+		if err == nil {
+			h.chunks[chunk], h.seen = list, changed
 		}
-		h.chunks[chunk], h.seen = list, changed
-	}
-	return rows.Err()
+		return err
+	}, h.seen)
 }
 
 // inOrder takes up the chunks that are new.
@@ -140,91 +133,78 @@ func (s *Store) EachDigest(ctx context.Context, do func(*cases.Digest)) error {
 }
 
 // Digest is that of one case, or cases.ErrNotFound.
-func (s *Store) Digest(ctx context.Context, id string) (d cases.Digest, err error) {
-	err = s.view(ctx, func(tx *sql.Tx) error {
+func (s *Store) Digest(ctx context.Context, id string) (cases.Digest, error) {
+	return answer(ctx, s.view, fmt.Sprintf("reading case %q", id), func(tx *sql.Tx) (cases.Digest, error) {
 		at, err := findAlive(ctx, tx, id)
 		if err != nil {
-			return err
+			return cases.Digest{}, err
 		}
-		body, err := digestOf(ctx, tx, at.key)
-		if body != nil {
-			u := unpacker{b: body, known: map[string]string{}}
-			d = u.digest()
-			d.Key = at.key
-		}
-		if err == nil && d.Key == 0 {
-			err = cases.ErrNotFound
-		}
-		return err
+		return digestOf(ctx, tx, at.key)
 	})
-	if err != nil {
-		return cases.Digest{}, fmt.Errorf("reading case %q: %w", id, err)
-	}
-	return d, nil
 }
 
 // Summaries are the lines of rows, in the order of the keys given; of a case that was deleted meanwhile there is none.
-func (s *Store) Summaries(ctx context.Context, keys []int64) (out []cases.Summary, err error) {
-	err = s.view(ctx, func(tx *sql.Tx) error {
-		out, err = summaries(ctx, tx, keys)
-		return err
-	})
-	if err != nil {
-		return nil, fmt.Errorf("reading lines: %w", err)
-	}
-	return out, nil
+func (s *Store) Summaries(ctx context.Context, keys []int64) ([]cases.Summary, error) {
+	return answer(ctx, s.view, "reading lines", func(tx *sql.Tx) ([]cases.Summary, error) { return summaries(ctx, tx, keys) })
 }
 
 // SetGuess keeps what was held likeliest when the case's verdict was given. It
 // counts as long as that is the verdict.
 func (s *Store) SetGuess(ctx context.Context, id string, verdict cases.Cause, g cases.Guess) error {
-	err := s.tx(ctx, func(tx *sql.Tx) error {
-		at, err := findAlive(ctx, tx, id)
-		if err != nil {
-			return err
-		}
-		return s.setGuess(ctx, tx, at, verdict, g)
+	return s.edit(ctx, fmt.Sprintf("keeping the guess of case %q", id), func(tx *sql.Tx) error {
+		return s.setGuess(ctx, tx, id, verdict, g)
 	})
-	if err != nil {
-		return fmt.Errorf("keeping the guess of case %q: %w", id, err)
-	}
-	return nil
 }
 
-func (s *Store) setGuess(ctx context.Context, tx *sql.Tx, at place, verdict cases.Cause, g cases.Guess) error {
-	_, err := tx.ExecContext(ctx, `INSERT INTO guesses (case_key, verdict, first, first_p, truth_p) VALUES (?, ?, ?, ?, ?)
+func (s *Store) setGuess(ctx context.Context, tx *sql.Tx, id string, verdict cases.Cause, g cases.Guess) error {
+	at, err := findAlive(ctx, tx, id)
+	if err != nil {
+		return err
+	}
+	_, err = tx.ExecContext(ctx, `INSERT INTO guesses (case_key, verdict, first, first_p, truth_p) VALUES (?, ?, ?, ?, ?)
 		ON CONFLICT DO UPDATE SET verdict = excluded.verdict, first = excluded.first, first_p = excluded.first_p, truth_p = excluded.truth_p`,
 		at.key, string(verdict), string(g.First), g.FirstP, g.TruthP)
 	if err != nil {
 		return err
 	}
-	var body []byte
-	if body, err = digestOf(ctx, tx, at.key); err != nil || body == nil {
+	d, err := digestOf(ctx, tx, at.key)
+	if errors.Is(err, cases.ErrNotFound) {
+		return nil
+	}
+	if err != nil {
 		return err
 	}
-	u := unpacker{b: body, known: map[string]string{}}
-	d := u.digest()
 	if d.Cause == verdict {
 		d.Guess = g
 	}
 	return s.putDigest(ctx, tx, at.key, packed(d))
 }
 
-// digestOf is a digest as it lies in its chunk, or nil.
-func digestOf(ctx context.Context, tx *sql.Tx, key int64) (body []byte, err error) {
-	var chunk []byte
+// digestOf is the digest of one row, or cases.ErrNotFound.
+func digestOf(ctx context.Context, tx *sql.Tx, key int64) (d cases.Digest, err error) {
+	chunk, err := chunkOf(ctx, tx, key)
+	if err != nil {
+		return d, err
+	}
+	err = entries(chunk, func(e entry) error {
+		if e.key == key {
+			u := unpacker{b: e.body, known: map[string]string{}}
+			d = u.digest()
+			d.Key = key
+		}
+		return nil
+	})
+	if err == nil && d.Key == 0 {
+		err = cases.ErrNotFound
+	}
+	return d, err
+}
+
+// chunkOf is the chunk in which a row's digest lies or will, empty where there is none yet.
+func chunkOf(ctx context.Context, tx *sql.Tx, key int64) (chunk []byte, err error) {
 	err = tx.QueryRowContext(ctx, `SELECT data FROM digests WHERE chunk = ?`, key/chunkRows).Scan(&chunk)
 	if errors.Is(err, sql.ErrNoRows) {
 		return nil, nil
 	}
-	if err != nil {
-		return nil, err
-	}
-	err = entries(chunk, func(e entry) error {
-		if e.key == key {
-			body = e.body
-		}
-		return nil
-	})
-	return body, err
+	return chunk, err
 }

@@ -1,6 +1,7 @@
 package sqlite
 
 import (
+	"cmp"
 	"context"
 	"database/sql"
 	"fmt"
@@ -70,10 +71,7 @@ func sorted(words map[string]int) []cases.Count {
 		out = append(out, cases.Count{Word: w, N: n})
 	}
 	slices.SortFunc(out, func(a, b cases.Count) int {
-		if a.N != b.N {
-			return b.N - a.N
-		}
-		return strings.Compare(a.Word, b.Word)
+		return cmp.Or(b.N-a.N, strings.Compare(a.Word, b.Word))
 	})
 	return out
 }

@@ -39,72 +39,48 @@ func findAlive(ctx context.Context, tx *sql.Tx, id string) (place, error) {
 }
 
 // Get reads a case as it stands, or cases.ErrNotFound.
-func (s *Store) Get(ctx context.Context, id string) (c cases.Case, err error) {
-	err = s.view(ctx, func(tx *sql.Tx) error {
+func (s *Store) Get(ctx context.Context, id string) (cases.Case, error) {
+	return answer(ctx, s.view, fmt.Sprintf("reading case %q", id), func(tx *sql.Tx) (cases.Case, error) {
 		at, err := findAlive(ctx, tx, id)
 		if err != nil {
-			return err
+			return cases.Case{}, err
 		}
-		c, err = load(ctx, tx, at.key, at.revision)
-		return err
+		return load(ctx, tx, at.key, at.revision)
 	})
-	if err != nil {
-		return cases.Case{}, fmt.Errorf("reading case %q: %w", id, err)
-	}
-	return c, nil
 }
 
 // Undo takes the last edit back and answers the case as it was before, or
 // cases.ErrNothingToUndo. Files of the case stay.
 func (s *Store) Undo(ctx context.Context, id string) (cases.Case, error) {
-	c, err := s.walk(ctx, id, -1, cases.ErrNothingToUndo)
-	if err != nil {
-		return c, fmt.Errorf("undoing in case %q: %w", id, err)
-	}
-	return c, nil
+	return s.walk(ctx, fmt.Sprintf("undoing in case %q", id), id, -1, cases.ErrNothingToUndo)
 }
 
 // Redo makes the edit again that Undo took back, or answers
 // cases.ErrNothingToRedo.
 func (s *Store) Redo(ctx context.Context, id string) (cases.Case, error) {
-	c, err := s.walk(ctx, id, +1, cases.ErrNothingToRedo)
-	if err != nil {
-		return c, fmt.Errorf("redoing in case %q: %w", id, err)
-	}
-	return c, nil
+	return s.walk(ctx, fmt.Sprintf("redoing in case %q", id), id, +1, cases.ErrNothingToRedo)
 }
 
-func (s *Store) walk(ctx context.Context, id string, by int, end error) (c cases.Case, err error) {
-	err = s.tx(ctx, func(tx *sql.Tx) error {
+func (s *Store) walk(ctx context.Context, what, id string, by int, end error) (cases.Case, error) {
+	return answer(ctx, s.tx, what, func(tx *sql.Tx) (c cases.Case, err error) {
 		at, err := findAlive(ctx, tx, id)
 		if err != nil {
-			return err
+			return c, err
 		}
 		c, err = load(ctx, tx, at.key, at.revision+by)
 		if errors.Is(err, sql.ErrNoRows) {
-			return end
+			return c, end
 		}
 		if err != nil {
-			return err
+			return c, err
 		}
-		return s.show(ctx, tx, at.key, at.revision+by, c)
+		return c, s.show(ctx, tx, at.key, at.revision+by, c)
 	})
-	if err != nil {
-		return cases.Case{}, err
-	}
-	return c, nil
 }
 
 // History says where a case stands among its revisions.
-func (s *Store) History(ctx context.Context, id string) (h cases.History, err error) {
-	err = s.view(ctx, func(tx *sql.Tx) error {
-		h, err = historyOf(ctx, tx, id)
-		return err
-	})
-	if err != nil {
-		return cases.History{}, fmt.Errorf("history of case %q: %w", id, err)
-	}
-	return h, nil
+func (s *Store) History(ctx context.Context, id string) (cases.History, error) {
+	return answer(ctx, s.view, fmt.Sprintf("history of case %q", id), func(tx *sql.Tx) (cases.History, error) { return historyOf(ctx, tx, id) })
 }
 
 func historyOf(ctx context.Context, tx *sql.Tx, id string) (cases.History, error) {

@@ -17,7 +17,7 @@ type SavedSearch struct{ Name, Query string }
 // query forgets it.
 func (s *Store) SaveSearch(ctx context.Context, name, query string) error {
 	name = strings.TrimSpace(name)
-	return s.named(ctx, "keeping the search", func(tx *sql.Tx) error {
+	return s.edit(ctx, "keeping the search", func(tx *sql.Tx) error {
 		if query == "" {
 			_, err := tx.ExecContext(ctx, `DELETE FROM searches WHERE name = ?`, name)
 			return err
@@ -44,7 +44,7 @@ func (s *Store) Retire(ctx context.Context, caseID string, retired bool) error {
 	if retired {
 		statement = `INSERT OR IGNORE INTO retired (case_id) VALUES (?)`
 	}
-	return s.named(ctx, "retiring the case", func(tx *sql.Tx) error {
+	return s.edit(ctx, "retiring the case", func(tx *sql.Tx) error {
 		_, err := tx.ExecContext(ctx, statement, caseID)
 		return err
 	})
@@ -69,7 +69,7 @@ func (s *Store) SaveClass(ctx context.Context, c cases.Class) error {
 	if err != nil {
 		return err
 	}
-	return s.named(ctx, "keeping the class", func(tx *sql.Tx) error {
+	return s.edit(ctx, "keeping the class", func(tx *sql.Tx) error {
 		if len(c.Cases) == 0 {
 			_, err := tx.ExecContext(ctx, `DELETE FROM classes WHERE name = ?`, c.Name)
 			return err
@@ -99,7 +99,7 @@ func (s *Store) AddResult(ctx context.Context, r cases.Result) error {
 	if err != nil {
 		return err
 	}
-	return s.named(ctx, "keeping the result", func(tx *sql.Tx) error {
+	return s.edit(ctx, "keeping the result", func(tx *sql.Tx) error {
 		_, err := tx.ExecContext(ctx, `INSERT INTO results (finished, trainee, class, case_id, result) VALUES (?, ?, ?, ?, ?)`,
 			micro(r.Finished), r.Trainee, r.Class, r.CaseID, string(text))
 		return err
@@ -121,28 +121,9 @@ func (s *Store) Results(ctx context.Context, class string) (out []cases.Result, 
 	return out, err
 }
 
-func (s *Store) named(ctx context.Context, what string, do func(*sql.Tx) error) error {
-	if err := s.tx(ctx, do); err != nil {
-		return fmt.Errorf("%s: %w", what, err)
-	}
-	return nil
-}
-
 // rows reads every row of a query.
 func (s *Store) rows(ctx context.Context, what, query string, take func(scan func(...any) error) error, args ...any) error {
-	err := s.view(ctx, func(tx *sql.Tx) error {
-		rows, err := tx.QueryContext(ctx, query, args...)
-		if err != nil {
-			return err
-		}
-		defer rows.Close()
-		for rows.Next() {
-			if err := take(rows.Scan); err != nil {
-				return err
-			}
-		}
-		return rows.Err()
-	})
+	err := s.view(ctx, func(tx *sql.Tx) error { return eachRow(ctx, tx, query, take, args...) })
 	if err != nil {
 		return fmt.Errorf("%s: %w", what, err)
 	}

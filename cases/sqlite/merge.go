@@ -2,12 +2,9 @@ package sqlite
 
 import (
 	"context"
-	"crypto/rand"
 	"database/sql"
 	"errors"
 	"fmt"
-
-	"github.com/oklog/ulid/v2"
 
 	"loopbook/cases"
 )
@@ -15,15 +12,10 @@ import (
 // Import takes a case from outside without making it twice: a new one is kept, one
 // that is there keeps what it has and gains files that it lacked, and a conflict
 // changes nothing until Resolve. All of a bundle is taken or none.
-func (s *Store) Import(ctx context.Context, b cases.Bundle, what string) (met cases.Met, err error) {
-	err = s.tx(ctx, func(tx *sql.Tx) error {
-		met, err = s.merge(ctx, tx, b, what)
-		return err
+func (s *Store) Import(ctx context.Context, b cases.Bundle, what string) (cases.Met, error) {
+	return answer(ctx, s.tx, fmt.Sprintf("taking in case %q (%q)", b.Case.ID, b.Case.Title), func(tx *sql.Tx) (cases.Met, error) {
+		return s.merge(ctx, tx, b, what)
 	})
-	if err != nil {
-		return cases.Met{}, fmt.Errorf("taking in case %q (%q): %w", b.Case.ID, b.Case.Title, err)
-	}
-	return met, nil
 }
 
 // ImportAll is Import of several at once, in a fraction of the time that the disk takes for
@@ -134,18 +126,11 @@ func (s *Store) Resolve(ctx context.Context, theirs cases.Bundle, choice cases.C
 		return theirs.Case.ID, nil
 	}
 	if choice == cases.KeepBoth {
-		next, err := ulid.New(ulid.Timestamp(s.now()), rand.Reader)
-		if err != nil {
+		if theirs.Case.ID, err = s.newID(); err != nil {
 			return "", err
 		}
-		theirs.Case.ID = next.String()
 	}
-	err = s.tx(ctx, func(tx *sql.Tx) error {
-		id, err = s.putBundle(ctx, tx, theirs, what)
-		return err
+	return answer(ctx, s.tx, fmt.Sprintf("taking in case %q", theirs.Case.ID), func(tx *sql.Tx) (string, error) {
+		return s.putBundle(ctx, tx, theirs, what)
 	})
-	if err != nil {
-		return "", fmt.Errorf("taking in case %q: %w", theirs.Case.ID, err)
-	}
-	return id, nil
 }

@@ -19,20 +19,13 @@ import (
 // revisions that Redo would have led to; an edit of a deleted case brings it
 // back. A case that the format refuses is a cases.Invalid.
 func (s *Store) Put(ctx context.Context, c cases.Case, what string) (id string, err error) {
-	err = s.tx(ctx, func(tx *sql.Tx) error {
-		id, err = s.put(ctx, tx, c, what)
-		return err
-	})
-	if err != nil {
-		return "", fmt.Errorf("keeping the case: %w", err)
-	}
-	return id, nil
+	return answer(ctx, s.tx, "keeping the case", func(tx *sql.Tx) (string, error) { return s.put(ctx, tx, c, what) })
 }
 
 // PutOver is Put for a case that was edited from where it stood among its revisions then. Where another program has
 // taken it elsewhere by now, that is cases.ErrChanged, and nothing is kept.
 func (s *Store) PutOver(ctx context.Context, from cases.History, c cases.Case, what string) error {
-	err := s.tx(ctx, func(tx *sql.Tx) error {
+	return s.edit(ctx, "keeping the case", func(tx *sql.Tx) error {
 		now, err := historyOf(ctx, tx, c.ID)
 		if err == nil && (now.Revision != from.Revision || !now.Saved.Equal(from.Saved)) {
 			return cases.ErrChanged
@@ -43,10 +36,6 @@ func (s *Store) PutOver(ctx context.Context, from cases.History, c cases.Case, w
 		_, err = s.put(ctx, tx, c, what)
 		return err
 	})
-	if err != nil {
-		return fmt.Errorf("keeping the case: %w", err)
-	}
-	return nil
 }
 
 // PutAll keeps the cases with their files: all of them, or on an error none.
@@ -75,10 +64,7 @@ func (s *Store) PutGuessed(ctx context.Context, bundles []cases.Bundle, guesses 
 		for i, b := range bundles {
 			id, err := s.putBundle(ctx, tx, b, what)
 			if err == nil && guesses[i].First != "" {
-				var at place
-				if at, err = findAlive(ctx, tx, id); err == nil {
-					err = s.setGuess(ctx, tx, at, b.Case.Verdict.Cause, guesses[i])
-				}
+				err = s.setGuess(ctx, tx, id, b.Case.Verdict.Cause, guesses[i])
 			}
 			if err != nil {
 				return fmt.Errorf("keeping case %d of %d (%q): %w", i+1, len(bundles), b.Case.Title, err)
@@ -142,11 +128,11 @@ func beside(ctx context.Context, tx *sql.Tx, b cases.Bundle) (cases.Bundle, erro
 
 func (s *Store) put(ctx context.Context, tx *sql.Tx, c cases.Case, what string) (string, error) {
 	if c.ID == "" {
-		id, err := ulid.New(ulid.Timestamp(s.now()), rand.Reader)
+		id, err := s.newID()
 		if err != nil {
 			return "", err
 		}
-		c.ID = id.String()
+		c.ID = id
 	}
 	doc, err := split(ctx, tx, c)
 	if err != nil {
@@ -170,6 +156,11 @@ func (s *Store) put(ctx context.Context, tx *sql.Tx, c cases.Case, what string) 
 		return "", err
 	}
 	return c.ID, s.show(ctx, tx, at.key, at.revision, c)
+}
+
+func (s *Store) newID() (string, error) {
+	id, err := ulid.New(ulid.Timestamp(s.now()), rand.Reader)
+	return id.String(), err
 }
 
 // add makes the row of a case that has no revision yet. (RETURNING would open

@@ -2,9 +2,7 @@ package sqlite
 
 import (
 	"context"
-	"crypto/sha256"
 	"database/sql"
-	"encoding/hex"
 	"errors"
 	"fmt"
 	"time"
@@ -62,23 +60,16 @@ type staleOne struct {
 	changed time.Time
 }
 
-func staleOnes(ctx context.Context, tx *sql.Tx) ([]staleOne, error) {
-	rows, err := tx.QueryContext(ctx, `SELECT key, revision, deleted IS NULL, changed FROM cases WHERE stale = 1 LIMIT ?`, staleAtOnce)
-	if err != nil {
-		return nil, err
-	}
-	defer rows.Close()
-	var list []staleOne
-	for rows.Next() {
+func staleOnes(ctx context.Context, tx *sql.Tx) (list []staleOne, err error) {
+	err = eachRow(ctx, tx, `SELECT key, revision, deleted IS NULL, changed FROM cases WHERE stale = 1 LIMIT ?`, func(scan func(...any) error) error {
 		var at staleOne
 		var changed int64
-		if err := rows.Scan(&at.key, &at.revision, &at.alive, &changed); err != nil {
-			return nil, err
-		}
+		err := scan(&at.key, &at.revision, &at.alive, &changed)
 		at.changed = fromMicro(changed)
 		list = append(list, at)
-	}
-	return list, rows.Err()
+		return err
+	}, staleAtOnce)
+	return list, err
 }
 
 // renew makes what stands beside the case's row. A deleted case has no digest and
@@ -108,6 +99,5 @@ func contentOf(c cases.Case) (string, error) {
 	if err != nil {
 		return "", err
 	}
-	sum := sha256.Sum256(text)
-	return hex.EncodeToString(sum[:16]), nil
+	return hashOf(text)[:32], nil
 }

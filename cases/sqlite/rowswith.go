@@ -3,6 +3,7 @@ package sqlite
 import (
 	"context"
 	"database/sql"
+	"strconv"
 	"strings"
 
 	"loopbook/cases"
@@ -43,31 +44,21 @@ func rowsWith(ctx context.Context, tx *sql.Tx, match string) (map[int64]int, err
 	if total <= mostRanked {
 		query = `SELECT ifnull(group_concat(found), '') FROM (SELECT rowid AS found FROM search WHERE search MATCH ? ORDER BY rank)`
 	}
-	var list sql.RawBytes
-	rows, err := tx.QueryContext(ctx, query, match)
-	if err != nil {
+	var list string
+	if err := tx.QueryRowContext(ctx, query, match).Scan(&list); err != nil {
 		return nil, err
 	}
-	defer rows.Close()
 	places := make(map[int64]int, total)
-	for rows.Next() {
-		if err := rows.Scan(&list); err != nil {
+	for list != "" {
+		var one string
+		one, list, _ = strings.Cut(list, ",")
+		key, err := strconv.ParseInt(one, 10, 64)
+		if err != nil {
 			return nil, err
 		}
-		var key int64
-		for _, c := range list {
-			if c == ',' {
-				places[key] = len(places)
-				key = 0
-				continue
-			}
-			key = 10*key + int64(c-'0')
-		}
-		if key > 0 {
-			places[key] = len(places)
-		}
+		places[key] = len(places)
 	}
-	return places, rows.Err()
+	return places, nil
 }
 
 // secondChance is the text with each word that no case has replaced by the nearest

@@ -1,11 +1,12 @@
 package sqlite
 
 import (
+	"cmp"
 	"context"
 	"database/sql"
+	"encoding/json"
 	"fmt"
 	"slices"
-	"strings"
 
 	"loopbook/cases"
 )
@@ -22,25 +23,22 @@ const mostRanked = 2000
 // without a word in its text, the last opened first. Any text is a valid query;
 // where its words are found nowhere, those nearest to them are looked for. Times
 // are UTC.
-func (s *Store) Search(ctx context.Context, q cases.Query) (page cases.Page, err error) {
-	err = s.view(ctx, func(tx *sql.Tx) error {
-		if page, err = s.page(ctx, tx, q); err != nil || page.Total > 0 || matchOf(q.Text) == "" {
-			return err
+func (s *Store) Search(ctx context.Context, q cases.Query) (cases.Page, error) {
+	return answer(ctx, s.view, "searching", func(tx *sql.Tx) (cases.Page, error) {
+		page, err := s.page(ctx, tx, q)
+		if err != nil || page.Total > 0 || matchOf(q.Text) == "" {
+			return page, err
 		}
 		text, err := secondChance(ctx, tx, q.Text)
 		if err != nil || text == "" {
-			return err
+			return page, err
 		}
 		q.Text = text
 		if page, err = s.page(ctx, tx, q); page.Total > 0 {
 			page.ReadAs = text
 		}
-		return err
+		return page, err
 	})
-	if err != nil {
-		return cases.Page{}, fmt.Errorf("searching: %w", err)
-	}
-	return page, nil
 }
 
 // page answers by SQL alone where it can, and else by the digests.
@@ -57,7 +55,6 @@ func (s *Store) page(ctx context.Context, tx *sql.Tx, q cases.Query) (cases.Page
 
 // listed is every case, in an order that an index has.
 func listed(ctx context.Context, tx *sql.Tx, q cases.Query) (page cases.Page, err error) {
-	const alive = ` FROM cases WHERE deleted IS NULL`
 	if err := tx.QueryRowContext(ctx, `SELECT alive FROM totals`).Scan(&page.Total); err != nil {
 		return page, err
 	}
@@ -69,7 +66,7 @@ func listed(ctx context.Context, tx *sql.Tx, q cases.Query) (page cases.Page, er
 		return page, fmt.Errorf("unknown order %q", q.Sort)
 	}
 	limit, offset := bounds(q)
-	page.Items, err = lines(ctx, tx, alive+` ORDER BY `+order+` LIMIT ? OFFSET ?`, limit, offset)
+	page.Items, err = lines(ctx, tx, ` FROM cases WHERE deleted IS NULL ORDER BY `+order+` LIMIT ? OFFSET ?`, limit, offset)
 	return page, err
 }
 
@@ -135,64 +132,46 @@ type hit struct {
 }
 
 func orderOf(by cases.Sort, ranked bool) (func(a, b hit) int, error) {
-	newest := func(a, b hit) int { return firstOf(b.opened-a.opened, b.key-a.key) }
+	newest := func(a, b hit) int { return cmp.Or(cmp.Compare(b.opened, a.opened), cmp.Compare(b.key, a.key)) }
 	switch {
 	case by == cases.Best && ranked:
-		return func(a, b hit) int { return firstOf(int64(a.rank-b.rank), int64(newest(a, b))) }, nil
+		return func(a, b hit) int { return cmp.Or(a.rank-b.rank, newest(a, b)) }, nil
 	case by == cases.Best || by == cases.Newest:
 		return newest, nil
 	case by == cases.Oldest:
 		return func(a, b hit) int { return newest(b, a) }, nil
 	case by == cases.Recently:
-		return func(a, b hit) int { return firstOf(b.changed-a.changed, b.key-a.key) }, nil
+		return func(a, b hit) int { return cmp.Or(cmp.Compare(b.changed, a.changed), cmp.Compare(b.key, a.key)) }, nil
 	}
 	return nil, fmt.Errorf("unknown order %q", by)
 }
-
-// firstOf is the sign of the first difference that isn't 0.
-func firstOf(differences ...int64) int {
-	for _, d := range differences {
-		switch {
-		case d < 0:
-			return -1
-		case d > 0:
-			return 1
-		}
-	}
-	return 0
-}
-
-const columns = `SELECT cases.key, cases.id, cases.title, vehicle, layout, cause, opened, changed`
 
 // summaries are the lines of keys, in their order.
 func summaries(ctx context.Context, tx *sql.Tx, keys []int64) ([]cases.Summary, error) {
 	if len(keys) == 0 {
 		return nil, nil
 	}
-	list := strings.Trim(strings.Join(strings.Fields(fmt.Sprint(keys)), ","), "[]")
-	// json_each keeps the order in its own key.
-	return lines(ctx, tx, ` FROM json_each(?) AS wanted JOIN cases ON cases.key = wanted.value WHERE deleted IS NULL ORDER BY wanted.key`, "["+list+"]")
-}
-
-func lines(ctx context.Context, tx *sql.Tx, from string, args ...any) ([]cases.Summary, error) {
-	rows, err := tx.QueryContext(ctx, columns+from, args...)
+	list, err := json.Marshal(keys)
 	if err != nil {
 		return nil, err
 	}
-	defer rows.Close()
-	var out []cases.Summary
-	for rows.Next() {
+	// json_each keeps the order in its own key.
+	return lines(ctx, tx, ` FROM json_each(?) AS wanted JOIN cases ON cases.key = wanted.value WHERE deleted IS NULL ORDER BY wanted.key`, string(list))
+}
+
+func lines(ctx context.Context, tx *sql.Tx, from string, args ...any) (out []cases.Summary, err error) {
+	const columns = `SELECT cases.key, cases.id, cases.title, vehicle, layout, cause, opened, changed`
+	err = eachRow(ctx, tx, columns+from, func(scan func(...any) error) error {
 		var s cases.Summary
 		var opened sql.NullInt64
 		var changed int64
-		if err := rows.Scan(&s.Key, &s.ID, &s.Title, &s.Vehicle, &s.Layout, &s.Cause, &opened, &changed); err != nil {
-			return nil, err
-		}
+		err := scan(&s.Key, &s.ID, &s.Title, &s.Vehicle, &s.Layout, &s.Cause, &opened, &changed)
 		if opened.Valid {
 			s.Opened = fromMicro(opened.Int64)
 		}
 		s.Changed = fromMicro(changed)
 		out = append(out, s)
-	}
-	return out, rows.Err()
+		return err
+	}, args...)
+	return out, err
 }

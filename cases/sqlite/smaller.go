@@ -26,14 +26,10 @@ func (s *Store) Smaller(ctx context.Context, hash string) (data []byte, err erro
 // that isn't deleted has the picture; of one that none has, nothing is kept. A copy
 // is no content of a case: it never leaves the notebook in a bundle.
 func (s *Store) KeepSmaller(ctx context.Context, hash string, data []byte) error {
-	err := s.tx(ctx, func(tx *sql.Tx) error {
+	return s.edit(ctx, fmt.Sprintf("keeping the smaller copy of file %.12s", hash), func(tx *sql.Tx) error {
 		_, err := tx.ExecContext(ctx, `INSERT INTO smaller (hash, data) SELECT ?1, ?2
 			WHERE EXISTS (SELECT 1 FROM attachments JOIN cases ON key = case_key WHERE hash = ?1 AND deleted IS NULL)
 			ON CONFLICT DO NOTHING`, hash, data)
 		return err
 	})
-	if err != nil {
-		return fmt.Errorf("keeping the smaller copy of file %.12s: %w", hash, err)
-	}
-	return nil
 }

@@ -4,7 +4,6 @@ import (
 	"context"
 	"database/sql"
 	"errors"
-	"fmt"
 	"strings"
 
 	"loopbook/cases"
@@ -24,29 +23,25 @@ func (s *Store) Snippets(ctx context.Context, ids []string, text string) (map[st
 	if len(words) == 0 {
 		return out, nil
 	}
-	err := s.view(ctx, func(tx *sql.Tx) error {
+	return answer(ctx, s.view, "looking up where words stand", func(tx *sql.Tx) (map[string]cases.Snippet, error) {
 		for _, id := range ids {
 			at, err := findAlive(ctx, tx, id)
 			if errors.Is(err, cases.ErrNotFound) {
 				continue
 			}
 			if err != nil {
-				return err
+				return nil, err
 			}
 			c, err := cases.Decode([]byte(at.doc.text))
 			if err != nil {
-				return err
+				return nil, err
 			}
 			if snippet, ok := snippetOf(c, words); ok {
 				out[id] = snippet
 			}
 		}
-		return nil
+		return out, nil
 	})
-	if err != nil {
-		return nil, fmt.Errorf("looking up where words stand: %w", err)
-	}
-	return out, nil
 }
 
 // snippetOf is the line of the case that holds the most of the words, cut to what is

@@ -126,38 +126,6 @@ func (s *Store) Here() error {
 	return nil
 }
 
-// tx runs do as one edit of the file: all of it or nothing.
-func (s *Store) tx(ctx context.Context, do func(*sql.Tx) error) error {
-	err := s.Here()
-	if err == nil {
-		err = within(ctx, s.write, do)
-	}
-	if err != nil {
-		s.words.Range(func(word, _ any) bool {
-			s.words.Delete(word)
-			return true
-		})
-	}
-	return err
-}
-
-// view runs do on one state of the file, whatever is written meanwhile.
-func (s *Store) view(ctx context.Context, do func(*sql.Tx) error) error {
-	return within(ctx, s.read, do)
-}
-
-func within(ctx context.Context, db *sql.DB, do func(*sql.Tx) error) error {
-	tx, err := db.BeginTx(ctx, nil)
-	if err != nil {
-		return explain(err)
-	}
-	defer tx.Rollback() // no effect after Commit
-	if err := do(tx); err != nil {
-		return explain(err)
-	}
-	return explain(tx.Commit())
-}
-
 // micro is t as the file keeps it.
 func micro(t time.Time) int64 { return t.UnixMicro() }
 

@@ -12,7 +12,7 @@ import (
 // Delete takes the case out of lists and searches, or answers
 // cases.ErrNotFound. Nothing is lost: Restore brings it back.
 func (s *Store) Delete(ctx context.Context, id string) error {
-	err := s.tx(ctx, func(tx *sql.Tx) error {
+	return s.edit(ctx, fmt.Sprintf("deleting case %q", id), func(tx *sql.Tx) error {
 		at, err := findAlive(ctx, tx, id)
 		if err != nil {
 			return err
@@ -26,10 +26,6 @@ func (s *Store) Delete(ctx context.Context, id string) error {
 		_, err = tx.ExecContext(ctx, `UPDATE cases SET deleted = ? WHERE key = ?`, micro(s.now()), at.key)
 		return err
 	})
-	if err != nil {
-		return fmt.Errorf("deleting case %q: %w", id, err)
-	}
-	return nil
 }
 
 // LastDeleted is the case that was deleted last and not brought back since, or
@@ -46,19 +42,15 @@ func (s *Store) LastDeleted(ctx context.Context) (id string, err error) {
 
 // Restore brings a deleted case back with its whole history and answers it;
 // a case that wasn't deleted stays as it is.
-func (s *Store) Restore(ctx context.Context, id string) (c cases.Case, err error) {
-	err = s.tx(ctx, func(tx *sql.Tx) error {
+func (s *Store) Restore(ctx context.Context, id string) (cases.Case, error) {
+	return answer(ctx, s.tx, fmt.Sprintf("restoring case %q", id), func(tx *sql.Tx) (c cases.Case, err error) {
 		at, err := find(ctx, tx, id)
 		if err != nil {
-			return err
+			return c, err
 		}
 		if c, err = load(ctx, tx, at.key, at.revision); err != nil || at.alive {
-			return err
+			return c, err
 		}
-		return s.show(ctx, tx, at.key, at.revision, c)
+		return c, s.show(ctx, tx, at.key, at.revision, c)
 	})
-	if err != nil {
-		return cases.Case{}, fmt.Errorf("restoring case %q: %w", id, err)
-	}
-	return c, nil
 }

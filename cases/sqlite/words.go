@@ -87,22 +87,16 @@ func nearest(ctx context.Context, tx *sql.Tx, typed string) (string, error) {
 // knownNear are the known words within so many slips of the typed one, by their
 // number.
 func knownNear(ctx context.Context, tx *sql.Tx, typed string) ([][]string, error) {
-	rows, err := tx.QueryContext(ctx, `SELECT word FROM trigrams WHERE trigrams MATCH ? ORDER BY rank LIMIT 60`, trigramsOf(typed))
-	if err != nil {
-		return nil, err
-	}
-	defer rows.Close()
 	near := make([][]string, mostSlips(typed)+1)
-	for rows.Next() {
+	err := eachRow(ctx, tx, `SELECT word FROM trigrams WHERE trigrams MATCH ? ORDER BY rank LIMIT 60`, func(scan func(...any) error) error {
 		var word string
-		if err := rows.Scan(&word); err != nil {
-			return nil, err
-		}
+		err := scan(&word)
 		if n := slips(typed, word); n < len(near) {
 			near[n] = append(near[n], word)
 		}
-	}
-	return near, rows.Err()
+		return err
+	}, trigramsOf(typed))
+	return near, err
 }
 
 // trigramsOf asks for words that share any three letters with the typed one, or
