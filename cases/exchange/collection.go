@@ -10,7 +10,6 @@ import (
 	"os"
 	"path"
 	"strings"
-	"time"
 	"unicode/utf8"
 
 	"loopbook/cases"
@@ -46,10 +45,9 @@ func Each(ctx context.Context, path string, take func(Bundle, error) error) erro
 
 // EachOf is Each for r, which stands at its start; errors begin with name.
 func EachOf(ctx context.Context, name string, r io.Reader, take func(Bundle, error) error) error {
-	buffered := bufio.NewReaderSize(r, 512)
-	head, err := buffered.Peek(512)
-	if err != nil && err != io.EOF {
-		return fmt.Errorf("%s: %w", name, err)
+	buffered, head, err := begin(r)
+	if err != nil {
+		return within(name, err)
 	}
 	if !isZip(head) {
 		b, err := plain(buffered, head)
@@ -57,20 +55,20 @@ func EachOf(ctx context.Context, name string, r io.Reader, take func(Bundle, err
 	}
 	zipped, size, done, err := randomAccess(r, buffered, maxCollection)
 	if err != nil {
-		return fmt.Errorf("%s: %w", name, err)
+		return within(name, err)
 	}
 	defer done()
 	bundles, class, err := collected(zipped, size)
 	switch {
 	case err != nil:
-		return fmt.Errorf("%s: %w", name, err)
+		return within(name, err)
 	case bundles != nil:
 		return eachIn(ctx, name, bundles, func(b Bundle, err error) error {
 			b.Class = class
 			return take(b, err)
 		})
 	case size > maxZip:
-		return fmt.Errorf("%s: %w", name, tooLarge(maxZip))
+		return within(name, tooLarge(maxZip))
 	}
 	b, err := unzip(zipped, size)
 	return take(b, within(name, err))
@@ -144,24 +142,12 @@ func eachIn(ctx context.Context, name string, bundles []*zip.File, take func(Bun
 // inner reads a bundle that lies in a collection: stored, so that it can be read
 // in place, or packed by somebody who made the zip anew.
 func inner(f *zip.File) (Bundle, error) {
-	const encrypted = 1
-	switch {
-	case f.Flags&encrypted != 0:
-		return Bundle{}, errEncrypted
-	case f.UncompressedSize64 > maxZip:
-		return Bundle{}, tooLarge(maxZip)
-	}
-	r, err := f.Open()
+	r, err := open(f, maxZip)
 	if err != nil {
 		return Bundle{}, err
 	}
 	defer r.Close()
-	zipped, size, done, err := randomAccess(r, bufio.NewReader(r), maxZip)
-	if err != nil {
-		return Bundle{}, err
-	}
-	defer done()
-	return unzip(zipped, size)
+	return unzipFrom(r, bufio.NewReader(r))
 }
 
 // WriteCollection writes bundles as they come: next answers io.EOF after the
@@ -200,11 +186,7 @@ func WriteCollection(w io.Writer, class string, next func() (Bundle, error)) (n 
 }
 
 func collect(z *zip.Writer, n int, b cases.Bundle) error {
-	w, err := z.CreateHeader(&zip.FileHeader{
-		Name:     fmt.Sprintf("%05d.zip", n),
-		Method:   zip.Store, // it is packed already
-		Modified: time.Date(1980, 1, 1, 0, 0, 0, 0, time.UTC),
-	})
+	w, err := create(z, fmt.Sprintf("%05d.zip", n), zip.Store) // it is packed already
 	if err != nil {
 		return err
 	}

@@ -47,27 +47,28 @@ func ReadFile(path string) (Bundle, error) {
 // with the zip.
 func Read(name string, r io.Reader) (Bundle, error) {
 	b, err := read(r)
-	if err != nil {
-		return Bundle{}, fmt.Errorf("%s: %w", name, err)
-	}
-	return b, nil
+	return b, within(name, err)
 }
 
 func read(r io.Reader) (Bundle, error) {
-	buffered := bufio.NewReaderSize(r, 512)
-	head, err := buffered.Peek(512)
-	if err != nil && err != io.EOF {
+	buffered, head, err := begin(r)
+	switch {
+	case err != nil:
 		return Bundle{}, err
-	}
-	if isZip(head) {
-		zipped, size, done, err := randomAccess(r, buffered, maxZip)
-		if err != nil {
-			return Bundle{}, err
-		}
-		defer done()
-		return unzip(zipped, size)
+	case isZip(head):
+		return unzipFrom(r, buffered)
 	}
 	return plain(buffered, head)
+}
+
+// begin looks at the first bytes, which tell what a file is.
+func begin(r io.Reader) (buffered *bufio.Reader, head []byte, err error) {
+	buffered = bufio.NewReaderSize(r, 512)
+	head, err = buffered.Peek(512)
+	if err == io.EOF {
+		err = nil
+	}
+	return buffered, head, err
 }
 
 func isZip(head []byte) bool { return bytes.HasPrefix(head, []byte("PK")) }

@@ -16,30 +16,25 @@ type Table struct{ w *csv.Writer }
 // vehicle, layout, cause, changed.
 func NewTable(w io.Writer, heads [7]string) (*Table, error) {
 	t := &Table{csv.NewWriter(w)}
-	return t, t.line(heads[:])
+	return t, t.write(heads[:])
 }
 
 // Add writes lines.
 func (t *Table) Add(lines []cases.Summary) error {
-	for _, s := range lines {
-		cells := []string{s.ID, date(s.Opened), s.Title, s.Vehicle, s.Layout, string(s.Cause), date(s.Changed)}
-		if err := t.line(cells); err != nil {
-			return err
-		}
+	rows := make([][]string, len(lines))
+	for i, s := range lines {
+		rows[i] = []string{s.ID, date(s.Opened), s.Title, s.Vehicle, s.Layout, string(s.Cause), date(s.Changed)}
 	}
-	t.w.Flush()
-	return t.w.Error()
+	return t.write(rows...)
 }
 
-func (t *Table) line(cells []string) error {
-	for i, c := range cells {
-		cells[i] = Cell(c)
+func (t *Table) write(rows ...[]string) error {
+	for _, cells := range rows {
+		for i, c := range cells {
+			cells[i] = Cell(c)
+		}
 	}
-	if err := t.w.Write(cells); err != nil {
-		return err
-	}
-	t.w.Flush()
-	return t.w.Error()
+	return t.w.WriteAll(rows)
 }
 
 func date(t time.Time) string {

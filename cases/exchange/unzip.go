@@ -2,6 +2,7 @@ package exchange
 
 import (
 	"archive/zip"
+	"bufio"
 	"bytes"
 	"errors"
 	"fmt"
@@ -25,6 +26,16 @@ var (
 	errNoFile    = errors.New("is no plain file")
 	errEncrypted = errors.New("is encrypted")
 )
+
+// unzipFrom reads the bundle in r, of which the beginning may be buffered.
+func unzipFrom(r io.Reader, buffered *bufio.Reader) (Bundle, error) {
+	zipped, size, done, err := randomAccess(r, buffered, maxZip)
+	if err != nil {
+		return Bundle{}, err
+	}
+	defer done()
+	return unzip(zipped, size)
+}
 
 func unzip(r io.ReaderAt, size int64) (Bundle, error) {
 	entries, err := directory(r, size)
@@ -123,14 +134,7 @@ func content(f *zip.File, limit int64) ([]byte, error) {
 }
 
 func unpack(f *zip.File, limit int64) ([]byte, error) {
-	const encrypted = 1 // flag bit 0
-	switch {
-	case f.Flags&encrypted != 0:
-		return nil, errEncrypted
-	case f.UncompressedSize64 > uint64(limit):
-		return nil, tooLarge(limit)
-	}
-	r, err := f.Open()
+	r, err := open(f, limit)
 	if err != nil {
 		return nil, err
 	}
@@ -144,6 +148,18 @@ func unpack(f *zip.File, limit int64) ([]byte, error) {
 		err = tooLarge(limit)
 	}
 	return data.Bytes(), err
+}
+
+// open opens an entry that says of itself that it can be read and has at most limit bytes.
+func open(f *zip.File, limit int64) (io.ReadCloser, error) {
+	const encrypted = 1 // flag bit 0
+	switch {
+	case f.Flags&encrypted != 0:
+		return nil, errEncrypted
+	case f.UncompressedSize64 > uint64(limit):
+		return nil, tooLarge(limit)
+	}
+	return f.Open()
 }
 
 // mostOf is how many bytes so many packed ones can give: deflate stores 258 bytes

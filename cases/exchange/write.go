@@ -78,17 +78,18 @@ func fileNames(b Bundle) ([]string, error) {
 }
 
 func pack(z *zip.Writer, name string, data []byte) error {
-	h := &zip.FileHeader{
-		Name:     name,
-		Method:   zip.Deflate,
-		Modified: time.Date(1980, 1, 1, 0, 0, 0, 0, time.UTC), // the first that zip knows
-	}
+	method := zip.Deflate
 	if strings.HasPrefix(name, "photos/") {
-		h.Method = zip.Store // pictures are packed already
+		method = zip.Store // pictures are packed already
 	}
-	w, err := z.CreateHeader(h)
+	w, err := create(z, name, method)
 	if err == nil {
 		_, err = w.Write(data)
 	}
 	return err
+}
+
+// create begins an entry, always at the first time that zip knows: the same content is to give the same bytes.
+func create(z *zip.Writer, name string, method uint16) (io.Writer, error) {
+	return z.CreateHeader(&zip.FileHeader{Name: name, Method: method, Modified: time.Date(1980, 1, 1, 0, 0, 0, 0, time.UTC)})
 }
