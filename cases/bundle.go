@@ -25,7 +25,7 @@ func CheckFileName(name string) error {
 	if !fs.ValidPath(name) || name == "." || len(name) > longest ||
 		strings.ContainsAny(name, `\:`) || strings.ContainsFunc(name, unicode.IsControl) ||
 		strings.EqualFold(name, "case.json") {
-		return fmt.Errorf("file name %q: %w", clip(name), ErrFileName)
+		return fmt.Errorf("file name %q: %w", Clip(name), ErrFileName)
 	}
 	return nil
 }

@@ -24,6 +24,16 @@ const (
 // Extra holds the keys of an object that this program doesn't know.
 type Extra map[string]json.RawMessage
 
+// Keys are in the order of their letters.
+func (e Extra) Keys() []string {
+	keys := make([]string, 0, len(e))
+	for k := range e {
+		keys = append(keys, k)
+	}
+	slices.Sort(keys)
+	return keys
+}
+
 // Case is one vehicle's cooling complaint, from the first word to the proof.
 type Case struct {
 	Format    string    `json:"format"`

@@ -12,7 +12,7 @@ import (
 // check holds the document as a whole against the format, after its types.
 func (d *decoder) check(c *Case) {
 	if c.Format != Format {
-		d.fault("format", "is %q: must be %q", clip(c.Format), Format)
+		d.fault("format", "is %q: must be %q", Clip(c.Format), Format)
 	}
 	switch {
 	case c.Version > Version:
@@ -89,7 +89,7 @@ func (d *decoder) checkRound(path string, r *Round) {
 
 func (d *decoder) checkPoint(path string, p diagram.Point) {
 	if p != "" && !p.Known() {
-		d.fault(path, "unknown point %q: must be one of %v", clip(string(p)), pointWords())
+		d.fault(path, "unknown point %q: must be one of %v", Clip(string(p)), diagram.Points())
 	}
 }
 
@@ -142,13 +142,4 @@ func asFloat[T ~float64](v *T) *float64 {
 	}
 	f := float64(*v)
 	return &f
-}
-
-func pointWords() []string {
-	all := diagram.Points()
-	out := make([]string, len(all))
-	for i, p := range all {
-		out[i] = string(p)
-	}
-	return out
 }

@@ -205,7 +205,7 @@ func (d *decoder) word(path string, v reflect.Value) {
 	}
 	known := w.words()
 	if !slices.Contains(known, v.String()) {
-		d.fault(path, "unknown word %q: must be one of %s", clip(v.String()), strings.Join(known, ", "))
+		d.fault(path, "unknown word %q: must be one of %s", Clip(v.String()), strings.Join(known, ", "))
 	}
 }
 
@@ -220,7 +220,7 @@ func (d *decoder) time(raw []byte, path string, v reflect.Value) {
 	}
 	t, err := time.Parse(time.RFC3339Nano, s)
 	if err != nil {
-		d.fault(path, "%q is no time: must be as 2026-11-25T09:30:00Z (RFC 3339 with a zone)", clip(s))
+		d.fault(path, "%q is no time: must be as 2026-11-25T09:30:00Z (RFC 3339 with a zone)", Clip(s))
 		return
 	}
 	v.Set(reflect.ValueOf(t))
@@ -238,7 +238,7 @@ func (d *decoder) surface(raw []byte, path string, v reflect.Value) {
 	}
 	surface, err := ParseSurface(text)
 	if err != nil {
-		d.fault(path, "%q %v", clip(text), errSurface)
+		d.fault(path, "%q %v", Clip(text), errSurface)
 		return
 	}
 	v.Set(reflect.ValueOf(surface))
@@ -279,8 +279,8 @@ func kindOf(raw []byte) string {
 	return "a number"
 }
 
-// clip keeps an error line readable whatever was in the file.
-func clip(s string) string {
+// Clip keeps an error line readable whatever was in the file.
+func Clip(s string) string {
 	const most = 40
 	if r := []rune(s); len(r) > most {
 		return string(r[:most]) + "…"

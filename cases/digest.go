@@ -113,20 +113,7 @@ func number(vin string) string {
 
 // HasStage reports whether a round, a log or a test is of the stage; what isn't noted is before the repair.
 func (c *Case) HasStage(stage Stage) bool {
-	for i := range c.Rounds {
-		if stage.Holds(c.Rounds[i].Stage) {
-			return true
-		}
-	}
-	for i := range c.Logs {
-		if stage.Holds(c.Logs[i].Stage) {
-			return true
-		}
-	}
-	for i := range c.Tests {
-		if stage.Holds(c.Tests[i].Stage) {
-			return true
-		}
-	}
-	return false
+	return slices.ContainsFunc(c.Rounds, func(r Round) bool { return stage.Holds(r.Stage) }) ||
+		slices.ContainsFunc(c.Logs, func(l Log) bool { return stage.Holds(l.Stage) }) ||
+		slices.ContainsFunc(c.Tests, func(t Test) bool { return stage.Holds(t.Stage) })
 }

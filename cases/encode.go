@@ -6,7 +6,6 @@ import (
 	"fmt"
 	"math"
 	"reflect"
-	"slices"
 	"time"
 )
 
@@ -71,12 +70,7 @@ func encodeObject(buf *bytes.Buffer, v reflect.Value) error {
 		}
 	}
 	extra := v.FieldByName("Extra").Interface().(Extra)
-	keys := make([]string, 0, len(extra))
-	for k := range extra {
-		keys = append(keys, k)
-	}
-	slices.Sort(keys)
-	for _, k := range keys {
+	for _, k := range extra.Keys() {
 		if err := add(k, bytes.TrimSpace(extra[k])); err != nil {
 			return err
 		}

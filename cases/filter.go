@@ -2,6 +2,7 @@ package cases
 
 import (
 	"math"
+	"slices"
 	"strconv"
 	"strings"
 	"time"
@@ -66,12 +67,7 @@ func (c Condition) holds(d *Digest) bool {
 		at := float64(d.Opened.UnixMicro()) / 1e6
 		return !d.Opened.IsZero() && at >= c.Low && at < c.High
 	}
-	for _, w := range c.Words {
-		if c.word(d, w) {
-			return true
-		}
-	}
-	return false
+	return slices.ContainsFunc(c.Words, func(w string) bool { return c.word(d, w) })
 }
 
 func (c Condition) within(v float64) bool { return v >= c.Low && v <= c.High }
@@ -87,23 +83,11 @@ func (c Condition) word(d *Digest, w string) bool {
 	case ByStage:
 		return isAt(d, w)
 	case BySymptom:
-		for _, s := range d.Symptoms {
-			if string(s) == w {
-				return true
-			}
-		}
+		return slices.Contains(d.Symptoms, Symptom(w))
 	case ByTag:
-		for _, t := range d.Tags {
-			if strings.EqualFold(t, w) {
-				return true
-			}
-		}
+		return slices.ContainsFunc(d.Tags, func(tag string) bool { return strings.EqualFold(tag, w) })
 	case ByCode:
-		for _, code := range d.Codes {
-			if begins(code, w) {
-				return true
-			}
-		}
+		return slices.ContainsFunc(d.Codes, func(code string) bool { return begins(code, w) })
 	case ByMonth:
 		return !d.Opened.IsZero() && strconv.Itoa(int(d.Opened.Month())) == w
 	case ByGuess:

@@ -178,10 +178,7 @@ func Confirmation(word string) say.Text {
 // wordText is the catalogue's template of that name for a word of the
 // vocabulary. Nothing is said of the empty word; one that isn't in the
 // vocabulary is said as it stands.
-func wordText[T interface {
-	~string
-	word
-}](key string, w T) say.Text {
+func wordText[T vocabulary](key string, w T) say.Text {
 	if slices.Contains(w.words(), string(w)) {
 		return say.Of(key)
 	}

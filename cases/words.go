@@ -2,6 +2,7 @@ package cases
 
 import (
 	"fmt"
+	"slices"
 	"strconv"
 )
 
@@ -92,15 +93,18 @@ func (h Heater) Blower() (part float64, known bool) {
 	return 0, false
 }
 
-// word is a type of the vocabulary: a value either is in its list or is empty.
+// word is a value of the vocabulary: it either is in its type's list or is empty.
 type word interface{ words() []string }
+
+// vocabulary are the types of the words above.
+type vocabulary interface {
+	~string
+	word
+}
 
 // Words lists the words of a vocabulary type in the format's order, with T as
 // one of the types above: Words[Symptom]() is every symptom.
-func Words[T interface {
-	~string
-	word
-}]() []T {
+func Words[T vocabulary]() []T {
 	var zero T
 	list := zero.words()
 	out := make([]T, len(list))
@@ -207,10 +211,8 @@ func ParseSurface(s string) (Surface, error) {
 	if s == "" {
 		return Surface{}, nil
 	}
-	for _, w := range Surfaces() {
-		if s == w {
-			return Surface{Word: w}, nil
-		}
+	if slices.Contains(Surfaces(), s) {
+		return Surface{Word: s}, nil
 	}
 	e, err := strconv.ParseFloat(s, 64)
 	if err != nil || !(e > 0 && e <= 1) { // so that NaN fails too

@@ -3,6 +3,7 @@ package logfile
 import (
 	"strconv"
 
+	"loopbook/cases"
 	"loopbook/diagram/say"
 )
 
@@ -49,7 +50,7 @@ func quoted(names []string) say.Text {
 			out = append(out, say.Of("log.more", len(names)-shown))
 			break
 		}
-		out = append(out, say.Own(strconv.Quote(clip(n))))
+		out = append(out, say.Own(strconv.Quote(cases.Clip(n))))
 	}
 	return say.List(out...)
 }

@@ -1,6 +1,9 @@
 package logfile
 
-import "loopbook/diagram/say"
+import (
+	"loopbook/cases"
+	"loopbook/diagram/say"
+)
 
 // tally counts something that was dropped or mended, and keeps the first.
 type tally struct {
@@ -12,17 +15,8 @@ type tally struct {
 func (t *tally) add(line int, cell []byte) {
 	if t.n++; t.n == 1 {
 		t.line = line
-		t.cell = clip(string(cell))
+		t.cell = cases.Clip(string(cell))
 	}
-}
-
-// clip shortens a text of a file for a message.
-func clip(s string) string {
-	const longest = 40
-	if r := []rune(s); len(r) > longest {
-		return string(r[:longest]) + "…"
-	}
-	return s
 }
 
 // remark appends what was counted, if there was any: the template's places are
