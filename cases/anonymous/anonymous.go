@@ -18,6 +18,7 @@ import (
 	"math"
 	"path"
 	"slices"
+	"strconv"
 	"strings"
 
 	"loopbook/cases"
@@ -136,7 +137,7 @@ func (m *maker) vehicle(v *cases.Vehicle) {
 // maker, and what it builds); the check digit, the year, the plant and the serial
 // number come after. Of an older, shorter number nothing is known.
 func makerAndModel(vin string) string {
-	tidy := strings.ToUpper(strings.Join(strings.FieldsFunc(vin, apart), ""))
+	tidy := strings.ToUpper(together(vin))
 	if len(tidy) != 17 {
 		return ""
 	}
@@ -159,13 +160,13 @@ func (m *maker) pack(c *cases.Case) map[string][]byte {
 			now := fmt.Sprintf("photos/%d%s", len(out)+1, ending)
 			m.renamed[name], out[now] = now, clean
 			if notes > 0 {
-				m.goes(Notes, name, fmt.Sprintf("%d", notes), "")
+				m.goes(Notes, name, strconv.Itoa(notes), "")
 			}
 			m.stays(PictureOf, name, now)
 		case isLog(name):
-			m.goes(LogFile, name, fmt.Sprintf("%d", len(data)), "")
+			m.goes(LogFile, name, strconv.Itoa(len(data)), "")
 		default:
-			m.goes(OtherFile, name, fmt.Sprintf("%d", len(data)), "")
+			m.goes(OtherFile, name, strconv.Itoa(len(data)), "")
 		}
 	}
 	m.photos(c)

@@ -72,15 +72,17 @@ func base(r rune) string {
 	return string(unicode.ToLower(r))
 }
 
+// plainly is the text as it is looked for.
+func plainly(text string) string { return strings.TrimSpace(string(fold(text).letters)) }
+
 // spelled is the text with German vowels written out: Müller as mueller.
 func spelled(text string) string {
-	out := strings.NewReplacer("ä", "ae", "ö", "oe", "ü", "ue", "å", "aa", "ø", "oe").Replace(strings.ToLower(norm.NFC.String(text)))
-	return strings.TrimSpace(string(fold(out).letters))
+	return plainly(strings.NewReplacer("ä", "ae", "ö", "oe", "ü", "ue", "å", "aa", "ø", "oe").Replace(strings.ToLower(norm.NFC.String(text))))
 }
 
 // ringSpelled is the text with the Scandinavian å alone written out: Ødegård as odegaard.
 func ringSpelled(text string) string {
-	return strings.TrimSpace(string(fold(strings.ReplaceAll(strings.ToLower(norm.NFC.String(text)), "å", "aa")).letters))
+	return plainly(strings.ReplaceAll(strings.ToLower(norm.NFC.String(text)), "å", "aa"))
 }
 
 // plainVowels is the other way round: mueller as muller.

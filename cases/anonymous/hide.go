@@ -42,7 +42,7 @@ func secrets(c cases.Case, also []string) words {
 			}
 		}
 	}
-	if vin := strings.Join(strings.FieldsFunc(c.Vehicle.VIN, apart), ""); len(vin) == 17 {
+	if vin := together(c.Vehicle.VIN); len(vin) == 17 {
 		w.add(vin)
 		w.add(vin[9:])  // year, plant and serial number
 		w.add(vin[11:]) // the serial number, as it stands on orders
@@ -58,11 +58,10 @@ func secrets(c cases.Case, also []string) words {
 
 // add takes a word in every spelling that people use for it.
 func (w *words) add(text string) {
-	folded := strings.TrimSpace(string(fold(text).letters))
+	folded := plainly(text)
 	for _, s := range []string{folded, spelled(text), ringSpelled(text), plainVowels(folded)} {
-		n := len([]rune(s))
-		switch {
-		case n == 0 || n == 1:
+		switch n := utf8.RuneCountInString(s); {
+		case n < 2:
 		case n < shortest && !strings.ContainsFunc(s, unspaced):
 			w.alone = append(w.alone, s)
 		default:
@@ -104,6 +103,9 @@ func particle(part string) bool {
 func telling(word string) bool {
 	return strings.ContainsFunc(word, func(r rune) bool { return unicode.IsUpper(r) || unicode.IsNumber(r) })
 }
+
+// together is a number without what stands between its signs.
+func together(number string) string { return strings.Join(strings.FieldsFunc(number, apart), "") }
 
 func apart(r rune) bool { return !unicode.IsLetter(r) && !unicode.IsNumber(r) && !unicode.IsMark(r) }
 
