@@ -4,6 +4,7 @@ import (
 	"slices"
 	"strings"
 	"unicode"
+	"unicode/utf8"
 
 	"loopbook/cases"
 	"loopbook/diagram/say"
@@ -47,17 +48,18 @@ func wordsOf(text string) []string {
 
 // plainTitle is what is known of a case before anything is measured: what the customer feels, and which codes are stored.
 func plainTitle(c *cases.Case) string {
-	var felt, codes []string
+	var all []string
 	for _, s := range c.Complaint.Symptoms {
-		felt = append(felt, s.Name())
+		all = append(all, s.Name())
 	}
 	for _, code := range c.Codes {
-		codes = append(codes, code.Code)
+		if code.Code != "" {
+			all = append(all, code.Code)
+		}
 	}
-	all := append(felt, codes...)
 	if len(all) == 0 {
 		return say.English().Of("window.practice.which")
 	}
-	first := []rune(all[0])
-	return string(unicode.ToUpper(first[0])) + strings.Join(append([]string{string(first[1:])}, all[1:]...), ", ")
+	first, size := utf8.DecodeRuneInString(all[0])
+	return string(unicode.ToUpper(first)) + strings.Join(all, ", ")[size:]
 }

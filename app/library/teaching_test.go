@@ -79,27 +79,26 @@ func historyOf(t *testing.T, s *sqlite.Store) any {
 // too tells nothing.
 func TestATaughtCopysTitleDoesNotTellTheAnswer(t *testing.T) {
 	cold, fan, hot := cases.Symptom("cabin-heat-poor"), cases.Symptom("fan-never-on"), cases.Symptom("overheats-idle")
+	stored := []cases.Code{{Code: "P0128"}}
 	for _, tt := range []struct {
 		title    string
 		cause    cases.Cause
 		symptoms []cases.Symptom
-		code     string
+		codes    []cases.Code
 		part     string
 		want     string
 	}{
-		{"Cold cabin: thermostat stuck open", "thermostat-stuck-open", []cases.Symptom{cold}, "P0128", "", "Taught: Poor cabin heat, P0128"},
-		{"Cold cabin", "thermostat-stuck-open", []cases.Symptom{cold}, "P0128", "", ""},
-		{"Kalter Innenraum, Thermostatgehäuse", "thermostat-stuck-open", nil, "", "", "Taught: What is it?"},
-		{"Zwei Thermostate, das falsche erneuert", "", nil, "", "", ""},
-		{"Cold cabin, the flap", "heater-air-side", []cases.Symptom{cold}, "", "Flap motor", "Taught: Poor cabin heat"},
-		{"Hot, fan never on", "fan-not-running", []cases.Symptom{fan, hot}, "", "", ""},
-		{"Hot, fan never on", "fan-not-running", []cases.Symptom{hot}, "", "", "Taught: Overheats standing"},
+		{"Cold cabin: thermostat stuck open", "thermostat-stuck-open", []cases.Symptom{cold}, stored, "", "Taught: Poor cabin heat, P0128"},
+		{"Cold cabin", "thermostat-stuck-open", []cases.Symptom{cold}, stored, "", ""},
+		{"Kalter Innenraum, Thermostatgehäuse", "thermostat-stuck-open", nil, nil, "", "Taught: What is it?"},
+		{"Cold cabin: thermostat stuck open", "thermostat-stuck-open", nil, []cases.Code{{State: "stored"}}, "", "Taught: What is it?"}, // noted without its letters
+		{"Zwei Thermostate, das falsche erneuert", "", nil, nil, "", ""},
+		{"Cold cabin, the flap", "heater-air-side", []cases.Symptom{cold}, nil, "Flap motor", "Taught: Poor cabin heat"},
+		{"Hot, fan never on", "fan-not-running", []cases.Symptom{fan, hot}, nil, "", ""},
+		{"Hot, fan never on", "fan-not-running", []cases.Symptom{hot}, nil, "", "Taught: Overheats standing"},
 	} {
 		c := casetest.Invented(1)
-		c.Title, c.Verdict.Cause, c.Complaint.Symptoms, c.Codes, c.Repair.Parts = tt.title, tt.cause, tt.symptoms, nil, nil
-		if tt.code != "" {
-			c.Codes = []cases.Code{{Code: tt.code}}
-		}
+		c.Title, c.Verdict.Cause, c.Complaint.Symptoms, c.Codes, c.Repair.Parts = tt.title, tt.cause, tt.symptoms, tt.codes, nil
 		if tt.part != "" {
 			c.Repair.Parts = []cases.Part{{Name: tt.part}}
 		}
