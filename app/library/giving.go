@@ -90,15 +90,7 @@ func (g Giving) Write(ctx context.Context, store *sqlite.Store, ids []string, pa
 	case len(ids) == 0:
 		return nil, errNone
 	case len(ids) == 1:
-		b, _, err := g.Bundle(ctx, store, ids[0])
-		if err != nil {
-			return nil, err
-		}
-		write := func(f *os.File) error { return exchange.WriteBundle(f, whole(b)) }
-		if isJSON(path) {
-			write = func(f *os.File) error { return exchange.WriteCase(f, b.Case) }
-		}
-		return []string{path}, writeApart(store, path, write)
+		return g.writeOne(ctx, store, ids[0], path)
 	case isJSON(path):
 		return nil, fmt.Errorf("%s: %w", path, ErrNeedsZip)
 	}
@@ -123,6 +115,18 @@ func (g Giving) Write(ctx context.Context, store *sqlite.Store, ids []string, pa
 	return files, nil
 }
 
+func (g Giving) writeOne(ctx context.Context, store *sqlite.Store, id, path string) ([]string, error) {
+	b, _, err := g.Bundle(ctx, store, id)
+	if err != nil {
+		return nil, err
+	}
+	write := func(f *os.File) error { return exchange.WriteBundle(f, whole(b)) }
+	if isJSON(path) {
+		write = func(f *os.File) error { return exchange.WriteCase(f, b.Case) }
+	}
+	return []string{path}, writeApart(store, path, write)
+}
+
 // collection writes bundles as they come to one file, as a class set where that has a name.
 func collection(store *sqlite.Store, path, class string, next func() (cases.Bundle, error)) error {
 	return writeApart(store, path, func(f *os.File) error {
@@ -142,49 +146,6 @@ func partName(path string, part int) string {
 	return fmt.Sprintf("%s-%d%s", strings.TrimSuffix(path, ending), part+1, ending)
 }
 
-// WriteTable writes the lines of a query as CSV.
-func WriteTable(ctx context.Context, store *sqlite.Store, q cases.Query, path string) error {
-	return writeTable(store, path, func(t *exchange.Table) error {
-		q.Limit = 1000
-		for q.Offset = 0; ; q.Offset += q.Limit {
-			page, err := store.Search(ctx, q)
-			if err != nil {
-				return err
-			}
-			if err := t.Add(page.Items); err != nil || len(page.Items) < q.Limit {
-				return err
-			}
-		}
-	})
-}
-
-// WriteTableOf writes the lines of some cases as CSV.
-func WriteTableOf(ctx context.Context, store *sqlite.Store, ids []string, path string) error {
-	keys := make([]int64, len(ids))
-	for i, id := range ids {
-		d, err := store.Digest(ctx, id)
-		if err != nil {
-			return err
-		}
-		keys[i] = d.Key
-	}
-	lines, err := store.Summaries(ctx, keys)
-	if err != nil {
-		return err
-	}
-	return writeTable(store, path, func(t *exchange.Table) error { return t.Add(lines) })
-}
-
-func writeTable(store *sqlite.Store, path string, fill func(*exchange.Table) error) error {
-	return writeApart(store, path, func(f *os.File) error {
-		t, err := exchange.NewTable(f, [7]string{"id", "opened", "title", "vehicle", "layout", "cause", "changed"})
-		if err != nil {
-			return err
-		}
-		return fill(t)
-	})
-}
-
 // writeApart is WriteFile, but not over the notebook.
 func writeApart(store *sqlite.Store, path string, write func(*os.File) error) error {
 	whole, err := filepath.Abs(path)
@@ -195,24 +156,6 @@ func writeApart(store *sqlite.Store, path string, write func(*os.File) error) er
 		return fmt.Errorf("%s %w", path, err)
 	}
 	return WriteFile(path, write)
-}
-
-// IDsOf are all cases of a query.
-func IDsOf(ctx context.Context, store *sqlite.Store, q cases.Query) ([]string, error) {
-	var ids []string
-	q.Limit = 1000
-	for q.Offset = 0; ; q.Offset += q.Limit {
-		page, err := store.Search(ctx, q)
-		if err != nil {
-			return nil, err
-		}
-		for _, s := range page.Items {
-			ids = append(ids, s.ID)
-		}
-		if len(page.Items) < q.Limit {
-			return ids, nil
-		}
-	}
 }
 
 // Listed are the words between commas, as Hide has them.

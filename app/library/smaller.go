@@ -11,7 +11,6 @@ import (
 
 	"loopbook/cases"
 	"loopbook/cases/photo"
-	"loopbook/cases/sqlite"
 )
 
 // copyKeeper is where pictures lie with their smaller copies; *sqlite.Store is one.
@@ -101,27 +100,4 @@ func (s *Smaller) all(ctx context.Context, store copyKeeper, list []cases.Photo,
 	}
 	work.Wait()
 	return out
-}
-
-// HashesOf are the case's files by their names.
-func HashesOf(ctx context.Context, store *sqlite.Store, id string) (map[string]string, error) {
-	list, err := store.Attachments(ctx, id)
-	out := make(map[string]string, len(list))
-	for _, a := range list {
-		out[a.Name] = a.Hash
-	}
-	return out, err
-}
-
-// Contents are files of the notebook by their names, given by their hashes.
-func Contents(ctx context.Context, store *sqlite.Store, hashes map[string]string) (map[string][]byte, error) {
-	out := make(map[string][]byte, len(hashes))
-	for name, hash := range hashes {
-		data, err := store.Attachment(ctx, hash)
-		if err != nil {
-			return nil, err
-		}
-		out[name] = data
-	}
-	return out, nil
 }

@@ -28,14 +28,13 @@ func Teach(ctx context.Context, store *sqlite.Store, id string, hide []string) (
 	if err != nil {
 		return t, err
 	}
-	plain := ""
-	if tells(&b.Case) {
-		plain = plainTitle(&b.Case)
-		b.Case.Title = plain
+	told := tells(&b.Case)
+	if told {
+		b.Case.Title = plainTitle(&b.Case)
 	}
 	b.Case.Tags = append(b.Case.Tags, cases.TaughtTag)
 	b.Case.Title = "Taught: " + b.Case.Title // the list shows both
-	if t.Met, err = store.Import(ctx, b, "taught copy"); err == nil && t.Meeting == cases.MeetsNone && plain != "" {
+	if t.Met, err = store.Import(ctx, b, "taught copy"); err == nil && t.Meeting == cases.MeetsNone && told {
 		t.Plain = b.Case.Title
 	}
 	return t, err
