@@ -152,10 +152,7 @@ func (d *Desk) take(c cases.Case) {
 	}
 	d.Case = c
 	d.Found = d.Mind.Analyst.Analyse(&d.Case)
-	d.Round = min(max(d.Round, -1), len(c.Rounds)-1)
-	if d.Round < 0 && len(c.Rounds) > 0 {
-		d.Round = 0
-	}
+	d.Round = min(max(d.Round, 0), len(c.Rounds)-1)
 	if d.unkept == nil {
 		h, err := d.Store.History(d.ctx, c.ID)
 		if err != nil {

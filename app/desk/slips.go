@@ -2,6 +2,7 @@ package desk
 
 import (
 	"errors"
+	"slices"
 	"time"
 
 	"loopbook/cases"
@@ -49,14 +50,20 @@ func (d *Desk) typed(i int, p diagram.Point, text string) {
 		return
 	}
 	forget := func() { delete(d.slips.Of(i), p) }
-	if text == "-" || text == "–" || text == "/" {
+	switch text {
+	case "":
 		forget()
-		d.Edit(say.English().Of("window.hosemap.edit-cant-reach", say.PointName(p)), func(c *cases.Case) { setReading(&c.Rounds[i], p, nil, true) })
+		d.Edit(say.English().Of("window.hosemap.edit-cleared", say.PointName(p)), func(c *cases.Case) {
+			r := &c.Rounds[i]
+			r.Readings = slices.DeleteFunc(r.Readings, func(at cases.Reading) bool { return at.Point == p })
+		})
 		return
-	}
-	if text == "" {
+	case "-", "–", "/":
 		forget()
-		d.Edit(say.English().Of("window.hosemap.edit-cleared", say.PointName(p)), func(c *cases.Case) { setReading(&c.Rounds[i], p, nil, false) })
+		d.Edit(say.English().Of("window.hosemap.edit-cant-reach", say.PointName(p)), func(c *cases.Case) {
+			at := readingAt(&c.Rounds[i], p)
+			at.ShownC, at.Surface = nil, cases.Surface{}
+		})
 		return
 	}
 	shown, why := d.read(p, text)
@@ -71,7 +78,7 @@ func (d *Desk) typed(i int, p diagram.Point, text string) {
 	forget()
 	d.Edit(say.English().Of("window.hosemap.edit-reading", say.PointName(p), d.Units.TempUnit(shown)), func(c *cases.Case) {
 		r := &c.Rounds[i]
-		setReading(r, p, &shown, false)
+		readingAt(r, p).ShownC = &shown
 		if r.Taken.IsZero() {
 			r.Taken = time.Now().UTC().Truncate(time.Second)
 		}
@@ -93,25 +100,10 @@ func (d *Desk) read(p diagram.Point, text string) (c diagram.Celsius, why string
 	return 0, say.English().Of("window.frame.slip-range", d.Units.TempRange(cases.CoolantLeastC, cases.CoolantMostC))
 }
 
-// setReading writes a temperature, keeping the surface; without one the point
-// is not known, or can't be reached.
-func setReading(r *cases.Round, p diagram.Point, shown *diagram.Celsius, cantReach bool) {
-	at := r.Reading(p)
-	switch {
-	case shown == nil && !cantReach:
-		kept := r.Readings[:0]
-		for _, reading := range r.Readings {
-			if reading.Point != p {
-				kept = append(kept, reading)
-			}
-		}
-		r.Readings = kept
-	case at == nil:
-		r.Readings = append(r.Readings, cases.Reading{Point: p, ShownC: shown})
-	default:
-		at.ShownC = shown
-		if cantReach {
-			at.Surface = cases.Surface{}
-		}
+// readingAt is a round's reading at a point, begun where there is none.
+func readingAt(r *cases.Round, p diagram.Point) *cases.Reading {
+	if r.Reading(p) == nil {
+		r.Readings = append(r.Readings, cases.Reading{Point: p})
 	}
+	return r.Reading(p)
 }
