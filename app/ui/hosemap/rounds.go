@@ -161,6 +161,7 @@ func (v *View) AddRound(label string, same bool) {
 	}
 	v.add(next)
 	kit.Focus(v.conditions.label) // it wants a name
+	v.focused(v.loop.Caret())
 }
 
 // Again walks a round of before the repair again, after it: it begins one with the same name

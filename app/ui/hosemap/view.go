@@ -133,6 +133,7 @@ func (v *View) Show(d Data) {
 	if v.turn(d) {
 		v.grave = 0
 		v.news.ScrollToTop()
+		v.point = v.loop.Caret() // none, unless one is being typed at
 	}
 	v.data = d
 	v.showRounds()

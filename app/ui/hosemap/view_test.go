@@ -517,3 +517,22 @@ func TestARoundAgainCopiesNothingThatIsObserved(t *testing.T) {
 		t.Errorf("%d rounds, want 3", n)
 	}
 }
+
+// In a round just begun the line about a place names none until one is gone to: it kept the last round's hose, which
+// "can't reach" then was noted of.
+func TestANewRoundIsAtNoPlaceYet(t *testing.T) {
+	b := newBench(t, oneRound())
+	b.win.Canvas().Focus(b.view.loop.Field(diagram.RadIn))
+	if got := b.view.place.name.Text; got != say.PointName(diagram.RadIn).String() {
+		t.Fatalf("with the caret at the upper hose the line names %q", got)
+	}
+	b.view.AddRound("", true)
+	if got := b.view.place.name.Text; got != kit.L("window.hosemap.tab") || !b.view.place.reach.Disabled() {
+		t.Errorf("in a new round the line names %q, and can be pressed: %v", got, !b.view.place.reach.Disabled())
+	}
+	b.win.Canvas().Focus(b.view.loop.Field(diagram.RadOut))
+	b.view.Edit("", func(c *cases.Case) { c.Rounds[1].Label = "later" })
+	if got := b.view.place.name.Text; got != say.PointName(diagram.RadOut).String() {
+		t.Errorf("an edit of the same round takes the place away: %q", got)
+	}
+}

@@ -82,6 +82,9 @@ func (v *LoopView) Field(p diagram.Point) fyne.Focusable {
 	return nil
 }
 
+// Caret is the point whose field has the focus, or "".
+func (v *LoopView) Caret() diagram.Point { return v.caret }
+
 // Inside are the fields, along the flow.
 func (v *LoopView) Inside() []fyne.CanvasObject {
 	var list []fyne.CanvasObject
