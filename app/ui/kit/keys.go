@@ -1,6 +1,9 @@
 package kit
 
 import (
+	"unicode"
+	"unicode/utf8"
+
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/theme"
@@ -121,6 +124,21 @@ func (s *Select) TypedKey(e *fyne.KeyEvent) {
 	if !passed(s, e) {
 		s.Select.TypedKey(e)
 		s.markChosen()
+	}
+}
+
+// TypedRune chooses the next entry that begins with a letter, from the first again after the last, as lists do elsewhere.
+func (s *Select) TypedRune(r rune) {
+	if s.Disabled() || !unicode.IsLetter(r) {
+		return
+	}
+	n, from := len(s.Options), s.SelectedIndex()
+	for i := 1; i <= n; i++ {
+		at := (from + i) % n
+		if first, _ := utf8.DecodeRuneInString(s.Options[at]); unicode.ToLower(first) == unicode.ToLower(r) {
+			s.SetSelectedIndex(at)
+			return
+		}
 	}
 }
 

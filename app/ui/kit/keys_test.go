@@ -121,3 +121,30 @@ func TestArrowsInAListGoOnFromWhatIsChosen(t *testing.T) {
 		t.Errorf("with nothing chosen the first arrow comes to %q, want the first", s.Selected)
 	}
 }
+
+// A letter goes to the next entry that begins with it, and around; what begins none, or is no letter, changes nothing.
+func TestALetterChoosesInAList(t *testing.T) {
+	test.NewTempApp(t)
+	told := 0
+	s := kit.NewSelect([]string{"rubber", "steel", "rubber, used", "Öl"}, func(string) { told++ })
+	w := test.NewTempWindow(t, container.NewVBox(s))
+	w.Canvas().Focus(s)
+	for i, tt := range []struct {
+		letter rune
+		want   string
+	}{{'x', ""}, {'r', "rubber"}, {'R', "rubber, used"}, {'r', "rubber"}, {'ö', "Öl"}, {'7', "Öl"}, {' ', "Öl"}, {'s', "steel"}} {
+		if w.Canvas().Focused().TypedRune(tt.letter); s.Selected != tt.want {
+			t.Errorf("%d: %q chooses %q, want %q", i, tt.letter, s.Selected, tt.want)
+		}
+	}
+	if told != 5 {
+		t.Errorf("told %d times, want 5", told)
+	}
+	if s.Disable(); s.Selected != "steel" {
+		t.Fatal(s.Selected)
+	}
+	if s.TypedRune('r'); s.Selected != "steel" {
+		t.Errorf("a list that is switched off chooses %q", s.Selected)
+	}
+	kit.NewSelect(nil, nil).TypedRune('a') // an empty one has nothing to choose
+}
