@@ -279,8 +279,11 @@ func (v *View) list(title string, lines []string) {
 func checkRows(rows []Row) fyne.CanvasObject {
 	spans := make([]kit.Span, 0, 2*len(rows))
 	for _, r := range rows {
-		spans = append(spans, kit.Span{Text: r.Name, Bold: true, Small: true},
-			kit.Span{Text: kit.L("window.proof.check", r.Before, r.After), Small: true})
+		came := r.Before
+		if r.After != "" {
+			came = kit.L("window.proof.check", r.Before, r.After)
+		}
+		spans = append(spans, kit.Span{Text: r.Name, Bold: true, Small: true}, kit.Span{Text: came, Small: true})
 	}
 	return kit.Paragraphs(spans...)
 }

@@ -15,7 +15,10 @@ import (
 func (s *Screen) checks(p proof.Proof, to *view.Data) {
 	d := s.at.Desk
 	says := func(at int) string {
-		if at < 0 {
+		switch {
+		case at < 0 && p.Verdict == proof.NoRepair:
+			return "" // a sound loop has no after
+		case at < 0:
 			return kit.L("window.proof.not-done")
 		}
 		return words.CheckResult(&d.Case, &d.Case.Tests[at], d.Units).Says

@@ -100,3 +100,19 @@ func TestARoundIsMissingAfterTheRepair(t *testing.T) {
 		t.Fatalf("offered: %v", again)
 	}
 }
+
+// A sound loop has no after: its checks tell how they came out, and not that something was left undone.
+func TestASoundLoopsChecksWantNoAfter(t *testing.T) {
+	s, m := shown(t)
+	m.Desk.Begin()
+	m.Desk.Edit("sound", func(c *cases.Case) {
+		c.Tests = []cases.Test{{Kind: "bubbles", Stage: cases.BeforeRepair, Seen: casetest.P(false)}}
+	})
+	if got := s.data().Checks; len(got) != 1 || got[0].After != kit.L("window.proof.not-done") {
+		t.Fatalf("before a verdict: %v", got)
+	}
+	m.Desk.Edit("sound", func(c *cases.Case) { c.Verdict.Cause = cases.Healthy })
+	if got := s.data().Checks; len(got) != 1 || got[0].Before == "" || got[0].After != "" {
+		t.Errorf("found sound: %v", got)
+	}
+}
