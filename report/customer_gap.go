@@ -74,7 +74,8 @@ func (c *customer) gapRow(x [4]float64) {
 		return
 	}
 	c.label(g.label, x[0])
-	for i, d := range []*evidence.Delta{g.before, g.after}[:len(c.stages())] {
+	for i, p := range c.stages() {
+		d := g.of(p)
 		if d == nil {
 			c.put(x[2*i]+14, c.y, "–", c.words)
 			continue

@@ -131,6 +131,18 @@ func TestADifferenceHasTheRangeOfItsRound(t *testing.T) {
 	}
 }
 
+// Where the hoses were read only after a repair that didn't help, the difference stands in the one column that there is.
+func TestADifferenceIsTellableAfterARepairAlone(t *testing.T) {
+	c := full()
+	c.Rounds, c.Tests = c.Rounds[1:], nil
+	m := material(t, c, proof.NotFixed)
+	k := func(v diagram.DeltaK) *diagram.DeltaK { return &v }
+	m.Found.Deltas = []evidence.Delta{{Name: evidence.AcrossRadiator, ValueK: 46, ExpectedLowK: k(6), ExpectedHighK: k(20), State: evidence.High}}
+	if text := flat(pdfText(t, written(t, report.Customer, m, report.Options{}))); !strings.Contains(text, "Difference over the radiator 46 K 6 to 20 K") {
+		t.Errorf("the difference isn't told:\n%s", text)
+	}
+}
+
 // A place has its value before beside what it should have been before, and so after.
 func TestAPlaceHasTheRangeOfEachRound(t *testing.T) {
 	m := material(t, full(), proof.Fixed)
