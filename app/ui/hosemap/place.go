@@ -39,7 +39,7 @@ func newPlace(v *View) *place {
 	p := &place{view: v, name: widget.NewLabel("")}
 	p.name.TextStyle.Bold, p.name.Truncation = true, fyne.TextTruncateEllipsis
 	p.surface = kit.NewChoice(cases.Surfaces(), surfaceName, p.pickSurface)
-	p.surface.PlaceHolder = kit.L("window.hosemap.surface-hint")
+	p.surface.PlaceHolder = kit.L("window.hosemap.surface-hint") // with a question mark, as the air that is taken for one
 	p.number = kit.NewField(kit.L("window.hosemap.emissivity-hint"), p.setEmissivity)
 	p.reach = kit.NewButtonWithIcon(kit.L("window.hosemap.cant-reach"), theme.CancelIcon(), p.cantReach)
 	p.reach.Importance = widget.LowImportance
@@ -51,7 +51,7 @@ func newPlace(v *View) *place {
 	p.reflected = kit.NewField(kit.L("window.hosemap.around"), p.setReflected)
 	p.gun.Title(kit.L("window.hosemap.gun-set"))
 	p.reflected.Title(kit.L("window.hosemap.reflected"))
-	p.content = container.New(kit.Shares{143, 116, 55, 106, 80, 48, 66, 62},
+	p.content = container.New(kit.Shares{155, 103, 59, 110, 76, 46, 68, 59},
 		p.name, p.surface.Select, p.number, p.reach,
 		trailing(kit.L("window.hosemap.gun-set")), p.gun, trailing(kit.L("window.hosemap.reflected")), p.reflected)
 	return p

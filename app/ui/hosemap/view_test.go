@@ -8,6 +8,7 @@ import (
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/test"
+	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
 
 	"loopbook/app/ui/kit"
@@ -534,5 +535,35 @@ func TestANewRoundIsAtNoPlaceYet(t *testing.T) {
 	b.view.Edit("", func(c *cases.Case) { c.Rounds[1].Label = "later" })
 	if got := b.view.place.name.Text; got != say.PointName(diagram.RadOut).String() {
 		t.Errorf("an edit of the same round takes the place away: %q", got)
+	}
+}
+
+// In the smallest window that the program is made for the line about a place is read in full: its name, what is taken
+// for its surface, and the hints of its fields.
+func TestTheLineAboutAPlaceIsReadInFull(t *testing.T) {
+	b := newBench(t, oneRound())
+	fyne.CurrentApp().Settings().SetTheme(kit.NewTheme(kit.Bright))
+	p := b.view.place
+	p.content.Resize(fyne.NewSize(752, p.content.MinSize().Height)) // as wide as at 1280 x 800
+	fits := func(what, text string, style fyne.TextStyle, size, room float32) {
+		if w := fyne.MeasureText(text, size, style).Width; w > room {
+			t.Errorf("%s: %q is %.0f wide and has %.0f", what, text, w, room)
+		}
+	}
+	pad, icon := 2*theme.InnerPadding(), theme.InnerPadding()+theme.IconInlineSize()
+	for _, at := range diagram.Points() {
+		fits("name", say.PointName(at).String(), fyne.TextStyle{Bold: true}, theme.TextSize(), p.name.Size().Width-pad-2)
+	}
+	fits("name", kit.L("window.hosemap.tab"), fyne.TextStyle{Bold: true}, theme.TextSize(), p.name.Size().Width-pad-2)
+	fits("surface", p.surface.PlaceHolder, fyne.TextStyle{}, theme.TextSize(), p.surface.Size().Width-pad-icon)
+	for _, f := range []*kit.Field{p.number, p.gun, p.reflected} {
+		fits("field", f.PlaceHolder, fyne.TextStyle{}, theme.TextSize(), f.Size().Width-pad)
+	}
+	for _, l := range []int{4, 6} {
+		label := p.content.Objects[l].(*widget.Label)
+		fits("label", label.Text, fyne.TextStyle{}, theme.Size(label.SizeName), label.Size().Width-pad-1) // text is a little wider at other scales
+	}
+	if reach := p.reach; reach.Size().Width < reach.MinSize().Width {
+		t.Errorf("%q wants %.0f and has %.0f", reach.Text, reach.MinSize().Width, reach.Size().Width)
 	}
 }
