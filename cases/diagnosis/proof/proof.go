@@ -169,7 +169,7 @@ func worst(r diagnosis.Ranking) diagnosis.Ranked {
 // repeat is what has to be measured to be sure, the heaviest first.
 func (p *Proof) repeat(c *cases.Case) []say.Text {
 	var out []say.Text
-	if at := p.places(Unexplained); at != nil {
+	if at := p.places(Unexplained); at != nil && p.Verdict != NotFixed { // what is still wrong explains them
 		out = append(out, say.Of("proof.repeat.off", say.List(at...)))
 	}
 	for _, i := range p.Again {
