@@ -112,6 +112,12 @@ func delta(d evidence.Delta, by say.Speaker) drawing.DeltaState {
 	case s.HighK != nil:
 		s.Range = by.Of("drawing.delta-up-to", *s.HighK)
 	}
+	switch { // what is out and reads as its bound is told to a tenth, beside the bound that it is out of
+	case d.State == evidence.Low && u.Delta(*s.LowK) == s.Text:
+		s.Text, s.Range = by.Fill("{0.1}", d.ValueK), by.Fill("≥ {0.1}", *s.LowK)
+	case d.State == evidence.High && u.Delta(*s.HighK) == s.Text:
+		s.Text, s.Range = by.Fill("{0.1}", d.ValueK), by.Fill("≤ {0.1}", *s.HighK)
+	}
 	return s
 }
 

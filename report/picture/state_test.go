@@ -152,3 +152,26 @@ func TestTheThermostatIsDrawnByWhatCouldBeRead(t *testing.T) {
 		t.Errorf("48 K behind an engine of 108 °C it is drawn %v", s.Thermostat)
 	}
 }
+
+// A difference that is out of its range by less than whole numbers show isn't told as its own bound: "7 F°" beside "≥ 7 F°" was red.
+func TestADifferenceThatIsOutNeverReadsAsItsBound(t *testing.T) {
+	k := func(v diagram.DeltaK) *diagram.DeltaK { return &v }
+	for _, tt := range []struct {
+		d          evidence.Delta
+		u          units.Set
+		text, span string
+	}{
+		{evidence.Delta{ValueK: 3.9, ExpectedLowK: k(4), State: evidence.Low}, units.Metric(), "3.9 K", "≥ 4 K"},
+		{evidence.Delta{ValueK: 3.9, ExpectedLowK: k(4), State: evidence.Low}, units.US(), "7 F°", "≥ 7.2 F°"},
+		{evidence.Delta{ValueK: 8.2, ExpectedLowK: k(-4), ExpectedHighK: k(8), State: evidence.High}, units.Metric(), "8.2 K", "≤ 8 K"},
+		{evidence.Delta{ValueK: 8.2, ExpectedLowK: k(-4), ExpectedHighK: k(8), State: evidence.High}, units.US(), "15 F°", "-7…14 F°"},
+		{evidence.Delta{ValueK: 4, ExpectedLowK: k(4), State: evidence.InRange}, units.US(), "7 F°", "≥ 7 F°"},
+	} {
+		tt.d.Name = evidence.HeaterDrop
+		f := evidence.Findings{Rounds: make([]evidence.Round, 1), Deltas: []evidence.Delta{tt.d}}
+		s := picture.State(&diagram.Loop{}, &cases.Case{Rounds: make([]cases.Round, 1)}, f, 0, say.English().With(tt.u))
+		if got := s.Deltas[evidence.HeaterDrop]; got.Text != tt.text || got.Range != tt.span {
+			t.Errorf("%v of %v: %q in %q, want %q in %q", tt.d.ValueK, tt.u.Temperature, got.Text, got.Range, tt.text, tt.span)
+		}
+	}
+}
