@@ -26,6 +26,7 @@ var (
 // how it is now, with the loop before and after, and what is dangerous. What
 // has no room on it is cut, and seen to be.
 func writeCustomer(w io.Writer, m Material, o Options) error {
+	m = m.withoutBelied()
 	p, err := newPaper(m.Case, o, about{title: customerTitle(m), subject: say.Of("customer.subject"), foot: say.Of("customer.defer")})
 	if err != nil {
 		return err

@@ -17,6 +17,19 @@ func (m Material) open() bool {
 	return m.Case.Verdict.Cause == "" || m.Case.Verdict.Cause == cases.Healthy && m.Beside != nil && !shown
 }
 
+// withoutBelied names no cause where the one that was named is belied: nothing but its repair could have shown it, and
+// after that another is likeliest. A customer isn't told of it once more as what is most likely.
+func (m Material) withoutBelied() Material {
+	v := m.Case.Verdict
+	if v.Cause == "" || v.ConfirmedBy != "" || m.Proof == nil || m.Proof.Left == "" || m.Proof.Left == v.Cause {
+		return m
+	}
+	c := *m.Case
+	c.Verdict.Cause = ""
+	m.Case = &c
+	return m
+}
+
 // besides are the checks that the cause is no reason for.
 func (c *customer) besides() say.Text {
 	if c.m.Beside == nil {

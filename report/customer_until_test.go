@@ -140,3 +140,31 @@ func TestALikelyCauseIsNoFactInItsBox(t *testing.T) {
 		}
 	}
 }
+
+// What was a guess and was repaired without a change isn't told as likeliest once more, where something else is: unless a
+// check had confirmed it, or it still is the likeliest.
+func TestAGuessThatTheRepairBeliedIsNotTold(t *testing.T) {
+	const guess, looking = "radiator was blocked", "We are still looking for the cause."
+	for name, tt := range map[string]struct {
+		left   cases.Cause
+		by     string
+		belied bool
+	}{
+		"another is likeliest": {"thermostat-stuck-closed", "", true},
+		"a check confirmed it": {"thermostat-stuck-closed", "core-scan", false},
+		"it is likeliest yet":  {"radiator-restricted", "", false},
+		"nothing is named":     {"", "", false},
+	} {
+		c := full()
+		c.Verdict = cases.Verdict{Cause: "radiator-restricted", ConfirmedBy: tt.by}
+		m := material(t, c, proof.NotFixed)
+		m.Proof.Left = tt.left
+		text := flat(pdfText(t, written(t, report.Customer, m, report.Options{})))
+		if strings.Contains(text, looking) != tt.belied || strings.Contains(text, guess) == tt.belied || !strings.Contains(text, "It is not fixed yet.") || !strings.Contains(text, "Radiator") {
+			t.Errorf("%s:\n%s", name, text)
+		}
+		if c.Verdict.Cause != "radiator-restricted" {
+			t.Fatal("the case is changed")
+		}
+	}
+}

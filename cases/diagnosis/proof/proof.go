@@ -21,7 +21,8 @@ type Proof struct {
 	Measured    bool    // anything was measured after the repair
 	Healthy     float64 // how probable the loop is healthy now; without measurements the prior
 	Verdict     Verdict
-	Sentence    say.Text // the verdict
+	Sentence    say.Text    // the verdict
+	Left        cases.Cause // the likeliest fault where the chances say that it isn't fixed; "": none
 	Pairs       []Pair
 	Lone        []Lone // rounds of either stage without their like
 	Logs        []LogPair
@@ -61,6 +62,9 @@ func Judge(c *cases.Case, f evidence.Findings, after diagnosis.Ranking) Proof {
 	p.Unexplained = unexplained(c, f)
 	p.Off = offAfter(c, f)
 	p.Verdict = p.judge(c)
+	if p.Verdict == NotFixed && p.Healthy < brokenFrom {
+		p.Left = worst(after).Cause
+	}
 	p.Sentence = p.say(c, after)
 	if p.Verdict == NoRepair {
 		p.Again = nil
