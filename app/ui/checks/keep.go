@@ -12,7 +12,7 @@ func (v *View) keep(what string, change func(*cases.Case)) {
 	at := v.place()
 	if at == len(v.c.Tests) {
 		trial := v.c // the check is put behind the others, which stay as they are
-		if change(&trial); at < len(trial.Tests) && idle(trial.Tests[at], v.say.Stage(&v.c)) {
+		if change(&trial); at < len(trial.Tests) && idle(trial.Tests[at], v.say.Stage(&v.c, v.kind)) {
 			return
 		}
 		v.edit(what, change)

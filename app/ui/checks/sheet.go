@@ -168,7 +168,7 @@ func (s *sheet) leave() {
 func (s *sheet) test(c *cases.Case) *cases.Test {
 	at := s.v.place()
 	for len(c.Tests) <= at {
-		c.Tests = append(c.Tests[:len(c.Tests):len(c.Tests)], cases.Test{Kind: s.kind, Stage: s.v.say.Stage(&s.v.c)})
+		c.Tests = append(c.Tests[:len(c.Tests):len(c.Tests)], cases.Test{Kind: s.kind, Stage: s.v.say.Stage(&s.v.c, s.kind)})
 	}
 	return &c.Tests[at]
 }

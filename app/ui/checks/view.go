@@ -47,8 +47,8 @@ type Words struct {
 	// TopUp tells how much to drain and to fill for a wanted strength, with
 	// coolant of another one, in percent.
 	TopUp func(c *cases.Case, t *cases.Test, want, with float64, u units.Set) string
-	Stage func(*cases.Case) cases.Stage // of a check that is begun now
-	Save  kit.Saver                     // of charts
+	Stage func(*cases.Case, cases.TestKind) cases.Stage // of a check that is begun now
+	Save  kit.Saver                                     // of charts
 }
 
 // View is the screen.

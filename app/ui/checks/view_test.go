@@ -51,7 +51,7 @@ func screen(t *testing.T) *desk {
 			d.asked = []float64{want, with}
 			return "drain"
 		},
-		Stage: func(*cases.Case) cases.Stage { return cases.BeforeRepair },
+		Stage: func(*cases.Case, cases.TestKind) cases.Stage { return cases.BeforeRepair },
 	})
 	d.window = test.NewTempWindow(t, container.NewStack(d.v.Content()))
 	d.window.Resize(fyne.NewSize(1048, 690))

@@ -2,6 +2,8 @@
 package checks
 
 import (
+	"slices"
+
 	"fyne.io/fyne/v2"
 
 	"loopbook/app/desk"
@@ -22,8 +24,19 @@ type Screen struct {
 // New shows no checks yet; save writes a chart and says where.
 func New(d *desk.Desk, tables *likelihood.Tables, save kit.Saver) *Screen {
 	told := words.Checks(tables)
-	told.Stage, told.Save = kit.StageNow, save
+	told.Stage, told.Save = stageNow, save
 	return &Screen{desk: d, view: view.New(d.Edit, told)}
+}
+
+// stageNow is the stage of a check that is begun now. A part that is tried by itself is the old one, whenever that is
+// done: after a repair that didn't help it would else neither count for a cause nor let go of the proof. Only once that
+// was done is another one that of the part put in.
+func stageNow(c *cases.Case, kind cases.TestKind) cases.Stage {
+	before := func(t cases.Test) bool { return t.Kind == kind && t.Stage != cases.AfterRepair && !t.Bare() }
+	if diagnosis.OfOldPart(kind) && !slices.ContainsFunc(c.Tests, before) {
+		return cases.BeforeRepair
+	}
+	return kit.StageNow(c)
 }
 
 // Content is the screen.
