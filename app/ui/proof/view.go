@@ -38,8 +38,9 @@ type Data struct {
 	Repeat      []string
 	Checks      []Row
 	Codes       string
-	NoCodes     string  // what is noted among the codes and has the form of none; "": nothing
-	NoRepair    bool    // the loop was found sound
+	NoCodes     string // what is noted among the codes and has the form of none; "": nothing
+	NoRepair    bool   // the loop was found sound
+	NotFixed    bool
 	Again       []Round // measured before the repair, to be walked again
 	Owed        []Check // came out badly before it, to be done again
 }
@@ -67,6 +68,7 @@ type View struct {
 	OnPair  func(i int) // another pair is chosen
 	OnAgain func(i int) // a round of the case is to be walked again
 	OnCheck func(kind cases.TestKind)
+	OnNext  func() // another repair is begun, since this one didn't help
 
 	data    Data
 	form    *kit.Form
@@ -91,7 +93,7 @@ const leastScale = 0.65
 // New makes the screen; edit changes the case, save writes a chart.
 func New(edit func(string, func(*cases.Case)), save kit.Saver) *View {
 	v := &View{
-		OnPair: func(int) {}, OnAgain: func(int) {}, OnCheck: func(cases.TestKind) {}, form: kit.NewForm(edit), picture: kit.NewDrawn(leastScale), rows: container.NewVBox(),
+		OnPair: func(int) {}, OnAgain: func(int) {}, OnCheck: func(cases.TestKind) {}, OnNext: func() {}, form: kit.NewForm(edit), picture: kit.NewDrawn(leastScale), rows: container.NewVBox(),
 		curves: kit.NewPlot(kit.L("window.proof.curves"), save), side: container.NewVBox(), again: container.NewVBox(),
 	}
 	v.yet = nothingYet()
@@ -249,6 +251,13 @@ func (v *View) showSide() {
 	v.list("window.proof.repeat", d.Repeat)
 	if d.Pair >= 0 {
 		v.showAgain(v.side, sideWidth-2*theme.Padding())
+	}
+	if d.NotFixed {
+		v.side.Add(container.New(kit.Tight{More: 2}, kit.Heading(kit.L("window.proof.next")), kit.Paragraphs(kit.Span{Text: kit.L("window.proof.next-text"), Small: true})))
+		begin := kit.NewButton(kit.L("window.proof.next-begin"), func() { v.OnNext() })
+		if v.side.Add(begin); v.next == nil { // or the focus would lie at the codes, and the verdict out of sight above them
+			v.next = begin
+		}
 	}
 	v.list("window.proof.unmatched", d.Unmatched)
 	if len(d.Checks) > 0 {

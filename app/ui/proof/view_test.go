@@ -156,3 +156,23 @@ func TestAKeyLeadsToWhatIsToBeDoneNext(t *testing.T) {
 		}
 	}
 }
+
+// A repair that didn't help leads on to the next one, and to nothing else, with the verdict in sight.
+func TestWhatIsNotFixedLeadsToTheNextRepair(t *testing.T) {
+	v, c := screen(t)
+	begun := 0
+	v.OnNext = func() { begun++ }
+	for _, not := range []bool{true, false} {
+		v.Show(proof.Data{Case: *c, Units: units.Metric(), Severity: "act", Verdict: "Not fixed: so.", Pair: -1, NotFixed: not})
+		b, ok := v.First().(*kit.Button)
+		if ok != not {
+			t.Fatalf("not fixed %v: first is %T", not, v.First())
+		}
+		if ok {
+			test.Tap(b)
+		}
+	}
+	if begun != 1 {
+		t.Errorf("begun %d times", begun)
+	}
+}

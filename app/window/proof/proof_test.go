@@ -116,3 +116,32 @@ func TestASoundLoopsChecksWantNoAfter(t *testing.T) {
 		t.Errorf("found sound: %v", got)
 	}
 }
+
+// Where a repair didn't help, the next one is begun from there, and taken back by one step.
+func TestTheNextRepairIsBegunFromAProofThatFailed(t *testing.T) {
+	s, m := shown(t)
+	m.OpenDemo(t, "Cold cabin on frosty mornings, P0128")
+	m.Desk.Edit("not fixed", func(c *cases.Case) {
+		var cold []cases.Round
+		for _, r := range c.Rounds {
+			if r.Stage != cases.AfterRepair {
+				again := r
+				again.Stage = cases.AfterRepair
+				cold = append(cold, r, again)
+			}
+		}
+		c.Rounds = cold
+		c.Logs = nil
+	})
+	if d := s.data(); !d.NotFixed || d.Severity != "act" {
+		t.Fatalf("%s: %s", d.Severity, d.Verdict)
+	}
+	s.view.OnNext()
+	if m.Desk.Case.HasStage(cases.AfterRepair) || s.data().NotFixed {
+		t.Errorf("still after the repair: %s", s.data().Verdict)
+	}
+	m.Desk.Undo()
+	if !m.Desk.Case.HasStage(cases.AfterRepair) {
+		t.Error("one step doesn't take it back")
+	}
+}

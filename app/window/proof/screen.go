@@ -19,9 +19,10 @@ type Screen struct {
 	at   bench.Bench
 	tab  bench.Tab
 	view *view.View
-	of   string // the case that the pair belongs to
-	pair int    // the one that is looked at
-	key  string // of the crowd that is being simulated
+	of   string      // the case that the pair belongs to
+	pair int         // the one that is looked at
+	key  string      // of the crowd that is being simulated
+	last proof.Proof // as it was judged last
 }
 
 // Ways lead to where what is missing is measured.
@@ -34,6 +35,10 @@ type Ways struct {
 func New(at bench.Bench, tab bench.Tab, save kit.Saver, to Ways) *Screen {
 	s := &Screen{at: at, tab: tab, view: view.New(at.Desk.Edit, save)}
 	s.view.OnAgain, s.view.OnCheck = to.Walk, to.Check
+	s.view.OnNext = func() {
+		p := s.last
+		s.at.Desk.Edit(kit.L("window.proof.edit-next"), p.RepairAgain)
+	}
 	s.view.OnPair = func(i int) { s.pair = i; s.Show() }
 	return s
 }
@@ -59,6 +64,7 @@ func (s *Screen) data() view.Data {
 	g := mind.GroundsOf(&d.Case, d.Found, cases.AfterRepair)
 	crowd := s.crowdAfter(g)
 	p := proof.Judge(&d.Case, d.Found, d.Mind.Rank(&d.Case, d.Found, g, crowd, diagnosis.Prior{}))
+	s.last = p
 	data := view.Data{Case: d.Case, Units: d.Units, Pair: min(s.pair, len(p.Pairs)-1)}
 	by := d.By()
 	data.Severity, data.Verdict = severityOf(p.Verdict), by.Say(p.Sentence)
@@ -84,6 +90,7 @@ func (s *Screen) data() view.Data {
 	data.Codes = codesTold(p.Codes)
 	data.NoCodes = noCodes(p.Codes.After)
 	data.Again, data.NoRepair = toWalkAgain(d, p), p.Verdict == proof.NoRepair
+	data.NotFixed = p.Verdict == proof.NotFixed && data.Severity == severityOf(p.Verdict)
 	return data
 }
 

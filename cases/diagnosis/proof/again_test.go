@@ -1,0 +1,35 @@
+package proof_test
+
+import (
+	"testing"
+
+	"loopbook/cases"
+	"loopbook/cases/diagnosis/proof"
+)
+
+// The round that showed that a first repair didn't help held the proof of the second down: a car that was well then was
+// called not fixed for good.
+func TestASecondRepairIsProvenByWhatWasMeasuredSince(t *testing.T) {
+	c := theCase(round(cases.BeforeRepair, 800, 20, stuckOpen()), round(cases.AfterRepair, 800, 20, stuckOpen()))
+	c.Verdict = cases.Verdict{Cause: "radiator-restricted", ConfirmedBy: "core-scan", Note: "cold below"}
+	c.Repair = cases.Repair{Parts: []cases.Part{{Name: "Radiator"}}, CodesAfter: []string{"P0128", "P0480"}}
+	c.Codes = []cases.Code{{Code: "P0128"}}
+	first := judge(t, c)
+	if first.Verdict != proof.NotFixed {
+		t.Fatal(first.Verdict)
+	}
+	first.RepairAgain(&c)
+	if c.HasStage(cases.AfterRepair) || c.Verdict.Cause != "" || c.Verdict.ConfirmedBy != "" || c.Verdict.Note == "" || len(c.Repair.Parts) != 1 || len(c.Codes) != 2 || c.Codes[1].Code != "P0480" || c.Repair.CodesAfter != nil {
+		t.Errorf("verdict %+v, repair %+v, codes %v", c.Verdict, c.Repair, c.Codes)
+	}
+	c.Verdict.Cause = "thermostat-stuck-open"
+	c.Repair.CodesAfter = []string{cases.NoCodes}
+	c.Rounds = append(c.Rounds, round(cases.AfterRepair, 800, 20, sound()))
+	if p := judge(t, c); p.Verdict == proof.NotFixed || len(p.Pairs) != 1 || p.Pairs[0].After != 2 {
+		t.Errorf("%s, %+v", p.Verdict, p.Pairs)
+	}
+	c.Verdict.Cause, first.Left = "thermostat-stuck-open", "thermostat-stuck-open"
+	if first.RepairAgain(&c); c.Verdict.Cause == "" {
+		t.Error("what is the likeliest still is forgotten")
+	}
+}
