@@ -25,8 +25,8 @@ func TestASecondRepairIsProvenByWhatWasMeasuredSince(t *testing.T) {
 	c.Verdict.Cause = "thermostat-stuck-open"
 	c.Repair.CodesAfter = []string{cases.NoCodes}
 	c.Rounds = append(c.Rounds, round(cases.AfterRepair, 800, 20, sound()))
-	if p := judge(t, c); p.Verdict == proof.NotFixed || len(p.Pairs) != 1 || p.Pairs[0].After != 2 {
-		t.Errorf("%s, %+v", p.Verdict, p.Pairs)
+	if p := judge(t, c); p.Verdict == proof.NotFixed || len(p.Pairs) != 1 || p.Pairs[0].After != 2 || len(p.Again) != 0 {
+		t.Errorf("%s, %+v, again %v", p.Verdict, p.Pairs, p.Again)
 	}
 	c.Verdict.Cause, first.Left = "thermostat-stuck-open", "thermostat-stuck-open"
 	if first.RepairAgain(&c); c.Verdict.Cause == "" {

@@ -82,7 +82,8 @@ func pairRounds(c *cases.Case, f evidence.Findings) (pairs []Pair, lone []Lone) 
 }
 
 // walkAgain are the rounds before the repair that have no like after it, of those that showed what was wrong:
-// a cold one that was in order proves little. Where none showed anything, all are.
+// a cold one that was in order proves little. Where none showed anything, all are. What was measured twice, as after a
+// first repair that didn't help, is walked again once.
 func walkAgain(c *cases.Case, f evidence.Findings, pairs []Pair) []int {
 	var before []int
 	for i := range c.Rounds {
@@ -92,7 +93,7 @@ func walkAgain(c *cases.Case, f evidence.Findings, pairs []Pair) []int {
 	}
 	shown := slices.ContainsFunc(before, f.OutOfRange)
 	return slices.DeleteFunc(before, func(i int) bool {
-		return shown && !f.OutOfRange(i) || slices.ContainsFunc(pairs, func(p Pair) bool { return p.Before == i })
+		return shown && !f.OutOfRange(i) || slices.ContainsFunc(pairs, func(p Pair) bool { return p.Before == i || len(compare(c, i, p.After).differs) == 0 })
 	})
 }
 
