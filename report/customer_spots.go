@@ -97,9 +97,13 @@ func (c *customer) quieten(s *spot) {
 	}
 }
 
-// cabin is where the heat comes in that the heater's fault kept out; none with another fault, or the heater off.
+// cabin is where the heat comes in that the heater's fault kept out, or that the customer misses while no cause is known;
+// none with another fault, or the heater off.
 func (c *customer) cabin() []diagram.Point {
 	felt := slices.Contains([]cases.Cause{"heater-core-restricted", "heater-valve-shut", "heater-air-side"}, c.c.Verdict.Cause)
+	if c.c.Verdict.Cause == "" {
+		felt = slices.Contains(c.c.Complaint.Symptoms, "cabin-heat-poor") || slices.Contains(c.c.Complaint.Symptoms, "cabin-heat-comes-and-goes")
+	}
 	for _, i := range []int{c.pair.before, c.pair.after} {
 		felt = felt && (i < 0 || c.c.Rounds[i].Heater != cases.HeaterOff)
 	}

@@ -325,14 +325,17 @@ func TestWhoWasColdIsToldOfTheAir(t *testing.T) {
 		cause  cases.Cause
 		heater cases.Heater
 		told   bool
+		feels  []cases.Symptom
 	}{
-		{"a flap", "heater-air-side", cases.HeaterFull, true},
-		{"a heater's core", "heater-core-restricted", cases.HeaterFull, true},
-		{"the heater off", "heater-air-side", cases.HeaterOff, false},
-		{"a fan", "fan-not-running", cases.HeaterFull, false},
+		{"a flap", "heater-air-side", cases.HeaterFull, true, nil},
+		{"a heater's core", "heater-core-restricted", cases.HeaterFull, true, nil},
+		{"the heater off", "heater-air-side", cases.HeaterOff, false, nil},
+		{"a fan", "fan-not-running", cases.HeaterFull, false, []cases.Symptom{"cabin-heat-poor"}},
+		{"no cause yet", "", cases.HeaterFull, true, []cases.Symptom{"cabin-heat-poor"}},
+		{"no cause yet, and nobody cold", "", cases.HeaterFull, false, []cases.Symptom{"gauge-swings"}},
 	} {
 		c := full()
-		c.Verdict.Cause, c.Rounds[0].Heater = tt.cause, tt.heater
+		c.Verdict.Cause, c.Rounds[0].Heater, c.Complaint.Symptoms = tt.cause, tt.heater, tt.feels
 		text := flat(pdfText(t, written(t, report.Customer, material(t, c, proof.Fixed), report.Options{})))
 		row := regexp.MustCompile(`Air from heater\D+3[12] °C.*56 °C`)
 		if row.MatchString(text) != tt.told {
