@@ -132,12 +132,12 @@ func (v *View) showAgain(at *fyne.Container, width float32) {
 	v.next = nil
 	offer := func(says, name string, begin func()) {
 		b := kit.NewButtonWithIcon(kit.L(says, name), theme.ContentAddIcon(), begin)
-		if over := b.MinSize().Width - width; over > 0 {
-			b.SetText(kit.L(says, kit.Cut(name, kit.BoldWidth(name)-over)))
-		}
-		if v.next == nil {
+		if v.next == nil { // before it is measured: that paints it for the first time
 			b.Importance = widget.HighImportance
 			v.next = b
+		}
+		if over := b.MinSize().Width - width; over > 0 {
+			b.SetText(kit.L(says, kit.Cut(name, kit.BoldWidth(name)-over)))
 		}
 		at.Add(b)
 	}
@@ -174,6 +174,7 @@ func (v *View) Leave() { v.form.Leave() }
 
 // Show paints a case's proof. Call it on the Fyne goroutine.
 func (v *View) Show(d Data) {
+	had := v.atNext()
 	v.data = d
 	v.form.Show(d.Case, d.Units)
 	v.quiet = true
@@ -191,6 +192,18 @@ func (v *View) Show(d Data) {
 	v.curves.Draw(d.Curves)
 	v.showRows()
 	v.showSide()
+	if had && v.next != nil {
+		kit.Focus(v.next)
+	}
+}
+
+// atNext reports whether what is to be done next has the focus: its button is made anew when the proof is judged.
+func (v *View) atNext() bool {
+	if v.next == nil {
+		return false
+	}
+	c := fyne.CurrentApp().Driver().CanvasForObject(v.next)
+	return c != nil && c.Focused() == fyne.Focusable(v.next)
 }
 
 func (v *View) showRows() {

@@ -176,3 +176,20 @@ func TestWhatIsNotFixedLeadsToTheNextRepair(t *testing.T) {
 		t.Errorf("begun %d times", begun)
 	}
 }
+
+// What is to be done next keeps the focus while the proof is judged, and is painted as the first from the beginning.
+func TestWhatIsNextKeepsTheFocus(t *testing.T) {
+	v, c := screen(t)
+	d := proof.Data{Case: *c, Units: units.Metric(), Severity: "note", Verdict: "Being judged: wait.", Pair: 0, Pairs: []string{"a"}, Again: []proof.Round{{Index: 1, Name: "warm idle"}}}
+	v.Show(d)
+	canvas := fyne.CurrentApp().Driver().CanvasForObject(v.Content())
+	kit.Focus(v.First())
+	d.Severity, d.Verdict, d.NotFixed = "act", "Not fixed: so.", true
+	v.Show(d)
+	if got := canvas.Focused(); got == nil || got != v.First() {
+		t.Errorf("judged, the focus is on %T", got)
+	}
+	if b := v.First().(*kit.Button); b.Importance != widget.HighImportance {
+		t.Error("it isn't painted as the first")
+	}
+}
