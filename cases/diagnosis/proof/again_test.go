@@ -1,6 +1,7 @@
 package proof_test
 
 import (
+	"slices"
 	"testing"
 
 	"loopbook/cases"
@@ -21,6 +22,9 @@ func TestASecondRepairIsProvenByWhatWasMeasuredSince(t *testing.T) {
 	first.RepairAgain(&c)
 	if c.HasStage(cases.AfterRepair) || c.Verdict.Cause != "" || c.Verdict.ConfirmedBy != "" || c.Verdict.Note == "" || len(c.Repair.Parts) != 1 || len(c.Codes) != 2 || c.Codes[1].Code != "P0480" || c.Repair.CodesAfter != nil {
 		t.Errorf("verdict %+v, repair %+v, codes %v", c.Verdict, c.Repair, c.Codes)
+	}
+	if p := judge(t, c); !slices.Equal(p.Again, []int{1}) {
+		t.Errorf("two like rounds: to be walked again are %v, want the last", p.Again)
 	}
 	c.Verdict.Cause = "thermostat-stuck-open"
 	c.Repair.CodesAfter = []string{cases.NoCodes}

@@ -92,9 +92,17 @@ func walkAgain(c *cases.Case, f evidence.Findings, pairs []Pair) []int {
 		}
 	}
 	shown := slices.ContainsFunc(before, f.OutOfRange)
-	return slices.DeleteFunc(before, func(i int) bool {
-		return shown && !f.OutOfRange(i) || slices.ContainsFunc(pairs, func(p Pair) bool { return p.Before == i || len(compare(c, i, p.After).differs) == 0 })
-	})
+	like := func(i, j int) bool { return len(compare(c, i, j).differs) == 0 }
+	var out []int
+	slices.Reverse(before)
+	for _, i := range before { // of those that are alike the last is of the car as it was repaired
+		walked := slices.ContainsFunc(pairs, func(p Pair) bool { return p.Before == i || like(i, p.After) })
+		if told := f.OutOfRange(i) || !shown; told && !walked && !slices.ContainsFunc(out, func(j int) bool { return like(i, j) }) {
+			out = append(out, i)
+		}
+	}
+	slices.Reverse(out)
+	return out
 }
 
 // anyAfter reports whether a round after the repair was measured: one that was only begun is like none.
