@@ -56,7 +56,10 @@ func (v *View) Show(tally string, found []Case) {
 func (v *View) row(c Case) fyne.CanvasObject {
 	title := widget.NewLabel(c.Title)
 	title.TextStyle.Bold, title.Truncation = true, fyne.TextTruncateEllipsis
-	vehicle := kit.Small(c.Vehicle + " · " + c.When)
+	vehicle := kit.Small(c.Vehicle)
+	if c.When != "" {
+		vehicle.SetText(c.Vehicle + " · " + c.When)
+	}
 	cause := widget.NewLabel(kit.L("window.alike.still-open"))
 	cause.Importance, cause.TextStyle.Bold = widget.HighImportance, true
 	if c.Cause != "" {

@@ -54,7 +54,9 @@ func rows(list []library.Lookalike) []view.Case {
 	for i, a := range list {
 		out[i] = view.Case{
 			ID: a.ID, Title: a.Title, Vehicle: a.Vehicle, How: closeness(a.Distance), Near: 1 - a.Distance, Because: a.Because.String(),
-			When: a.Opened.Local().Format("2 Jan 2006"),
+		}
+		if !a.Opened.IsZero() { // a case of a file may have no day
+			out[i].When = a.Opened.Local().Format("2 Jan 2006")
 		}
 		if a.Title == "" {
 			out[i].Title = kit.L("window.notebook.no-title")
