@@ -115,8 +115,11 @@ func New(edit func(string, func(*cases.Case)), save kit.Saver) *View {
 
 // First is what is to be done next for the proof, or else where the codes are noted.
 func (v *View) First() fyne.Focusable {
-	if v.next != nil {
+	switch {
+	case v.next != nil:
 		return v.next
+	case !v.data.wantsCodes():
+		return nil
 	}
 	return v.form.First()
 }
@@ -277,13 +280,23 @@ func (v *View) showSide() {
 		v.side.Add(kit.Heading(kit.L("window.proof.checks")))
 		v.side.Add(checkRows(d.Checks))
 	}
+	if d.wantsCodes() {
+		v.showCodes()
+	}
+	v.side.Add(layout.NewSpacer())
+}
+
+// wantsCodes reports whether the codes after the repair are told and asked for: a sound loop has no after.
+func (d Data) wantsCodes() bool { return !d.NoRepair || len(d.Case.Repair.CodesAfter) > 0 }
+
+func (v *View) showCodes() {
+	d := v.data
 	v.side.Add(kit.Heading(kit.L("window.proof.codes")))
 	v.side.Add(kit.Paragraphs(kit.Span{Text: d.Codes, Small: true}))
 	v.side.Add(v.codes)
 	if d.NoCodes != "" {
 		v.side.Add(kit.Warning(d.NoCodes))
 	}
-	v.side.Add(layout.NewSpacer())
 }
 
 func (v *View) list(title string, lines []string) {

@@ -193,3 +193,22 @@ func TestWhatIsNextKeepsTheFocus(t *testing.T) {
 		t.Error("it isn't painted as the first")
 	}
 }
+
+// A sound loop isn't asked for the codes after a repair, unless some are noted.
+func TestASoundLoopIsAskedForNoCodes(t *testing.T) {
+	v, c := screen(t)
+	for codes, want := range map[string]bool{"": false, "P0128": true} {
+		if c.Repair.CodesAfter = nil; codes != "" {
+			c.Repair.CodesAfter = []string{codes}
+		}
+		v.Show(proof.Data{Case: *c, Units: units.Metric(), Severity: "note", Verdict: "No repair: sound.", Pair: -1, NoRepair: true, Codes: "the codes"})
+		asked := false
+		all(v.Content(), func(o fyne.CanvasObject) {
+			_, field := o.(*kit.Field)
+			asked = asked || field
+		})
+		if asked != want || (v.First() != nil) != want {
+			t.Errorf("codes %q: asked %v, first %T", codes, asked, v.First())
+		}
+	}
+}
