@@ -17,7 +17,7 @@ func (s *Screen) confirming() []view.Evidence {
 	out := s.roundsMeasured()
 	for i, l := range d.Case.Logs {
 		if l.Stage != cases.AfterRepair {
-			out = append(out, view.Evidence{Word: cases.ByWarmUp, Text: kit.L("window.verdict.log", l.Name, logTold(d, i))})
+			out = append(out, view.Evidence{Word: cases.ByWarmUp, Text: logLine(d, l.Name, logTold(d, i))})
 		}
 	}
 	for i := range d.Case.Tests {
@@ -30,6 +30,13 @@ func (s *Screen) confirming() []view.Evidence {
 		}
 	}
 	return out
+}
+
+func logLine(d *desk.Desk, name, told string) string {
+	if name == "" {
+		return kit.L("window.verdict.log", told)
+	}
+	return kit.L("window.verdict.log-named", d.By().Say(cases.LogTitle(name)), told)
 }
 
 func (s *Screen) roundsMeasured() []view.Evidence {

@@ -38,7 +38,7 @@ func (s *Screen) Show() {
 	if a := d.Answer(); a.Case != nil && !a.Thought.Ranking.Blank && a.Thought.Ranking.Stage == cases.BeforeRepair {
 		data.RuledOut = ruledOut(a)
 		data.Odds = odd(a, d.Case.Verdict.Cause)
-		if b := a.Thought.Beside; b != nil {
+		if b := a.Thought.Beside; b != nil && a.Case.Verdict.Cause == d.Case.Verdict.Cause { // else one of another verdict is being held
 			data.Beside = d.By().Say(b.Words())
 		}
 		for _, c := range a.Thought.Ranking.Causes {

@@ -23,3 +23,12 @@ func TestALikelierCauseIsToldBesideTheVerdict(t *testing.T) {
 		}
 	}
 }
+
+// A log is called by its name where it has one, and one that was written down as the papers call it.
+func TestALogIsCalledByItsName(t *testing.T) {
+	for name, want := range map[string]string{"": "Warm-up: no knee seen.", "run 2": "Warm-up run 2: no knee seen.", cases.HandLog: "Warm-up written down: no knee seen."} {
+		if got := logLine(&desk.Desk{}, name, "no knee seen"); got != want {
+			t.Errorf("%q: %q, want %q", name, got, want)
+		}
+	}
+}
