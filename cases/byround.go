@@ -46,20 +46,21 @@ func (b *ByRound[T]) Move(before, after Case) {
 	if len(before.Rounds) == len(after.Rounds) {
 		return
 	}
-	where, left := Where(before, after), b.of
+	had, has := kept(before), kept(after)
+	to, left := where(had, has), b.of
 	b.of = nil
 	for round, what := range left {
 		switch {
-		case round < 0 || round >= len(where):
-		case where[round] < 0:
-			b.away = append(b.away, waiting[T]{kept(before).Rounds[round], what})
+		case round < 0 || round >= len(to):
+		case to[round] < 0:
+			b.away = append(b.away, waiting[T]{had[round], what})
 		default:
-			b.Put(where[round], what)
+			b.Put(to[round], what)
 		}
 	}
-	for i, r := range kept(after).Rounds {
+	for i, r := range has {
 		at := slices.IndexFunc(b.away, func(w waiting[T]) bool { return reflect.DeepEqual(w.round, r) })
-		if at >= 0 && !slices.Contains(where, i) {
+		if at >= 0 && !slices.Contains(to, i) {
 			b.Put(i, b.away[at].what)
 			b.away = slices.Delete(b.away, at, at+1)
 		}

@@ -19,16 +19,22 @@ func Standing(before, after Case) (n int) {
 	if err != nil {
 		return len(after.Rounds)
 	}
-	for n < len(had.Rounds) && n < len(after.Rounds) && reflect.DeepEqual(had.Rounds[n], after.Rounds[n]) {
+	return alike(had.Rounds, after.Rounds)
+}
+
+// alike is how many rounds, from the first on, are the same in both.
+func alike(a, b []Round) (n int) {
+	for n < min(len(a), len(b)) && reflect.DeepEqual(a[n], b[n]) {
 		n++
 	}
 	return n
 }
 
 // Where tells of each of a case's rounds which it is after others were added or deleted; -1: it is gone.
-func Where(before, after Case) []int {
-	had, has := kept(before).Rounds, kept(after).Rounds
-	first, last := Standing(before, after), 0
+func Where(before, after Case) []int { return where(kept(before), kept(after)) }
+
+func where(had, has []Round) []int {
+	first, last := alike(had, has), 0
 	for first+last < min(len(had), len(has)) && reflect.DeepEqual(had[len(had)-1-last], has[len(has)-1-last]) {
 		last++
 	}
@@ -46,10 +52,10 @@ func Where(before, after Case) []int {
 	return out
 }
 
-// kept is a case as it is kept, or as it is where it can't be.
-func kept(c Case) Case {
+// kept are a case's rounds as they are kept, or as they are where it can't be.
+func kept(c Case) []Round {
 	if as, err := Copy(c); err == nil {
-		return as
+		return as.Rounds
 	}
-	return c
+	return c.Rounds
 }

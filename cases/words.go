@@ -93,6 +93,12 @@ func (h Heater) Blower() (part float64, known bool) {
 	return 0, false
 }
 
+// Asked reports whether heat is asked for, as far as the setting is known.
+func (h Heater) Asked() bool {
+	part, _ := h.Blower()
+	return part > 0
+}
+
 // word is a value of the vocabulary: it either is in its type's list or is empty.
 type word interface{ words() []string }
 

@@ -4,7 +4,6 @@ import (
 	"slices"
 	"strings"
 	"unicode"
-	"unicode/utf8"
 
 	"loopbook/cases"
 	"loopbook/diagram/say"
@@ -60,6 +59,5 @@ func plainTitle(c *cases.Case) string {
 	if len(all) == 0 {
 		return say.English().Of("window.practice.which")
 	}
-	first, size := utf8.DecodeRuneInString(all[0])
-	return string(unicode.ToUpper(first)) + strings.Join(all, ", ")[size:]
+	return say.English().Fill("{0^}", strings.Join(all, ", "))
 }

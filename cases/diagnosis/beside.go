@@ -102,10 +102,9 @@ func named(chance []float64) []Ranked {
 // tellApart are the checks not done yet by what they tell of faults with those chances.
 func (j *Judge) tellApart(s *sheet, done []Outcome, chance []float64) []Check {
 	var out []Check
-	hot := s.overheated()
+	hot, low := s.overheated(), foundLow(done)
 	for _, row := range j.tables.Checks() {
-		check, ok := j.informed(Minded(row, s.c.Loop.Fan, hot), chance, done)
-		check.Low = row.RunsEngine && cameOut(done, cases.LevelTest, "low")
+		check, ok := j.informed(Minded(row, s.c.Loop.Fan, hot, low), chance, done)
 		if ok && check.Bits >= besideBits && !s.bars(row, done) {
 			out = append(out, check)
 		}

@@ -13,8 +13,7 @@ const valveFrom = 0.1
 func (p *Plan) heaterRead(c *cases.Case) bool {
 	for i := range c.Rounds {
 		r := &c.Rounds[i]
-		asked := r.Heater == cases.HeaterFull || r.Heater == cases.HeaterHalf
-		if p.Stage.Holds(r.Stage) && asked && !p.stillCold(r) && shown(r, diagram.HeaterIn) && shown(r, diagram.HeaterOut) {
+		if p.Stage.Holds(r.Stage) && r.Heater.Asked() && !p.stillCold(r) && shown(r, diagram.HeaterIn) && shown(r, diagram.HeaterOut) {
 			return true
 		}
 	}

@@ -24,9 +24,9 @@ type Check struct {
 	Fan   cases.FanKind // of the car
 }
 
-// Minded is a check as it is done on a car with that fan, whose engine was too hot or wasn't.
-func Minded(c likelihood.Check, fan cases.FanKind, overheated bool) Check {
-	return Check{Check: c, Hot: overheated && c.RunsEngine, Fan: fan}
+// Minded is a check as it is done on a car with that fan, whose engine was too hot or its coolant found low, or not.
+func Minded(c likelihood.Check, fan cases.FanKind, overheated, low bool) Check {
+	return Check{Check: c, Hot: overheated && c.RunsEngine, Low: low && c.RunsEngine, Fan: fan}
 }
 
 // Overheated reports whether the engine was so hot in a round or log that causes are judged by that
@@ -50,7 +50,7 @@ func (c Check) Caution() say.Text {
 	if c.Check.Check == fanCheck && c.Fan.ByBelt() {
 		caution = say.Of("check.fan.belt-caution")
 	}
-	first := []say.Text{}
+	var first []say.Text
 	if c.Low {
 		first = append(first, say.Of("check.low"))
 	}
@@ -61,7 +61,9 @@ func (c Check) Caution() say.Text {
 }
 
 // LevelLow reports whether the coolant was last found low: it is filled up before the engine runs for a check.
-func LevelLow(c *cases.Case) bool { return cameOut(outcomes(c, StageOf(c)), cases.LevelTest, "low") }
+func LevelLow(c *cases.Case) bool { return foundLow(outcomes(c, StageOf(c))) }
+
+func foundLow(done []Outcome) bool { return cameOut(done, cases.LevelTest, "low") }
 
 // PerMinute is the expected information for each minute, by which checks are
 // ordered.
@@ -88,10 +90,9 @@ func (j *Judge) Next(r Ranking) []Check {
 		}
 	}
 	done := outcomes(s.c, s.plan.Stage)
-	joint, hot, proof := s.joint(), s.overheated(), j.proof(s, done)
+	joint, hot, low, proof := s.joint(), s.overheated(), foundLow(done), j.proof(s, done)
 	for _, row := range j.tables.Checks() {
-		check, kind := Minded(row, s.c.Loop.Fan, hot), cases.TestKind(row.Check)
-		check.Low = row.RunsEngine && cameOut(done, cases.LevelTest, "low")
+		check, kind := Minded(row, s.c.Loop.Fan, hot, low), cases.TestKind(row.Check)
 		switch {
 		case s.bars(row, done), s.gone(row.Check), kind != proof && s.feltBefore(kind):
 		case row.Check == likelihood.WarmUp && s.warmUpLogged():

@@ -38,7 +38,7 @@ func (m *moment) heaterFlow() []Flag {
 	points := []diagram.Point{diagram.HeaterIn, diagram.HeaterOut}
 	back, _ := m.at(diagram.HeaterOut)
 	cold := d.ValueK > valveStepK && m.asCold(back)
-	if cold && !m.heatAskedFor() {
+	if cold && !m.round.Heater.Asked() {
 		return []Flag{m.flag("heater-no-flow", Look, points,
 			say.Of("flag.heater-return-cold-ask"),
 			m.ends(d), m.outsideText(UsualAmbientC), say.Of("because.heater-not-noted"))}
@@ -64,17 +64,12 @@ func (m *moment) heaterCold() []Flag {
 		return nil
 	}
 	points := []diagram.Point{diagram.HeaterIn, diagram.HeaterOut}
-	if !m.heatAskedFor() {
+	if !m.round.Heater.Asked() {
 		return []Flag{m.flag("heater-no-flow", Look, points, say.Of("flag.heater-supply-cold-ask", under),
 			m.engineText(), readingText(supply), say.Of("because.heater-not-noted"))}
 	}
 	return []Flag{m.flag("heater-no-flow", Act, points, say.Of("flag.heater-supply-cold", under),
 		m.engineText(), readingText(supply), say.Of("because.heater-step", valveStepK))}
-}
-
-// heatAskedFor reports whether the round notes that the heater is on.
-func (m *moment) heatAskedFor() bool {
-	return m.round.Heater == cases.HeaterFull || m.round.Heater == cases.HeaterHalf
 }
 
 // heaterAirSide: hot hoses and a cold vent put the fault on the cabin's side.
@@ -91,7 +86,7 @@ func (m *moment) heaterAirSide() []Flag {
 	because := []say.Text{readingText(supply), readingText(back), m.outsideText(coldDayC),
 		say.Of("because.heater-air-side", ventLowC, ventHighC, UsualAmbientC, m.ventLeastC(supply))} // F25, HT1
 	points := []diagram.Point{diagram.Vent}
-	if !m.heatAskedFor() { // cold air may be what was set
+	if !m.round.Heater.Asked() { // cold air may be what was set
 		return []Flag{m.flag("heater-air-side", Look, points, say.Of("flag.heater-air-side-ask", vent.TrueC),
 			append(because, say.Of("because.heater-not-noted"))...)}
 	}

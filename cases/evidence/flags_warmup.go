@@ -48,7 +48,8 @@ func (l *logJudge) flags() []Flag {
 	if l.Result.Stuck != nil {
 		return append(l.stuck(), l.jumps()...)
 	}
-	return slices.Concat(l.tooHot(), l.below(), l.late(), l.early(), l.noKnee(), l.jumps(), l.notCold())
+	late := l.late()
+	return slices.Concat(l.tooHot(late), l.below(), late, l.early(), l.noKnee(), l.jumps(), l.notCold())
 }
 
 func (l *logJudge) origin() say.Text {
@@ -61,9 +62,9 @@ func (l *logJudge) origin() say.Text {
 
 // tooHot: neither the thermostat nor the fan held the engine, that time. What swings over as a late thermostat opens is
 // told as that.
-func (l *logJudge) tooHot() []Flag {
+func (l *logJudge) tooHot(late []Flag) []Flag {
 	opens, c := l.rating.opensC, l.HottestC
-	if c == nil || *c < FanDueC(opens) || len(l.late()) > 0 && *c <= *l.Result.PeakC+1 {
+	if c == nil || *c < FanDueC(opens) || len(late) > 0 && *c <= *l.Result.PeakC+1 {
 		return nil
 	}
 	return []Flag{ofCase("engine-above-rating", Act, say.Of("flag.log-too-hot", *c, c.Minus(opens)), fanStarts(opens), l.rating.text())}

@@ -177,7 +177,7 @@ func (v *View) Leave() { v.form.Leave() }
 
 // Show paints a case's proof. Call it on the Fyne goroutine.
 func (v *View) Show(d Data) {
-	had := v.atNext()
+	before := v.next
 	v.data = d
 	v.form.Show(d.Case, d.Units)
 	v.quiet = true
@@ -195,18 +195,9 @@ func (v *View) Show(d Data) {
 	v.curves.Draw(d.Curves)
 	v.showRows()
 	v.showSide()
-	if had && v.next != nil {
-		kit.Focus(v.next)
+	if before != nil && v.next != nil { // it is made anew when the proof is judged
+		kit.Hand(before, v.next)
 	}
-}
-
-// atNext reports whether what is to be done next has the focus: its button is made anew when the proof is judged.
-func (v *View) atNext() bool {
-	if v.next == nil {
-		return false
-	}
-	c := fyne.CurrentApp().Driver().CanvasForObject(v.next)
-	return c != nil && c.Focused() == fyne.Focusable(v.next)
 }
 
 func (v *View) showRows() {

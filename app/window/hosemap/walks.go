@@ -17,8 +17,7 @@ func (s *Screen) toDo() view.ToDo {
 	}
 	for _, c := range s.tables.Checks() {
 		if round, ok := WalkOf(c.Check); ok && round.Label == d.Case.Rounds[d.Round].Label {
-			c := diagnosis.Minded(c, d.Case.Loop.Fan, diagnosis.Overheated(&d.Case, d.Found))
-			c.Low = c.RunsEngine && diagnosis.LevelLow(&d.Case)
+			c := diagnosis.Minded(c, d.Case.Loop.Fan, diagnosis.Overheated(&d.Case, d.Found), diagnosis.LevelLow(&d.Case))
 			return view.ToDo{Title: d.By().Say(c.Title()), Text: d.By().Say(c.Text()), Caution: d.By().Say(c.Caution())}
 		}
 	}

@@ -19,10 +19,9 @@ type Screen struct {
 	at   bench.Bench
 	tab  bench.Tab
 	view *view.View
-	of   string      // the case that the pair belongs to
-	pair int         // the one that is looked at
-	key  string      // of the crowd that is being simulated
-	last proof.Proof // as it was judged last
+	of   string // the case that the pair belongs to
+	pair int    // the one that is looked at
+	key  string // of the crowd that is being simulated
 }
 
 // Ways lead to where what is missing is measured.
@@ -36,7 +35,7 @@ func New(at bench.Bench, tab bench.Tab, save kit.Saver, to Ways) *Screen {
 	s := &Screen{at: at, tab: tab, view: view.New(at.Desk.Edit, save)}
 	s.view.OnAgain, s.view.OnCheck = to.Walk, to.Check
 	s.view.OnNext = func() {
-		p := s.last
+		_, p, _ := s.judged()
 		s.at.Desk.Edit(kit.L("window.proof.edit-next"), p.RepairAgain)
 	}
 	s.view.OnPair = func(i int) { s.pair = i; s.Show() }
@@ -55,23 +54,29 @@ func (s *Screen) Leave() { s.view.Leave() }
 // Show paints the proof.
 func (s *Screen) Show() { s.view.Show(s.data()) }
 
-// data is the proof in words, by the crowd that is there.
+// judged is the proof by the crowd that is there, with what it is asked of and whether that crowd is being simulated.
+func (s *Screen) judged() (g mind.Grounds, p proof.Proof, computing bool) {
+	d := s.at.Desk
+	g = mind.GroundsOf(&d.Case, d.Found, cases.AfterRepair)
+	crowd := s.crowdAfter(g)
+	p = proof.Judge(&d.Case, d.Found, d.Mind.Rank(&d.Case, d.Found, g, crowd, diagnosis.Prior{}))
+	return g, p, g.Known && crowd == nil && len(g.Plan.Rounds) > 0
+}
+
+// data is the proof in words.
 func (s *Screen) data() view.Data {
 	d := s.at.Desk
 	if s.of != d.Case.ID {
 		s.of, s.pair = d.Case.ID, 0
 	}
-	g := mind.GroundsOf(&d.Case, d.Found, cases.AfterRepair)
-	crowd := s.crowdAfter(g)
-	p := proof.Judge(&d.Case, d.Found, d.Mind.Rank(&d.Case, d.Found, g, crowd, diagnosis.Prior{}))
-	s.last = p
+	g, p, computing := s.judged()
 	data := view.Data{Case: d.Case, Units: d.Units, Pair: min(s.pair, len(p.Pairs)-1)}
 	by := d.By()
 	data.Severity, data.Verdict = severityOf(p.Verdict), by.Say(p.Sentence)
 	switch {
 	case !g.Known:
 		data.Open = kit.L("window.proof.no-layout")
-	case crowd == nil && len(g.Plan.Rounds) > 0:
+	case computing:
 		data.Severity, data.Verdict = "note", kit.L("window.proof.computing")
 	}
 	pairWords(d, p, &data)
@@ -90,7 +95,7 @@ func (s *Screen) data() view.Data {
 	data.Codes = codesTold(p.Codes)
 	data.NoCodes = noCodes(p.Codes.After)
 	data.Again, data.NoRepair = toWalkAgain(d, p), p.Verdict == proof.NoRepair
-	data.NotFixed = p.Verdict == proof.NotFixed && data.Severity == severityOf(p.Verdict)
+	data.NotFixed = p.Verdict == proof.NotFixed && !computing
 	return data
 }
 

@@ -22,7 +22,7 @@ func Checks(t *likelihood.Tables) checks.Words {
 	}
 	return checks.Words{
 		Info: func(kind cases.TestKind, fan cases.FanKind, overheated bool, u units.Set) checks.Info {
-			return checkInfo(diagnosis.Minded(infos[kind], fan, overheated), kind, u)
+			return checkInfo(diagnosis.Minded(infos[kind], fan, overheated, false), kind, u) // a low level is told where a check is advised
 		},
 		Result: CheckResult,
 		TopUp:  topUpWords,
