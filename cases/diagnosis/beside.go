@@ -28,8 +28,8 @@ const (
 	besideBits    = 0.15 // what a check must promise of the second fault to be named
 )
 
-// Beside asks what the judged cause leaves open; nil: nothing, or nothing is judged yet. The
-// thresholds are judgement.
+// Beside asks what the judged cause leaves open; nil: nothing, nothing is judged yet, or another
+// cause that is still likely enough would explain it all. The thresholds are judgement.
 func (j *Judge) Beside(r Ranking) *Beside {
 	s := &r.sheet
 	b := &Beside{Of: judged(r)}
@@ -37,24 +37,27 @@ func (j *Judge) Beside(r Ranking) *Beside {
 		return nil
 	}
 	done, logs := outcomes(s.c, s.plan.Stage), s.others(b.Of)
+	alone := b.rivals(r) // those that may be all of it by themselves
 	for _, o := range done {
 		f, known := j.tables.Test(o.Kind, o.Word, o.Unseen...)
 		if !known {
 			continue
 		}
-		switch {
-		case evidence.Passed(o.Word):
+		if evidence.Passed(o.Word) {
 			for i := range logs {
 				logs[i] += f.Log[i]
 			}
-		case slices.Max(f.Log)-f.Log[indexOf(b.Of)] >= math.Log(otherwiseFrom):
+			continue
+		}
+		alone = slices.DeleteFunc(alone, func(c cases.Cause) bool { return leavesOpen(f, c) })
+		if leavesOpen(f, b.Of) {
 			b.Checks = append(b.Checks, o)
 			for i := range logs {
 				logs[i] += math.Log(reason(f, i))
 			}
 		}
 	}
-	if len(b.Checks) == 0 {
+	if len(b.Checks) == 0 || len(alone) > 0 {
 		return nil
 	}
 	chance := normalised(logs)
@@ -72,6 +75,22 @@ func judged(r Ranking) cases.Cause {
 		return first.Cause
 	}
 	return ""
+}
+
+// rivals are the causes that are still likely enough beside the judged one; a verdict has none.
+func (b *Beside) rivals(r Ranking) []cases.Cause {
+	var out []cases.Cause
+	for _, c := range r.Causes {
+		if c.Cause != b.Of && c.Probability >= besideFrom && r.sheet.c.Verdict.Cause != b.Of {
+			out = append(out, c.Cause)
+		}
+	}
+	return out
+}
+
+// leavesOpen reports whether a check came out in a way for which a cause is no reason.
+func leavesOpen(f likelihood.Factor, c cases.Cause) bool {
+	return slices.Max(f.Log)-f.Log[indexOf(c)] >= math.Log(otherwiseFrom)
 }
 
 // others are the logarithms of the chances before the case of all faults but one.

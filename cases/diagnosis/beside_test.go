@@ -65,6 +65,27 @@ func TestWhatTheVerdictIsNoReasonFor(t *testing.T) {
 	}
 }
 
+// A leak lets in the air that stops a heater's flow (common practice, no source): while that one cause may be it, no
+// second fault is looked for. A verdict has decided.
+func TestOneCauseIsLookedForBeforeTwo(t *testing.T) {
+	b := newBench(t)
+	c := cases.Case{
+		Loop: cases.Loop{Layout: "outlet-thermostat"}, Complaint: cases.Complaint{Symptoms: []cases.Symptom{"coolant-loss"}},
+		Tests: []cases.Test{leaking(), {Kind: "heater-flow", Stage: cases.BeforeRepair, Flows: "none"}},
+	}
+	r := b.rank(t, c, diagnosis.Prior{})
+	if first := r.Causes[0]; first.Cause != "external-leak" || first.Probability < 0.5 {
+		t.Fatalf("%v is judged", first)
+	}
+	if second := b.judge.Beside(r); second != nil {
+		t.Errorf("a second fault is named though %v may be all of it: %v", r.Causes[1], second.Causes)
+	}
+	c.Verdict.Cause = "external-leak"
+	if b.judge.Beside(b.rank(t, c, diagnosis.Prior{})) == nil {
+		t.Error("the verdict is no reason for a heater without flow, and nothing is said of it")
+	}
+}
+
 // A check that passes speaks against the second fault that it looks for.
 func TestSecondFaultIsNarrowedDown(t *testing.T) {
 	b := newBench(t)
