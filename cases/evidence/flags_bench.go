@@ -55,7 +55,7 @@ func benchOpening(up []lifts.Point, curve lifts.Curve, rated diagram.Celsius) (_
 	stands := curve.BaseMM >= lifts.MovesMM
 	saw := func(it func(lifts.Point) bool) bool { return !stands && slices.ContainsFunc(up, it) }
 	switch {
-	case stands && coldest > shutByC && curve.Moves && curve.EarliestC <= coldest && curve.LatestC < low:
+	case stands && coldest > shutByC && liftsOn(up) && curve.LatestC < low:
 		return benchFault("early", say.Of("flag.bench-early-before", coldest), rule), true
 	case stands && coldest < low:
 		return benchFault("open", say.Of("flag.bench-open", coldest), rule), true
@@ -69,6 +69,14 @@ func benchOpening(up []lifts.Point, curve lifts.Curve, rated diagram.Celsius) (_
 		return benchFault("late", say.Of("flag.bench-late", curve.OpensC), rule), true
 	}
 	return judgement{}, false
+}
+
+// liftsOn reports whether the first warmer water lifts it further.
+func liftsOn(up []lifts.Point) bool {
+	p := slices.Clone(up)
+	slices.SortFunc(p, byWater)
+	next := slices.IndexFunc(p, func(x lifts.Point) bool { return x.WaterC > p[0].WaterC })
+	return next > 0 && p[next].MM-p[0].MM >= lifts.MovesMM
 }
 
 // benchRating is what the bench notes of the thermostat, or else the case; nil: neither tells what one can have.

@@ -148,6 +148,14 @@ func TestOpenBeforeTheFirstReading(t *testing.T) {
 			t.Errorf("%s: %q, want %q", tt.name, got, tt.want)
 		}
 	}
+	// Two wide steps of the water may show all of its lift, which no valve has straight to the end.
+	test := cases.Test{Kind: "thermostat-bench", RatedOpensC: degC(86)}
+	for i, mm := range []float64{4.9, 8.5, 9, 9, 9, 9, 9} {
+		test.Points = append(test.Points, cases.BenchPoint{WaterC: degC(72 + 4*float64(i)), LiftMM: &mm})
+	}
+	if got := evidence.Outcome(&cases.Case{}, &test); got != "early" {
+		t.Errorf("nearly open in the first water: %q, want early", got)
+	}
 }
 
 // NTC20 to NTC100 (published, V16) as the reference; the sensor is NTC80's

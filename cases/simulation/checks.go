@@ -115,7 +115,7 @@ const (
 
 func (b bench) heatedWater(t *cases.Test) {
 	opens := *b.loop.ThermostatOpensC
-	for c := opens - 14; c <= min(opens+18, 99); c += 4 {
+	for c := opens - 38; c <= min(opens+18, 99); c += 4 { // from where the earliest are shut
 		t.Points = append(t.Points, cases.BenchPoint{
 			WaterC: ptr(c), LiftMM: ptr(math.Round(10*liftMM*b.ill.sim.LiftIn(c)) / 10), Heating: ptr(true),
 		})
