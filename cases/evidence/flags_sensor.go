@@ -1,6 +1,8 @@
 package evidence
 
 import (
+	"slices"
+
 	"loopbook/cases"
 	"loopbook/diagram"
 	"loopbook/diagram/say"
@@ -32,6 +34,15 @@ func (m *moment) sensorDisagrees() []Flag {
 	}
 	return []Flag{m.flag("sensor-compare", Look, points,
 		say.Of("flag.sensor-compare", *m.round.EctC, w.TrueC, say.Place(w.Point)), apart, d.text())}
+}
+
+// sensorLies reports whether the sensor is found to be wrong on that side of the repair: by the gun in a round, or by its
+// resistance.
+func sensorLies(c *cases.Case, all []*moment, stage cases.Stage) bool {
+	return slices.ContainsFunc(all, func(m *moment) bool { return m.engine.lies && stage.Holds(m.round.Stage) }) ||
+		slices.ContainsFunc(c.Tests, func(t cases.Test) bool {
+			return t.Kind == cases.SensorTest && stage.Holds(t.Stage) && slices.Contains([]string{"low", "high"}, Outcome(c, &t))
+		})
 }
 
 // redOnACoolSensor reports whether the gauge stands in the red while the scan tool shows an engine

@@ -42,11 +42,14 @@ type logJudge struct {
 	ambient *diagram.Celsius
 }
 
-// flags are what the log may be asked: a sensor that is stuck tells nothing of
-// the engine.
+// flags are what the log may be asked: a sensor that is stuck, or found to be wrong, tells
+// nothing of the engine.
 func (l *logJudge) flags() []Flag {
-	if l.Result.Stuck != nil {
+	switch {
+	case l.Result.Stuck != nil:
 		return append(l.stuck(), l.jumps()...)
+	case l.SensorLies && l.Result.StartC != nil:
+		return append(l.jumps(), ofCase("log-of-wrong-sensor", Note, say.Of("flag.log-of-wrong-sensor")))
 	}
 	late := l.late()
 	return slices.Concat(l.tooHot(late), l.below(), late, l.early(), l.noKnee(), l.jumps(), l.notCold())

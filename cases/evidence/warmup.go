@@ -18,6 +18,7 @@ type WarmUp struct {
 	ReachesRegulating *bool            `json:"reaches_regulating"`
 	Stage             cases.Stage      `json:"-"`
 	HottestC          *diagram.Celsius `json:"-"` // HeldC of the log; nil: without a value, or none is believed
+	SensorLies        bool             `json:"-"` // by the gun or by its resistance: the log's temperatures aren't the engine's
 	Result            warmup.Result    `json:"-"`
 	Flags             []Flag           `json:"-"` // what the log is found to say by itself; Findings.Flags holds them too
 }
@@ -27,6 +28,7 @@ func (a *Analyst) warmUps(c *cases.Case, all []*moment) []WarmUp {
 	var out []WarmUp
 	for i := range c.Logs {
 		w := a.warmUp(c, &c.Logs[i])
+		w.SensorLies = sensorLies(c, all, w.Stage)
 		if held, ok := HeldC(&c.Logs[i]); ok && !sensorTooHigh(all, w.Stage) {
 			w.HottestC = &held
 		}

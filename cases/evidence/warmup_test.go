@@ -110,6 +110,52 @@ func TestLogFlags(t *testing.T) {
 	}
 }
 
+// A sensor that is 20 K off by the gun (DT16, common practice) or by its resistance (NTC20 to NTC100, published, V16)
+// makes a sound thermostat open too early or too late in its own log; a sensor that was renewed is judged by what it shows.
+func TestALogOfAWrongSensorBlamesNoThermostat(t *testing.T) {
+	walked := func(stage cases.Stage, ect float64) func(*cases.Case) {
+		return func(c *cases.Case) {
+			c.Rounds = []cases.Round{{Stage: stage, EctC: degC(ect), AmbientC: degC(18), Readings: []cases.Reading{{Point: diagram.Housing, ShownC: degC(88)}}}}
+		}
+	}
+	wrong := func(stage cases.Stage) func(*cases.Case) {
+		return func(c *cases.Case) {
+			test := cases.Test{Kind: cases.SensorTest, Stage: stage, Points: []cases.BenchPoint{{TempC: degC(80), Ohm: casetest.P(806.9)}}}
+			for _, p := range [][2]float64{{20, 2502}, {50, 806.9}, {80, 308.6}, {100, 175.7}} {
+				test.Reference = append(test.Reference, cases.OhmPoint{TempC: degC(p[0]), Ohm: casetest.P(p[1])})
+			}
+			c.Tests = []cases.Test{test}
+		}
+	}
+	for _, tt := range []struct {
+		name   string
+		c      *cases.Case
+		found  func(*cases.Case)
+		blames string
+	}{
+		{"20 K too little by the gun", logged(1500, 50, opens(68, 67)), walked(cases.AfterRepair, 67), ""},
+		{"20 K too much by the gun", logged(1500, 50, opens(110, 109)), walked(cases.AfterRepair, 109), ""},
+		{"30 K too little by its resistance", logged(1500, 50, opens(68, 67)), wrong(cases.AfterRepair), ""},
+		{"as the gun shows", logged(1500, 50, opens(99, 90)), walked(cases.AfterRepair, 90), "thermostat-opening-late"},
+		{"wrong before it was renewed", logged(1500, 50, opens(99, 90)), walked(cases.BeforeRepair, 109), "thermostat-opening-late"},
+	} {
+		tt.found(tt.c)
+		f := analyst(t).Analyse(tt.c)
+		var blames []string
+		for _, flag := range f.WarmUps[0].Flags {
+			if flag.Severity != evidence.Note {
+				blames = append(blames, flag.ID)
+			}
+		}
+		if got := strings.Join(blames, " "); got != tt.blames {
+			t.Errorf("%s: the log says %q, want %q", tt.name, got, tt.blames)
+		}
+		if told := find(f, "log-of-wrong-sensor") != nil; told != (tt.blames == "") {
+			t.Errorf("%s: that the sensor is wrong is told: %v", tt.name, told)
+		}
+	}
+}
+
 // In hard frost and for an unknown rating the same log says less, or on what.
 func TestLogIsJudgedByTheCase(t *testing.T) {
 	c := logged(2000, 50, creeps(62))
