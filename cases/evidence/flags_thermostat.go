@@ -56,9 +56,20 @@ func (m *moment) shutOff() []say.Text {
 // thermostat opens, and what keeps the coolant back by now is something else (F02 and F05: what rules a shut one out).
 func (m *moment) passedBefore() bool {
 	return slices.ContainsFunc(m.before, func(b *moment) bool {
-		hose, ok := b.farHose()
-		return ok && b.engine.c != nil && m.engine.c != nil && *b.engine.c <= *m.engine.c && b.engine.c.Minus(hose.TrueC) <= followsK
+		return m.engine.c != nil && b.passes() && *b.engine.c <= *m.engine.c
 	})
+}
+
+// passes reports whether the far hose follows the engine.
+func (m *moment) passes() bool {
+	hose, ok := m.farHose()
+	return ok && m.engine.c != nil && m.engine.c.Minus(hose.TrueC) <= followsK
+}
+
+// staysShut reports whether nothing passes the thermostat, or nothing did in a round before and nothing shows by now
+// that it opened: coolant that creeps warms a still hose in time.
+func (m *moment) staysShut() bool {
+	return m.shutOff() != nil || !m.passes() && slices.ContainsFunc(m.before, func(b *moment) bool { return b.shutOff() != nil })
 }
 
 // givesOffHeat reports whether air that a fan or the road moves leaves the radiator warmer than it does while a
@@ -228,9 +239,10 @@ func (m *moment) aboveRating() []Flag {
 }
 
 // bypassOpen is told once the thermostat's second plate should have shut it, by
-// the tolerance of its opening (TH1) and not at the very degree that is given.
+// the tolerance of its opening (TH1) and not at the very degree that is given. That of a thermostat which
+// doesn't open is open rightly.
 func (m *moment) bypassOpen() []Flag {
-	if m.engine.c == nil || *m.engine.c < m.rating.fullC+opensEarlyK || m.shutOff() != nil {
+	if m.engine.c == nil || *m.engine.c < m.rating.fullC+opensEarlyK || m.staysShut() {
 		return nil
 	}
 	if d := m.delta(BypassBelowEngineOut); d != nil && d.State == Low {

@@ -133,6 +133,27 @@ func TestAThermostatThatPassedIsNotShut(t *testing.T) {
 	}
 }
 
+// Behind a shut thermostat the bypass is very hot (F02, testdata/trade/signatures.csv) and open as it should be, which it
+// stays once creeping coolant has warmed the lower hose by more than 15 K. One whose thermostat has opened since is judged.
+func TestTheBypassOfAShutThermostatIsOpenRightly(t *testing.T) {
+	shut := func() *scene {
+		return healthy("inlet-thermostat", hotFan).open(104, 20).set("rad_out", 30).set("pump_in", 31)
+	}
+	crept := func(lower float64) *scene {
+		return healthy("inlet-thermostat", hotFan).open(118, 20).set("rad_out", lower).set("pump_in", lower-2).set("engine_out", 114).set("bypass", 114)
+	}
+	for name, tt := range map[string]struct {
+		c    *cases.Case
+		want bool
+	}{
+		"alone": {toCase(crept(42)), true}, "after nothing passed": {toCase(shut(), crept(42)), false}, "after it opened": {toCase(shut(), crept(106)), true},
+	} {
+		if f := analyst(t).Analyse(tt.c); (find(f, "bypass-open") != nil) != tt.want {
+			t.Errorf("%s: told %v, want %v: %v", name, !tt.want, tt.want, pressing(f))
+		}
+	}
+}
+
 // An engine falls back only from where it was on the same run: four minutes after another start it is on its way up, and
 // no call is made before 12 minutes of driving (WU1, testdata/trade/numbers.csv, common practice).
 func TestAnotherStartIsNoFallingBack(t *testing.T) {
