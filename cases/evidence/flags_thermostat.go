@@ -9,14 +9,15 @@ import (
 )
 
 const (
-	coldHoseK  diagram.DeltaK  = 15 // DT7: over the air outside, no flow; common practice
-	followsK   diagram.DeltaK  = 15 // DT9: under the engine, flow; common practice
-	stepFromK  diagram.DeltaK  = 10 // DT6: over the rating, the step is judged; common practice
-	shutAirK   diagram.DeltaK  = 15 // AR1: a shut thermostat's radiator warms its air by no more; common practice
-	backK      diagram.DeltaK  = 30 // F02: the hose behind a shut thermostat under the engine; common practice
-	earlyK     diagram.DeltaK  = 6  // F04: under the rating, an opening is early; common practice
-	hotDayC    diagram.Celsius = 35 // what an unnoted day may be, common practice
-	noCallFrom                 = drivenMinutes
+	coldHoseK   diagram.DeltaK  = 15 // DT7: over the air outside, no flow; common practice
+	followsK    diagram.DeltaK  = 15 // DT9: under the engine, flow; common practice
+	stepFromK   diagram.DeltaK  = 10 // DT6: over the rating, the step is judged; common practice
+	shutAirK    diagram.DeltaK  = 15 // AR1: a shut thermostat's radiator warms its air by no more; common practice
+	backK       diagram.DeltaK  = 30 // F02: the hose behind a shut thermostat under the engine; common practice
+	earlyK      diagram.DeltaK  = 6  // F04: under the rating, an opening is early; common practice
+	bypassRiseK diagram.DeltaK  = 5  // F11: engine's outlet over its inlet beside an open bypass, common practice
+	hotDayC     diagram.Celsius = 35 // what an unnoted day may be, common practice
+	noCallFrom                  = drivenMinutes
 )
 
 // farHose is the hose that stays cold while the thermostat is shut: the upper
@@ -249,9 +250,17 @@ func (m *moment) bypassOpen() []Flag {
 		return []Flag{m.flag("bypass-open", Act, []diagram.Point{diagram.Bypass},
 			say.Of("flag.bypass-open"), m.engineText(), m.ends(d), d.text())}
 	}
-	if d := m.delta(MixStep); d != nil && d.State == High {
+	if d := m.delta(MixStep); d != nil && d.State == High && !m.littleThrough() {
 		return []Flag{m.flag("bypass-open", Look, []diagram.Point{diagram.Housing, diagram.PumpIn},
 			say.Of("flag.bypass-mixes", d.ValueK), m.engineText(), m.ends(d), d.text())}
 	}
 	return nil
+}
+
+// littleThrough reports whether the coolant of an inlet thermostat's loop warms on its way through the engine by more than a
+// bypass that takes most of it lets it (F11): then the valve mixes as it should, and something else holds the flow.
+func (m *moment) littleThrough() bool {
+	in, ok := m.at(diagram.Housing)
+	out, okOut := m.first(diagram.EngineOut, diagram.RadIn)
+	return ok && okOut && out.TrueC.Minus(in.TrueC) > bypassRiseK
 }

@@ -154,6 +154,18 @@ func TestTheBypassOfAShutThermostatIsOpenRightly(t *testing.T) {
 	}
 }
 
+// A bypass that takes most of the coolant lets it warm little in the engine (F11, testdata/trade/signatures.csv: outlet over
+// inlet up to 5 K). Where little comes through the engine it warms by more, and the inlet's valve mixes rightly.
+func TestWhatMixesBeforeAStarvedEngineIsNoOpenBypass(t *testing.T) {
+	for rise, want := range map[float64]bool{3: true, 12: false} {
+		s := healthy("inlet-thermostat", hotFan).open(106, 40)
+		s.set("housing", s.t["engine_out"]-rise)
+		if f := analyst(t).Analyse(toCase(s)); (find(f, "bypass-open") != nil) != want {
+			t.Errorf("warmed by %g K in the engine: told %v, want %v: %v", rise, !want, want, pressing(f))
+		}
+	}
+}
+
 // An engine falls back only from where it was on the same run: four minutes after another start it is on its way up, and
 // no call is made before 12 minutes of driving (WU1, testdata/trade/numbers.csv, common practice).
 func TestAnotherStartIsNoFallingBack(t *testing.T) {
