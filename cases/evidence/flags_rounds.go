@@ -54,7 +54,7 @@ func collapse(slow, fast *moment) []Flag {
 		return nil
 	}
 	grows, climbs := b.ValueK-a.ValueK, fast.engine.c.Minus(*slow.engine.c)
-	if !slow.isHot() || !fast.over(unevenK) || grows < growsK || climbs < climbsK || fast.shutOff() != nil {
+	if !slow.isHot() || !fast.over(unevenK) || grows < growsK || climbs < climbsK || fast.staysShut() {
 		return nil // a warm-up's drop is no measure
 	}
 	return []Flag{fast.flag("lower-hose-collapse", Look, []diagram.Point{diagram.RadOut, diagram.PumpIn},

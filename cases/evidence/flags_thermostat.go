@@ -16,6 +16,7 @@ const (
 	backK       diagram.DeltaK  = 30 // F02: the hose behind a shut thermostat under the engine; common practice
 	earlyK      diagram.DeltaK  = 6  // F04: under the rating, an opening is early; common practice
 	bypassRiseK diagram.DeltaK  = 5  // F11: engine's outlet over its inlet beside an open bypass, common practice
+	inletUnderK diagram.DeltaK  = 6  // an inlet's wax under the engine's outlet at idle, judgement
 	hotDayC     diagram.Celsius = 35 // what an unnoted day may be, common practice
 	noCallFrom                  = drivenMinutes
 )
@@ -243,18 +244,29 @@ func (m *moment) aboveRating() []Flag {
 // the tolerance of its opening (TH1) and not at the very degree that is given. That of a thermostat which
 // doesn't open is open rightly.
 func (m *moment) bypassOpen() []Flag {
-	if m.engine.c == nil || *m.engine.c < m.rating.fullC+opensEarlyK || m.staysShut() {
+	if m.engine.c == nil || !m.fullyOpen() || m.staysShut() || m.littleThrough() {
 		return nil
 	}
 	if d := m.delta(BypassBelowEngineOut); d != nil && d.State == Low {
 		return []Flag{m.flag("bypass-open", Act, []diagram.Point{diagram.Bypass},
 			say.Of("flag.bypass-open"), m.engineText(), m.ends(d), d.text())}
 	}
-	if d := m.delta(MixStep); d != nil && d.State == High && !m.littleThrough() {
+	if d := m.delta(MixStep); d != nil && d.State == High {
 		return []Flag{m.flag("bypass-open", Look, []diagram.Point{diagram.Housing, diagram.PumpIn},
 			say.Of("flag.bypass-mixes", d.ValueK), m.engineText(), m.ends(d), d.text())}
 	}
 	return nil
+}
+
+// fullyOpen reports whether the engine is so hot that its thermostat is open all the way. An inlet's is in colder coolant than
+// leaves the engine, which its housing shows.
+func (m *moment) fullyOpen() bool {
+	full := m.rating.fullC + opensEarlyK
+	if m.side() != diagram.Inlet {
+		return *m.engine.c >= full
+	}
+	in, ok := m.at(diagram.Housing)
+	return ok && in.TrueC >= full || *m.engine.c >= full+diagram.Celsius(inletUnderK)
 }
 
 // littleThrough reports whether the coolant of an inlet thermostat's loop warms on its way through the engine by more than a

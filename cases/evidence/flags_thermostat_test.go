@@ -140,7 +140,7 @@ func TestTheBypassOfAShutThermostatIsOpenRightly(t *testing.T) {
 		return healthy("inlet-thermostat", hotFan).open(104, 20).set("rad_out", 30).set("pump_in", 31)
 	}
 	crept := func(lower float64) *scene {
-		return healthy("inlet-thermostat", hotFan).open(118, 20).set("rad_out", lower).set("pump_in", lower-2).set("engine_out", 114).set("bypass", 114)
+		return healthy("inlet-thermostat", hotFan).open(118, 20).set("rad_out", lower).set("pump_in", lower-2).set("housing", 112).set("engine_out", 114).set("bypass", 114)
 	}
 	for name, tt := range map[string]struct {
 		c    *cases.Case
@@ -158,7 +158,7 @@ func TestTheBypassOfAShutThermostatIsOpenRightly(t *testing.T) {
 // inlet up to 5 K). Where little comes through the engine it warms by more, and the inlet's valve mixes rightly.
 func TestWhatMixesBeforeAStarvedEngineIsNoOpenBypass(t *testing.T) {
 	for rise, want := range map[float64]bool{3: true, 12: false} {
-		s := healthy("inlet-thermostat", hotFan).open(106, 40)
+		s := healthy("inlet-thermostat", hotFan).open(112, 40)
 		s.set("housing", s.t["engine_out"]-rise)
 		if f := analyst(t).Analyse(toCase(s)); (find(f, "bypass-open") != nil) != want {
 			t.Errorf("warmed by %g K in the engine: told %v, want %v: %v", rise, !want, want, pressing(f))

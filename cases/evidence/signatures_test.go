@@ -214,15 +214,17 @@ var faults = map[string]broken{
 		return []*scene{slow, s}
 	}},
 	"F11 WIDLE": {want: "bypass-open engine-above-rating", scene: one(func(s *scene, d float64) {
-		hot := s.open(106, 18).t["engine_out"]
+		hot := s.open(112, 18).t["engine_out"]
 		if !s.inlet() {
 			hot = s.t["housing"]
+		} else {
+			s.set("housing", hot-3) // as hot as W2500 and HIDLE_FAN have the mix
 		}
 		s.set("bypass", hot-d)
 	})},
 	"F11 W2500": {want: "bypass-open engine-above-rating", scene: one(func(s *scene, d float64) {
 		s.layout = "inlet-thermostat" // where the mix can be read
-		s.open(106, 18).set("housing", s.t["pump_in"]+d)
+		s.open(112, 18).set("housing", s.t["pump_in"]+d)
 	})},
 	"F12 COLD5":     {want: "heater-restricted", scene: heaterDrop(66)},
 	"F12 WIDLE":     {want: "heater-restricted", scene: heaterDrop(0)},
