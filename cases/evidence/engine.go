@@ -14,6 +14,7 @@ type engine struct {
 	by      say.Text
 	regime  Regime
 	lies    bool // the sensor contradicts the gun
+	onHose  bool // read on its rubber: the coolant in it is warmer
 	witness diagram.Point
 }
 
@@ -42,22 +43,24 @@ func (m *moment) findEngine() engine {
 	switch ect := m.round.EctC; {
 	case ect != nil && any && hottest.TrueC.Minus(*ect) > sensorFailK:
 		e.lies, e.witness = true, hottest.Point // no hose is hotter than its coolant
-		e.set(hottest.TrueC, say.Of("by.gun-sensor-low", say.Place(hottest.Point)))
+		e.read(hottest, "by.gun-sensor-low")
 	case ect != nil && !m.dry() && m.readsHigh(*ect, e.witness):
-		w := m.readings[e.witness]
 		e.lies = true
-		e.set(w.TrueC, say.Of("by.gun-sensor-high", say.Place(w.Point)))
+		e.read(m.readings[e.witness], "by.gun-sensor-high")
 	case ect != nil:
-		e.set(*ect, say.Of("by.scan-tool"))
+		e.c, e.by = ect, say.Of("by.scan-tool")
 	default:
 		if w, ok := m.hottest(m.witnesses()...); ok {
-			e.set(w.TrueC, say.Of("by.gun", say.Place(w.Point)))
+			e.read(w, "by.gun")
 		}
 	}
 	return m.sorted(e)
 }
 
-func (e *engine) set(t diagram.Celsius, by say.Text) { e.c, e.by = &t, by }
+// read takes the gun's value.
+func (e *engine) read(w Reading, by string) {
+	e.c, e.by, e.onHose = &w.TrueC, say.Of(by, say.Place(w.Point)), w.onHose()
+}
 
 // sorted finds the regime. A gauge in the hot counts where no sensor speaks.
 func (m *moment) sorted(e engine) engine {

@@ -180,6 +180,9 @@ func (m *moment) belowTarget() []Flag {
 		return nil
 	}
 	cool := m.engine.regime == Shut || m.engine.regime == Below
+	if m.engine.onHose && m.regimeAt(*m.engine.c+diagram.Celsius(hoseUnderK)) == AtRating {
+		return nil // the coolant in it may be as warm as it should
+	}
 	rule := m.rating.targetRule()
 	ranHot := slices.ContainsFunc(m.before, func(b *moment) bool { return b.isHot() && m.runsOn(b) })
 	fellBack := ranHot && PaceOf(m.round) == OnRoad

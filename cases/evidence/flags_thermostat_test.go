@@ -133,6 +133,24 @@ func TestAThermostatThatPassedIsNotShut(t *testing.T) {
 	}
 }
 
+// The coolant is 2 to 8 K warmer than a hose's rubber (IR8 of testdata/trade/numbers.csv, from memory): by a hose alone no
+// engine is called too cold that may stand above its target, 77 °C with a rating of 88 °C (REG1, published).
+func TestAHoseCallsNoEngineTooColdThatMayBeWarm(t *testing.T) {
+	for hose, want := range map[float64]bool{72: false, 66: true} {
+		warm, road := healthy("outlet-thermostat", warmIdle), healthy("outlet-thermostat", warmIdle).open(hose, 10).set("engine_out", hose)
+		delete(road.t, "housing")
+		for _, p := range []diagram.Point{"rad_in", "heater_in", "bypass"} {
+			road.set(p, hose-1)
+		}
+		road.round.SpeedKmh, road.round.MinutesSinceStart = casetest.P(80.0), nil
+		c := toCase(warm, road)
+		c.Rounds[1].EctC = nil
+		if f := analyst(t).Analyse(c); (find(f, "engine-below-target") != nil) != want {
+			t.Errorf("upper hose at %g °C on the road: told %v, want %v: %v", hose, !want, want, pressing(f))
+		}
+	}
+}
+
 // Behind a shut thermostat the bypass is very hot (F02, testdata/trade/signatures.csv) and open as it should be, which it
 // stays once creeping coolant has warmed the lower hose by more than 15 K. One whose thermostat has opened since is judged.
 func TestTheBypassOfAShutThermostatIsOpenRightly(t *testing.T) {
