@@ -202,13 +202,25 @@ func (s *Sim) engineUA(engine int) float64 {
 	return share * s.p.EngineUAWK / 1000 * (0.2 + 0.8*math.Pow(q/share/refFlowLS, 0.8))
 }
 
+// inflow is the flow that a hose brings into a part, L/s, and the lump that it
+// comes from; 0 where it brings none.
+func (s *Sim) inflow(part, hose int) (ls float64, from int) {
+	h, q := &s.c.hoses[hose], s.c.net.FlowLS[hose]
+	switch {
+	case h.to == part && q > 0:
+		return q, h.last
+	case h.from == part && q < 0:
+		return -q, h.lump
+	}
+	return 0, 0
+}
+
 // through is the flow into a part, L/s.
 func (s *Sim) through(part int) float64 {
 	sum := 0.0
-	for i, h := range s.c.hoses {
-		if q := s.c.net.FlowLS[i]; h.to == part && q > 0 || h.from == part && q < 0 {
-			sum += math.Abs(q)
-		}
+	for hose := range s.c.hoses {
+		ls, _ := s.inflow(part, hose)
+		sum += ls
 	}
 	return sum
 }
@@ -239,21 +251,14 @@ func (s *Sim) heatCabin(st Stage) {
 // from where its coolant comes in, and is the conductance in kW/K of that
 // difference. The lump is what leaves it.
 func (s *Sim) pass(part int, ua, air, q float64) float64 {
-	kwk := exchanger.CrossUnmixed.HeatW(ua, q*s.heatKJLK, air, 1)
-	for i, h := range s.c.hoses {
-		flow, at := s.c.net.FlowLS[i], h.last
-		switch {
-		case h.to == part && flow > 0:
-		case h.from == part && flow < 0:
-			flow, at = -flow, h.lump
-		default:
-			continue
+	kwk := exchanger.Conductance(ua, q*s.heatKJLK, air)
+	for hose := range s.c.hoses {
+		ls, from := s.inflow(part, hose)
+		if ls > 0 && from == s.c.hotTank {
+			ls -= s.bled() / s.heatKJLK
 		}
-		if at == s.c.hotTank {
-			flow -= s.bled() / s.heatKJLK
-		}
-		if flow > 0 {
-			s.lose(s.c.parts[part].lump, at, kwk*flow/q, s.ambient)
+		if ls > 0 {
+			s.lose(s.c.parts[part].lump, from, kwk*ls/q, s.ambient)
 		}
 	}
 	return kwk

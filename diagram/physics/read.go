@@ -38,13 +38,10 @@ func (s *Sim) At(p diagram.Point) (diagram.Celsius, bool) {
 
 // airBehind is ambient and what an exchanger gave to its air.
 func (s *Sim) airBehind(part int, kwk, air float64) diagram.Celsius {
-	q, in := 0.0, 0.0
-	for i, h := range s.c.hoses {
-		if flow := s.c.net.FlowLS[i]; h.to == part && flow > 0 {
-			q, in = q+flow, in+flow*s.in.Y[h.last]
-		} else if h.from == part && flow < 0 {
-			q, in = q-flow, in-flow*s.in.Y[h.lump]
-		}
+	q, in := 0.0, 0.0 // L/s, and that times °C
+	for hose := range s.c.hoses {
+		ls, from := s.inflow(part, hose)
+		q, in = q+ls, in+ls*s.in.Y[from]
 	}
 	if !(q > 0) || !(air > 0) {
 		return diagram.Celsius(s.ambient)

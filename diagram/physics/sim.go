@@ -111,7 +111,7 @@ func (s *Sim) prepare() {
 	for i := range y[:s.account] {
 		y[i] = s.ambient
 	}
-	s.in = stiff.New(stiff.System{F: s.balance, Jacobian: s.jacobian, Autonomous: true}, y)
+	s.in = stiff.New(stiff.System{F: s.balance, Jacobian: s.jacobian}, y)
 	s.in.Rel = 0
 	for i := range s.in.Abs {
 		s.in.Abs[i] = 0.02 // K by step
@@ -119,7 +119,7 @@ func (s *Sim) prepare() {
 	s.in.Abs[s.account] = math.Inf(1) // an account of the others
 }
 
-func (s *Sim) balance(_ float64, y, dydt []float64) {
+func (s *Sim) balance(y, dydt []float64) {
 	for i := range dydt {
 		sum := s.b[i]
 		for j, a := range s.a[i*s.n : i*s.n+s.n] {
@@ -129,7 +129,7 @@ func (s *Sim) balance(_ float64, y, dydt []float64) {
 	}
 }
 
-func (s *Sim) jacobian(_ float64, _, jac []float64) { copy(jac, s.a) }
+func (s *Sim) jacobian(_, jac []float64) { copy(jac, s.a) }
 
 // capacities sets the heat that each lump holds, kJ/K.
 func (s *Sim) capacities() {

@@ -11,14 +11,12 @@ const leapGamma = 1 - 1/math.Sqrt2
 // Leap carries the state to end in one step of ROS2, a Rosenbrock method of
 // order 2 and L-stable (Verwer, Spee, Blom and Hundsdorfer, SIAM Journal on
 // Scientific Computing 20 (1999) 1456–1480), without judging its error: half of
-// the work of a step of To, for who knows how coarse a step may be. The system
-// must be autonomous.
+// the work of a step of To, for who knows how coarse a step may be.
 func (in *Integrator) Leap(end float64) error {
 	h := end - in.T
 	if h <= 0 {
 		return nil
 	}
-	in.system.F(in.T, in.Y, in.f0)
 	in.slopes()
 	if !in.lu.factor(in.jac, 1/(leapGamma*h)) {
 		return fmt.Errorf("at %g, step %g: %w", in.T, h, ErrStuck)
@@ -29,7 +27,7 @@ func (in *Integrator) Leap(end float64) error {
 	for i, y := range in.Y {
 		in.at[i] = y + k1[i]/leapGamma
 	}
-	in.system.F(end, in.at, k2)
+	in.system.F(in.at, k2)
 	for i, k := range k1 {
 		k2[i] -= 2 * k / (leapGamma * h)
 	}

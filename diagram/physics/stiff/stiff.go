@@ -1,4 +1,4 @@
-// Package stiff integrates ordinary differential equations dy/dt = f(t, y) of
+// Package stiff integrates ordinary differential equations dy/dt = f(y) of
 // which some parts settle far quicker than the whole: small volumes in a
 // strong flow beside a heavy engine block.
 //
@@ -19,18 +19,14 @@ import (
 // ErrStuck is wrapped when no step is small enough, or f gives no number.
 var ErrStuck = errors.New("integration is stuck")
 
-// System is what is integrated.
+// System is what is integrated. A state that is to know the time has it among
+// its values.
 type System struct {
-	// F sets dydt to f(t, y).
-	F func(t float64, y, dydt []float64)
+	// F sets dydt to f(y).
+	F func(y, dydt []float64)
 
-	// Jacobian sets jac, row by row and all zero before, to ∂f/∂y. Nil takes
-	// differences of F.
-	Jacobian func(t float64, y, jac []float64)
-
-	// Autonomous says that f doesn't depend on t within a call of To, which
-	// saves one F a step.
-	Autonomous bool
+	// Jacobian sets jac, row by row and all zero before, to ∂f/∂y.
+	Jacobian func(y, jac []float64)
 }
 
 // Integrator carries a state through time. It allocates nothing after New and
@@ -47,8 +43,8 @@ type Integrator struct {
 	next   float64 // the step to try next
 	lu     luMatrix
 	jac    []float64
-	f0, ft []float64
-	f, at  []float64
+	f0, f  []float64 // of the state, and at
+	at     []float64
 	k      [4][]float64
 }
 
@@ -56,7 +52,7 @@ type Integrator struct {
 func New(system System, y []float64) *Integrator {
 	n := len(y)
 	in := &Integrator{Rel: 1e-6, system: system, lu: newLU(n), jac: make([]float64, n*n)}
-	for _, v := range []*[]float64{&in.Y, &in.Abs, &in.f0, &in.ft, &in.f, &in.at, &in.k[0], &in.k[1], &in.k[2], &in.k[3]} {
+	for _, v := range []*[]float64{&in.Y, &in.Abs, &in.f0, &in.f, &in.at, &in.k[0], &in.k[1], &in.k[2], &in.k[3]} {
 		*v = make([]float64, n)
 	}
 	copy(in.Y, y)
@@ -79,7 +75,6 @@ func (in *Integrator) To(end float64) error {
 
 // advance takes one step that passes, not beyond end.
 func (in *Integrator) advance(end float64) error {
-	in.system.F(in.T, in.Y, in.f0)
 	in.slopes()
 	if in.next == 0 {
 		in.next = in.first(end - in.T)
@@ -99,6 +94,13 @@ func (in *Integrator) advance(end float64) error {
 			return nil
 		}
 	}
+}
+
+// slopes sets f and its derivatives by y where the state is.
+func (in *Integrator) slopes() {
+	in.system.F(in.Y, in.f0)
+	clear(in.jac)
+	in.system.Jacobian(in.Y, in.jac)
 }
 
 // step is the one to try: the planned one, or what is left, stretched or

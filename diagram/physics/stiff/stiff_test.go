@@ -14,8 +14,8 @@ type problem struct {
 	name string
 	y    []float64
 	end  float64
-	f    func(t float64, y, dydt []float64)
-	jac  func(t float64, y, jac []float64)
+	f    func(y, dydt []float64)
+	jac  func(y, jac []float64)
 	want []float64
 }
 
@@ -24,12 +24,12 @@ func problems() []problem {
 		{
 			name: "ROBER", // Robertson (1966): three reactions, rates from 0.04 to 3e7
 			y:    []float64{1, 0, 0}, end: 1e11,
-			f: func(_ float64, y, d []float64) {
+			f: func(y, d []float64) {
 				d[0] = -0.04*y[0] + 1e4*y[1]*y[2]
 				d[2] = 3e7 * y[1] * y[1]
 				d[1] = -d[0] - d[2]
 			},
-			jac: func(_ float64, y, j []float64) {
+			jac: func(y, j []float64) {
 				j[0], j[1], j[2] = -0.04, 1e4*y[2], 1e4*y[1]
 				j[7] = 6e7 * y[1]
 				j[3], j[4], j[5] = 0.04, -j[1]-j[7], -j[2]
@@ -39,7 +39,7 @@ func problems() []problem {
 		{
 			name: "HIRES", // Schäfer (1975): growth of a plant in strong light
 			y:    []float64{1, 0, 0, 0, 0, 0, 0, 0.0057}, end: 321.8122,
-			f: func(_ float64, y, d []float64) {
+			f: func(y, d []float64) {
 				d[0] = -1.71*y[0] + 0.43*y[1] + 8.32*y[2] + 0.0007
 				d[1] = 1.71*y[0] - 8.75*y[1]
 				d[2] = -10.03*y[2] + 0.43*y[3] + 0.035*y[4]
@@ -48,6 +48,18 @@ func problems() []problem {
 				d[5] = -280*y[5]*y[7] + 0.69*y[3] + 1.71*y[4] - 0.43*y[5] + 0.69*y[6]
 				d[6] = 280*y[5]*y[7] - 1.81*y[6]
 				d[7] = -d[6]
+			},
+			jac: func(y, j []float64) {
+				copy(j, []float64{
+					-1.71, 0.43, 8.32, 0, 0, 0, 0, 0,
+					1.71, -8.75, 0, 0, 0, 0, 0, 0,
+					0, 0, -10.03, 0.43, 0.035, 0, 0, 0,
+					0, 8.32, 1.71, -1.12, 0, 0, 0, 0,
+					0, 0, 0, 0, -1.745, 0.43, 0.43, 0,
+					0, 0, 0, 0.69, 1.71, -280*y[7] - 0.43, 0.69, -280 * y[5],
+					0, 0, 0, 0, 0, 280 * y[7], -1.81, 280 * y[5],
+					0, 0, 0, 0, 0, -280 * y[7], 1.81, -280 * y[5],
+				})
 			},
 			want: []float64{
 				0.7371312573325668e-3, 0.1442485726316185e-3, 0.5888729740967575e-4, 0.1175651343283149e-2,
@@ -61,29 +73,27 @@ func problems() []problem {
 // precision; read in public transcriptions of it.
 func TestReferenceSolutions(t *testing.T) {
 	for _, p := range problems() {
-		for _, jac := range []func(float64, []float64, []float64){p.jac, nil} {
-			in := stiff.New(stiff.System{F: p.f, Jacobian: jac, Autonomous: true}, p.y)
-			in.Rel = 1e-8
-			for i := range in.Abs {
-				in.Abs[i] = 1e-16
-			}
-			if err := in.To(p.end); err != nil {
-				t.Fatal(p.name, err)
-			}
-			for i, want := range p.want {
-				if !(math.Abs(in.Y[i]/want-1) <= 1e-5) {
-					t.Errorf("%s: y[%d] = %.10g, want %.10g", p.name, i+1, in.Y[i], want)
-				}
-			}
-			t.Logf("%s: %d steps", p.name, in.Steps)
+		in := stiff.New(stiff.System{F: p.f, Jacobian: p.jac}, p.y)
+		in.Rel = 1e-8
+		for i := range in.Abs {
+			in.Abs[i] = 1e-16
 		}
+		if err := in.To(p.end); err != nil {
+			t.Fatal(p.name, err)
+		}
+		for i, want := range p.want {
+			if !(math.Abs(in.Y[i]/want-1) <= 1e-5) {
+				t.Errorf("%s: y[%d] = %.10g, want %.10g", p.name, i+1, in.Y[i], want)
+			}
+		}
+		t.Logf("%s: %d steps", p.name, in.Steps)
 	}
 }
 
 // Robertson's substances only turn into one another: their sum is 1.
 func TestSumsAreKept(t *testing.T) {
 	p := problems()[0]
-	in := stiff.New(stiff.System{F: p.f, Jacobian: p.jac, Autonomous: true}, p.y)
+	in := stiff.New(stiff.System{F: p.f, Jacobian: p.jac}, p.y)
 	if err := in.To(1e6); err != nil {
 		t.Fatal(err)
 	}
@@ -93,16 +103,25 @@ func TestSumsAreKept(t *testing.T) {
 }
 
 // Half the step leaves an eighth of the error. The solution sin t + 2 is put
-// into an equation in which t and y both count, and a second follows the first.
+// into an equation in which t and y both count, a second follows the first, and
+// the time is the third value.
 func TestOrderIsThree(t *testing.T) {
-	sys := stiff.System{F: func(t float64, y, d []float64) {
-		exact := math.Sin(t) + 2
-		d[0] = math.Cos(t) - y[0]*y[0] + exact*exact
-		d[1] = y[0] - exact - y[1]
-	}}
+	sys := stiff.System{
+		F: func(y, d []float64) {
+			exact := math.Sin(y[2]) + 2
+			d[0] = math.Cos(y[2]) - y[0]*y[0] + exact*exact
+			d[1] = y[0] - exact - y[1]
+			d[2] = 1
+		},
+		Jacobian: func(y, j []float64) {
+			sin, cos := math.Sincos(y[2])
+			j[0], j[2] = -2*y[0], -sin+2*(sin+2)*cos
+			j[3], j[4], j[5] = 1, -1, -cos
+		},
+	}
 	errorAt := func(h float64) float64 {
-		in := stiff.New(sys, []float64{2, 1})
-		in.Rel = 1e9 // every step passes, and each reaches as far as it is asked to
+		in := stiff.New(sys, []float64{2, 1, 0})
+		in.Rel, in.Abs[2] = 1e9, 1e12 // every step passes, and each reaches as far as it is asked to
 		n := int(math.Round(2 / h))
 		for i := 1; i <= n; i++ {
 			if err := in.To(float64(i) * h); err != nil {
@@ -124,7 +143,10 @@ func TestOrderIsThree(t *testing.T) {
 // One lump that is heated and loses heat (testdata/reference/warmup_lumped.csv:
 // C = 60 kJ/K, Q = 8 kW, UA = 40 W/K, outside 20 °C): closed form.
 func TestHeatedMass(t *testing.T) {
-	in := stiff.New(stiff.System{F: func(_ float64, y, d []float64) { d[0] = (8000 - 40*(y[0]-20)) / 60e3 }, Autonomous: true}, []float64{20})
+	in := stiff.New(stiff.System{
+		F:        func(y, d []float64) { d[0] = (8000 - 40*(y[0]-20)) / 60e3 },
+		Jacobian: func(_, j []float64) { j[0] = -40 / 60e3 },
+	}, []float64{20})
 	for _, tt := range []struct{ s, want float64 }{
 		{60, 27.84211}, {120, 35.37673}, {300, 56.25385}, {600, 85.93599}, {900, 110.23767}, {1200, 130.13421},
 	} {
@@ -138,11 +160,17 @@ func TestHeatedMass(t *testing.T) {
 }
 
 func TestStuckIsAnError(t *testing.T) {
-	for name, f := range map[string]func(t float64, y, d []float64){
-		"no number": func(_ float64, _, d []float64) { d[0] = math.NaN() },
-		"ends at 1": func(t float64, _, d []float64) { d[0] = math.Sqrt(1 - t) },
+	for name, sys := range map[string]stiff.System{
+		"no number": {
+			F:        func(_, d []float64) { d[0], d[1] = math.NaN(), 1 },
+			Jacobian: func(_, _ []float64) {},
+		},
+		"ends at 1": { // of the second value, which is the time
+			F:        func(y, d []float64) { d[0], d[1] = math.Sqrt(1-y[1]), 1 },
+			Jacobian: func(y, j []float64) { j[1] = -0.5 / math.Sqrt(1-y[1]) },
+		},
 	} {
-		in := stiff.New(stiff.System{F: f}, []float64{1})
+		in := stiff.New(sys, []float64{1, 0})
 		if err := in.To(2); !errors.Is(err, stiff.ErrStuck) {
 			t.Errorf("%s: %v, want ErrStuck", name, err)
 		}
@@ -151,7 +179,7 @@ func TestStuckIsAnError(t *testing.T) {
 
 func BenchmarkHIRES(b *testing.B) {
 	p := problems()[1]
-	in := stiff.New(stiff.System{F: p.f, Autonomous: true}, p.y)
+	in := stiff.New(stiff.System{F: p.f, Jacobian: p.jac}, p.y)
 	b.ReportAllocs() // want 0
 	for i := 0; i < b.N; i++ {
 		in.T = 0
@@ -169,7 +197,10 @@ func BenchmarkHIRES(b *testing.B) {
 func TestLeapHasItsStabilityFunction(t *testing.T) {
 	gamma := 1 - 1/math.Sqrt2
 	for _, z := range []float64{-0.05, -1, -4e6} {
-		in := stiff.New(stiff.System{F: func(_ float64, y, dydt []float64) { dydt[0] = z * y[0] }, Autonomous: true}, []float64{1})
+		in := stiff.New(stiff.System{
+			F:        func(y, d []float64) { d[0] = z * y[0] },
+			Jacobian: func(_, j []float64) { j[0] = z },
+		}, []float64{1})
 		if err := in.Leap(1); err != nil {
 			t.Fatal(err)
 		}
