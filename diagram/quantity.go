@@ -25,6 +25,9 @@ type KPaAbs float64
 // Metre is a length or an altitude in metres.
 type Metre float64
 
+// Litre is a volume in litres.
+type Litre float64
+
 const zeroCelsiusK = 273.15 // exact, by the definition of the degree Celsius
 
 // Kelvin converts c to the thermodynamic scale.

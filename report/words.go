@@ -40,7 +40,7 @@ func speed(kmh *float64) say.Text {
 }
 
 func litres(v *float64) say.Text {
-	return known(v, func(v float64) say.Text { return say.Of("record.volume", say.Litre(v)) })
+	return known(v, func(v float64) say.Text { return say.Of("record.volume", diagram.Litre(v)) })
 }
 
 // whole is a quantity by itself.

@@ -2,10 +2,9 @@ package coolant
 
 import (
 	"fmt"
-)
 
-// Litre is a volume in litres.
-type Litre float64
+	"loopbook/diagram"
+)
 
 // Change is how many litres to drain from a full system, and then to fill up
 // again with coolant of the strength with, to bring it from the strength have
@@ -16,7 +15,7 @@ type Litre float64
 // cock may not let so much out is for the technician to see. A volume not
 // above zero, a share outside 0 to 100 %, or a strength that this coolant
 // can't bring about is an error.
-func Change(capacity Litre, have, want, with VolumePercent) (Litre, error) {
+func Change(capacity diagram.Litre, have, want, with VolumePercent) (diagram.Litre, error) {
 	if !(capacity > 0) {
 		return 0, fmt.Errorf("system of %g litres: %w", float64(capacity), ErrRange)
 	}
@@ -33,5 +32,5 @@ func Change(capacity Litre, have, want, with VolumePercent) (Litre, error) {
 		return 0, fmt.Errorf("from %g %% to %g %% with %g %%: %w",
 			float64(have), float64(want), float64(with), ErrRange)
 	}
-	return capacity * Litre(part), nil
+	return capacity * diagram.Litre(part), nil
 }

@@ -6,15 +6,16 @@ import (
 	"math/rand"
 	"testing"
 
+	"loopbook/diagram"
 	"loopbook/diagram/coolant"
 )
 
 // TestChange by plain arithmetic: a tenth of a 10 l system is a litre.
 func TestChange(t *testing.T) {
 	for _, tt := range []struct {
-		capacity         coolant.Litre
+		capacity         diagram.Litre
 		have, want, with coolant.VolumePercent
-		litres           coolant.Litre
+		litres           diagram.Litre
 	}{
 		{10, 0, 50, 100, 5},
 		{6, 25, 50, 100, 2},
@@ -36,7 +37,7 @@ func TestChangeBringsItAbout(t *testing.T) {
 	rng := rand.New(rand.NewSource(1))
 	percent := func() coolant.VolumePercent { return coolant.VolumePercent(100 * rng.Float64()) }
 	for i := 0; i < 1000; i++ {
-		capacity, have, with := coolant.Litre(1+20*rng.Float64()), percent(), percent()
+		capacity, have, with := diagram.Litre(1+20*rng.Float64()), percent(), percent()
 		want := have + (with-have)*coolant.VolumePercent(rng.Float64())
 		litres, err := coolant.Change(capacity, have, want, with)
 		if err != nil || !(litres >= 0 && litres <= capacity) {
@@ -52,13 +53,13 @@ func TestChangeBringsItAbout(t *testing.T) {
 func TestChangeImpossible(t *testing.T) {
 	nan := coolant.VolumePercent(math.NaN())
 	for _, tt := range []struct {
-		capacity         coolant.Litre
+		capacity         diagram.Litre
 		have, want, with coolant.VolumePercent
 	}{
 		{6, 30, 50, 40}, // too weak to get there
 		{6, 50, 40, 60}, // the wrong way
 		{6, 30, 40, 30}, // the same again
-		{0, 30, 50, 100}, {-1, 30, 50, 100}, {coolant.Litre(math.NaN()), 30, 50, 100},
+		{0, 30, 50, 100}, {-1, 30, 50, 100}, {diagram.Litre(math.NaN()), 30, 50, 100},
 		{6, -1, 50, 100}, {6, 30, 101, 100}, {6, 30, 50, 101}, {6, nan, 50, 100}, {6, 30, nan, 100}, {6, 30, 50, nan},
 	} {
 		if got, err := coolant.Change(tt.capacity, tt.have, tt.want, tt.with); !errors.Is(err, coolant.ErrRange) {

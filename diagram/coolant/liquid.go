@@ -2,28 +2,23 @@ package coolant
 
 import (
 	"fmt"
-	"math"
 
 	"loopbook/diagram"
 )
 
 // Properties of the liquid at one temperature.
 type Properties struct {
-	DensityKgM3     float64 // kg/m³
-	HeatJKgK        float64 // heat capacity, J/(kg K)
-	ConductivityWMK float64 // W/(m K)
-	ViscosityPaS    float64 // dynamic, Pa s
+	DensityKgM3 float64 // kg/m³
+	HeatJKgK    float64 // heat capacity, J/(kg K)
 }
 
 // At gives the properties at t, from −40 to 150 °C and up to 70 % by volume.
 //
 // They are ASHRAE's rows for 0 to 60 % and, without glycol, IAPWS's for
-// water, between rows in straight lines (viscosity in its logarithm). No
-// source was found beyond the rows: below −20 °C (0 °C in weak mixtures), above
-// 100 °C (water 130 °C) and above 60 % the end segment runs on. Families of
-// tables differ by 1 % in density, 3 % in heat capacity, 5 % in conductivity
-// and 15 % in viscosity; below 0 °C by 5 % in heat capacity and, where ours
-// runs on, 30 % in viscosity.
+// water, between rows in straight lines. No source was found beyond the rows:
+// below −20 °C (0 °C in weak mixtures), above 100 °C (water 130 °C) and above
+// 60 % the end segment runs on. Families of tables differ by 1 % in density and
+// 3 % in heat capacity, below 0 °C by 5 % in this.
 func (m Mixture) At(t diagram.Celsius) (Properties, error) {
 	g, err := m.glycol()
 	if err != nil {
@@ -61,10 +56,5 @@ func (r liquidRow) at(t float64) Properties {
 // towards goes that part of the way from p to q, which may be more than all.
 func (p Properties) towards(q Properties, part float64) Properties {
 	mix := func(a, b float64) float64 { return a + (b-a)*part }
-	return Properties{
-		mix(p.DensityKgM3, q.DensityKgM3),
-		mix(p.HeatJKgK, q.HeatJKgK),
-		mix(p.ConductivityWMK, q.ConductivityWMK),
-		p.ViscosityPaS * math.Pow(q.ViscosityPaS/p.ViscosityPaS, part),
-	}
+	return Properties{mix(p.DensityKgM3, q.DensityKgM3), mix(p.HeatJKgK, q.HeatJKgK)}
 }

@@ -17,13 +17,13 @@ import (
 func TestProperties(t *testing.T) {
 	for _, r := range published.Rows(t, "reference/glycol_properties.csv") {
 		m := mixture(t, r)
-		limits := properties{0.012, 0.03, 0.05, 0.15}
-		if r.Number(t, "T_degC") < 0 { // the families part, and ours runs on
-			limits = properties{0.012, 0.05, 0.05, 0.3}
+		limits := properties{0.012, 0.03}
+		if r.Number(t, "T_degC") < 0 { // the families part
+			limits = properties{0.012, 0.05}
 		}
 		if strings.Contains(r["source"], "ASHRAE") {
 			m.Strength = coolant.VolumePercent(r.Number(t, "volume_percent"))
-			limits = properties{1e-6, 1e-6, 1e-6, 1e-6}
+			limits = properties{1e-6, 1e-6}
 		}
 		checkProperties(t, r, m, limits)
 	}
@@ -35,12 +35,12 @@ func TestWaterProperties(t *testing.T) {
 		if r.FromMemory() { // at other pressures
 			continue
 		}
-		checkProperties(t, r, coolant.Mixture{Base: coolant.Water}, properties{1e-5, 2e-5, 1e-4, 1e-4})
+		checkProperties(t, r, coolant.Mixture{Base: coolant.Water}, properties{1e-5, 2e-5})
 	}
 }
 
 // properties in the order of the tables' columns.
-type properties [4]float64
+type properties [2]float64
 
 func checkProperties(t *testing.T, r published.Row, m coolant.Mixture, limits properties) {
 	t.Helper()
@@ -49,8 +49,8 @@ func checkProperties(t *testing.T, r published.Row, m coolant.Mixture, limits pr
 	if err != nil {
 		t.Errorf("%+v.At(%v): %v", m, at, err)
 	}
-	got := properties{p.DensityKgM3, p.HeatJKgK, p.ConductivityWMK, p.ViscosityPaS}
-	for i, column := range []string{"density_kg_m3", "cp_J_kgK", "conductivity_W_mK", "viscosity_Pa_s"} {
+	got := properties{p.DensityKgM3, p.HeatJKgK}
+	for i, column := range []string{"density_kg_m3", "cp_J_kgK"} {
 		if r[column] == "" {
 			continue
 		}
@@ -68,8 +68,7 @@ func TestPropertiesBeyond(t *testing.T) {
 			m := coolant.Mixture{Base: base, Strength: s}
 			hot, err := m.At(150)
 			cool, err2 := m.At(100)
-			if err != nil || err2 != nil || !(hot.DensityKgM3 < cool.DensityKgM3 && hot.ViscosityPaS < cool.ViscosityPaS &&
-				hot.HeatJKgK > cool.HeatJKgK && hot.ViscosityPaS > 0 && hot.ConductivityWMK > 0) {
+			if err != nil || err2 != nil || !(hot.DensityKgM3 < cool.DensityKgM3 && hot.HeatJKgK > cool.HeatJKgK) {
 				t.Errorf("%+v: at 150 °C %+v (%v), at 100 °C %+v (%v)", m, hot, err, cool, err2)
 			}
 		}

@@ -50,22 +50,11 @@ func (s Speaker) Say(t Text) string {
 		}
 		return s.Fill(template, t.args...)
 	}
-	if len(t.args) < 2 {
-		return s.whole(t.args)
-	}
-	sep, _ := t.args[0].(string)
-	parts := make([]string, len(t.args)-1)
-	for i, a := range t.args[1:] {
+	parts := make([]string, len(t.args))
+	for i, a := range t.args {
 		parts[i] = s.arg(a, shape{})
 	}
-	return strings.Join(parts, sep)
-}
-
-func (s Speaker) whole(args []any) string {
-	if len(args) == 0 {
-		return ""
-	}
-	return s.arg(args[0], shape{})
+	return strings.Join(parts, t.sep)
 }
 
 // catalogue is the speaker's; the zero Speaker has the English one.
@@ -188,7 +177,7 @@ func (s Speaker) quantity(a any, digits int) (value, unit string) {
 		return units.Thousands(u.FromKm(float64(v))), u.DistanceUnit()
 	case diagram.Metre:
 		return s.number(u.FromM(v), digits), u.HeightUnit()
-	case Litre:
+	case diagram.Litre:
 		return s.number(u.FromL(float64(v)), digits), u.VolumeUnit()
 	case float64:
 		return s.number(v, digits), ""

@@ -24,30 +24,30 @@ import (
 
 // Text is something to be said; the zero Text says nothing.
 type Text struct {
-	key  string
-	args []any
+	key  string // of the catalogue, or own
+	args []any  // of the template; of own words, what is said one after the other
+	sep  string // between own words
 }
 
 // Quantities that have no type of their own in package diagram.
 type (
-	Kmh   float64 // a speed, in km/h
-	Km    float64 // a distance, in km
-	Litre float64 // a volume, in litres
+	Kmh float64 // a speed, in km/h
+	Km  float64 // a distance, in km
 )
 
 // Of is the catalogue's template of that name with its arguments: numbers,
-// diagram.Celsius, DeltaK, KPa and Metre, Kmh, Km, Litre, strings that are a person's own or
+// diagram.Celsius, DeltaK, KPa, Metre and Litre, Kmh, Km, strings that are a person's own or
 // an open standard's, and other Texts.
-func Of(key string, args ...any) Text { return Text{key, args} }
+func Of(key string, args ...any) Text { return Text{key: key, args: args} }
 
 // own is the key of words that aren't in the catalogue.
 const own = ""
 
 // Own is a person's own words, said in every language as they are.
-func Own(words string) Text { return Text{own, []any{words}} }
+func Own(words string) Text { return Text{key: own, args: []any{words}} }
 
 // Value is a quantity by itself, whole.
-func Value(v any) Text { return Text{own, []any{v}} }
+func Value(v any) Text { return Text{key: own, args: []any{v}} }
 
 // Signed is a difference to a tenth that says its direction.
 func Signed(k diagram.DeltaK) Text {
@@ -73,16 +73,16 @@ func Items(texts ...Text) Text { return row("; ", texts) }
 func Sentences(texts ...Text) Text { return row(" ", texts) }
 
 func row(sep string, texts []Text) Text {
-	args := []any{sep}
+	var args []any
 	for _, t := range texts {
 		if !t.Empty() {
 			args = append(args, t)
 		}
 	}
-	if len(args) == 1 {
+	if args == nil {
 		return Text{}
 	}
-	return Text{own, args}
+	return Text{key: own, args: args, sep: sep}
 }
 
 // Empty reports whether t says nothing.

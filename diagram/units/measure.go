@@ -30,6 +30,10 @@ func Ohms() Measure {
 func Volts() Measure { return Measure{of: map[string]float64{"v": 1, "mv": 0.001}} }
 func Revs() Measure  { return Measure{map[string]float64{"rpm": 1, "u/min": 1}, true} }
 
+func kilopascals() Measure {
+	return Measure{of: map[string]float64{"kpa": 1, "psi": kPaPerPSI, "bar": kPaPerBar}}
+}
+
 // kilometres are of a distance and of a speed alike.
 func kilometres() Measure {
 	return Measure{map[string]float64{"km": 1, "km/h": 1, "kmh": 1, "mi": kmPerMile, "mile": kmPerMile, "miles": kmPerMile, "mph": kmPerMile}, true}
@@ -43,7 +47,7 @@ func (m Measure) Parse(text string) (float64, error) {
 	case unit == "":
 		number, of = strings.TrimSpace(text), 1
 	case !known:
-		return Number(text) // refused as it stands
+		return 0, refusal(text)
 	}
 	if m.whole && of < 1000 {
 		number = ungrouped(number)
@@ -54,7 +58,7 @@ func (m Measure) Parse(text string) (float64, error) {
 
 // parse is Parse where a bare number is in that unit.
 func (m Measure) parse(text, bare string) (float64, error) {
-	if _, unit := typed(text); unit == "" {
+	if _, unit := typed(text); unit == "" && bare != "" {
 		text += " " + bare
 	}
 	return m.Parse(text)
@@ -81,7 +85,7 @@ func (m Measure) Clock(text string) (float64, error) {
 	a, errA := strconv.ParseUint(whole, 10, 16)
 	b, errB := strconv.ParseUint(part, 10, 8)
 	if errA != nil || errB != nil || b >= 60 || len(part) != 2 {
-		return Number(text) // refused as it stands
+		return 0, refusal(text)
 	}
 	return float64(a) + float64(b)/60, nil
 }

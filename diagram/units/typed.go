@@ -16,15 +16,19 @@ var ErrNotANumber = errors.New("not a number")
 // ParseTemp reads a temperature typed in the chosen unit, or in the one behind it.
 func (s Set) ParseTemp(text string) (diagram.Celsius, error) {
 	number, unit := typed(text)
-	meant, ok := s.asTemperature(unit)
-	if !ok {
-		number = text // it is refused as it stands
+	switch unit {
+	case "":
+	case "c":
+		s.Temperature = C
+	case "f":
+		s.Temperature = F
+	default:
+		return 0, refusal(text)
 	}
 	v, err := Number(number)
 	if err != nil {
 		return 0, err
 	}
-	s = meant
 	c := diagram.Celsius(v)
 	if s.Temperature == F {
 		c = diagram.Celsius((v - 32) / 1.8)
@@ -38,19 +42,7 @@ func (s Set) ParseTemp(text string) (diagram.Celsius, error) {
 // ParsePressure reads a pressure typed in the chosen unit, or in the one behind
 // it.
 func (s Set) ParsePressure(text string) (diagram.KPa, error) {
-	number, unit := typed(text)
-	meant, ok := s.asPressure(unit)
-	if !ok {
-		number = text // it is refused as it stands
-	}
-	s = meant
-	v, err := Number(number)
-	switch s.Pressure {
-	case PSI:
-		v *= kPaPerPSI
-	case Bar:
-		v *= kPaPerBar
-	}
+	v, err := kilopascals().parse(text, strings.ToLower(string(s.Pressure)))
 	return diagram.KPa(v), err
 }
 
@@ -62,7 +54,7 @@ func (s Set) ParseDist(text string) (float64, error) {
 	if rest, k := cutThousand(unit); k {
 		v, err := s.ParseDist(strings.TrimSpace("1 " + rest))
 		if err != nil {
-			return Number(text) // it is refused as it stands
+			return 0, refusal(text)
 		}
 		n, err := Number(number)
 		return n * 1000 * v, err
@@ -103,9 +95,13 @@ func Number(text string) (float64, error) {
 	t = strings.ReplaceAll(t, ",", ".")
 	v, err := strconv.ParseFloat(t, 64)
 	if err != nil || strings.ContainsAny(t, "eExXpP_") || math.IsNaN(v) || math.IsInf(v, 0) {
-		return 0, fmt.Errorf("%q is %w: write 70 or 70.5", strings.TrimSpace(text), ErrNotANumber)
+		return 0, refusal(text)
 	}
 	return v, nil
+}
+
+func refusal(text string) error {
+	return fmt.Errorf("%q is %w: write 70 or 70.5", strings.TrimSpace(text), ErrNotANumber)
 }
 
 // thousands reports whether the blanks in a number part thousands off: "12 500", but not "10 2",
@@ -139,35 +135,4 @@ func cutThousand(unit string) (rest string, k bool) {
 		return unit, false
 	}
 	return strings.TrimSpace(rest), true
-}
-
-// asTemperature is the set that a temperature was typed in: its own unit, or the
-// one that is written behind it; false where that is none of a temperature.
-func (s Set) asTemperature(unit string) (Set, bool) {
-	switch unit {
-	case "":
-	case "c":
-		s.Temperature = C
-	case "f":
-		s.Temperature = F
-	default:
-		return s, false
-	}
-	return s, true
-}
-
-// asPressure is asTemperature for a pressure.
-func (s Set) asPressure(unit string) (Set, bool) {
-	switch unit {
-	case "":
-	case "kpa":
-		s.Pressure = KPa
-	case "psi":
-		s.Pressure = PSI
-	case "bar":
-		s.Pressure = Bar
-	default:
-		return s, false
-	}
-	return s, true
 }

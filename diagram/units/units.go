@@ -208,7 +208,7 @@ func span(low, high float64) string {
 // Thousands writes v whole, its thousands apart.
 func Thousands(v float64) string {
 	s := Short(v, 0)
-	for i := len(s) - 3; i > 0; i -= 3 {
+	for i := len(s) - 3; i > 0 && s[i-1] != '-'; i -= 3 {
 		s = s[:i] + "\u00a0" + s[i:]
 	}
 	return s

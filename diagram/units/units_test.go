@@ -63,6 +63,8 @@ func TestWrite(t *testing.T) {
 		{us.PressureUnit(103.42), "15 psi"},
 		{metric.DistUnit(154200), "154\u00a0200 km"},
 		{us.Speed(80), "50 mph"},
+		{units.Thousands(-123), "-123"},
+		{units.Thousands(-1234567), "-1\u00a0234\u00a0567"},
 		{us.DistUnit(154200), "95\u00a0815 mi"}, // 154200 km over 1.609344: NIST SP 811, appendix B
 	} {
 		if tt.got != tt.want {
@@ -76,6 +78,20 @@ func TestALetterInANumberIsASlip(t *testing.T) {
 	for _, text := range []string{"1e2", "9E1", "0x50", "0x1p6"} {
 		if v, err := units.Number(text); !errors.Is(err, units.ErrNotANumber) {
 			t.Errorf("%q is taken as %g, %v", text, v, err)
+		}
+	}
+}
+
+// A percentage is of no unit: somebody is in the wrong field.
+func TestAPercentageIsNoQuantity(t *testing.T) {
+	bar := units.Set{Temperature: units.C, Pressure: units.Bar, Distance: units.Km}
+	_, temp := bar.ParseTemp("50 %")
+	_, pressure := bar.ParsePressure("1.4%")
+	_, dist := bar.ParseDist("5 %")
+	_, volume := bar.ParseVolume("50%")
+	for name, err := range map[string]error{"temperature": temp, "pressure": pressure, "distance": dist, "volume": volume} {
+		if !errors.Is(err, units.ErrNotANumber) {
+			t.Errorf("a %s in percent: %v", name, err)
 		}
 	}
 }

@@ -168,7 +168,7 @@ func capacity(f *kit.Form, odd fyne.CanvasObject) fyne.CanvasObject {
 }
 
 func capacityOdd(u units.Set) string {
-	return say.English().With(u).Of("window.complaint.capacity-odd", say.Litre(leastCapacityL), say.Litre(mostCapacityL))
+	return say.English().With(u).Of("window.complaint.capacity-odd", diagram.Litre(leastCapacityL), diagram.Litre(mostCapacityL))
 }
 
 func warning() *widget.Label {

@@ -118,7 +118,7 @@ func (t *tryout) facts(u units.Set) []view.Fact {
 		{Name: kit.L("window.tryout.sensor"), Value: u.TempUnit(t.sim.ECT())},
 		{Name: kit.L("window.tryout.lift"), Value: kit.L("window.whatif.percent", 100*t.sim.Lift())},
 		{Name: kit.L("window.tryout.fan"), Value: fan.Name()},
-		{Name: kit.L("window.tryout.flow"), Value: say.English().With(u).Of("window.tryout.flow-a-minute", say.Litre(60*t.sim.FlowLS()))},
+		{Name: kit.L("window.tryout.flow"), Value: say.English().With(u).Of("window.tryout.flow-a-minute", diagram.Litre(60*t.sim.FlowLS()))},
 	}
 }
 

@@ -76,14 +76,14 @@ func topUpWords(c *cases.Case, t *cases.Test, want, with float64, u units.Set) s
 	case with >= 100:
 		fill = say.Of("window.topup.concentrate")
 	}
-	drain, err := coolant.Change(coolant.Litre(*c.Loop.CapacityL), mix.Strength, coolant.VolumePercent(want), coolant.VolumePercent(with))
+	drain, err := coolant.Change(diagram.Litre(*c.Loop.CapacityL), mix.Strength, coolant.VolumePercent(want), coolant.VolumePercent(with))
 	switch {
 	case err != nil:
 		return kit.L("window.topup.cant", float64(mix.Strength), want)
 	case drain < 0.05:
 		return kit.L("window.topup.as-wanted")
 	}
-	text := []say.Text{say.Of("window.topup.drain", say.Litre(drain), fill)}
+	text := []say.Text{say.Of("window.topup.drain", drain, fill)}
 	mix.Strength = coolant.VolumePercent(want)
 	if freezes, err := mix.FreezeC(); err == nil {
 		then := say.Of("window.topup.then", freezes)
