@@ -80,7 +80,7 @@ func build(rng *rand.Rand) (physics.Params, error) {
 	rows, err := physics.Table()
 	return physics.Pick(rows, func(r physics.Row) float64 {
 		v := r.Typical + rng.NormFloat64()*(r.High-r.Low)/6
-		return math.Max(r.Low, math.Min(r.High, v))
+		return min(max(v, r.Low), r.High)
 	}), err
 }
 

@@ -9,9 +9,6 @@ import (
 	"loopbook/diagram/coolant"
 )
 
-// heated reports whether the thermostat's wax has a heater.
-func heated(l *diagram.Loop) bool { return l.Part("wax-heater") != nil }
-
 // car is one car: its sizes, its fault and its measuring errors. Heat flows
 // are watts; conductances and flows, as capacity rates, watts per kelvin.
 type car struct {
@@ -77,7 +74,7 @@ func (v *car) engine(d dice) {
 // numbers.csv, and the fan's switch with it.
 func (v *car) thermostat(d dice) {
 	v.ratedC = pick(d, 82.0, 88, 88, 92)
-	if heated(v.loop) {
+	if v.loop.Heated() {
 		v.ratedC = 105
 	}
 	v.opensC, v.spanK, v.leak = v.ratedC+d.between(-2, 2), d.between(10, 14), d.between(0, 0.0015)

@@ -1,6 +1,9 @@
 package trial
 
-import "math/rand"
+import (
+	"math/rand"
+	"slices"
+)
 
 // dice draws what differs from car to car.
 type dice struct{ *rand.Rand }
@@ -25,7 +28,7 @@ type weighted struct {
 
 // draw takes up to n different words, the weightier ones more often.
 func draw(d dice, n int, from []weighted) []string {
-	left := append([]weighted(nil), from...)
+	left := slices.Clone(from)
 	var out []string
 	for len(out) < n && len(left) > 0 {
 		total := 0.0
@@ -37,7 +40,7 @@ func draw(d dice, n int, from []weighted) []string {
 			at -= left[i].weight
 		}
 		out = append(out, left[i].word)
-		left = append(left[:i], left[i+1:]...)
+		left = slices.Delete(left, i, i+1)
 	}
 	return out
 }

@@ -83,7 +83,7 @@ func (v *car) switches(s *state, r running, f flow) {
 // opening is the thermostat's, 0 to 1.
 func (v *car) opening(s *state, r running) float64 {
 	opens := v.opensC + v.fault.shiftK
-	if heated(v.loop) && !v.fault.heaterDead && r.kmh > 55 {
+	if v.loop.Heated() && !v.fault.heaterDead && r.kmh > 55 {
 		opens -= 18 // under load the wax is heated: TH7
 	}
 	x := clamp((s.waxC - opens) / v.spanK)

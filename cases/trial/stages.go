@@ -2,6 +2,7 @@ package trial
 
 import (
 	"math"
+	"slices"
 	"time"
 
 	"loopbook/cases"
@@ -17,20 +18,25 @@ const (
 	afterRoad
 )
 
-func label(stage int) string {
-	return [...]string{"5 min from cold", "warm idle", "2500 rpm", "hot idle", "after the road"}[stage]
+// stages are the labels of the rounds, each with how often it is taken beside the
+// others.
+func stages() []weighted {
+	return []weighted{
+		fromCold:  {"5 min from cold", 2},
+		warmIdle:  {"warm idle", 3},
+		raised:    {"2500 rpm", 2},
+		hotIdle:   {"hot idle", 3},
+		afterRoad: {"after the road", 1.5},
+	}
 }
 
 // plan picks which stages are measured, in their order.
 func plan(d dice, least, most int) []int {
-	n := least + d.Intn(most-least+1)
-	words := draw(d, n, []weighted{{"0", 2}, {"1", 3}, {"2", 2}, {"3", 3}, {"4", 1.5}})
+	chosen := draw(d, least+d.Intn(most-least+1), stages())
 	var out []int
-	for stage := fromCold; stage <= afterRoad; stage++ {
-		for _, w := range words {
-			if w == string(rune('0'+stage)) {
-				out = append(out, stage)
-			}
+	for stage, s := range stages() {
+		if slices.Contains(chosen, s.word) {
+			out = append(out, stage)
 		}
 	}
 	return out
@@ -44,11 +50,11 @@ type morning struct {
 }
 
 // rounds runs the car through the stages and measures at each.
-func (v *car) rounds(d dice, stages []int, opened time.Time) []cases.Round {
+func (v *car) rounds(d dice, planned []int, opened time.Time) []cases.Round {
 	m := v.morning()
 	points := v.reached(d)
 	var out []cases.Round
-	for _, stage := range stages {
+	for _, stage := range planned {
 		m.trapped = v.fault.trapped.shaken(d)
 		heater := pick(d, 1.0, 1, 1, 1, 1, 0, 0, 0.5)
 		if stage == hotIdle && d.chance(0.4) {
@@ -155,7 +161,7 @@ func (m *morning) run(minutes float64, r running, done func() bool) {
 // note is the round as it is written down.
 func (m *morning) note(d dice, stage int, r running, points []diagram.Point, opened time.Time) cases.Round {
 	out := cases.Round{
-		Label: label(stage), Stage: cases.BeforeRepair,
+		Label: stages()[stage].word, Stage: cases.BeforeRepair,
 		Taken:     opened.Add(time.Duration(m.minutes * float64(time.Minute))),
 		EngineRPM: ptr(math.Round(r.rpm/50+d.normal(0.5)) * 50), SpeedKmh: ptr(0.0),
 		Fan: m.fanNoted(d), Heater: heaterWord(r.heater),

@@ -77,7 +77,7 @@ func suited(loops []*diagram.Loop, cause cases.Cause) []*diagram.Loop {
 	}
 	var out []*diagram.Loop
 	for _, l := range loops {
-		if heated(l) {
+		if l.Heated() {
 			out = append(out, l)
 		}
 	}
@@ -92,11 +92,11 @@ func one(d dice, loops []*diagram.Loop, cause cases.Cause, level Level) cases.Ca
 	if level >= Complaint {
 		most = 4
 	}
-	stages := plan(d, max(1, most-2), most)
+	planned := plan(d, max(1, most-2), most)
 	if level == Whole {
-		stages = []int{fromCold, warmIdle, raised, hotIdle, afterRoad}
+		planned = []int{fromCold, warmIdle, raised, hotIdle, afterRoad}
 	}
-	c.Rounds = v.rounds(d, stages, c.Opened)
+	c.Rounds = v.rounds(d, planned, c.Opened)
 	switch level {
 	case OneSymptom:
 		c.Complaint.Symptoms = v.symptoms(d, 1)

@@ -29,15 +29,14 @@ func (d *drafter) delta(at diagram.DeltaAt) {
 		number = x + 22
 	}
 	d.label(number, y+11, s.Text, 14, true, Text, Start)
-	value := float64(s.ValK)
 	if at.Narrow() {
 		d.label(left, y+27, d.state.By.Say(say.DeltaName(at.Name)), labelSize, false, Text, Start)
-		d.bar(diagram.Box{left, y + 39, w * 0.3, barHeight}, kelvin(s.LowK), kelvin(s.HighK), &value, deltaFullK, out)
+		d.bar(diagram.Box{left, y + 39, w * 0.3, barHeight}, asFloat(s.LowK), asFloat(s.HighK), asFloat(&s.ValK), deltaFullK, out)
 		d.label(x+w-5, y+43, s.Range, labelSize, false, Soft, End)
 		return
 	}
 	d.label(x+w-5, y+11, d.state.By.Say(say.DeltaName(at.Name)), labelSize, false, Text, End)
-	d.bar(diagram.Box{left, y + 25, w * 0.55, barHeight}, kelvin(s.LowK), kelvin(s.HighK), &value, deltaFullK, out)
+	d.bar(diagram.Box{left, y + 25, w * 0.55, barHeight}, asFloat(s.LowK), asFloat(s.HighK), asFloat(&s.ValK), deltaFullK, out)
 	d.label(x+w-5, y+28, s.Range, labelSize, false, Soft, End)
 }
 
@@ -76,7 +75,7 @@ func (d *drafter) legend() {
 		return
 	}
 	low, high, value := 50.0, 75.0, 66.0
-	d.bar(diagram.Box{b[0] + 164, y + 2, 64, barHeight}, &low, &high, &value, 120, false)
+	d.bar(diagram.Box{b[0] + 164, y + 2, 64, barHeight}, &low, &high, &value, pointFullC, false)
 	d.label(b[0]+164, y+16, d.state.By.Of("drawing.bar"), labelSize, false, Soft, Start)
 }
 
@@ -88,14 +87,6 @@ func (d *drafter) ranged() bool {
 		}
 	}
 	return false
-}
-
-func kelvin(k *diagram.DeltaK) *float64 {
-	if k == nil {
-		return nil
-	}
-	v := float64(*k)
-	return &v
 }
 
 // wrap breaks text into lines of at most that many letters, at blanks.

@@ -1,10 +1,9 @@
 package drawing
 
-import (
-	"math"
+import "loopbook/diagram"
 
-	"loopbook/diagram"
-)
+// pointFullC is the end of every point's bar, so that all compare.
+const pointFullC = float64(ScaleHighC)
 
 // point draws an entry's block: the thin line to its hose, the label, the box,
 // the bar and the range.
@@ -12,10 +11,10 @@ func (d *drafter) point(p diagram.PointAt) {
 	s := d.state.Points[p.Point]
 	x, y := p.Entry[0], p.Entry[1]
 	box := diagram.Box{x, y + boxTop, diagram.EntryWidth, boxHeight}
-	d.lead(p, box)
+	d.tie(p.Anchor, diagram.Box{x, y, diagram.EntryWidth, diagram.EntryHeight}, 1, 2.5)
 	d.label(x, y+7, d.state.By.Of("drawing.point."+string(p.Point)), labelSize, false, Soft, Start)
 	d.box(box, s)
-	d.bar(diagram.Box{x, y + barTop, diagram.EntryWidth, barHeight}, celsius(s.LowC), celsius(s.HighC), celsius(s.TrueC), 120, s.Mark == OutOfRange)
+	d.bar(diagram.Box{x, y + barTop, diagram.EntryWidth, barHeight}, asFloat(s.LowC), asFloat(s.HighC), asFloat(s.TrueC), pointFullC, s.Mark == OutOfRange)
 	d.rangeText(x, y+diagram.EntryHeight-7, s)
 	d.entries = append(d.entries, Entry{
 		Point: p.Point, Box: box,
@@ -23,14 +22,11 @@ func (d *drafter) point(p diagram.PointAt) {
 	})
 }
 
-// lead is the thin line from a block to its place on the hose, level or
-// upright where it can be.
-func (d *drafter) lead(p diagram.PointAt, box diagram.Box) {
-	x := math.Max(box[0], math.Min(box[0]+box[2], p.Anchor[0]))
-	top, bottom := p.Entry[1], p.Entry[1]+diagram.EntryHeight
-	y := math.Max(top, math.Min(bottom, p.Anchor[1]))
-	d.add(Line{From: diagram.XY{x, y}, To: p.Anchor, Stroke: In(PartLine), Width: 1},
-		Disc{Center: p.Anchor, Radius: 2.5, Fill: In(PartLine)})
+// tie is the thin line from a block to a dot on the hose, level or upright where
+// it can be.
+func (d *drafter) tie(to diagram.XY, b diagram.Box, width, dot float64) {
+	from := diagram.XY{min(max(to[0], b[0]), b[0]+b[2]), min(max(to[1], b[1]), b[1]+b[3])}
+	d.add(Line{From: from, To: to, Stroke: In(PartLine), Width: width}, Disc{Center: to, Radius: dot, Fill: In(PartLine)})
 }
 
 func (d *drafter) box(box diagram.Box, s PointState) {
@@ -80,12 +76,12 @@ func (d *drafter) cross(at diagram.XY) {
 // bar is the scale from 0 to full: the thick part is what is expected, a tick
 // (in range) or a pin with a head (out of it) is what was measured.
 func (d *drafter) bar(b diagram.Box, low, high, value *float64, full float64, out bool) {
-	place := func(v float64) float64 { return b[0] + b[2]*math.Max(0, math.Min(1, v/full)) }
+	place := func(v float64) float64 { return b[0] + b[2]*max(0, min(1, v/full)) }
 	mid := b[1] + b[3]/2
 	d.add(Rect{Box: b, Corner: b[3] / 2, Fill: In(Bar)})
 	if low != nil && high != nil {
 		from, to := place(*low), place(*high)
-		d.add(Rect{Box: diagram.Box{from, mid - 3.5, math.Max(4, to-from), 7}, Corner: 2, Fill: In(Expected)})
+		d.add(Rect{Box: diagram.Box{from, mid - 3.5, max(4, to-from), 7}, Corner: 2, Fill: In(Expected)})
 	}
 	if value == nil {
 		return
@@ -112,7 +108,7 @@ func (d *drafter) rangeText(x, y float64, s PointState) {
 		d.label(x, y, s.Note, labelSize, bold, ink, Start)
 		return
 	}
-	d.label(math.Min(x+diagram.EntryWidth+overhang(s.Range, s.Note), d.loop.Width), y, s.Note, labelSize, bold, ink, End)
+	d.label(min(x+diagram.EntryWidth+overhang(s.Range, s.Note), d.loop.Width), y, s.Note, labelSize, bold, ink, End)
 }
 
 // overhang is how far a note stands out of its block for the range to have its room: as little
@@ -123,13 +119,13 @@ func overhang(words ...string) float64 {
 	for _, w := range words {
 		letters += len([]rune(w))
 	}
-	return math.Max(0, math.Min(most, perLetter*float64(letters)+between-diagram.EntryWidth))
+	return max(0, min(most, perLetter*float64(letters)+between-diagram.EntryWidth))
 }
 
-func celsius(c *diagram.Celsius) *float64 {
-	if c == nil {
+func asFloat[T ~float64](v *T) *float64 {
+	if v == nil {
 		return nil
 	}
-	v := float64(*c)
-	return &v
+	n := float64(*v)
+	return &n
 }

@@ -22,9 +22,13 @@ const (
 	Differs           // diamond
 )
 
-// ghostSize of the text: the drawing stands in little room, where it must
-// still come out at 13 points.
-const ghostSize = 20
+// Of the text and of the lines to the hoses: the drawing stands in little room,
+// where the text must still come out at 13 points.
+const (
+	ghostSize = 20
+	boldLine  = 1.5
+	boldDot   = 4
+)
 
 // A ghost's two pills fill the block of the point's entry.
 const (
@@ -74,7 +78,7 @@ func (d *drafter) ghost(p diagram.PointAt, g Ghost) {
 	case g.Would == "":
 		block, upper = diagram.Box{x, near, filledWidth, pillHeight}, near
 	}
-	d.tie(p.Anchor, block)
+	d.tie(p.Anchor, block, boldLine, boldDot)
 	if g.Measured != "" {
 		d.pill(diagram.Box{x, upper, filledWidth, pillHeight}, g.Measured, true)
 		d.match(diagram.XY{x + filledWidth + 15, upper + pillHeight/2}, g.Match)
@@ -90,12 +94,6 @@ func nearer(p diagram.PointAt, upper, lower float64) float64 {
 		return upper
 	}
 	return lower
-}
-
-// tie is the thin line from a block to its place on the hose.
-func (d *drafter) tie(to diagram.XY, b diagram.Box) {
-	from := diagram.XY{min(max(to[0], b[0]), b[0]+b[2]), min(max(to[1], b[1]), b[1]+b[3])}
-	d.add(Line{From: from, To: to, Stroke: In(PartLine), Width: 1.5}, Disc{Center: to, Radius: 4, Fill: In(PartLine)})
 }
 
 // pill is a number on a round ground: filled for what was measured, outlined

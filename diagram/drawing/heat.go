@@ -26,8 +26,8 @@ var cividis = [...]uint32{
 // number: the number is what counts.
 func Heat(c diagram.Celsius) Ink {
 	place := float64((c-ScaleLowC)/(ScaleHighC-ScaleLowC)) * float64(len(cividis)-1)
-	place = math.Max(0, math.Min(float64(len(cividis)-1), place))
-	i := int(math.Min(place, float64(len(cividis)-2)))
+	place = min(max(place, 0), float64(len(cividis)-1))
+	i := min(int(place), len(cividis)-2)
 	return Ink{Fixed: mix(rgb(cividis[i]), rgb(cividis[i+1]), place-float64(i))}
 }
 

@@ -24,7 +24,8 @@ func (d *drafter) hose(h diagram.Hose) {
 	w := boreWidth(h.Bore)
 	start, end := d.heat(h.Ends[0], h.Ends[1]), d.heat(h.Ends[1], h.Ends[0])
 	for i := 1; i < len(h.Path); i++ {
-		d.add(legEdge(h.Path[i-1], h.Path[i], w))
+		edge := around(h.Path[i-1], h.Path[i], w/2+edgeWidth) // under all legs, so that none cuts into the next
+		d.add(Rect{Box: edge, Corner: w / 2, Fill: In(PipeEdge)})
 	}
 	whole, done := pathLength(h.Path), 0.0
 	for i := 1; i < len(h.Path); i++ {
@@ -38,11 +39,6 @@ func (d *drafter) hose(h diagram.Hose) {
 		d.add(Disc{Center: corner, Radius: w/2 - 0.5, Fill: blend(start, end, 0.5)})
 	}
 	d.arrows(h, w, start, end)
-}
-
-// legEdge is the dark outline under a leg, square ends and all.
-func legEdge(a, b diagram.XY, w float64) Shape {
-	return Rect{Box: around(a, b, w/2+edgeWidth), Corner: w / 2, Fill: In(PipeEdge)}
 }
 
 func leg(a, b diagram.XY, w float64, from, to Ink) Shape {
@@ -72,7 +68,7 @@ func (d *drafter) arrows(h diagram.Hose, w float64, start, end Ink) {
 			ink := Over(blend(start, end, 0.5))
 			arrow := Wedge{
 				Center: diagram.XY{a[0] + (b[0]-a[0])*at, a[1] + (b[1]-a[1])*at},
-				Radius: math.Min(6.5, w*0.42), Toward: way(a, b), Fill: ink,
+				Radius: min(6.5, w*0.42), Toward: way(a, b), Fill: ink,
 			}
 			if doubt {
 				arrow.Fill, arrow.Stroke, arrow.StrokeWidth = Ink{}, ink, 1.5
@@ -108,15 +104,15 @@ func blend(a, b Ink, share float64) Ink {
 // legBox is the box of a leg, half a width to each side of it.
 func legBox(a, b diagram.XY, half float64) diagram.Box {
 	if a[1] == b[1] {
-		return diagram.Box{math.Min(a[0], b[0]), a[1] - half, math.Abs(b[0] - a[0]), 2 * half}
+		return diagram.Box{min(a[0], b[0]), a[1] - half, math.Abs(b[0] - a[0]), 2 * half}
 	}
-	return diagram.Box{a[0] - half, math.Min(a[1], b[1]), 2 * half, math.Abs(b[1] - a[1])}
+	return diagram.Box{a[0] - half, min(a[1], b[1]), 2 * half, math.Abs(b[1] - a[1])}
 }
 
 // around is the box that holds both places with a margin.
 func around(a, b diagram.XY, margin float64) diagram.Box {
-	x, y := math.Min(a[0], b[0])-margin, math.Min(a[1], b[1])-margin
-	return diagram.Box{x, y, math.Max(a[0], b[0]) + margin - x, math.Max(a[1], b[1]) + margin - y}
+	x, y := min(a[0], b[0])-margin, min(a[1], b[1])-margin
+	return diagram.Box{x, y, max(a[0], b[0]) + margin - x, max(a[1], b[1]) + margin - y}
 }
 
 func distance(a, b diagram.XY) float64 { return math.Hypot(b[0]-a[0], b[1]-a[1]) }

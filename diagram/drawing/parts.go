@@ -174,7 +174,7 @@ func (d *drafter) taken(b diagram.Box) bool {
 }
 
 func middle(b diagram.Box) (center diagram.XY, radius float64) {
-	return diagram.XY{b[0] + b[2]/2, b[1] + b[3]/2}, math.Min(b[2], b[3]) / 2
+	return diagram.XY{b[0] + b[2]/2, b[1] + b[3]/2}, min(b[2], b[3]) / 2
 }
 
 func shrink(b diagram.Box, by float64) diagram.Box {

@@ -76,7 +76,7 @@ func (d *drafter) plainWords() {
 func (d *drafter) spot(at diagram.PointAt, s Spot) {
 	x, y := at.Entry[0], at.Entry[1]
 	box := diagram.Box{x, y + spotTop, diagram.EntryWidth, boxHeight}
-	d.tie(at.Anchor, diagram.Box{x, y, diagram.EntryWidth, spotTop + boxHeight})
+	d.tie(at.Anchor, diagram.Box{x, y, diagram.EntryWidth, spotTop + boxHeight}, boldLine, boldDot)
 	d.label(x, y+10, s.Label, plainSize, false, Text, Start)
 	stroke, width := In(Edge), 1.5
 	if s.Out {

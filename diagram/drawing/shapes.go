@@ -38,7 +38,7 @@ type Line struct {
 }
 
 // Band is a box whose colour runs from one end to the other: a leg of a hose,
-// a core, a scale. It runs along its longer side unless Down says otherwise.
+// a core, a scale. It runs from left to right unless Vertical says otherwise.
 type Band struct {
 	Box      diagram.Box
 	Start    Ink // at the left or the top

@@ -2,6 +2,7 @@ package warmup
 
 import (
 	"math"
+	"slices"
 
 	"loopbook/diagram"
 	"loopbook/diagram/say"
@@ -112,12 +113,8 @@ func (s stretches) perHeat(from, to int) float64 {
 
 // held reports whether the engine stays near where it broke off.
 func (s stretches) held(at, last int) bool {
-	for _, b := range s.w.bins[at:last] {
-		if b.ect > s.w.bins[at].ect+heldWithinK {
-			return false
-		}
-	}
-	return true
+	mostC := s.w.bins[at].ect + heldWithinK
+	return !slices.ContainsFunc(s.w.bins[at:last], func(b bin) bool { return b.ect > mostC })
 }
 
 func (s stretches) meanHeat(from, to int) float64 {

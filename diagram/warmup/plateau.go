@@ -151,16 +151,12 @@ func (s stretches) trim(from, to int) (int, int) {
 	return a, b
 }
 
-func (s stretches) sd(from, to int) float64 {
-	n := float64(to - from)
-	c := (s.sum[to] - s.sum[from]) / n
-	return math.Sqrt(max(0, (s.square[to]-s.square[from])/n-c*c))
-}
-
 func (s stretches) plateau(from, to int) *Plateau {
-	c := (s.sum[to] - s.sum[from]) / float64(to-from)
+	n := float64(to - from)
+	c, _ := s.line(from, to)
+	sd := math.Sqrt(max(0, (s.square[to]-s.square[from])/n-c*c))
 	return &Plateau{
-		C: diagram.Celsius(c), SdK: diagram.DeltaK(s.sd(from, to)),
-		FromS: s.w.bins[from].s, ForS: float64(to-from) * s.w.widthS,
+		C: diagram.Celsius(c), SdK: diagram.DeltaK(sd),
+		FromS: s.w.bins[from].s, ForS: n * s.w.widthS,
 	}
 }

@@ -48,7 +48,7 @@ func (k track) running() run {
 	for n := 0; n+per <= len(at); n += per {
 		var b bin
 		for _, i := range at[n : n+per] {
-			b.s += (float64(i)) * k.stepS / float64(per)
+			b.s += float64(i) * k.stepS / float64(per)
 			b.ect += k.ect[i] / float64(per)
 			b.rpm += k.rpm[i] / float64(per)
 			b.kmh += k.kmh[i] / float64(per)

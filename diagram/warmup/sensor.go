@@ -39,15 +39,18 @@ func (t trip) dropJumps() []Jump {
 	var out []Jump
 	var away []int // rows that are a jump off the last good one
 	good := -1
-	for i, a := range t.rows {
-		if math.IsNaN(a.ect) {
-			continue
+	spike := func() {
+		if len(away) > 0 {
+			out = append(out, t.jump(good, away[0]))
+			t.drop(away)
 		}
-		if good < 0 || !jumped(t.rows[good], a) {
-			if len(away) > 0 {
-				out = append(out, t.jump(good, away[0]))
-				t.drop(away)
-			}
+	}
+	for i, a := range t.rows {
+		switch {
+		case math.IsNaN(a.ect):
+			continue
+		case good < 0 || !jumped(t.rows[good], a):
+			spike()
 			good, away = i, nil
 			continue
 		}
@@ -57,10 +60,7 @@ func (t trip) dropJumps() []Jump {
 			good, away = i, nil
 		}
 	}
-	if len(away) > 0 {
-		out = append(out, t.jump(good, away[0]))
-		t.drop(away)
-	}
+	spike()
 	return out
 }
 

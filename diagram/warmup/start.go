@@ -36,11 +36,10 @@ func (t trip) airC(o Options) float64 {
 
 func (r *Result) start(t trip, o Options) {
 	r.StartS, r.StartC, r.ColdStart = t.startS(), t.startC(), t.cold(o)
-	known := anyRPM(t.rows)
 	switch {
 	case !r.ColdStart:
 		r.remark(say.Of("remark.no-cold-start", *r.StartC))
-	case !known:
+	case !anyRPM(t.rows):
 		r.remark(say.Of("remark.no-rpm"))
 	case t.startS()-t.rows[0].s >= 1:
 		r.remark(say.Of("remark.stands", t.startS()-t.rows[0].s))

@@ -2,6 +2,7 @@ package warmup
 
 import (
 	"math"
+	"slices"
 
 	"loopbook/diagram"
 	"loopbook/diagram/say"
@@ -89,7 +90,7 @@ func (p *splitter) endAtRest() {
 	for from := max(p.rows[keep-1].s-60, p.stoodFrom); keep > 0 && p.rows[keep-1].s >= from; {
 		keep--
 	}
-	kept := append([]sample(nil), p.rows[keep:]...)
+	kept := slices.Clone(p.rows[keep:])
 	p.rows = p.rows[:keep]
 	p.end()
 	p.rows = kept
@@ -123,7 +124,7 @@ func newTrip(rows []sample) (trip, bool) {
 	if start == len(rows) {
 		return trip{}, false
 	}
-	if !stood(rows[:start]) && (rows[start].s-rows[0].s < fillS || warmed(rows[:start])) {
+	if !slices.ContainsFunc(rows[:start], sample.stands) && (rows[start].s-rows[0].s < fillS || warmed(rows[:start])) {
 		start = 0
 	}
 	t := trip{rows, start}
@@ -148,15 +149,6 @@ func warmed(rows []sample) bool {
 	return false
 }
 
-func stood(rows []sample) bool {
-	for _, a := range rows {
-		if a.stands() {
-			return true
-		}
-	}
-	return false
-}
-
 // wake drops the least value from rows before the sensor first answers; where
 // it never does, it stays.
 func wake(rows []sample) {
@@ -173,12 +165,7 @@ func wake(rows []sample) {
 }
 
 func anyRPM(rows []sample) bool {
-	for _, a := range rows {
-		if !math.IsNaN(a.rpm) {
-			return true
-		}
-	}
-	return false
+	return slices.ContainsFunc(rows, func(a sample) bool { return !math.IsNaN(a.rpm) })
 }
 
 // startC is the engine's temperature in the first ten seconds, or the first
@@ -188,8 +175,7 @@ func (t trip) startC() *diagram.Celsius {
 	if math.IsNaN(c) {
 		return nil
 	}
-	d := diagram.Celsius(c)
-	return &d
+	return pointer(diagram.Celsius(c))
 }
 
 // early is the median of a column in the ten seconds from the start or, where

@@ -2,6 +2,7 @@ package warmup
 
 import (
 	"math"
+	"slices"
 
 	"loopbook/diagram"
 	"loopbook/diagram/say"
@@ -82,12 +83,7 @@ func (r *Result) noCall(w run, o Options) say.Text {
 
 // drivingKnown reports whether revs or speed are recorded at all.
 func (w run) drivingKnown() bool {
-	for _, b := range w.bins {
-		if !math.IsNaN(b.kmh) || !math.IsNaN(b.rpm) {
-			return true
-		}
-	}
-	return false
+	return slices.ContainsFunc(w.bins, func(b bin) bool { return !math.IsNaN(b.kmh) || !math.IsNaN(b.rpm) })
 }
 
 // idles is the share of the run that is idling, by speed or else by revs; 0

@@ -34,14 +34,14 @@ const (
 	Main   Kind = iota // a full line
 	Second             // dashes
 	Dots               // single points
-	Third              // dots and dashes
-	Fourth             // short dashes
-	Fifth              // a thin line
-	Sixth              // long dashes
+	third              // dots and dashes
+	fourth             // short dashes
+	fifth              // a thin line
+	sixth              // long dashes
 )
 
 // Joined are the kinds of lines that can be told from each other, in their order.
-func Joined() []Kind { return []Kind{Main, Second, Third, Fourth, Fifth, Sixth} }
+func Joined() []Kind { return []Kind{Main, Second, third, fourth, fifth, sixth} }
 
 // Band is where a curve would be expected.
 type Band struct {

@@ -2,8 +2,9 @@ package chart
 
 import (
 	"math"
-	"strconv"
 	"strings"
+
+	"loopbook/diagram/units"
 )
 
 // Spot words the measured point nearest to a place inside the axes, counted in
@@ -56,11 +57,11 @@ func (l Lines) offY(a, b float64) float64 {
 
 // words are a curve's point: its name, what was measured, and where.
 func (l Lines) words(c Curve, i int) string {
-	at := short(c.X[i]) + " " + unitOf(l.X)
+	at := units.Short(c.X[i], 1) + " " + unitOf(l.X)
 	if n := int(c.X[i]); len(l.Names) > 0 && n >= 0 && n < len(l.Names) {
 		at = l.Names[n]
 	}
-	says := short(c.Y[i]) + " " + unitOf(l.Y) + ", " + at
+	says := units.Short(c.Y[i], 1) + " " + unitOf(l.Y) + ", " + at
 	if c.Name == "" {
 		return says
 	}
@@ -71,5 +72,3 @@ func (l Lines) words(c Curve, i int) string {
 func unitOf(axis string) string {
 	return strings.TrimSpace(axis[strings.LastIndex(axis, ",")+1:])
 }
-
-func short(v float64) string { return strconv.FormatFloat(math.Round(v*10)/10, 'f', -1, 64) }

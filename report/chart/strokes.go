@@ -63,20 +63,20 @@ func addCurve(p *plot.Plot, look Look, c Curve, columns int) error {
 // line is a kind's stroke: every other kind is of the second colour.
 func (l Look) line(k Kind) draw.LineStyle {
 	s := draw.LineStyle{Width: l.Size / 6, Color: l.Main}
-	if k == Second || k == Fourth || k == Sixth {
+	if k == Second || k == fourth || k == sixth {
 		s.Color = l.Second
 	}
 	part := l.Size / 6
 	switch k {
 	case Second:
 		s.Dashes = []vg.Length{3 * part, 2 * part}
-	case Third:
+	case third:
 		s.Dashes = []vg.Length{5 * part, 2 * part, part, 2 * part}
-	case Fourth:
+	case fourth:
 		s.Dashes = []vg.Length{part, 1.5 * part}
-	case Fifth:
+	case fifth:
 		s.Width = l.Size / 14
-	case Sixth:
+	case sixth:
 		s.Dashes = []vg.Length{8 * part, 2 * part}
 	}
 	return s

@@ -6,6 +6,7 @@ import (
 	"image"
 	"io"
 
+	"gonum.org/v1/plot"
 	"gonum.org/v1/plot/vg"
 	"gonum.org/v1/plot/vg/draw"
 	"gonum.org/v1/plot/vg/vgimg"
@@ -27,7 +28,7 @@ func Image(l Chart, look Look, width, height int, scale float64) (image.Image, F
 	c := vgimg.NewWith(vgimg.UseWH(vg.Length(float64(width)/scale), vg.Length(float64(height)/scale)), vgimg.UseDPI(int(dpi+0.5)), vgimg.UseBackgroundColor(look.Paper))
 	on := draw.New(c)
 	p.Draw(on)
-	return c.Image(), frameOf(p.DataCanvas(on), p.X.Min, p.X.Max, p.Y.Min, p.Y.Max, scale, height), nil
+	return c.Image(), frameOf(p, on, scale, height), nil
 }
 
 // PNG is a chart for a file, so many points wide and high.
@@ -65,11 +66,13 @@ type Frame struct {
 	X0, X1, Y0, Y1           float64 // what stands there
 }
 
-func frameOf(c draw.Canvas, x0, x1, y0, y1, scale float64, height int) Frame {
+// frameOf is of a plot on a canvas that is so many pixels high, scale of them to a point.
+func frameOf(p *plot.Plot, on draw.Canvas, scale float64, height int) Frame {
+	c := p.DataCanvas(on)
 	at := func(v vg.Length) float64 { return float64(v) * scale }
 	return Frame{
 		Left: at(c.Min.X), Right: at(c.Max.X), Top: float64(height) - at(c.Max.Y), Bottom: float64(height) - at(c.Min.Y),
-		X0: x0, X1: x1, Y0: y0, Y1: y1,
+		X0: p.X.Min, X1: p.X.Max, Y0: p.Y.Min, Y1: p.Y.Max,
 	}
 }
 
