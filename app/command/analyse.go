@@ -2,7 +2,6 @@ package command
 
 import (
 	"context"
-	"encoding/json"
 	"errors"
 	"flag"
 	"fmt"
@@ -25,7 +24,7 @@ const analyseDraws = 100
 func analyse(ctx context.Context, c Console, args []string) error {
 	set := flag.NewFlagSet("analyse", flag.ContinueOnError)
 	priorName := set.String("prior", "workshop", "workshop: causes as often as they are met; flat: all alike")
-	draws := set.Int("draws", analyseDraws, fmt.Sprintf("cars simulated of each cause; the window and the papers take %d", diagnosis.UsualDraws))
+	draws := set.Int("draws", analyseDraws, "cars simulated of each cause")
 	files, err := parse(set, args)
 	if err != nil {
 		return err
@@ -45,8 +44,7 @@ func analyse(ctx context.Context, c Console, args []string) error {
 		return err
 	}
 	m.Crowds.Draws = *draws
-	out := json.NewEncoder(c.Out)
-	out.SetEscapeHTML(false)
+	out := lines(c.Out)
 	var faults []error
 	for _, file := range files {
 		b, err := readBundle(c, file)

@@ -4,6 +4,7 @@ package command
 
 import (
 	"context"
+	"encoding/json"
 	"errors"
 	"flag"
 	"fmt"
@@ -11,6 +12,8 @@ import (
 	"os"
 	"slices"
 	"strings"
+
+	"loopbook/cases/diagnosis"
 )
 
 // Console is where a command reads and writes.
@@ -41,7 +44,7 @@ func commands() map[string]command {
 	return map[string]command{
 		"analyse": {"FILE… [--prior workshop|flat] [--draws N]", "print what each case's measurements say, one JSON line a case",
 			"FILE is a case, a bundle, or - for standard input. The workshop prior has causes as often as they are met,\n" +
-				"the flat one all alike. Each cause is simulated with 100 cars; the window does it with 200.", analyse},
+				fmt.Sprintf("the flat one all alike. Each cause is simulated with %d cars; the window does it with %d.", analyseDraws, diagnosis.UsualDraws), analyse},
 		"report": {"FILE -o OUT.pdf [--paper customer|record|trainer] [--lang en|de|es] [--page a4|letter] [--units metric|us] [--named] [--without-answer]", "write a case's paper as a PDF",
 			"FILE is a case, a bundle, or - for standard input. Without --paper it is the technician's record. A trainer's sheet goes\n" +
 				"without the customer's data unless --named keeps them, and --without-answer leaves out its last page.", writeReport},
@@ -186,6 +189,22 @@ func parse(set *flag.FlagSet, args []string) ([]string, error) {
 		}
 		rest, args = append(rest, args[0]), args[1:]
 	}
+}
+
+// parseAlone is parse for a command that takes flags alone.
+func parseAlone(set *flag.FlagSet, args []string) error {
+	rest, err := parse(set, args)
+	if err == nil && len(rest) > 0 {
+		err = usagef("%q is too much", rest[0])
+	}
+	return err
+}
+
+// lines writes JSON, a line each, with its signs as they are.
+func lines(w io.Writer) *json.Encoder {
+	out := json.NewEncoder(w)
+	out.SetEscapeHTML(false)
+	return out
 }
 
 func usagef(format string, args ...any) error {

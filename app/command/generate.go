@@ -26,12 +26,10 @@ func generate(ctx context.Context, c Console, args []string) error {
 	set := flag.NewFlagSet("generate", flag.ContinueOnError)
 	notebook := notebookFlag(set)
 	n, seed := set.Int("cases", 0, "how many"), set.Int64("seed", 1, "draws them")
-	rest, err := parse(set, args)
-	switch {
-	case err != nil:
+	if err := parseAlone(set, args); err != nil {
 		return err
-	case len(rest) > 0:
-		return usagef("%q is too much", rest[0])
+	}
+	switch {
 	case *n < 1 || *n > 10_000_000:
 		return usagef("--cases %d: must be 1 to 10000000", *n)
 	case *notebook == "":

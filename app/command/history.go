@@ -2,7 +2,6 @@ package command
 
 import (
 	"context"
-	"encoding/json"
 	"flag"
 	"fmt"
 	"io"
@@ -17,11 +16,8 @@ import (
 func printHistory(ctx context.Context, c Console, args []string) error {
 	set := flag.NewFlagSet("history", flag.ContinueOnError)
 	notebook, asJSON := notebookFlag(set), set.Bool("json", false, "one JSON document")
-	switch rest, err := parse(set, args); {
-	case err != nil:
+	if err := parseAlone(set, args); err != nil {
 		return err
-	case len(rest) > 0:
-		return usagef("%q is too much", rest[0])
 	}
 	store, err := openRefreshed(ctx, c, *notebook)
 	if err != nil {
@@ -33,9 +29,7 @@ func printHistory(ctx context.Context, c Console, args []string) error {
 		return err
 	}
 	if *asJSON {
-		out := json.NewEncoder(c.Out)
-		out.SetEscapeHTML(false)
-		return out.Encode(historyDocument(h))
+		return lines(c.Out).Encode(historyDocument(h))
 	}
 	writeHistory(c.Out, h)
 	return nil

@@ -9,7 +9,6 @@ import (
 
 	"loopbook/app/library"
 	"loopbook/app/mind"
-	"loopbook/cases"
 	"loopbook/cases/sqlite"
 	"loopbook/diagram/say"
 	"loopbook/diagram/units"
@@ -63,24 +62,19 @@ func writeReport(ctx context.Context, c Console, args []string) error {
 		return usagef("-o %s is the case itself: choose another name", *out)
 	}
 	b, err := readBundle(c, files[0])
-	if err == nil {
-		b, err = mind.PaperBundle(b, kind, *named)
-	}
 	if err != nil {
 		return err
 	}
-	m, err := gatherPaper(ctx, b)
+	if b, err = mind.PaperBundle(b, kind, *named); err != nil {
+		return err
+	}
+	judge, err := mind.New()
+	if err != nil {
+		return err
+	}
+	m, err := judge.Material(ctx, b) // as in the window: two papers of a case say the same
 	if err != nil {
 		return err
 	}
 	return library.WriteFile(*out, func(f *os.File) error { return report.Write(f, kind, m, o) })
-}
-
-// gatherPaper judges a bundle's case as the window does: two papers of a case say the same.
-func gatherPaper(ctx context.Context, b cases.Bundle) (report.Material, error) {
-	m, err := mind.New()
-	if err != nil {
-		return report.Material{}, err
-	}
-	return m.Material(ctx, b)
 }

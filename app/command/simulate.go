@@ -26,13 +26,10 @@ func simulate(_ context.Context, c Console, args []string) error {
 	set.StringVar(&car.Layout, "layout", "", "the loop's layout")
 	set.Float64Var(&car.Severity, "severity", 0.7, "0 hardly there, 1 as bad as it gets")
 	set.Int64Var(&car.Seed, "seed", 1, "draws the car and the gun's errors")
-	rest, err := parse(set, args)
-	if err != nil {
+	if err := parseAlone(set, args); err != nil {
 		return err
 	}
 	switch {
-	case len(rest) > 0:
-		return usagef("%q is too much", rest[0])
 	case car.Layout == "":
 		return usagef("needs --layout; loopbook layouts lists them")
 	case *asCSV && *asCase:

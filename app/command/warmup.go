@@ -2,7 +2,6 @@ package command
 
 import (
 	"context"
-	"encoding/json"
 	"errors"
 	"flag"
 	"fmt"
@@ -54,8 +53,7 @@ func warmUp(ctx context.Context, c Console, args []string) error {
 	if len(files) == 0 {
 		return usagef("no file named")
 	}
-	out := json.NewEncoder(c.Out)
-	out.SetEscapeHTML(false)
+	out := lines(c.Out)
 	var faults []error
 	for _, file := range files {
 		read, err := readLog(ctx, c, file, logfile.Options{Map: columns})

@@ -1,6 +1,7 @@
 package anonymous
 
 import (
+	"cmp"
 	"regexp"
 	"slices"
 	"strings"
@@ -50,9 +51,7 @@ func secrets(c cases.Case, also []string) words {
 		w.add(c.Vehicle.VIN)
 	}
 	w.number(c.Vehicle.VIN)
-	longestFirst := func(a, b string) int { return len(b) - len(a) }
-	slices.SortFunc(w.inside, longestFirst)
-	slices.SortFunc(w.alone, longestFirst)
+	w.inside, w.alone = longestFirst(w.inside), longestFirst(w.alone)
 	return w
 }
 
@@ -68,7 +67,6 @@ func (w *words) add(text string) {
 			w.inside = append(w.inside, s)
 		}
 	}
-	w.inside, w.alone = unique(w.inside), unique(w.alone)
 }
 
 // unspaced reports whether a letter is of a writing that puts no blanks between words, where a name never stands alone.
@@ -85,8 +83,9 @@ func (w *words) number(text string) {
 	}
 }
 
-func unique(list []string) []string {
-	slices.Sort(list)
+// longestFirst is the list without what stands in it twice.
+func longestFirst(list []string) []string {
+	slices.SortFunc(list, func(a, b string) int { return cmp.Or(len(b)-len(a), strings.Compare(a, b)) })
 	return slices.Compact(list)
 }
 
