@@ -67,38 +67,16 @@ var Access []byte
 //go:embed physics.json
 var Physics []byte
 
-// What diagnosis weighs the causes by, apart from temperatures; each row has
-// its reason and the class of its source.
-var (
-	// Prior holds how often a workshop meets each cause.
-	//go:embed diagnosis/prior.json
-	Prior []byte
-
-	// SymptomShares holds how often a car with a cause shows a symptom.
-	//go:embed diagnosis/symptoms.json
-	SymptomShares []byte
-
-	// CodeShares holds how often a car with a cause stores a code of a group.
-	//go:embed diagnosis/codes.json
-	CodeShares []byte
-
-	// FrameShares holds how many freeze frames of a hot engine are of a car that stood.
-	//go:embed diagnosis/frames.json
-	FrameShares []byte
-
-	// TestShares holds how each workshop check comes out on a car with a cause.
-	//go:embed diagnosis/tests.json
-	TestShares []byte
-
-	// FindingShares holds how often the trade's rules find what on a car with a
-	// cause.
-	//go:embed diagnosis/findings.json
-	FindingShares []byte
-
-	// Checks holds what each check costs and how it is done.
-	//go:embed diagnosis/checks.json
-	Checks []byte
-)
+// Diagnosis holds what causes are weighed by, apart from temperatures, under
+// diagnosis/; each row has its reason and the class of its source. prior.json is
+// how often a workshop meets each cause; symptoms.json, codes.json and tests.json
+// how often a car with a cause shows a symptom, stores a code of a group, or comes
+// out of a workshop check so; findings.json how often the trade's rules find what;
+// frames.json how many freeze frames of a hot engine are of a car that stood;
+// checks.json what each check costs.
+//
+//go:embed diagnosis/*.json
+var Diagnosis embed.FS
 
 // Words holds the words that a person reads: a folder for each language, a
 // file for each room, a template by its name.

@@ -42,7 +42,7 @@ func (g Grounds) Plans() []diagnosis.Plan {
 // rounds, or no layout.
 func otherPlan(c *cases.Case, asked cases.Stage) (diagnosis.Plan, bool) {
 	for i := range c.Rounds {
-		if stage := diagnosis.StageOfRound(c, i); stage != asked {
+		if stage := c.Rounds[i].Stage; !asked.Holds(stage) {
 			p, ok := diagnosis.PlanFor(c, stage)
 			return p.Healthy(), ok
 		}

@@ -143,19 +143,24 @@ func (s *sheet) checked(cause cases.Cause) bool {
 
 // normalised turns logarithms into chances that sum to 1.
 func normalised(logs []float64) []float64 {
-	most := math.Inf(-1)
-	for _, l := range logs {
-		most = max(most, l)
-	}
-	out, sum := make([]float64, len(logs)), 0.0
+	most := slices.Max(logs)
+	out := make([]float64, len(logs))
 	for i, l := range logs {
 		out[i] = math.Exp(l - most)
-		sum += out[i]
 	}
-	for i := range out {
-		out[i] /= sum
+	return toOne(out)
+}
+
+// toOne scales chances in place so that they sum to 1.
+func toOne(chance []float64) []float64 {
+	sum := 0.0
+	for _, p := range chance {
+		sum += p
 	}
-	return out
+	for i := range chance {
+		chance[i] /= sum
+	}
+	return chance
 }
 
 func sorted(chance []float64) []Ranked {

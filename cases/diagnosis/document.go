@@ -66,20 +66,18 @@ func (c Check) Text() say.Text {
 		why = append(why, say.Of("check.proof"))
 	}
 	if len(c.Open) > 0 {
-		why = append(why, say.Of("check.open", evidence.OutcomeTexts(cases.TestKind(c.Check.Check), c.Open)))
+		why = append(why, say.Of("check.open", evidence.OutcomeTexts(c.Kind(), c.Open)))
 	}
 	return say.Sentences(append(why, c.how())...)
 }
-
-const fanCheck = string(cases.FanTest)
 
 // how is how it is done on this car: a scan tool commands no fan that a belt turns, and nobody waits for
 // one that can't come.
 func (c Check) how() say.Text {
 	switch {
-	case c.Check.Check == fanCheck && c.Fan == cases.ViscousFan:
+	case c.Kind() == cases.FanTest && c.Fan == cases.ViscousFan:
 		return say.Of("check.fan.viscous", evidence.ViscousTurns, evidence.ViscousBitesC, evidence.ViscousBittenC)
-	case c.Check.Check == fanCheck && c.Fan == cases.FixedFan:
+	case c.Kind() == cases.FanTest && c.Fan == cases.FixedFan:
 		return say.Of("check.fan.fixed")
 	case c.waitsForNoFan():
 		return say.Of("check.hot-idle.no-fan")
@@ -90,7 +88,7 @@ func (c Check) how() say.Text {
 // Title is the check's name.
 func (c Check) Title() say.Text {
 	switch {
-	case c.Check.Check == fanCheck && c.Fan.ByBelt():
+	case c.Kind() == cases.FanTest && c.Fan.ByBelt():
 		return say.Of("check.fan.belt-title")
 	case c.waitsForNoFan():
 		return say.Of("check.hot-idle.no-fan-title")

@@ -27,7 +27,7 @@ type Expecter struct {
 // Expect is for one round of the case.
 func (x Expecter) Expect(c *cases.Case, round int) evidence.Expectation {
 	out := x.Table.Expect(c, round)
-	p, ok := PlanFor(c, StageOfRound(c, round))
+	p, ok := PlanFor(c, c.Rounds[round].Stage)
 	if !ok {
 		return out
 	}
@@ -79,23 +79,8 @@ func stillAir(r *cases.Round) bool {
 	return r.Fan != cases.FanOn && !(r.SpeedKmh != nil && *r.SpeedKmh > evidence.StandingKmh)
 }
 
-// StageOfRound is a round's stage; one that isn't noted is before the repair.
-func StageOfRound(c *cases.Case, round int) cases.Stage {
-	if c.Rounds[round].Stage == cases.AfterRepair {
-		return cases.AfterRepair
-	}
-	return cases.BeforeRepair
-}
-
 // stop is a round's place among the stops, or -1.
-func (p Plan) stop(round int) int {
-	for stop, i := range p.Rounds {
-		if i == round {
-			return stop
-		}
-	}
-	return -1
-}
+func (p Plan) stop(round int) int { return slices.Index(p.Rounds, round) }
 
 // crowdAt are the crowd's cars with one cause at a stop.
 type crowdAt struct {

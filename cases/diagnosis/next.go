@@ -47,7 +47,7 @@ func overheated(c *cases.Case, found evidence.Findings, stage cases.Stage) bool 
 // Caution is what to mind first, and that the engine has been too hot.
 func (c Check) Caution() say.Text {
 	caution := c.Check.Caution()
-	if c.Check.Check == fanCheck && c.Fan.ByBelt() {
+	if c.Kind() == cases.FanTest && c.Fan.ByBelt() {
 		caution = say.Of("check.fan.belt-caution")
 	}
 	var first []say.Text
@@ -81,56 +81,72 @@ const (
 // or to no check at all: it has the test that tells most.
 func (j *Judge) Next(r Ranking) []Check {
 	s := &r.sheet
-	var out []Check
-	var most Check
-	sure := s.settled(sureFrom)
-	offer := func(c Check) {
-		if c.Proof || c.Bits >= leastBits && !sure {
-			out = append(out, c)
-		}
-	}
 	done := outcomes(s.c, s.plan.Stage)
-	joint, hot, low, proof := s.joint(), s.overheated(), foundLow(done), j.proof(s, done)
+	may := asking{j, s, done, s.joint(), j.proof(s, done), s.overheated(), foundLow(done)}
+	sure := s.settled(sureFrom)
+	var out []Check
+	var most Check // of the tests
 	for _, row := range j.tables.Checks() {
-		check, kind := Minded(row, s.c.Loop.Fan, hot, low), cases.TestKind(row.Check)
-		switch {
-		case s.bars(row, done), s.gone(row.Check), kind != proof && s.feltBefore(kind):
-		case row.Check == likelihood.WarmUp && s.warmUpLogged():
-		case row.Check == likelihood.ReadCodes:
-			if s.lampUnread() {
-				check.Bits = testBits(s.chance, j.tables.CodeOutcomes())
-				if check.Bits >= leastBits { // sure or not: nobody renews a part beside a lamp that nobody asked
-					out = append(out, check)
-				}
+		for _, c := range may.ask(row) {
+			// sure or not: nobody renews a part beside a lamp that nobody asked
+			if c.Proof || c.Bits >= leastBits && (!sure || row.Check == likelihood.ReadCodes) {
+				out = append(out, c)
 			}
-		case row.Check == likelihood.HosePoint:
-			for _, p := range s.unread() {
-				check.Point, check.Bits = p, s.pointBits(joint, p)
-				offer(check)
-			}
-		case slices.Contains(likelihood.Walks(), row.Check):
-			if n := slices.Index(s.plan.Ahead, row.Check); n >= 0 && s.plan.wanted(s.c, row.Check) {
-				check.Bits = s.aheadBits(joint, n)
-				offer(check)
-			}
-		case kind == proof && kind == cases.GasTest && cameOut(done, kind, evidence.Pass):
-			check.Proof, check.Again = true, true // T23: one negative doesn't clear the engine
-			offer(check)
-		default:
-			if check, ok := j.informed(check, s.chance, done); ok {
-				check.Proof = kind == proof
-				if check.Bits > most.Bits {
-					most = check
-				}
-				offer(check)
+			if row.Kind() != "" && c.Bits > most.Bits {
+				most = c
 			}
 		}
 	}
-	if proof == "" && most.Bits > 0 && (sure || most.Bits < leastBits && s.settled(settledFrom)) {
+	if may.proof == "" && most.Bits > 0 && (sure || most.Bits < leastBits && s.settled(settledFrom)) {
 		out = append(out, most)
 	}
 	byWorth(out)
 	return out
+}
+
+// asking is what is known of a case when its next checks are looked for.
+type asking struct {
+	j        *Judge
+	s        *sheet
+	done     []Outcome
+	joint    weights
+	proof    cases.TestKind // the test that would prove what is as good as settled, or ""
+	hot, low bool           // the engine was overheated, its coolant found low
+}
+
+// ask are the ways in which a check may come next, with what each is expected to tell; none where it can't, or was done.
+func (a asking) ask(row likelihood.Check) []Check {
+	check, kind := Minded(row, a.s.c.Loop.Fan, a.hot, a.low), row.Kind()
+	switch {
+	case a.s.bars(row, a.done), a.s.gone(kind), kind != a.proof && a.s.feltBefore(kind):
+	case row.Check == likelihood.WarmUp && a.s.warmUpLogged():
+	case row.Check == likelihood.ReadCodes:
+		if a.s.lampUnread() {
+			check.Bits = testBits(a.s.chance, a.j.tables.CodeOutcomes())
+			return []Check{check}
+		}
+	case row.Check == likelihood.HosePoint:
+		var out []Check
+		for _, p := range a.s.unread() {
+			check.Point, check.Bits = p, a.s.pointBits(a.joint, p)
+			out = append(out, check)
+		}
+		return out
+	case kind == "": // a walk
+		if n := slices.Index(a.s.plan.Ahead, row.Check); n >= 0 && a.s.plan.wanted(a.s.c, row.Check) {
+			check.Bits = a.s.aheadBits(a.joint, n)
+			return []Check{check}
+		}
+	case kind == a.proof && kind == cases.GasTest && cameOut(a.done, kind, evidence.Pass):
+		check.Proof, check.Again = true, true // T23: one negative doesn't clear the engine
+		return []Check{check}
+	default:
+		if check, ok := a.j.informed(check, a.s.chance, a.done); ok {
+			check.Proof = kind == a.proof
+			return []Check{check}
+		}
+	}
+	return nil
 }
 
 // byWorth puts a proof first, then the most told per minute.
@@ -146,28 +162,27 @@ func byWorth(checks []Check) {
 // settled reports whether a fault is as likely as that at least.
 func (s *sheet) settled(from float64) bool {
 	for cause, p := range s.chance {
-		if p >= from && cases.Words[cases.Cause]()[cause] != cases.Healthy {
+		if p >= from && causeAt(cause) != cases.Healthy {
 			return true
 		}
 	}
 	return false
 }
 
-// last is how a check came out; it is false where it isn't done.
-func last(done []Outcome, kind cases.TestKind) (Outcome, bool) {
-	for _, o := range done {
-		if o.Kind == kind {
-			return o, true
-		}
+// outcomeOf is how a check came out; it is false where it isn't done.
+func outcomeOf(done []Outcome, kind cases.TestKind) (Outcome, bool) {
+	i := slices.IndexFunc(done, func(o Outcome) bool { return o.Kind == kind })
+	if i < 0 {
+		return Outcome{}, false
 	}
-	return Outcome{}, false
+	return done[i], true
 }
 
 // informed is a workshop check with what it is expected to tell of causes with those chances: in all its ways where it
 // isn't done yet, else in those that its pass left open. It is false where there are none.
 func (j *Judge) informed(check Check, chance []float64, done []Outcome) (Check, bool) {
-	kind := cases.TestKind(check.Check.Check)
-	was, isDone := last(done, kind)
+	kind := check.Kind()
+	was, isDone := outcomeOf(done, kind)
 	outcomes := j.tables.Outcomes(kind)
 	if isDone {
 		outcomes = j.tables.Left(kind, was.Unseen)
@@ -178,7 +193,7 @@ func (j *Judge) informed(check Check, chance []float64, done []Outcome) (Check, 
 
 // cameOut reports whether a check has come out so.
 func cameOut(done []Outcome, kind cases.TestKind, word string) bool {
-	o, was := last(done, kind)
+	o, was := outcomeOf(done, kind)
 	return was && o.Word == word
 }
 
@@ -186,7 +201,7 @@ func cameOut(done []Outcome, kind cases.TestKind, word string) bool {
 // its oil, or is so hot that it has to cool first, which a check that begins cold waits for. Nor may a fan
 // be tried that isn't there.
 func (s *sheet) bars(check likelihood.Check, done []Outcome) bool {
-	if check.Check == fanCheck && s.c.Loop.Fan == cases.NoFan {
+	if check.Kind() == cases.FanTest && s.c.Loop.Fan == cases.NoFan {
 		return true
 	}
 	off := cameOut(done, cases.LevelTest, "empty") || evidence.MilkyOil(s.c)

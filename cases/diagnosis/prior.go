@@ -48,16 +48,11 @@ func (j *Judge) chances(p Prior, c *cases.Case) []float64 {
 		confirmed += n
 	}
 	out := make([]float64, len(shipped))
-	sum := 0.0
 	for i, cause := range cases.Words[cases.Cause]() {
 		out[i] = (shipped[i]*priorCases + float64(p.Confirmed[cause])) / float64(priorCases+confirmed)
 		out[i] *= p.onLoop(cause, c.Loop)
-		sum += out[i]
 	}
-	for i := range out {
-		out[i] /= sum
-	}
-	return out
+	return toOne(out)
 }
 
 // onLoop is by how much likelier a cause is on a loop than among all cars.

@@ -24,13 +24,13 @@ func (j *Judge) proof(s *sheet, done []Outcome) cases.TestKind {
 	}
 	best, proof := 0.0, cases.TestKind("")
 	for cause, p := range s.chance {
-		if p < settledFrom || cases.Words[cases.Cause]()[cause] == cases.Healthy {
+		if p < settledFrom || causeAt(cause) == cases.Healthy {
 			continue
 		}
 		for _, row := range j.tables.Checks() {
-			kind := cases.TestKind(row.Check)
+			kind := row.Kind()
 			outcomes := j.tables.Outcomes(kind)
-			if was, isDone := last(done, kind); isDone && evidence.Passed(was.Word) && kind != cases.GasTest { // that one is repeated
+			if was, isDone := outcomeOf(done, kind); isDone && evidence.Passed(was.Word) && kind != cases.GasTest { // that one is repeated
 				outcomes = j.tables.Left(kind, was.Unseen)
 			}
 			for _, o := range outcomes {

@@ -2,6 +2,7 @@ package diagnosis
 
 import (
 	"math"
+	"slices"
 	"sort"
 
 	"loopbook/cases"
@@ -88,14 +89,12 @@ func (s *sheet) reason(f likelihood.Factor, c cases.Cause) Reason {
 	return Reason{Words: f.Label, Factor: math.Exp(f.Log[indexOf(c)]) / whole, Round: evidence.WholeCase}
 }
 
-func indexOf(c cases.Cause) int {
-	for i, word := range cases.Words[cases.Cause]() {
-		if word == c {
-			return i
-		}
-	}
-	return 0
-}
+// indexOf is a cause's place in the format's order, by which all that is of each
+// cause is kept; an unknown one is taken for a sound loop.
+func indexOf(c cases.Cause) int { return max(slices.Index(cases.Words[cases.Cause](), c), 0) }
+
+// causeAt is the cause of a place.
+func causeAt(i int) cases.Cause { return cases.Words[cases.Cause]()[i] }
 
 // feature is a temperature, or a difference of two, that was measured.
 type feature struct {
@@ -224,7 +223,7 @@ func (f feature) amount(v float64) any {
 // span is what nine in ten of a cause's cars would show of a feature, as the hose
 // map has it: of those that are as warm as this one where there are any.
 func (s *sheet) span(f feature, cause int) (low, high float64) {
-	cars := newCrowdAt(s.crowd, f.stop, cases.Words[cases.Cause]()[cause])
+	cars := newCrowdAt(s.crowd, f.stop, causeAt(cause))
 	if f.a.point != "" { // the sensor itself isn't taken as known
 		cars = s.likeThisOne(cars, s.plan.Rounds[f.stop])
 	}
@@ -239,7 +238,7 @@ func (s *sheet) span(f feature, cause int) (low, high float64) {
 // those whose sensor shows what this one shows.
 func (s *sheet) likeThisOne(cars crowdAt, round int) crowdAt {
 	engine := s.found.Rounds[round].EngineC
-	if shown := s.c.Rounds[round].EctC; shown != nil && cases.Words[cases.Cause]()[cars.cause].OfSensor() {
+	if shown := s.c.Rounds[round].EctC; shown != nil && causeAt(cars.cause).OfSensor() {
 		engine = shown
 	}
 	cars, _ = cars.asWarmAs(engine)

@@ -21,17 +21,13 @@ func (r Ranking) Repaired(cause cases.Cause) Ranking {
 		return r
 	}
 	prior := repairedPrior(r.sheet.prior, cause)
-	chance, sum := make([]float64, len(prior)), 0.0
+	chance := make([]float64, len(prior))
 	for i, p := range r.sheet.chance {
 		if was := r.sheet.prior[i]; was > 0 {
 			chance[i] = p / was * prior[i]
 		}
-		sum += chance[i]
 	}
-	for i := range chance {
-		chance[i] /= sum
-	}
-	r.sheet.prior, r.sheet.chance = prior, chance
+	r.sheet.prior, r.sheet.chance = prior, toOne(chance)
 	r.Causes = sorted(chance)
 	return r
 }
@@ -79,6 +75,6 @@ func OfOldPart(k cases.TestKind) bool { return k == cases.BenchTest || k == case
 
 // gone reports whether a check would meet the car as it was before a repair that has been made: what it
 // showed then can't be read any more.
-func (s *sheet) gone(check string) bool {
-	return s.plan.Stage == cases.BeforeRepair && !OfOldPart(cases.TestKind(check)) && MeasuredAfter(s.c)
+func (s *sheet) gone(check cases.TestKind) bool {
+	return s.plan.Stage == cases.BeforeRepair && !OfOldPart(check) && MeasuredAfter(s.c)
 }

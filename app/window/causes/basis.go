@@ -4,7 +4,6 @@ import (
 	"loopbook/app/desk"
 	"loopbook/app/ui/kit"
 	"loopbook/cases"
-	"loopbook/cases/diagnosis"
 	"loopbook/cases/evidence"
 	"loopbook/diagram/say"
 )
@@ -25,7 +24,7 @@ func basisOf(a desk.Answer) string {
 	}
 	rounds, readings, tests := 0, 0, 0
 	for i := range a.Case.Rounds {
-		if n := usable(f.Rounds[i]); n > 0 && diagnosis.StageOfRound(a.Case, i) == r.Stage {
+		if n := usable(f.Rounds[i]); n > 0 && r.Stage.Holds(a.Case.Rounds[i].Stage) {
 			rounds, readings = rounds+1, readings+n
 		}
 	}

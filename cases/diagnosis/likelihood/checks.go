@@ -2,6 +2,7 @@ package likelihood
 
 import (
 	"fmt"
+	"io/fs"
 	"slices"
 
 	"loopbook/cases"
@@ -52,25 +53,24 @@ type Check struct {
 	Reason      string  `json:"reason"`
 }
 
-func (t *Tables) readChecks(text []byte) error {
+func (t *Tables) readChecks(files fs.FS) error {
 	words := append(Walks(), HosePoint, ReadCodes)
 	for _, kind := range cases.Words[cases.TestKind]() {
 		words = append(words, string(kind))
 	}
-	has := func(w string) bool {
-		return slices.ContainsFunc(t.checks, func(c Check) bool { return c.Check == w })
+	return readEach(files, checksFile, vocabulary[string]{"check", words}, func(c Check) string { return c.Check },
+		func(c Check) error {
+			t.checks = append(t.checks, c)
+			return c.valid()
+		})
+}
+
+// Kind is the workshop test that the check is; "" where it is more to read.
+func (c Check) Kind() cases.TestKind {
+	if kind := cases.TestKind(c.Check); slices.Contains(cases.Words[cases.TestKind](), kind) {
+		return kind
 	}
-	err := read(checksFile, text, func(c Check) error {
-		if err := newWord("check", c.Check, words, has(c.Check)); err != nil {
-			return err
-		}
-		t.checks = append(t.checks, c)
-		return c.valid()
-	})
-	if err == nil {
-		err = complete(checksFile, "check", words, has)
-	}
-	return err
+	return ""
 }
 
 // Title is the check's name.

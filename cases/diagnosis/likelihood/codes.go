@@ -3,6 +3,7 @@ package likelihood
 import (
 	"errors"
 	"fmt"
+	"io/fs"
 	"strings"
 
 	"loopbook/cases"
@@ -25,10 +26,10 @@ type codeGroup struct {
 // text is what the codes speak of, named by the first of them.
 func (g codeGroup) text() say.Text { return say.Of("code-group." + g.Codes[0]) }
 
-func (t *Tables) readCodes(text []byte) error {
+func (t *Tables) readCodes(files fs.FS) error {
 	var rows []Vector
 	seen := map[string]bool{}
-	err := read(codesFile, text, func(g codeGroup) error {
+	err := read(files, codesFile, func(g codeGroup) error {
 		if len(g.Codes) == 0 {
 			return errors.New("codes: needs codes")
 		}

@@ -3,7 +3,7 @@ package likelihood
 import (
 	"errors"
 	"fmt"
-	"math"
+	"io/fs"
 	"slices"
 	"strings"
 
@@ -42,9 +42,9 @@ func (r findingRow) text() say.Text {
 	return say.Of("finding." + r.Finding)
 }
 
-func (t *Tables) readFindings(text []byte) error {
+func (t *Tables) readFindings(files fs.FS) error {
 	t.findings, t.spoken = map[string]Factor{}, newVector()
-	err := read(findingsFile, text, func(r findingRow) error {
+	err := read(files, findingsFile, func(r findingRow) error {
 		if _, twice := t.findings[r.Finding]; twice {
 			return fmt.Errorf("finding: %q stands twice", r.Finding)
 		}
@@ -59,7 +59,7 @@ func (t *Tables) readFindings(text []byte) error {
 				t.spoken[i] += p
 			}
 		}
-		t.findings[r.Finding] = Factor{Label: say.Of("reason.finding", r.text()), Log: trusted(v)}
+		t.findings[r.Finding] = Factor{Label: say.Of("reason.finding", r.text()), Log: v.logs().times(findingsTrust)}
 		return errors.Join(err, r.grounds.check())
 	})
 	if _, ok := t.findings[""]; err == nil && !ok {
@@ -88,14 +88,6 @@ func (r findingRow) needs() ([][]string, error) {
 		out = append(out, all)
 	}
 	return out, nil
-}
-
-func trusted(v Vector) Vector {
-	out := newVector()
-	for i, p := range v {
-		out[i] = findingsTrust * math.Log(p)
-	}
-	return out
 }
 
 // Findings are what the rules' words say, each once; words that no row has say
@@ -131,6 +123,6 @@ func (t *Tables) silence(rounds func(needs []string) int) Factor {
 	for i, p := range t.silent {
 		silent[i] = 1 - (1-p)*could[i]/t.spoken[i]
 	}
-	f.Log = trusted(silent)
+	f.Log = silent.logs().times(findingsTrust)
 	return f
 }

@@ -2,7 +2,7 @@ package likelihood
 
 import (
 	"errors"
-	"math"
+	"io/fs"
 	"slices"
 
 	"loopbook/cases"
@@ -24,24 +24,18 @@ type frameRow struct {
 	grounds
 }
 
-func (t *Tables) readFrames(text []byte) error {
+func (t *Tables) readFrames(files fs.FS) error {
 	words := []string{"hot-standing"}
-	has := func(string) bool { return t.standing.Log != nil }
-	err := read(framesFile, text, func(r frameRow) error {
-		if err := newWord("frame", r.Frame, words, has(r.Frame)); err != nil {
-			return err
-		}
-		v, err := r.vector()
-		t.standing, t.driven = Factor{Log: newVector()}, Factor{Log: newVector()}
-		for i, p := range v {
-			t.standing.Log[i], t.driven.Log[i] = math.Log(p), math.Log(1-p)
-		}
-		return errors.Join(err, r.grounds.check())
-	})
-	if err == nil {
-		err = complete(framesFile, "frame", words, has)
-	}
-	return err
+	return readEach(files, framesFile, vocabulary[string]{"frame", words}, func(r frameRow) string { return r.Frame },
+		func(r frameRow) error {
+			v, err := r.vector()
+			rest := newVector()
+			for i, p := range v {
+				rest[i] = 1 - p
+			}
+			t.standing.Log, t.driven.Log = v.logs(), rest.logs()
+			return errors.Join(err, r.grounds.check())
+		})
 }
 
 // Frame is what the first freeze frame of a hot engine says by whether the car stood: that it was hot its

@@ -3,26 +3,39 @@ package likelihood_test
 import (
 	"bytes"
 	"errors"
+	"io/fs"
 	"strings"
 	"testing"
+	"testing/fstest"
 
 	"loopbook/assets"
 	"loopbook/cases/diagnosis/likelihood"
 )
 
-// load loads the shipped tables with one piece of text replaced, once.
-func load(file, old, new string) error {
-	texts := map[string][]byte{
-		"prior": assets.Prior, "symptoms": assets.SymptomShares, "codes": assets.CodeShares, "frames": assets.FrameShares,
-		"tests": assets.TestShares, "findings": assets.FindingShares, "checks": assets.Checks,
+// load loads the shipped tables with one file as change makes it.
+func load(t *testing.T, file string, change func(text []byte) []byte) error {
+	t.Helper()
+	files := fstest.MapFS{}
+	names, err := fs.Glob(assets.Diagnosis, "diagnosis/*.json")
+	if err != nil {
+		t.Fatal(err)
 	}
-	texts[file] = bytes.Replace(texts[file], []byte(old), []byte(new), 1)
-	_, err := likelihood.Load(texts["prior"], texts["symptoms"], texts["codes"], texts["frames"], texts["tests"], texts["findings"], texts["checks"])
+	for _, name := range names {
+		text, err := assets.Diagnosis.ReadFile(name)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if name == "diagnosis/"+file+".json" {
+			text = change(text)
+		}
+		files[name] = &fstest.MapFile{Data: text}
+	}
+	_, err = likelihood.Load(files)
 	return err
 }
 
 func TestFaultyDataNamesThePlace(t *testing.T) {
-	if err := load("prior", "", ""); err != nil {
+	if _, err := likelihood.Shipped(); err != nil {
 		t.Fatal(err)
 	}
 	for _, tt := range []struct{ file, old, new, want string }{
@@ -54,7 +67,7 @@ func TestFaultyDataNamesThePlace(t *testing.T) {
 		{"checks", `"minutes": 2`, `"minutes": 0`, "checks.json: [0].minutes"},
 		{"checks", `"needs": "cold"`, `"needs": "frozen"`, "checks.json: [0].needs"},
 	} {
-		err := load(tt.file, tt.old, tt.new)
+		err := load(t, tt.file, func(text []byte) []byte { return bytes.Replace(text, []byte(tt.old), []byte(tt.new), 1) })
 		if !errors.Is(err, likelihood.ErrData) || !strings.Contains(err.Error(), tt.want) {
 			t.Errorf("%s with %s for %s: %v, want %q", tt.file, tt.new, tt.old, err, tt.want)
 		}
@@ -64,13 +77,9 @@ func TestFaultyDataNamesThePlace(t *testing.T) {
 func TestMissingRowIsNamed(t *testing.T) {
 	for file, want := range map[string]string{
 		"prior": `the cause "none"`, "symptoms": `the symptom "warning-light"`, "tests": "pressure-hold", "checks": `the check `,
-		"findings": `the finding ""`,
+		"findings": `the finding ""`, "frames": `the frame "hot-standing"`,
 	} {
-		texts := map[string][]byte{
-			"prior": assets.Prior, "symptoms": assets.SymptomShares, "tests": assets.TestShares, "findings": assets.FindingShares, "checks": assets.Checks,
-		}
-		texts[file] = []byte("[]")
-		_, err := likelihood.Load(texts["prior"], texts["symptoms"], assets.CodeShares, assets.FrameShares, texts["tests"], texts["findings"], texts["checks"])
+		err := load(t, file, func([]byte) []byte { return []byte("[]") })
 		if !errors.Is(err, likelihood.ErrData) || !strings.Contains(err.Error(), want) {
 			t.Errorf("%s without rows: %v, want %s", file, err, want)
 		}

@@ -2,6 +2,7 @@ package likelihood
 
 import (
 	"fmt"
+	"io/fs"
 	"math"
 	"slices"
 
@@ -16,26 +17,19 @@ type priorRow struct {
 	grounds
 }
 
-func (t *Tables) readPrior(text []byte) error {
+func (t *Tables) readPrior(files fs.FS) error {
 	causes := cases.Words[cases.Cause]()
 	t.prior = newVector()
-	at := func(c cases.Cause) int { return slices.Index(causes, c) }
 	sum := 0.0
-	err := read(priorFile, text, func(r priorRow) error {
-		i := at(r.Cause)
-		if err := newWord("cause", r.Cause, causes, i >= 0 && t.prior[i] > 0); err != nil {
-			return err
-		}
-		if !(r.PerThousand > 0) {
-			return fmt.Errorf("per_1000: %g must be above 0", r.PerThousand)
-		}
-		t.prior[i] = r.PerThousand / 1000
-		sum += r.PerThousand
-		return r.grounds.check()
-	})
-	if err == nil {
-		err = complete(priorFile, "cause", causes, func(c cases.Cause) bool { return t.prior[at(c)] > 0 })
-	}
+	err := readEach(files, priorFile, vocabulary[cases.Cause]{"cause", causes}, func(r priorRow) cases.Cause { return r.Cause },
+		func(r priorRow) error {
+			if !(r.PerThousand > 0) {
+				return fmt.Errorf("per_1000: %g must be above 0", r.PerThousand)
+			}
+			t.prior[slices.Index(causes, r.Cause)] = r.PerThousand / 1000
+			sum += r.PerThousand
+			return r.grounds.check()
+		})
 	if err == nil && math.Abs(sum-1000) > 1e-6 {
 		err = fmt.Errorf("%s: per_1000 sums to %g, not to 1000: %w", priorFile, sum, ErrData)
 	}

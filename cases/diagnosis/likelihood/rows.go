@@ -5,6 +5,8 @@ import (
 	"encoding/json"
 	"errors"
 	"fmt"
+	"io/fs"
+	"path"
 	"slices"
 
 	"loopbook/cases"
@@ -12,6 +14,9 @@ import (
 
 // ErrData says that the likelihoods' data is at fault.
 var ErrData = errors.New("likelihood data at fault")
+
+// folder is where the tables lie in their files.
+const folder = "diagnosis"
 
 // Bounds of a share of cars: see the package's comment.
 const (
@@ -70,9 +75,13 @@ func (s shares) vector() (Vector, error) {
 }
 
 // read hands each row of a file to use, whose error begins with the key.
-func read[T any](file string, text []byte, use func(T) error) error {
+func read[T any](files fs.FS, file string, use func(T) error) error {
 	var rows []json.RawMessage
-	if err := json.Unmarshal(text, &rows); err != nil {
+	text, err := fs.ReadFile(files, path.Join(folder, file))
+	if err == nil {
+		err = json.Unmarshal(text, &rows)
+	}
+	if err != nil {
 		return fmt.Errorf("%s: %w: %w", file, ErrData, err)
 	}
 	for i, raw := range rows {
@@ -90,23 +99,34 @@ func read[T any](file string, text []byte, use func(T) error) error {
 	return nil
 }
 
-// complete reports the words that no row has.
-func complete[T ~string](file, key string, words []T, has func(T) bool) error {
-	for _, w := range words {
-		if !has(w) {
-			return fmt.Errorf("%s: no row has the %s %q: %w", file, key, w, ErrData)
-		}
-	}
-	return nil
+// vocabulary is the words of which each has one row in a file, under that key.
+type vocabulary[W ~string] struct {
+	key   string
+	words []W
 }
 
-// newWord checks that a row's word is of the vocabulary and stands once.
-func newWord[T ~string](key string, w T, words []T, has bool) error {
-	switch {
-	case !slices.Contains(words, w):
-		return fmt.Errorf("%s: unknown word %q", key, w)
-	case has:
-		return fmt.Errorf("%s: %q stands twice", key, w)
+// readEach is read of a file that has one row for each word of a vocabulary; of
+// tells a row's.
+func readEach[T any, W ~string](files fs.FS, file string, v vocabulary[W], of func(T) W, use func(T) error) error {
+	seen := map[W]bool{}
+	err := read(files, file, func(row T) error {
+		switch w := of(row); {
+		case !slices.Contains(v.words, w):
+			return fmt.Errorf("%s: unknown word %q", v.key, w)
+		case seen[w]:
+			return fmt.Errorf("%s: %q stands twice", v.key, w)
+		default:
+			seen[w] = true
+		}
+		return use(row)
+	})
+	if err != nil {
+		return err
+	}
+	for _, w := range v.words {
+		if !seen[w] {
+			return fmt.Errorf("%s: no row has the %s %q: %w", file, v.key, w, ErrData)
+		}
 	}
 	return nil
 }

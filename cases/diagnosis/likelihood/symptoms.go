@@ -2,6 +2,7 @@ package likelihood
 
 import (
 	"errors"
+	"io/fs"
 	"slices"
 
 	"loopbook/cases"
@@ -16,31 +17,22 @@ type symptomRow struct {
 	grounds
 }
 
-func (t *Tables) readSymptoms(text []byte) error {
+func (t *Tables) readSymptoms(files fs.FS) error {
 	words := cases.Words[cases.Symptom]()
-	var listed []symptomRow
+	var listed []cases.Symptom
 	var rows []Vector
-	has := func(s cases.Symptom) bool {
-		return slices.ContainsFunc(listed, func(r symptomRow) bool { return r.Symptom == s })
-	}
-	err := read(symptomsFile, text, func(r symptomRow) error {
-		if err := newWord("symptom", r.Symptom, words, has(r.Symptom)); err != nil {
-			return err
-		}
-		v, err := r.vector()
-		listed, rows = append(listed, r), append(rows, v)
-		return errors.Join(err, r.grounds.check())
-	})
-	if err == nil {
-		err = complete(symptomsFile, "symptom", words, has)
-	}
+	err := readEach(files, symptomsFile, vocabulary[cases.Symptom]{"symptom", words}, func(r symptomRow) cases.Symptom { return r.Symptom },
+		func(r symptomRow) error {
+			v, err := r.vector()
+			listed, rows = append(listed, r.Symptom), append(rows, v)
+			return errors.Join(err, r.grounds.check())
+		})
 	if err != nil {
 		return err
 	}
 	t.symptoms = map[cases.Symptom]Factor{}
 	for i, log := range draws(rows, strayingSymptoms) {
-		r := listed[i]
-		t.symptoms[r.Symptom] = Factor{Label: say.Of("reason.symptom", r.Symptom.Text()), Log: log}
+		t.symptoms[listed[i]] = Factor{Label: say.Of("reason.symptom", listed[i].Text()), Log: log}
 	}
 	return nil
 }

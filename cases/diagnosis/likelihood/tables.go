@@ -9,6 +9,8 @@ package likelihood
 
 import (
 	"errors"
+	"io/fs"
+	"math"
 	"slices"
 	"sync"
 
@@ -45,14 +47,14 @@ type Tables struct {
 
 // Shipped are the tables that come with the program, read once.
 var Shipped = sync.OnceValues(func() (*Tables, error) {
-	return Load(assets.Prior, assets.SymptomShares, assets.CodeShares, assets.FrameShares, assets.TestShares, assets.FindingShares, assets.Checks)
+	return Load(assets.Diagnosis)
 })
 
-// Load reads and checks tables. An error names the file, the row and the key of
+// Load reads and checks the tables that lie under diagnosis/. An error names the file, the row and the key of
 // the first fault in each file.
-func Load(prior, symptoms, codes, frames, tests, findings, checks []byte) (*Tables, error) {
+func Load(files fs.FS) (*Tables, error) {
 	var t Tables
-	err := errors.Join(t.readPrior(prior), t.readSymptoms(symptoms), t.readCodes(codes), t.readFrames(frames), t.readTests(tests), t.readFindings(findings), t.readChecks(checks))
+	err := errors.Join(t.readPrior(files), t.readSymptoms(files), t.readCodes(files), t.readFrames(files), t.readTests(files), t.readFindings(files), t.readChecks(files))
 	if err != nil {
 		return nil, err
 	}
@@ -69,6 +71,15 @@ func (t *Tables) Flat() Vector {
 		v[i] = 1 / float64(len(v))
 	}
 	return v
+}
+
+// logs are the logarithms of the values.
+func (v Vector) logs() Vector {
+	out := newVector()
+	for i := range v {
+		out[i] = math.Log(v[i])
+	}
+	return out
 }
 
 // times is each value so many times.

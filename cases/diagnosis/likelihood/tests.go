@@ -3,7 +3,7 @@ package likelihood
 import (
 	"errors"
 	"fmt"
-	"math"
+	"io/fs"
 	"slices"
 
 	"loopbook/cases"
@@ -30,10 +30,10 @@ type testRow struct {
 	grounds
 }
 
-func (t *Tables) readTests(text []byte) error {
+func (t *Tables) readTests(files fs.FS) error {
 	kinds := cases.Words[cases.TestKind]()
 	t.tests = map[cases.TestKind][]Outcome{}
-	err := read(testsFile, text, func(r testRow) error {
+	err := read(files, testsFile, func(r testRow) error {
 		if !slices.Contains(kinds, r.Check) {
 			return fmt.Errorf("check: unknown word %q", r.Check)
 		}
@@ -106,11 +106,7 @@ func (t *Tables) Test(kind cases.TestKind, outcome string, unseen ...string) (Fa
 	if _, ok := t.outcome(kind, word); !ok {
 		return Factor{}, false
 	}
-	log := newVector()
-	for i, p := range sum(t.among(kind, word, unseen)) {
-		log[i] = math.Log(p)
-	}
-	return Factor{Label: CameOut(kind, outcome), Log: log, Check: true}, true
+	return Factor{Label: CameOut(kind, outcome), Log: sum(t.among(kind, word, unseen)).logs(), Check: true}, true
 }
 
 // Left are the ways that a check can still come out which passed but for the unseen: a pass or one of those, as likely

@@ -27,7 +27,11 @@ func TestTablesHaveTheirWords(t *testing.T) {
 		Codes   []string
 		Finding string
 	}
-	for _, text := range [][]byte{assets.CodeShares, assets.FindingShares} {
+	for _, file := range []string{"codes", "findings"} {
+		text, err := assets.Diagnosis.ReadFile("diagnosis/" + file + ".json")
+		if err != nil {
+			t.Fatal(err)
+		}
 		if err := json.Unmarshal(text, &rows); err != nil {
 			t.Fatal(err)
 		}
