@@ -167,8 +167,8 @@ func (p *paper) stroke(i drawing.Ink, width float64) {
 // place draws a chart where the paper stands; an error is that it holds nothing.
 func (p *paper) place(c chart.Chart, share, height float64) error {
 	p.chosen = style{} // a chart has its own
-	clean := func(text string) string { return visual(p.clean(text, bodyStyle)) }
-	err := chart.OnPage(c, p.pdf, chart.Plain(), family, clean, margin, p.y, p.inner()*share, height)
+	pen := chart.Pen{Family: family, Clean: func(text string) string { return visual(p.clean(text, bodyStyle)) }}
+	err := chart.OnPage(c, p.pdf, pen, diagram.Box{margin, p.y, p.inner() * share, height})
 	if err == nil {
 		p.y += height
 	}

@@ -10,6 +10,7 @@ import (
 	"strconv"
 	"strings"
 
+	"loopbook/cases/evidence"
 	"loopbook/cases/logfile"
 	"loopbook/diagram"
 	"loopbook/diagram/say"
@@ -77,7 +78,7 @@ func readLog(ctx context.Context, c Console, file string, o logfile.Options) (lo
 
 func answerWarmUp(file string, read logfile.Read, o warmup.Options) warmUpAnswer {
 	l := read.Log
-	r := warmup.Analyse(warmup.Series{TimeS: l.TimeS, EctC: l.EctC, RPM: l.EngineRPM, SpeedKmh: l.SpeedKmh, IntakeC: l.IntakeC}, o)
+	r := warmup.Analyse(evidence.Series(&l), o)
 	a := warmUpAnswer{
 		File: file, Columns: map[string]columnAnswer{}, Rows: read.Rows,
 		ColdStart: r.ColdStart, StartC: hundredths(r.StartC), SecondsTo: map[string]*float64{},

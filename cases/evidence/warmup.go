@@ -40,10 +40,15 @@ func (a *Analyst) warmUps(c *cases.Case, all []*moment) []WarmUp {
 // TooHotToRun reports whether the log holds an engine that has to be switched off.
 func (w WarmUp) TooHotToRun() bool { return w.HottestC != nil && *w.HottestC >= stopHotC }
 
+// Series is a log as the analysis of warm-ups reads it.
+func Series(l *cases.Log) warmup.Series {
+	return warmup.Series{TimeS: l.TimeS, EctC: l.EctC, RPM: l.EngineRPM, SpeedKmh: l.SpeedKmh, IntakeC: l.IntakeC}
+}
+
 func (a *Analyst) warmUp(c *cases.Case, l *cases.Log) WarmUp {
 	aim := ratingOf(c).targetC + diagram.Celsius(targetK)
 	r := a.memory.analyse(
-		warmup.Series{TimeS: l.TimeS, EctC: l.EctC, RPM: l.EngineRPM, SpeedKmh: l.SpeedKmh, IntakeC: l.IntakeC},
+		Series(l),
 		warmup.Options{OpensC: &aim, AmbientC: airOfSide(c, l.Stage)},
 	)
 	w := WarmUp{Log: l.Name, ReachesRegulating: r.ReachesRegulating, Stage: l.Stage, Result: r}

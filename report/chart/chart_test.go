@@ -13,6 +13,7 @@ import (
 	"github.com/jung-kurt/gofpdf"
 
 	"loopbook/assets"
+	"loopbook/diagram"
 	"loopbook/report/chart"
 )
 
@@ -71,7 +72,7 @@ func TestPageHoldsVectors(t *testing.T) {
 	pdf.AddUTF8FontFromBytes("DejaVu", "", bytes.Clone(assets.DejaVuSans))
 	pdf.SetCompression(false)
 	pdf.AddPage()
-	if err := chart.OnPage(warmUp(5000), pdf, chart.Plain(), "DejaVu", strings.Clone, 50, 60, 480, 220); err != nil {
+	if err := chart.OnPage(warmUp(5000), pdf, pen, diagram.Box{50, 60, 480, 220}); err != nil {
 		t.Fatal(err)
 	}
 	var out bytes.Buffer
@@ -161,7 +162,7 @@ func TestAFaceOnEverySurface(t *testing.T) {
 	pdf.SetCompression(false)
 	pdf.AddPage()
 	var out bytes.Buffer
-	if err := errors.Join(chart.OnPage(f, pdf, chart.Plain(), "DejaVu", strings.Clone, 50, 60, 400, 200), pdf.Output(&out)); err != nil || bytes.Contains(out.Bytes(), []byte("/Subtype /Image")) {
+	if err := errors.Join(chart.OnPage(f, pdf, pen, diagram.Box{50, 60, 400, 200}), pdf.Output(&out)); err != nil || bytes.Contains(out.Bytes(), []byte("/Subtype /Image")) {
 		t.Errorf("on a page: %v", err)
 	}
 	if _, err := chart.SVG(chart.Face{}, chart.Plain(), 400, 200); !errors.Is(err, chart.ErrEmpty) {

@@ -12,6 +12,7 @@ import (
 	"github.com/jung-kurt/gofpdf"
 
 	"loopbook/assets"
+	"loopbook/diagram"
 	"loopbook/report/chart"
 )
 
@@ -29,6 +30,9 @@ func TestNamesEndBeforeTheirSigns(t *testing.T) {
 	}
 }
 
+// pen writes with the fonts that the papers have.
+var pen = chart.Pen{Family: "DejaVu", Clean: strings.Clone}
+
 // right is where a word ends on the page, in points.
 func right(t *testing.T, l chart.Lines, word string) float64 {
 	t.Helper()
@@ -38,7 +42,7 @@ func right(t *testing.T, l chart.Lines, word string) float64 {
 	pdf := gofpdf.New("P", "pt", "A4", "")
 	pdf.AddUTF8FontFromBytes("DejaVu", "", bytes.Clone(assets.DejaVuSans))
 	pdf.AddPage()
-	if err := chart.OnPage(l, pdf, chart.Plain(), "DejaVu", strings.Clone, 50, 60, 480, 220); err != nil {
+	if err := chart.OnPage(l, pdf, pen, diagram.Box{50, 60, 480, 220}); err != nil {
 		t.Fatal(err)
 	}
 	file := filepath.Join(t.TempDir(), "chart.pdf")

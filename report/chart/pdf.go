@@ -9,17 +9,27 @@ import (
 	"gonum.org/v1/plot/font"
 	"gonum.org/v1/plot/vg"
 	"gonum.org/v1/plot/vg/draw"
+
+	"loopbook/diagram"
 )
 
-// OnPage draws a chart into a box of a page as vectors. The document's unit is
-// the point; family is one of its fonts, and clean makes a text one that this can
-// write: names in a chart are typed by people.
-func OnPage(l Chart, pdf *gofpdf.Fpdf, look Look, family string, clean func(string) string, x, y, width, height float64) error {
-	p, err := l.plot(look, int(width)*2)
+// Pen writes a chart's words on a page: Family is one of the document's fonts,
+// and Clean makes a text one that this can write, since names in a chart are typed
+// by people.
+type Pen struct {
+	Family string
+	Clean  func(string) string
+}
+
+// OnPage draws a chart into a box of a page as vectors, in the plain look. The
+// document's unit is the point.
+func OnPage(l Chart, pdf *gofpdf.Fpdf, pen Pen, box diagram.Box) error {
+	x, y, width, height := box[0], box[1], box[2], box[3]
+	p, err := l.plot(Plain(), int(width)*2)
 	if err != nil {
 		return err
 	}
-	c := &page{pdf: pdf, family: family, clean: clean, states: []state{{to: matrix{1, 0, 0, -1, x, y + height}, width: 1, ink: color.Black}}}
+	c := &page{pdf: pdf, pen: pen, states: []state{{to: matrix{1, 0, 0, -1, x, y + height}, width: 1, ink: color.Black}}}
 	p.Draw(draw.NewCanvas(c, vg.Length(width), vg.Length(height)))
 	pdf.SetDashPattern(nil, 0)
 	return pdf.Error()
@@ -29,8 +39,7 @@ func OnPage(l Chart, pdf *gofpdf.Fpdf, look Look, family string, clean func(stri
 // the box's lower left corner.
 type page struct {
 	pdf    *gofpdf.Fpdf
-	family string
-	clean  func(string) string
+	pen    Pen
 	states []state
 }
 
@@ -162,7 +171,7 @@ func (c *page) FillString(f font.Face, at vg.Point, text string) {
 	x, y := s.to.at(at)
 	r, g, b := rgb(s.ink)
 	c.pdf.SetTextColor(r, g, b)
-	text = c.clean(text)
+	text = c.pen.Clean(text)
 	c.setFont(f, text)
 	turn := math.Atan2(-s.to.b, s.to.a) * 180 / math.Pi
 	if math.Abs(turn) < 1e-6 {
@@ -179,7 +188,7 @@ func (c *page) FillString(f font.Face, at vg.Point, text string) {
 // signs, and the more letters a name has, the further narrower is off.
 func (c *page) setFont(f font.Face, text string) {
 	size := float64(f.Font.Size) * narrower
-	c.pdf.SetFont(c.family, "", size)
+	c.pdf.SetFont(c.pen.Family, "", size)
 	if room, wide := float64(f.Width(text)), c.pdf.GetStringWidth(text); wide > room {
 		c.pdf.SetFontSize(size * room / wide)
 	}

@@ -93,7 +93,7 @@ func Run(ctx context.Context, s Setting, draws int, soFar func(first *Ensemble, 
 	e.walls = make([]float64, draws)
 	ctx, cancel := context.WithCancelCause(ctx)
 	defer cancel(nil)
-	done := e.start(ctx, cancel, rows, draws)
+	done := e.start(ctx, cancel, rows)
 	for n := 0; n < draws; {
 		n = min(n+batch, draws)
 		for _, d := range done[:n] {
@@ -118,8 +118,8 @@ func (e *Ensemble) first(n int) *Ensemble {
 
 // start lets every core take draws in their order, and answers what to wait
 // for by draw. Once ctx has ended the rest is passed over.
-func (e *Ensemble) start(ctx context.Context, fail context.CancelCauseFunc, rows []physics.Row, draws int) []*sync.WaitGroup {
-	done := make([]*sync.WaitGroup, draws)
+func (e *Ensemble) start(ctx context.Context, fail context.CancelCauseFunc, rows []physics.Row) []*sync.WaitGroup {
+	done := make([]*sync.WaitGroup, e.whole)
 	for i := range done {
 		done[i] = new(sync.WaitGroup)
 		done[i].Add(1)
@@ -127,7 +127,7 @@ func (e *Ensemble) start(ctx context.Context, fail context.CancelCauseFunc, rows
 	var next atomic.Int64
 	for range runtime.GOMAXPROCS(0) {
 		go func() {
-			for n := int(next.Add(1)) - 1; n < draws; n = int(next.Add(1)) - 1 {
+			for n := int(next.Add(1)) - 1; n < e.whole; n = int(next.Add(1)) - 1 {
 				if err := e.fill(ctx, n, e.Setting.draw(n, rows)); err != nil {
 					fail(err)
 				}
