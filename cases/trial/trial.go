@@ -97,17 +97,17 @@ func one(d dice, loops []*diagram.Loop, cause cases.Cause, level Level) cases.Ca
 		planned = []int{fromCold, warmIdle, raised, hotIdle, afterRoad}
 	}
 	c.Rounds = v.rounds(d, planned, c.Opened)
-	switch level {
-	case OneSymptom:
+	switch {
+	case level == OneSymptom:
 		c.Complaint.Symptoms = v.symptoms(d, 1)
-	case Complaint, Checks, Everything, Whole:
+	case level >= Complaint:
 		c.Complaint.Symptoms = v.symptoms(d, d.symptomCount(cause))
 		c.Codes = v.codes(d, c.Rounds)
 	}
-	switch level {
-	case Checks:
+	switch {
+	case level == Checks:
 		c.Tests = v.checks(d, 1+d.Intn(3))
-	case Everything, Whole:
+	case level >= Everything:
 		c.Tests = v.checks(d, len(cases.Words[cases.TestKind]()))
 	}
 	c.Verdict.Cause = cause

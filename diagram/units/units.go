@@ -84,13 +84,13 @@ func (s Set) DeltaUnit() string {
 
 // PressureUnit writes a pressure with its unit.
 func (s Set) PressureUnit(p diagram.KPa) string {
-	return Short(s.FromKPa(p), s.PressureDigits()) + " " + string(s.Pressure)
+	return s.Press(p) + " " + string(s.Pressure)
 }
 
 // Press writes a pressure without its unit.
 func (s Set) Press(p diagram.KPa) string { return Short(s.FromKPa(p), s.PressureDigits()) }
 
-// Dist writes a distance given in kilometres, whole and without its unit.
+// Dist writes a distance given in km, or a speed in km/h, whole and without its unit.
 func (s Set) Dist(km float64) string { return Short(s.FromKm(km), 0) }
 
 // DistUnit writes a distance with its unit, thousands apart.
@@ -107,7 +107,7 @@ func (s Set) DistanceUnit() string {
 
 // Speed writes a speed given in km/h, with its unit.
 func (s Set) Speed(kmh float64) string {
-	return Short(s.FromKm(kmh), 0) + " " + s.SpeedUnit()
+	return s.Dist(kmh) + " " + s.SpeedUnit()
 }
 
 // SpeedUnit is the unit of a speed.
