@@ -39,3 +39,26 @@ func ringOf(b *kit.Button) bool {
 	}
 	return false
 }
+
+// A list to choose from has a field's edge, and shows the focus as a field does.
+func TestAListHasAFieldsEdge(t *testing.T) {
+	test.NewTempApp(t).Settings().SetTheme(kit.NewTheme(kit.Bright))
+	list := kit.NewSelect([]string{"on", "off"}, nil)
+	w := test.NewTempWindow(t, list)
+	edge := func() *canvas.Rectangle {
+		objects := test.WidgetRenderer(list).Objects()
+		return objects[len(objects)-1].(*canvas.Rectangle)
+	}
+	if edge().Hidden || edge().StrokeColor != theme.Color(theme.ColorNameInputBorder) {
+		t.Errorf("its edge is %v, hidden: %v", edge().StrokeColor, edge().Hidden)
+	}
+	w.Canvas().Focus(list)
+	ground := test.WidgetRenderer(list).Objects()[0].(*canvas.Rectangle)
+	if edge().StrokeColor != theme.Color(theme.ColorNamePrimary) || ground.FillColor != theme.Color(theme.ColorNameInputBackground) {
+		t.Errorf("with the focus its edge is %v, its ground %v", edge().StrokeColor, ground.FillColor)
+	}
+	list.Disable()
+	if !edge().Hidden {
+		t.Error("one that can't be used looks like one that can")
+	}
+}

@@ -97,7 +97,10 @@ func (c *Check) TypedKey(e *fyne.KeyEvent) {
 }
 
 // Select is a list to choose from.
-type Select struct{ widget.Select }
+type Select struct {
+	widget.Select
+	focused bool
+}
 
 // NewSelect makes a list; changed may be nil.
 func NewSelect(options []string, changed func(string)) *Select {
@@ -109,8 +112,15 @@ func NewSelect(options []string, changed func(string)) *Select {
 
 // FocusGained brings the list into sight.
 func (s *Select) FocusGained() {
+	s.focused = true
 	s.Select.FocusGained()
 	InSight(s)
+}
+
+// FocusLost makes the edge a quiet one again.
+func (s *Select) FocusLost() {
+	s.focused = false
+	s.Select.FocusLost()
 }
 
 // Tapped opens the list.
