@@ -21,7 +21,7 @@ type row struct {
 	shown                       cases.Summary
 	snippet                     string
 	day                         string
-	middle                      *fyne.Container // the vehicle, and as much as the day leaves it
+	last                        *fyne.Container // how far it is, and the day
 }
 
 func newRow() *row {
@@ -29,16 +29,16 @@ func newRow() *row {
 	r.title.TextStyle.Bold = true
 	r.title.Truncation = fyne.TextTruncateEllipsis
 	r.when.Truncation = fyne.TextTruncateOff
-	r.middle = container.NewBorder(nil, nil, nil, r.when, r.vehicle)
 	r.found.Truncation = fyne.TextTruncateEllipsis
 	r.found.Hide()
+	r.last = container.NewBorder(nil, nil, nil, r.when, container.NewStack(r.state, r.found))
 	r.ExtendBaseWidget(r)
 	return r
 }
 
 // CreateRenderer stacks the lines.
 func (r *row) CreateRenderer() fyne.WidgetRenderer {
-	return widget.NewSimpleRenderer(container.New(kit.Tight{More: 3}, r.title, r.middle, container.NewStack(r.state, r.found)))
+	return widget.NewSimpleRenderer(container.New(kit.Tight{More: 3}, r.title, r.vehicle, r.last))
 }
 
 // show writes the lines, which costs far more than to see that they stand
@@ -52,12 +52,12 @@ func (r *row) show(s cases.Summary, found cases.Snippet, now time.Time) {
 	r.title.SetText(orDash(s.Title, kit.L("window.notebook.no-title")))
 	r.vehicle.SetText(orDash(s.Vehicle, kit.L("window.notebook.no-vehicle")))
 	r.when.SetText(on)
-	r.middle.Layout.Layout(r.middle.Objects, r.middle.Size())
-	text, ink := kit.L("window.notebook.stage-open"), widget.HighImportance
+	r.last.Layout.Layout(r.last.Objects, r.last.Size())
+	text, ink := kit.L("window.notebook.stage-open"), widget.HighImportance // what is still to be done stands out
 	if s.Cause != "" {
-		text, ink = s.Cause.Name(), widget.SuccessImportance
+		text, ink = s.Cause.Name(), widget.MediumImportance
 	}
-	r.state.Importance = ink
+	r.state.Importance, r.state.TextStyle.Bold = ink, s.Cause == ""
 	r.state.SetText(text)
 	r.state.Hidden, r.found.Hidden = found.Text != "", found.Text == ""
 	if found.Text != "" {
