@@ -30,7 +30,7 @@ func similarCases(ctx context.Context, c Console, args []string) error {
 		return err
 	}
 	for _, a := range list {
-		fmt.Fprintf(c.Out, "%s\t%.2f\t%s\t%s\t%s\n", a.ID, math.Round(a.Distance*100)/100, oneLine(a.Title), oneLine(a.Vehicle), a.Because)
+		fmt.Fprintf(c.Out, "%s\t%.2f\t%s\t%s\t%s\n", a.ID, math.Round(a.Distance*100)/100, oneLine(a.Title), oneLine(a.Vehicle), a.Told())
 	}
 	return nil
 }

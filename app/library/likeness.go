@@ -13,11 +13,19 @@ import (
 // MostAlike is how many cases like one are told.
 const MostAlike = 12
 
-// Lookalike is a case like another, with the reason.
+// Lookalike is a case like another, with what the two share.
 type Lookalike struct {
 	cases.Summary
 	Distance float64
 	Because  say.Text
+}
+
+// Told is why a case is like another, and what it turned out to be.
+func (l Lookalike) Told() say.Text {
+	if l.Cause == "" {
+		return say.Of("window.alike.open", l.Because)
+	}
+	return say.Of("window.alike.was", l.Because, l.Cause.Name())
 }
 
 // Alike finds the cases most like one, without those that are only taught from.
@@ -51,7 +59,7 @@ func Alike(ctx context.Context, store *sqlite.Store, id string) ([]Lookalike, er
 	return out, nil
 }
 
-// likenessWords tell what two cases share, and what the other turned out to be.
+// likenessWords tell what two cases share.
 func likenessWords(m similar.Match) say.Text {
 	var parts []say.Text
 	if n := len(m.Shares.Codes); n > 0 {
@@ -73,14 +81,10 @@ func likenessWords(m similar.Match) say.Text {
 	if m.Shares.Layout {
 		parts = append(parts, say.Of("window.alike.layout"))
 	}
-	because := say.Of("window.alike.nothing")
 	if len(parts) > 0 {
-		because = say.Items(parts...)
+		return say.Items(parts...)
 	}
-	if m.Cause == "" {
-		return say.Of("window.alike.open", because)
-	}
-	return say.Of("window.alike.was", because, m.Cause.Name())
+	return say.Of("window.alike.nothing")
 }
 
 func sideOf(z float64) string {

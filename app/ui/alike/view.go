@@ -18,7 +18,7 @@ type Case struct {
 	When    string
 	Cause   string  // what it turned out to be; empty: open
 	How     string  // how like it is, in words
-	Near    float64 // 1 is the same in everything
+	Near    float64 // 1 is the same in everything, 0 no more than any case
 	Because string
 }
 
@@ -54,27 +54,22 @@ func (v *View) Show(tally string, found []Case) {
 }
 
 func (v *View) row(c Case) fyne.CanvasObject {
-	title := widget.NewLabel(c.Title)
-	title.TextStyle.Bold, title.Truncation = true, fyne.TextTruncateEllipsis
-	vehicle := kit.Small(c.Vehicle)
+	vehicle := c.Vehicle
 	if c.When != "" {
-		vehicle.SetText(c.Vehicle + " · " + c.When)
+		vehicle += " · " + c.When
 	}
-	cause := widget.NewLabel(kit.L("window.alike.still-open"))
-	cause.Importance, cause.TextStyle.Bold = widget.HighImportance, true
-	if c.Cause != "" {
-		cause.SetText(c.Cause)
-		cause.Importance = widget.SuccessImportance
+	cause := kit.Span{Text: c.Cause, Bold: true}
+	if c.Cause == "" {
+		cause.Text, cause.Color = kit.L("window.alike.still-open"), theme.ColorNamePrimary
 	}
+	what := kit.Paragraphs(kit.Span{Text: c.Title, Bold: true}, kit.Span{Text: vehicle, Small: true, Color: theme.ColorNamePlaceHolder}, cause)
 	near := kit.NewMeter()
 	near.Put(c.Near)
 	because := kit.Paragraphs(kit.Span{Text: c.Because, Small: true})
 	open := kit.NewButton(kit.L("window.alike.open-case"), func() { tell(v.OnOpen, c.ID) })
 	beside := kit.NewButton(kit.L("window.alike.compare"), func() { tell(v.OnCompare, c.ID) })
-	open.Importance, beside.Importance = widget.LowImportance, widget.LowImportance
-	what := container.New(kit.Tight{More: 4}, title, vehicle, cause)
 	return container.NewBorder(nil, nil, nil, container.NewVBox(open, beside),
-		container.New(kit.Shares{330, 130, 400}, what, container.New(kit.Tight{More: 2}, kit.Small(c.How), container.NewPadded(near)), because))
+		container.New(kit.Shares{330, 130, 400}, what, container.NewVBox(container.New(kit.Tight{More: 2}, kit.Small(c.How), container.NewPadded(near))), because))
 }
 
 func tell(do func(string), id string) {

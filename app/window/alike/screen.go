@@ -53,7 +53,7 @@ func rows(list []library.Lookalike) []view.Case {
 	out := make([]view.Case, len(list))
 	for i, a := range list {
 		out[i] = view.Case{
-			ID: a.ID, Title: a.Title, Vehicle: a.Vehicle, How: closeness(a.Distance), Near: 1 - a.Distance, Because: a.Because.String(),
+			ID: a.ID, Title: a.Title, Vehicle: a.Vehicle, How: closeness(a.Distance), Near: nearness(a.Distance), Because: kit.Capital(a.Because.String()),
 		}
 		if !a.Opened.IsZero() { // a case of a file may have no day
 			out[i].When = a.Opened.Local().Format("2 Jan 2006")
@@ -95,6 +95,10 @@ func tally(list []library.Lookalike) string {
 
 // likeEnough is up to which distance a case says something of another (judgement).
 const likeEnough = 0.4
+
+// nearness is a distance as a bar: half of the way is as far as a case that nothing is known of, so that nothing
+// of the bar is left there.
+func nearness(distance float64) float64 { return max(0, 1-2*distance) }
 
 // closeness is a distance in a word.
 func closeness(distance float64) string {
