@@ -39,7 +39,7 @@ func newChip(r cases.Round, number int, condition string, chosen, unkept bool, o
 		under.Importance = widget.DangerImportance
 		under.SetText(kit.L("window.frame.not-all-kept"))
 	}
-	c.content = kit.Wide(min(max(chipLeast, natural(name), natural(under)), chipMost), container.NewStack(c.ground, container.New(kit.Tight{More: 6}, name, under)))
+	c.content = kit.Wide(max(chipLeast, natural(name), natural(under)), container.NewStack(c.ground, container.New(kit.Tight{More: 6}, name, under)))
 	c.ExtendBaseWidget(c)
 	return c
 }
@@ -102,7 +102,7 @@ func (v *View) showRounds() {
 	}
 }
 
-// A chip is as wide as its words, but not so that a long name takes all the room.
+// A chip is as wide as its words; where the room is scarce, not so that a long name takes all of it.
 const (
 	chipLeast = 132
 	chipMost  = 200

@@ -77,7 +77,7 @@ type View struct {
 
 // New makes the screen.
 func New() *View {
-	v := &View{loop: kit.NewLoopView(), rounds: container.NewHBox(), roundTools: container.NewHBox(), meaning: container.NewVBox(), likely: container.NewVBox(), choose: container.NewVBox()}
+	v := &View{loop: kit.NewLoopView(), rounds: container.New(strip{}), roundTools: container.NewHBox(), meaning: container.NewVBox(), likely: container.NewVBox(), choose: container.NewVBox()}
 	v.conditions = newConditions(v.editRound)
 	v.place = newPlace(v)
 	v.loop.OnLeft = func(p diagram.Point, text string) { v.OnReading(p, text) }
