@@ -106,7 +106,7 @@ func New(edit func(string, func(*cases.Case)), save kit.Saver) *View {
 	v.codes = v.codesField()
 	v.form.Chain(v.form.First) // Enter stays: it is the only field
 	w, h, shapes := drawing.PairLegend(say.English())
-	v.top = container.NewPadded(container.NewBorder(nil, nil, container.New(kit.Shares{300}, v.pick), kit.NewPicture(w, h, shapes...)))
+	v.top = container.NewPadded(container.NewBorder(nil, nil, nil, kit.NewPicture(w, h, shapes...), container.New(atMost(pickMost), v.pick)))
 	below := container.New(kit.Shares{384, 290}, container.NewVScroll(v.rows), v.curves.Content)
 	left := container.NewBorder(v.top, nil, nil, nil, container.NewVScroll(container.New(shared{}, container.NewStack(v.picture, v.empty), below)))
 	v.content = kit.Framed(nil, nil, nil, kit.Wide(sideWidth, container.NewVScroll(container.NewPadded(v.side))), left)
@@ -157,6 +157,21 @@ const (
 	sideWidth  = 300
 	emptyWidth = 420
 )
+
+// pickMost is as wide as the names of two rounds may be.
+const pickMost = 560
+
+// atMost gives what lies in it the room, up to a width.
+type atMost float32
+
+// MinSize is the object's.
+func (atMost) MinSize(o []fyne.CanvasObject) fyne.Size { return o[0].MinSize() }
+
+// Layout leaves what is beyond the width free.
+func (m atMost) Layout(o []fyne.CanvasObject, room fyne.Size) {
+	o[0].Move(fyne.Position{})
+	o[0].Resize(fyne.NewSize(min(room.Width, float32(m)), room.Height))
+}
 
 // codesField takes the codes that were read after the repair.
 func (v *View) codesField() fyne.CanvasObject {
