@@ -51,7 +51,7 @@ func (b Bars) plot(look Look, columns int) (*plot.Plot, error) {
 		}
 		below = bar
 		p.Add(bar)
-		if part.Name != "" {
+		if part.Name != "" && len(b.Parts) > 1 { // one alone is told from nothing
 			p.Legend.Add(part.Name, bar)
 		}
 	}

@@ -52,3 +52,21 @@ func TestCountsHaveWholeNumbersAtTheirAxis(t *testing.T) {
 		}
 	}
 }
+
+// An axis has enough numbers to read a curve off, evenly apart, whatever it spans.
+func TestAxesHaveNumbersToReadOff(t *testing.T) {
+	for span, want := range map[[2]float64]string{{0, 30}: "0 5 10 15 20 25 30", {20, 148}: "20 40 60 80 100 120 140", {-3, 3}: "-3 -2 -1 0 1 2 3", {0.2, 0.7}: "0.2 0.3 0.4 0.5 0.6 0.7"} {
+		flat := chart.Curve{X: []float64{span[0], span[1]}, Y: []float64{5e7, 5e7}} // written as 5e+07
+		svg, err := chart.SVG(chart.Lines{Curves: []chart.Curve{flat}}, chart.Plain(), 400, 240)
+		if err != nil {
+			t.Fatal(err)
+		}
+		var got []string
+		for _, m := range regexp.MustCompile(`>(-?[0-9.]+)</text>`).FindAllSubmatch(svg, -1) {
+			got = append(got, string(m[1]))
+		}
+		if all := strings.Join(got, " "); all != want {
+			t.Errorf("from %g to %g the axis reads %s, want %s", span[0], span[1], all, want)
+		}
+	}
+}

@@ -48,7 +48,7 @@ func dress(p *plot.Plot, look Look) {
 	look.write(&p.Legend.TextStyle)
 	p.Legend.Padding, p.Legend.YOffs, p.Legend.XOffs = look.Size/4, look.Size, -look.Size
 	for _, a := range []*plot.Axis{&p.X, &p.Y} {
-		a.Tick.Marker = shortTicks{}
+		a.Tick.Marker = evenTicks{}
 		a.Color, a.LineStyle.Color, a.Tick.Color = look.Soft, look.Soft, look.Soft
 		look.write(&a.Label.TextStyle)
 		look.write(&a.Tick.Label)

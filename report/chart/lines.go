@@ -21,9 +21,10 @@ type Lines struct {
 
 // Curve is measured points in the order of x, joined; NaN is a gap.
 type Curve struct {
-	Name string
-	X, Y []float64
-	Kind Kind
+	Name   string
+	X, Y   []float64
+	Kind   Kind
+	Dotted bool // each point is seen on the line
 }
 
 // Kind is how a curve is told from the others, without colour too.

@@ -31,19 +31,21 @@ func addCurve(p *plot.Plot, look Look, c Curve, columns int) error {
 	var thumb plot.Thumbnailer
 	for _, piece := range pieces(c.X, c.Y) {
 		style := look.line(c.Kind)
-		if c.Kind == Dots || len(piece) == 1 { // no line is drawn through one point
+		if c.Kind == Dots || c.Dotted || len(piece) == 1 { // no line is drawn through one point
 			dots, err := plotter.NewScatter(piece)
 			if err != nil {
 				return err
 			}
 			dots.GlyphStyle = draw.GlyphStyle{Color: style.Color, Radius: look.Size / 3, Shape: draw.CircleGlyph{}}
-			if c.Kind != Dots {
+			if c.Kind != Dots && !c.Dotted {
 				dots.GlyphStyle.Radius = look.Size / 8
 			}
 			p.Add(dots)
 			if thumb == nil {
 				thumb = dots
 			}
+		}
+		if c.Kind == Dots || len(piece) == 1 {
 			continue
 		}
 		line, err := plotter.NewLine(thin(piece, columns))

@@ -8,18 +8,24 @@ import (
 	"gonum.org/v1/plot"
 )
 
-// shortTicks are the usual ticks with numbers as short as they can be: the usual
-// ones write 100.00 beside 50.00.
-type shortTicks struct{ plot.DefaultTicks }
+// evenTicks stand at multiples of 1, 2 or 5 and a power of ten, some six of them, each with its number: the plotter's own
+// are three or four, and most of them have none.
+type evenTicks struct{}
 
-func (t shortTicks) Ticks(low, high float64) []plot.Tick {
-	ticks := t.DefaultTicks.Ticks(low, high)
-	for i, tick := range ticks {
-		if tick.Label != "" {
-			ticks[i].Label = strconv.FormatFloat(tick.Value, 'g', 5, 64)
+func (evenTicks) Ticks(low, high float64) []plot.Tick {
+	const wanted = 6
+	step := math.Pow(10, math.Floor(math.Log10((high-low)/wanted)))
+	for _, times := range []float64{2, 2.5, 2} { // 1, 2, 5, 10
+		if larger := step * times; math.Abs((high-low)/larger-wanted) < math.Abs((high-low)/step-wanted) {
+			step = larger
 		}
 	}
-	return ticks
+	var out []plot.Tick
+	const slip = 1e-9                                                 // of a step, by rounding
+	for i := math.Ceil(low/step-slip) + 0; i <= high/step+slip; i++ { // and never a negative zero
+		out = append(out, plot.Tick{Value: min(max(i*step, low), high), Label: strconv.FormatFloat(i*step, 'g', 5, 64)})
+	}
+	return out
 }
 
 // logTicks number 1, 2 and 5 of each decade, or of more than three only 1, so that a span of less than a decade can be

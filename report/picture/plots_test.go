@@ -56,10 +56,10 @@ func TestRoundsAlongTheFlow(t *testing.T) {
 		t.Fatal(err)
 	}
 	lines, ok := picture.HoseMap(l, &c, a.Analyse(&c), say.English())
-	if !ok || len(lines.Curves) != 4 || lines.Curves[0].Kind == lines.Curves[2].Kind {
+	if !ok || len(lines.Curves) != 2 || lines.Curves[0].Kind == lines.Curves[1].Kind || !lines.Curves[1].Dotted {
 		t.Fatalf("%v, %d curves", ok, len(lines.Curves))
 	}
-	if got := lines.Curves[2].Name; got != "hot idle, after repair" {
+	if got := lines.Curves[1].Name; got != "hot idle, after repair" {
 		t.Errorf("named %q", got)
 	}
 	first := lines.Curves[0]
@@ -72,7 +72,7 @@ func TestRoundsAlongTheFlow(t *testing.T) {
 	for range [6]int{} {
 		c.Rounds = append(c.Rounds, c.Rounds[0])
 	}
-	if lines, _ := picture.HoseMap(l, &c, a.Analyse(&c), say.English()); len(lines.Curves) != 12 || lines.X != "only the last 6 rounds" {
+	if lines, _ := picture.HoseMap(l, &c, a.Analyse(&c), say.English()); len(lines.Curves) != 6 || lines.X != "only the last 6 rounds" {
 		t.Errorf("of 8 rounds %d lines are drawn, with %q", len(lines.Curves), lines.X)
 	}
 	if _, ok := picture.HoseMap(l, &cases.Case{}, evidence.Findings{}, say.English()); ok {

@@ -36,9 +36,8 @@ func HoseMap(l *diagram.Loop, c *cases.Case, f evidence.Findings, by say.Speaker
 		curves = curves[n-mostRounds:]
 	}
 	for i, curve := range curves {
-		curve.Kind = chart.Joined()[i]
-		dots := chart.Curve{X: curve.X, Y: curve.Y, Kind: chart.Dots}
-		lines.Curves = append(lines.Curves, curve, dots)
+		curve.Kind, curve.Dotted = chart.Joined()[i], true
+		lines.Curves = append(lines.Curves, curve)
 	}
 	return lines, len(curves) > 0
 }

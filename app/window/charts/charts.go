@@ -59,6 +59,7 @@ func (s *Charts) ShowRounds() {
 	if l, err := diagram.LoopByID(d.Case.Loop.Layout); err == nil {
 		if lines, ok := picture.HoseMap(l, &d.Case, d.Found, d.By()); ok {
 			plot := kit.NewPlot(title, s.Save)
+			plot.Say("") // it is the dialog's title
 			plot.Draw(lines)
 			content = kit.Roomy(fyne.NewSize(size.Width*0.8, size.Height*0.7), plot.Content)
 		}
