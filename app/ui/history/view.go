@@ -35,7 +35,9 @@ type Section struct {
 	Title string
 	About string
 	Chart chart.Chart // nil: none
+	Over  string      // the chart: what is seen on it beyond the title
 	Lines []Line
+	Note  string  // of every line, in the place of their own; empty: each has its own
 	Wide  float32 // of the lines' names
 }
 
@@ -111,14 +113,21 @@ func (v *View) section(s Section) fyne.CanvasObject {
 	if s.About != "" {
 		box.Add(kit.Paragraphs(kit.Span{Text: s.About, Small: true, Color: theme.ColorNamePlaceHolder}))
 	}
+	if s.Note != "" {
+		box.Add(kit.Paragraphs(kit.Span{Text: s.Note, Small: true, Color: theme.ColorNamePlaceHolder}))
+	}
 	if s.Chart != nil {
 		plot := kit.NewPlot(s.Title, v.save)
+		plot.Say(s.Over)
 		plot.Draw(s.Chart)
 		room := canvas.NewRectangle(color.Transparent)
 		room.SetMinSize(fyne.NewSize(0, chartHeight))
 		box.Add(container.NewStack(room, plot.Content))
 	}
 	for _, l := range s.Lines {
+		if s.Note != "" {
+			l.Note = ""
+		}
 		box.Add(v.line(l, s.Wide))
 	}
 	return container.NewPadded(box)

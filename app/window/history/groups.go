@@ -2,6 +2,7 @@ package history
 
 import (
 	"math"
+	"slices"
 	"strconv"
 	"time"
 
@@ -27,7 +28,7 @@ func dataOf(h experience.History, lines map[int64]cases.Summary, u units.Set) vi
 	d.Left = []view.Section{
 		{Title: kit.L("window.history.codes"), About: kit.L("window.history.codes-text"), Lines: groupLines(h.Codes, same), Wide: 110},
 		{Title: kit.L("window.history.engines"), Lines: groupLines(h.Engines, same), Wide: 150},
-		{Title: kit.L("window.history.km"), Chart: groupBars(h.Odometer, h.Causes, bandName(u)), Lines: groupLines(h.Odometer, bandName(u)), Wide: 150},
+		{Title: kit.L("window.history.km"), Chart: groupBars(h.Odometer, h.Causes, bandName(u)), Lines: groupLines(h.Odometer, bandName(u)), Wide: 165},
 		{Title: kit.L("window.history.back-title"), About: kit.L("window.history.back-text", len(h.Returned)), Lines: returnLines(h, lines)},
 	}
 	for i, none := range []string{"window.history.no-codes", "window.history.no-engines", "window.history.no-km"} {
@@ -41,7 +42,21 @@ func dataOf(h experience.History, lines map[int64]cases.Summary, u units.Set) vi
 		minutesSection(h.Minutes),
 		{Title: kit.L("window.history.months"), Chart: groupBars(h.Months, h.Causes, monthName), Lines: groupLines(h.Months, monthName), Wide: 110},
 	}
+	for _, side := range [][]view.Section{d.Left, d.Right} {
+		for i := range side {
+			side[i].Note = noteOfAll(side[i].Lines)
+		}
+	}
 	return d
+}
+
+// noteOfAll says once of several lines what each of them would: that they tell too little.
+func noteOfAll(lines []view.Line) string {
+	few := kit.L("window.history.few")
+	if len(lines) < 2 || slices.ContainsFunc(lines, func(l view.Line) bool { return l.Note != few }) {
+		return ""
+	}
+	return kit.L("window.history.all-few")
 }
 
 func groupLines(groups []experience.Group, name func(string) string) []view.Line {

@@ -88,11 +88,14 @@ func minutesSection(list []experience.Time) view.Section {
 			Name:  view.Part{Text: kit.L("window.history.group", m.Cause.Name(), m.N), Search: library.SearchFor([]cases.Condition{where})},
 			Parts: []view.Part{{Text: kit.L("window.history.took", math.Round(m.Half), math.Round(m.Quarter), math.Round(m.Three))}},
 		}
+		if m.N == 1 {
+			l.Parts[0].Text = kit.L("window.history.took-one", math.Round(m.Half))
+		}
 		if m.N < experience.Few {
 			l.Note = kit.L("window.history.few")
 		}
 		s.Lines = append(s.Lines, l)
 	}
-	s.Chart = bars
+	s.Chart, s.Over = bars, kit.Capital(kit.L("window.history.half"))
 	return s
 }
