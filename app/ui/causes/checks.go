@@ -27,28 +27,34 @@ func (v *View) showHead() {
 		return
 	}
 	lead := kit.NewButtonWithIcon(n.Button, theme.NavigateNextIcon(), func() { v.OnNext() })
-	lead.IconPlacement = widget.ButtonIconTrailingText
+	lead.IconPlacement, lead.Importance = widget.ButtonIconTrailingText, widget.HighImportance
 	still := kit.Caption(kit.L("window.causes.still"))
 	still.TextStyle.Bold = true
 	v.head.Objects = []fyne.CanvasObject{
 		kit.Heading(kit.L("window.causes.after-verdict")),
-		kit.On(kit.NewGround(drawing.Card, drawing.Edge, 6), container.NewVBox(
-			kit.Paragraphs(kit.Span{Text: n.Title, Bold: true}, kit.Span{Text: n.Text, Small: true}), container.NewPadded(container.NewHBox(lead)))),
+		container.NewPadded(kit.On(kit.NewGround(drawing.Card, drawing.Edge, 6), container.NewVBox(
+			kit.Paragraphs(kit.Span{Text: n.Title, Bold: true}, kit.Span{Text: n.Text, Small: true}), container.NewPadded(container.NewHBox(lead))))),
 		container.New(kit.Tight{More: 4}, still, order),
 	}
 	v.head.Refresh()
 }
 
+// showChecks lists the checks; unless what follows the verdict is to be done first, the one on top is.
 func (v *View) showChecks() {
 	v.checks.RemoveAll()
+	first := v.data.Next.Title == ""
+	add := func(c Check) {
+		v.checks.Add(v.checkCard(c, first))
+		first = false
+	}
 	if b := v.data.Beside; b != nil {
 		v.checks.Add(kit.Card("look", kit.L("beside.title"), kit.Span{Text: b.Text, Small: true}))
 		if b.Check != nil {
-			v.checks.Add(v.checkCard(*b.Check))
+			add(*b.Check)
 		}
 	}
 	for _, c := range v.data.Checks {
-		v.checks.Add(v.checkCard(c))
+		add(c)
 	}
 	defer v.scroll.Refresh() // they may be fewer than what was scrolled to
 	if len(v.data.Causes) == 0 {
@@ -65,11 +71,14 @@ func (v *View) showChecks() {
 	v.checks.Add(kit.Paragraphs(kit.Span{Text: closing, Small: true, Color: theme.ColorNamePlaceHolder}))
 }
 
-func (v *View) checkCard(c Check) fyne.CanvasObject {
+func (v *View) checkCard(c Check, first bool) fyne.CanvasObject {
 	begin := kit.NewButton(kit.L("window.causes.begin"), func() { v.OnBegin(c.Check, c.Point) })
-	begin.Icon, begin.IconPlacement, begin.Importance = theme.NavigateNextIcon(), widget.ButtonIconTrailingText, widget.LowImportance
+	begin.Icon, begin.IconPlacement = theme.NavigateNextIcon(), widget.ButtonIconTrailingText
+	if first {
+		begin.Importance = widget.HighImportance
+	}
 	lines := []fyne.CanvasObject{
-		container.NewBorder(nil, nil, nil, begin, kit.Paragraphs(kit.Span{Text: c.Title, Bold: true})),
+		container.NewBorder(nil, nil, nil, container.NewVBox(begin), kit.Paragraphs(kit.Span{Text: c.Title, Bold: true})),
 		container.NewHBox(kit.Pill(c.Minutes), kit.Caption(c.Worth)),
 	}
 	text := c.Text
