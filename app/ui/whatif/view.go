@@ -73,7 +73,7 @@ func New() *View {
 		Text:  kit.L("window.whatif.note"),
 		Small: true, Color: theme.ColorNamePlaceHolder,
 	})
-	left := container.NewVScroll(container.NewVBox(v.controls(), v.buttons(), note))
+	left := container.NewVScroll(container.NewPadded(container.NewVBox(v.controls(), v.buttons(), note))) // the bar stands beside them
 	right := container.NewBorder(container.NewVBox(v.facts, v.boils), nil, nil, nil, v.loop)
 	v.content = kit.Framed(nil, nil, kit.Wide(270, left), nil, kit.On(kit.NewGround(drawing.Card, drawing.Rule, 6), right))
 	v.Put(Idle(), cases.Words[cases.Cause](), units.Metric())
