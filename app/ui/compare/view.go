@@ -3,6 +3,8 @@
 package compare
 
 import (
+	"strings"
+
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/theme"
@@ -21,19 +23,47 @@ type Row struct {
 // their sign.
 func New(left, right string, differ, same []Row) fyne.CanvasObject {
 	lines := []fyne.CanvasObject{line("", head(left), head(right))} // put in at once: each that is added lays out all of them
-	for _, r := range differ {
-		lines = append(lines, line(r.Where, text(r.Left, false), text(r.Right, false)), widget.NewSeparator())
-	}
+	lines = append(lines, rows(differ, false)...)
 	if len(differ) == 0 {
 		lines = append(lines, kit.Caption(kit.L("window.compare.alike")))
 	}
 	if len(same) > 0 {
 		lines = append(lines, kit.Heading(kit.L("window.compare.same", len(same))))
 	}
-	for _, r := range same {
-		lines = append(lines, line(r.Where, text(r.Left, true), text(r.Right, true)))
-	}
+	lines = append(lines, rows(same, true)...)
 	return container.NewVScroll(container.NewPadded(container.NewVBox(lines...)))
+}
+
+// parted stands between the parts of a place, the largest first.
+const parted = " · "
+
+// rows lay what is said at each place under each other. What several in a row are parts of, as of one round, stands
+// once over them.
+func rows(all []Row, quiet bool) []fyne.CanvasObject {
+	var out []fyne.CanvasObject
+	over := ""
+	for i, r := range all {
+		of, part, _ := strings.Cut(r.Where, parted)
+		next := ""
+		if i+1 < len(all) {
+			next, _, _ = strings.Cut(all[i+1].Where, parted)
+		}
+		switch {
+		case part == "":
+			over, part = "", of
+		case of == over:
+		case of == next:
+			over = of
+			out = append(out, head(of))
+		default:
+			over, part = "", r.Where
+		}
+		out = append(out, line(part, text(r.Left, quiet), text(r.Right, quiet)))
+		if !quiet {
+			out = append(out, widget.NewSeparator())
+		}
+	}
+	return out
 }
 
 // line has the place in the first column and the two texts beside it.
