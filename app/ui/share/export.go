@@ -59,14 +59,10 @@ func NewExport(scopes []string) *Export {
 		e.tell()
 	}
 	hide := e.hide()
-	hide.Disable()
+	hide.Hide()
 	hidden := kit.NewCheck(kit.L("window.share.anonymous"), func(on bool) {
 		e.wish.Anonymous = on
-		if on {
-			hide.Enable()
-		} else {
-			hide.Disable()
-		}
+		kit.SetVisible(on, hide)
 		e.tell()
 	})
 	top := container.New(kit.Shares{1, 1}, which, container.NewVBox(hidden, hide))

@@ -40,7 +40,7 @@ func (s *Sharing) ask(e *view.Export, title, does string, do func(view.Wish)) {
 	e.OnWish = p.show
 	p.show(e.Wish())
 	d := s.at.Ask.Offer(title, does, kit.L("window.frame.close"), e.Content(), func() { do(e.Wish()) })
-	d.Resize(s.at.Ask.Size().Subtract(fyne.NewSize(200, 120)))
+	d.Resize(s.at.Ask.Size().Subtract(fyne.NewSize(200, 120)).Min(fyne.NewSize(960, 640))) // lines that an eye can follow
 	s.at.Ask.ShowThen(d, p.drop)
 }
 
