@@ -108,13 +108,13 @@ const (
 	chipMost  = 200
 )
 
-// natural is how wide a label wants to be.
+// natural is how wide a label wants to be, with a hair more than what is measured: the toolkit cuts by one.
 func natural(l *widget.Label) float32 {
 	size := theme.TextSize()
 	if l.SizeName != "" {
 		size = theme.Size(l.SizeName)
 	}
-	return fyne.MeasureText(l.Text, size, l.TextStyle).Width + 2*theme.InnerPadding()
+	return fyne.MeasureText(l.Text, size, l.TextStyle).Width + 2*theme.InnerPadding() + 1
 }
 
 func (v *View) addMenu(at fyne.CanvasObject) {
