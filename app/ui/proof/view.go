@@ -80,6 +80,7 @@ type View struct {
 	side    *fyne.Container
 	top     fyne.CanvasObject // over the pair
 	empty   *fyne.Container   // in the pair's place
+	alone   *fyne.Container   // the verdict, while there is nothing else
 	yet     fyne.CanvasObject // says what is to be measured first
 	again   *fyne.Container
 	next    *kit.Button // what is to be measured again first; nil: nothing
@@ -97,7 +98,8 @@ func New(edit func(string, func(*cases.Case)), save kit.Saver) *View {
 		curves: kit.NewPlot(kit.L("window.proof.curves"), save), side: container.NewVBox(), again: container.NewVBox(),
 	}
 	v.yet = nothingYet()
-	v.empty = container.NewCenter(container.NewVBox(v.yet, v.again))
+	v.alone = container.NewStack()
+	v.empty = container.NewCenter(container.NewVBox(v.alone, v.yet, v.again))
 	v.pick = kit.NewSelect(nil, func(string) {
 		if i := v.pick.SelectedIndex(); !v.quiet && i >= 0 {
 			v.OnPair(i)
@@ -265,7 +267,13 @@ func (v *View) showSide() {
 		more = append(more, kit.Span{Text: d.Open, Small: true})
 	}
 	head, rest, _ := strings.Cut(d.Verdict, ": ")
-	v.side.Add(kit.Card(d.Severity, head, append([]kit.Span{{Text: kit.Capital(rest)}}, more...)...))
+	verdict := kit.Card(d.Severity, head, append([]kit.Span{{Text: kit.Capital(rest)}}, more...)...)
+	v.alone.RemoveAll()
+	if d.Pair < 0 {
+		v.alone.Add(kit.Wide(emptyWidth, verdict))
+	} else {
+		v.side.Add(verdict)
+	}
 	if d.Condition != "" {
 		v.side.Add(kit.Paragraphs(kit.Span{Text: d.Condition, Small: true, Color: theme.ColorNamePlaceHolder}))
 	}
