@@ -90,6 +90,18 @@ func SetVisible(on bool, objects ...fyne.CanvasObject) {
 	}
 }
 
+// Move puts an object into one of two places that are empty without it.
+func Move(o fyne.CanvasObject, one, other *fyne.Container, intoOne bool) {
+	if !intoOne {
+		one, other = other, one
+	}
+	if len(one.Objects) > 0 {
+		return
+	}
+	other.RemoveAll()
+	one.Add(o)
+}
+
 // Cut shortens words to a width, for what would grow with them, as a button does.
 func Cut(words string, width float32) string {
 	fits := func(s string) bool { return BoldWidth(s) <= width }

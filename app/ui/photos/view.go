@@ -45,6 +45,10 @@ type View struct {
 	made    []string // the files and the points that the cards were made of
 	grid    *fyne.Container
 	says    *widget.Label
+	tools   fyne.CanvasObject // add and paste: over the pictures, or where there are none under what says so
+	top     fyne.CanvasObject
+	over    *fyne.Container
+	invite  *fyne.Container
 	empty   fyne.CanvasObject
 	content fyne.CanvasObject
 }
@@ -64,10 +68,13 @@ func New(edit func(string, func(*cases.Case))) *View {
 	add := kit.NewButtonWithIcon(kit.L("window.photos.add"), theme.ContentAddIcon(), func() { v.OnAdd() })
 	add.Importance = widget.HighImportance
 	paste := kit.NewButtonWithIcon(kit.L("window.photos.paste"), theme.ContentPasteIcon(), func() { v.OnPaste() })
-	v.empty = container.NewCenter(kit.Wide(420, kit.Paragraphs(
-		kit.Span{Text: kit.L("window.photos.none"), Bold: true}, kit.Span{Text: kit.L("window.photos.none-text")})))
-	top := container.NewBorder(nil, nil, container.NewHBox(add, paste), nil, v.says)
-	v.content = kit.Framed(container.NewPadded(top), nil, nil, nil, container.NewStack(v.empty, container.NewVScroll(container.NewPadded(v.grid))))
+	v.tools = container.NewHBox(add, paste)
+	v.invite = container.NewStack()
+	v.over = container.NewStack()
+	v.empty = container.NewCenter(container.NewVBox(kit.Wide(420, kit.Paragraphs(
+		kit.Span{Text: kit.L("window.photos.none"), Bold: true}, kit.Span{Text: kit.L("window.photos.none-text")})), v.invite))
+	v.top = container.NewPadded(container.NewBorder(nil, nil, v.over, nil, v.says))
+	v.content = kit.Framed(v.top, nil, nil, nil, container.NewStack(v.empty, container.NewVScroll(container.NewPadded(v.grid))))
 	return v
 }
 
@@ -87,11 +94,9 @@ func (v *View) Leave() {
 // Show paints a case's pictures. Call it on the Fyne goroutine.
 func (v *View) Show(d Data) {
 	v.says.SetText(d.Says)
-	if len(d.Case.Photos) == 0 {
-		v.empty.Show()
-	} else {
-		v.empty.Hide()
-	}
+	kit.SetVisible(len(d.Case.Photos) > 0 || d.Says != "", v.top)
+	kit.Move(v.tools, v.over, v.invite, len(d.Case.Photos) > 0)
+	kit.SetVisible(len(d.Case.Photos) == 0, v.empty)
 	key := []string{d.Case.ID}
 	for _, p := range d.Case.Photos {
 		key = append(key, p.File)

@@ -64,6 +64,10 @@ type View struct {
 	svg     *kit.Button
 	columns *kit.Button
 	remove  *kit.Button
+	file    *kit.Button // reads a log: over one that is shown, or where there is none under what says so
+	top     fyne.CanvasObject
+	over    *fyne.Container
+	invite  *fyne.Container
 	empty   fyne.CanvasObject
 	content fyne.CanvasObject
 }
@@ -73,6 +77,7 @@ func New(edit func(what string, change func(*cases.Case)), now func() time.Time)
 	v := &View{
 		OnFile: func() {}, OnLog: func(int) {}, OnSave: func(string) {}, OnColumns: func() {},
 		edit: edit, data: Data{Log: -1}, chart: kit.NewChartView(), facts: container.New(kit.Tight{More: 2}), flags: container.NewVBox(),
+		over: container.NewStack(), invite: container.NewStack(),
 		remarks: kit.Paragraphs(), reading: kit.Small(""), hand: newHand(edit, now),
 	}
 	v.pick = kit.NewSelect(nil, func(string) {
@@ -89,19 +94,20 @@ func New(edit func(what string, change func(*cases.Case)), now func() time.Time)
 func (v *View) layout() fyne.CanvasObject {
 	file := kit.NewButtonWithIcon(kit.L("window.warmup.read"), theme.FolderOpenIcon(), func() { v.OnFile() })
 	file.Importance = widget.HighImportance
+	v.file = file
 	v.save = quiet("PNG", theme.DocumentSaveIcon(), func() { v.OnSave("png") })
 	v.svg = quiet("SVG", theme.DocumentSaveIcon(), func() { v.OnSave("svg") })
 	v.columns = quiet(kit.L("window.warmup.columns"), theme.ListIcon(), func() { v.OnColumns() })
 	v.remove = quiet(kit.L("window.warmup.remove"), theme.DeleteIcon(), v.drop)
-	top := container.NewBorder(nil, nil, container.NewHBox(container.New(kit.Shares{220}, v.pick), container.New(kit.Shares{130}, v.stage.Select), v.remove),
-		container.NewHBox(v.columns, v.save, v.svg, file), v.reading)
+	v.top = container.NewPadded(container.NewBorder(nil, nil, container.NewHBox(container.New(kit.Shares{290}, v.pick), container.New(kit.Shares{130}, v.stage.Select), v.remove),
+		container.NewHBox(v.columns, v.save, v.svg, v.over), v.reading))
 	v.tells = kit.Section(kit.L("window.warmup.tells"), v.facts, v.remarks)
 	v.pane = container.NewVBox(v.hand.content, v.tells)
 	side := container.NewVScroll(container.NewPadded(v.pane)) // the bar stands beside the fields
-	v.empty = container.NewCenter(kit.Wide(420, kit.Paragraphs(
+	v.empty = container.NewCenter(container.NewVBox(kit.Wide(420, kit.Paragraphs(
 		kit.Span{Text: kit.L("window.warmup.none"), Bold: true},
-		kit.Span{Text: kit.L("window.warmup.none-text")})))
-	return kit.Framed(container.NewPadded(top), nil, nil, kit.Wide(316, side), container.NewStack(v.empty, container.NewPadded(v.chart)))
+		kit.Span{Text: kit.L("window.warmup.none-text")})), container.NewHBox(v.invite)))
+	return kit.Framed(v.top, nil, nil, kit.Wide(316, side), container.NewStack(v.empty, container.NewPadded(v.chart)))
 }
 
 func quiet(label string, icon fyne.Resource, do func()) *kit.Button {
@@ -141,6 +147,8 @@ func (v *View) Show(d Data) {
 	v.picking = false
 	v.reading.SetText(d.Reading)
 	kit.SetVisible(d.Log >= 0, v.chart, v.save, v.svg, v.remove, v.pick, v.stage.Select)
+	kit.SetVisible(d.Log >= 0 || d.Reading != "" || d.Columns, v.top)
+	kit.Move(v.file, v.over, v.invite, d.Log >= 0)
 	kit.SetVisible(d.Log < 0, v.empty)
 	kit.SetVisible(d.Columns, v.columns)
 	v.chart.Draw(d.Lines)
