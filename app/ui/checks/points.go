@@ -129,7 +129,7 @@ func benchNumber(title string, in units.Measure, most float64, of func(*cases.Be
 
 func pointTemp(title string, at func(*cases.Test, int) **diagram.Celsius) column {
 	return column{
-		title: func(u units.Set) string { return title + " " + string(u.Temperature) },
+		title: func(u units.Set) string { return title + ", " + string(u.Temperature) },
 		read: func(t *cases.Test, i int, u units.Set) string {
 			return kit.Written(*at(t, i), u.Temp)
 		},

@@ -47,6 +47,7 @@ func newSheet(v *View) *sheet {
 	s := &sheet{v: v, caution: kit.Paragraphs(), kind: v.kind, nth: v.nth, units: v.units, fan: v.c.Loop.Fan, result: container.NewVBox()}
 	info := v.info(v.kind)
 	s.curve = kit.NewPlot(info.Title, v.say.Save)
+	s.curve.Say("") // the form is called so
 	s.form = kit.NewForm(func(what string, change func(*cases.Case)) { s.keep(info.Title+": "+what, change) })
 	short, rest := s.fields()
 	s.first = focusable(container.NewVBox(append(slices.Clone(short), rest...)...))
@@ -89,7 +90,7 @@ func (s *sheet) head(info Info) fyne.CanvasObject {
 	// The line is there before there is anything to choose, so that nothing moves
 	// under a hand that has begun to type and to click.
 	which := container.NewBorder(nil, nil, nil, container.NewHBox(s.again, s.remove), s.which)
-	return container.NewVBox(container.NewBorder(nil, nil, nil, pills, title), which)
+	return container.NewVBox(container.NewBorder(nil, nil, nil, container.NewCenter(pills), title), which)
 }
 
 func enable(on bool, all ...fyne.Disableable) {

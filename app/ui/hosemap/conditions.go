@@ -97,7 +97,7 @@ func (c *conditions) speed(at func(*cases.Round) **float64) *numeric {
 }
 
 func (c *conditions) temperature(title string, parse func(units.Set) func(string) (celsius, error), at func(*cases.Round) **celsius) *numeric {
-	return bind(c, func(u units.Set) string { return title + " " + string(u.Temperature) }, at,
+	return bind(c, func(u units.Set) string { return title + ", " + string(u.Temperature) }, at,
 		func(u units.Set) func(celsius) string { return u.Temp },
 		parse)
 }

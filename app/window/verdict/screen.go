@@ -65,7 +65,7 @@ func odd(a desk.Answer, cause cases.Cause) string {
 		return ""
 	}
 	if first := a.Thought.Ranking.Causes[0]; first.Probability > c.Probability {
-		return kit.L("window.verdict.odds-behind", kit.Capital(cause.Name()), kit.Chance(c.Probability), first.Cause.Name(), kit.Chance(first.Probability))
+		return kit.L("window.verdict.odds-behind", kit.Chance(c.Probability), first.Cause.Name(), kit.Chance(first.Probability))
 	}
-	return kit.L("window.verdict.odds", kit.Capital(cause.Name()), kit.Chance(c.Probability))
+	return kit.L("window.verdict.odds", kit.Chance(c.Probability))
 }

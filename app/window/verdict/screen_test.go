@@ -14,8 +14,8 @@ func TestALikelierCauseIsToldBesideTheVerdict(t *testing.T) {
 	var a desk.Answer
 	a.Thought.Ranking.Causes = []diagnosis.Ranked{{Cause: "pump-weak", Probability: 0.84}, {Cause: cases.Healthy, Probability: 0.04}}
 	for cause, want := range map[cases.Cause]string{
-		"pump-weak":   "Coolant pump weak, by what the case holds from before the repair: 84 %",
-		cases.Healthy: "Loop healthy, by what the case holds from before the repair: 4 %. It holds more for coolant pump weak: 84 %",
+		"pump-weak":   "By what the case holds from before the repair: 84 %",
+		cases.Healthy: "By what the case holds from before the repair: 4 %. It holds more for coolant pump weak: 84 %",
 		"":            "",
 	} {
 		if got := odd(a, cause); got != want {
