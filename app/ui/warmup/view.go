@@ -57,6 +57,7 @@ type View struct {
 	facts   *fyne.Container
 	flags   *fyne.Container
 	tells   fyne.CanvasObject
+	below   *fyne.Container // the chart, and under it what it tells
 	remarks *widget.RichText
 	pane    *fyne.Container // laid out anew when its words change
 	reading *widget.Label
@@ -76,7 +77,7 @@ type View struct {
 func New(edit func(what string, change func(*cases.Case)), now func() time.Time) *View {
 	v := &View{
 		OnFile: func() {}, OnLog: func(int) {}, OnSave: func(string) {}, OnColumns: func() {},
-		edit: edit, data: Data{Log: -1}, chart: kit.NewChartView(), facts: container.New(kit.Tight{More: 2}), flags: container.NewVBox(),
+		edit: edit, data: Data{Log: -1}, chart: kit.NewChartView(), facts: container.NewGridWithColumns(factColumns), flags: container.NewVBox(),
 		over: container.NewStack(), invite: container.NewStack(),
 		remarks: kit.Paragraphs(), reading: kit.Small(""), hand: newHand(edit, now),
 	}
@@ -102,12 +103,13 @@ func (v *View) layout() fyne.CanvasObject {
 	v.top = container.NewPadded(container.NewBorder(nil, nil, container.NewHBox(container.New(kit.Shares{290}, v.pick), container.New(kit.Shares{130}, v.stage.Select), v.remove),
 		container.NewHBox(v.columns, v.save, v.svg, v.over), v.reading))
 	v.tells = kit.Section(kit.L("window.warmup.tells"), v.facts, v.remarks)
-	v.pane = container.NewVBox(v.hand.content, v.tells)
+	v.below = container.New(under{}, v.chart, v.tells)
+	v.pane = container.NewVBox(v.flags, v.hand.content)
 	side := container.NewVScroll(container.NewPadded(v.pane)) // the bar stands beside the fields
 	v.empty = container.NewCenter(container.NewVBox(kit.Wide(420, kit.Paragraphs(
 		kit.Span{Text: kit.L("window.warmup.none"), Bold: true},
 		kit.Span{Text: kit.L("window.warmup.none-text")})), container.NewHBox(v.invite)))
-	return kit.Framed(v.top, nil, nil, kit.Wide(316, side), container.NewStack(v.empty, container.NewPadded(v.chart)))
+	return kit.Framed(v.top, nil, nil, kit.Wide(316, side), container.NewStack(v.empty, container.NewPadded(v.below)))
 }
 
 func quiet(label string, icon fyne.Resource, do func()) *kit.Button {
@@ -152,11 +154,8 @@ func (v *View) Show(d Data) {
 	kit.SetVisible(d.Log < 0, v.empty)
 	kit.SetVisible(d.Columns, v.columns)
 	v.chart.Draw(d.Lines)
-	v.facts.RemoveAll()
-	for _, f := range d.Facts {
-		what, value := widget.NewLabel(f.What), widget.NewLabelWithStyle(f.Value, fyne.TextAlignTrailing, fyne.TextStyle{Bold: true})
-		v.facts.Add(container.NewBorder(nil, nil, what, value))
-	}
+	v.facts.Objects = cells(d.Facts)
+	v.facts.Refresh()
 	v.flags.RemoveAll()
 	for _, f := range d.Flags {
 		v.flags.Add(kit.FlagCard(f, d.Units))
@@ -166,7 +165,8 @@ func (v *View) Show(d Data) {
 		spans[i] = kit.Span{Text: kit.Capital(r), Small: true}
 	}
 	kit.SetParagraphs(v.remarks, spans...)
-	kit.SetVisible(len(d.Facts)+len(spans) > 0, v.tells)
+	kit.SetVisible(d.Log >= 0 && len(d.Facts)+len(spans) > 0, v.tells)
+	v.below.Refresh() // the chart has what the words leave
 	v.order()
 }
 
@@ -174,9 +174,9 @@ func (v *View) Show(d Data) {
 // first and stay where they are.
 func (v *View) order() {
 	rises := v.hand.busy() && v.pane.Objects[0] != v.hand.content
-	v.pane.Objects = []fyne.CanvasObject{v.flags, v.hand.content, v.tells}
+	v.pane.Objects = []fyne.CanvasObject{v.flags, v.hand.content}
 	if v.hand.busy() {
-		v.pane.Objects = []fyne.CanvasObject{v.hand.content, v.flags, v.tells}
+		v.pane.Objects = []fyne.CanvasObject{v.hand.content, v.flags}
 	}
 	v.pane.Refresh()
 	if rises && v.hand.mending != nil {
