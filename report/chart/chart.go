@@ -11,6 +11,7 @@ import (
 	"image/color"
 
 	"gonum.org/v1/plot"
+	"gonum.org/v1/plot/font"
 	"gonum.org/v1/plot/text"
 	"gonum.org/v1/plot/vg"
 )
@@ -31,7 +32,8 @@ type Chart interface {
 type Look struct {
 	Ink, Soft, Grid, Paper color.Color
 	Main, Second, Band     color.Color
-	Size                   vg.Length // of the text
+	Size                   vg.Length   // of the text
+	Fonts                  *font.Cache // with the one font of the text; nil: the plotter's own
 }
 
 // Plain is the look of a printed page.
@@ -58,6 +60,9 @@ func dress(p *plot.Plot, look Look) {
 // write sets a style of text to the look's.
 func (l Look) write(style *text.Style) {
 	style.Color, style.Font.Size, style.Font.Variant = l.Ink, l.Size, "Sans"
+	if l.Fonts != nil {
+		style.Font, style.Handler = font.Font{Size: l.Size}, text.Plain{Fonts: l.Fonts}
+	}
 }
 
 // nameX names the places 0, 1, 2 … along x, aslant so that long names fit.

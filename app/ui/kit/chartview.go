@@ -10,6 +10,8 @@ import (
 	"fyne.io/fyne/v2/driver/desktop"
 	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
+	"golang.org/x/image/font/opentype"
+	"gonum.org/v1/plot/font"
 	"gonum.org/v1/plot/vg"
 
 	"loopbook/diagram/drawing"
@@ -26,6 +28,7 @@ type ChartView struct {
 	scale float32
 	says  string
 	at    fyne.Position
+	fonts *font.Cache // of the window; nil: not read yet, or unreadable
 }
 
 var _ desktop.Hoverable = (*ChartView)(nil)
@@ -76,6 +79,18 @@ func chartLook() chart.Look {
 		Main: p[drawing.Accent], Second: p[drawing.ActText], Band: p[drawing.Chosen],
 		Size: vg.Length(theme.Size(theme.SizeNameCaptionText)),
 	}
+}
+
+// look is the window's, with its letters.
+func (v *ChartView) look() chart.Look {
+	if v.fonts == nil {
+		if face, err := opentype.Parse(theme.DefaultTextFont().Content()); err == nil {
+			v.fonts = font.NewCache(font.Collection{{Face: face}})
+		}
+	}
+	look := chartLook()
+	look.Fonts = v.fonts
+	return look
 }
 
 // CreateRenderer paints the chart.
@@ -131,7 +146,7 @@ func (r *chartRenderer) draw() {
 		return
 	}
 	r.drawn = now
-	img, frame, err := chart.Image(v.chart, chartLook(), int(size.Width*v.scale), int(size.Height*v.scale), float64(v.scale))
+	img, frame, err := chart.Image(v.chart, v.look(), int(size.Width*v.scale), int(size.Height*v.scale), float64(v.scale))
 	r.image.Hidden = err != nil
 	if err == nil {
 		r.image.Image, v.frame = img, frame
