@@ -41,6 +41,9 @@ const (
 	sixth              // long dashes
 )
 
+// InSecond reports whether a kind is of the look's second colour: every other one is.
+func (k Kind) InSecond() bool { return k == Second || k == fourth || k == sixth }
+
 // Joined are the kinds of lines that can be told from each other, in their order.
 func Joined() []Kind { return []Kind{Main, Second, third, fourth, fifth, sixth} }
 

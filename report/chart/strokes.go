@@ -62,10 +62,10 @@ func addCurve(p *plot.Plot, look Look, c Curve, columns int) error {
 	return nil
 }
 
-// line is a kind's stroke: every other kind is of the second colour.
+// line is a kind's stroke.
 func (l Look) line(k Kind) draw.LineStyle {
 	s := draw.LineStyle{Width: l.Size / 6, Color: l.Main}
-	if k == Second || k == fourth || k == sixth {
+	if k.InSecond() {
 		s.Color = l.Second
 	}
 	part := l.Size / 6

@@ -62,6 +62,9 @@ func TestRoundsAlongTheFlow(t *testing.T) {
 	if got := lines.Curves[1].Name; got != "hot idle, after repair" {
 		t.Errorf("named %q", got)
 	}
+	if !lines.Curves[0].Kind.InSecond() || lines.Curves[1].Kind.InSecond() {
+		t.Errorf("before the repair %v, after it %v: want them in the colours of the proof", lines.Curves[0].Kind, lines.Curves[1].Kind)
+	}
 	first := lines.Curves[0]
 	if len(first.X) < 2 || lines.Names[int(first.X[0])] == "" || len(lines.Names) >= len(l.Points) {
 		t.Errorf("points %v of %v", first.X, lines.Names)

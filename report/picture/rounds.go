@@ -2,6 +2,7 @@ package picture
 
 import (
 	"math"
+	"slices"
 
 	"loopbook/cases"
 	"loopbook/cases/evidence"
@@ -25,21 +26,36 @@ func HoseMap(l *diagram.Loop, c *cases.Case, f evidence.Findings, by say.Speaker
 			lines.Names = append(lines.Names, by.Say(say.PointName(at.Point)))
 		}
 	}
-	var curves []chart.Curve
+	var after []bool // the repair, of each curve
 	for i := range f.Rounds {
 		if curve, ok := roundCurve(points, c, f, i, by); ok {
-			curves = append(curves, curve)
+			lines.Curves, after = append(lines.Curves, curve), append(after, c.Rounds[i].Stage == cases.AfterRepair)
 		}
 	}
-	if n := len(curves); n > mostRounds {
+	if n := len(lines.Curves); n > mostRounds {
 		lines.X = by.Of("chart.last-rounds", mostRounds)
-		curves = curves[n-mostRounds:]
+		lines.Curves, after = lines.Curves[n-mostRounds:], after[n-mostRounds:]
 	}
-	for i, curve := range curves {
-		curve.Kind, curve.Dotted = chart.Joined()[i], true
-		lines.Curves = append(lines.Curves, curve)
+	for i, kind := range strokes(after) {
+		lines.Curves[i].Kind, lines.Curves[i].Dotted = kind, true
 	}
-	return lines, len(curves) > 0
+	return lines, len(lines.Curves) > 0
+}
+
+// strokes gives each round one of its own. Where there are rounds from before the repair and from after it, those before have
+// the second colour, as in the proof, while there is a stroke of it left.
+func strokes(after []bool) []chart.Kind {
+	free, out := chart.Joined(), make([]chart.Kind, len(after))
+	both := slices.Contains(after, true) && slices.Contains(after, false)
+	for i, a := range after {
+		at := 0
+		if both {
+			at = max(0, slices.IndexFunc(free, func(k chart.Kind) bool { return k.InSecond() != a }))
+		}
+		out[i] = free[at]
+		free = slices.Delete(free, at, at+1)
+	}
+	return out
 }
 
 func roundCurve(points []diagram.Point, c *cases.Case, f evidence.Findings, round int, by say.Speaker) (chart.Curve, bool) {
