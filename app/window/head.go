@@ -31,8 +31,9 @@ func newHead(undo, redo, again func()) *head {
 	h.undo.Importance, h.redo.Importance = widget.LowImportance, widget.LowImportance
 	h.again = kit.NewButton(kit.L("window.frame.again"), again)
 	h.again.Hide()
-	right := container.NewHBox(container.NewCenter(h.progress), h.undo, h.redo, container.NewCenter(container.NewHBox(h.sign, h.kept)), h.again)
-	h.content = container.NewBorder(nil, nil, nil, right, container.New(kit.Tight{More: 6}, h.title, h.vehicle))
+	right := container.NewHBox(h.undo, h.redo, container.NewCenter(container.NewHBox(h.sign, h.kept)), h.again)
+	under := container.NewBorder(nil, nil, nil, h.progress, h.vehicle) // so that the title has its room while something is computed
+	h.content = container.NewBorder(nil, nil, nil, right, container.New(kit.Tight{More: 6}, h.title, under))
 	return h
 }
 
