@@ -37,8 +37,8 @@ func reasonLine(r Reason, against bool) fyne.CanvasObject {
 	times := widget.NewLabel(r.Times)
 	times.TextStyle.Bold, times.Alignment = true, fyne.TextAlignTrailing
 	words := kit.Paragraphs(kit.Span{Text: kit.Capital(r.Words)})
-	bar := container.NewVBox(kit.Wide(70, container.NewStack(lineHigh(), kit.NewWeight(r.Weight, against))))
-	return container.NewBorder(nil, nil, container.NewHBox(container.NewVBox(kit.Wide(60, times)), bar), nil, words)
+	bar := container.NewVBox(kit.Wide(52, container.NewStack(lineHigh(), kit.NewWeight(r.Weight, against))))
+	return container.NewBorder(nil, nil, container.NewHBox(container.NewVBox(kit.Wide(54, times)), bar), nil, words)
 }
 
 // lineHigh is as high as a line of text.
