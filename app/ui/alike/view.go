@@ -69,7 +69,7 @@ func (v *View) row(c Case) fyne.CanvasObject {
 	open := kit.NewButton(kit.L("window.alike.open-case"), func() { tell(v.OnOpen, c.ID) })
 	beside := kit.NewButton(kit.L("window.alike.compare"), func() { tell(v.OnCompare, c.ID) })
 	return container.NewBorder(nil, nil, nil, container.NewVBox(open, beside),
-		container.New(kit.Shares{330, 130, 400}, what, container.NewVBox(container.New(kit.Tight{More: 2}, kit.Small(c.How), container.NewPadded(near))), because))
+		container.New(kit.Shares{330, 130, 400}, what, container.NewVBox(container.New(kit.Tight{More: 2}, kit.Small(c.How), kit.InLine(near))), because))
 }
 
 func tell(do func(string), id string) {

@@ -34,7 +34,7 @@ func NewLikelyLine() *LikelyLine {
 	l.name.Truncation = fyne.TextTruncateEllipsis
 	l.chance.TextStyle.Bold, l.chance.Alignment = true, fyne.TextAlignTrailing
 	widest := widget.NewLabelWithStyle(Chance(0), fyne.TextAlignTrailing, l.chance.TextStyle)
-	l.under = container.NewBorder(nil, nil, nil, Wide(widest.MinSize().Width, l.chance), container.NewPadded(l.meter)) // so that bars are alike
+	l.under = container.NewBorder(nil, nil, nil, Wide(widest.MinSize().Width, l.chance), InLine(l.meter)) // so that bars are alike
 	l.ExtendBaseWidget(l)
 	return l
 }

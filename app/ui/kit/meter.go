@@ -3,6 +3,9 @@ package kit
 import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/canvas"
+	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/layout"
+	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
 
 	"loopbook/diagram/drawing"
@@ -48,6 +51,12 @@ func (m *Meter) CreateRenderer() fyne.WidgetRenderer {
 	r.paint()
 	r.Layout(m.Size()) // as a picture's
 	return r
+}
+
+// InLine gives a bar the room around it that a label's words have, so that it begins below them.
+func InLine(m *Meter) fyne.CanvasObject {
+	pad, side := theme.Padding(), theme.InnerPadding()
+	return container.New(layout.NewCustomPaddedLayout(pad, pad, side, pad), m)
 }
 
 type meterRenderer struct {
