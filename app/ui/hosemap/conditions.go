@@ -54,7 +54,7 @@ func newConditions(edit func(string, func(*cases.Round))) *conditions {
 	road := c.speed(func(r *cases.Round) **float64 { return &r.SpeedKmh })
 	outside := c.temperature(kit.L("window.hosemap.air"), func(u units.Set) func(string) (celsius, error) { return u.ParseTemp }, func(r *cases.Round) **celsius { return &r.AmbientC })
 	scan := c.temperature(kit.L("window.hosemap.scan"), kit.ParseCoolant, func(r *cases.Round) **celsius { return &r.EctC })
-	c.content = container.New(kit.Shares{103, 64, 68, 61, 61, 61, 61, 63, 121}, kit.Labelled(kit.L("window.hosemap.round"), c.label))
+	c.content = container.New(kit.Shares{138, 58, 56, 52, 58, 64, 55, 62, 121}, kit.Labelled(kit.L("window.hosemap.round"), c.label))
 	c.append(running, rpm, road)
 	c.content.Add(kit.Labelled(kit.L("window.hosemap.fan"), c.fan.Select))
 	c.content.Add(kit.Labelled(kit.L("window.hosemap.heater"), c.heater.Select))
