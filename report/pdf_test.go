@@ -119,7 +119,7 @@ func TestTableTitlesComeAgainOnEveryPage(t *testing.T) {
 	}
 }
 
-var headings = regexp.MustCompile(`^(Readings|Differences|What stands out|The case as a whole|Tests|Verdict|Repair|Lesson|Complaint|Trouble codes|Round \d+.*|.*, before repair|Part +Quantity +Price|Difference +From.*|Point +Shown.*)$`)
+var headings = regexp.MustCompile(`^(Readings|Differences|What stands out|The case as a whole|Tests|Verdict|Repair|Lesson|Complaint|Trouble codes|Round \d+.*|[^–].*, before repair|Part +Quantity +Price|Difference +From.*|Point +Shown.*)$`)
 
 func TestNoHeadingStandsAloneAtTheFootOfAPage(t *testing.T) {
 	for readings := 1; readings < 40; readings += 3 {
