@@ -16,6 +16,8 @@ type Bundle struct {
 	Case  Case
 	Files map[string][]byte // by name, as photos/1.jpg
 	Class string            // the name of the class set that it came with; "": none
+	// Sealed: with that set it came to be practised on, and stays shut until it was answered.
+	Sealed bool
 }
 
 // CheckFileName refuses a name that could lead out of the bundle, that some

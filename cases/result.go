@@ -25,8 +25,9 @@ type Result struct {
 
 // Class is a list of cases for an evening.
 type Class struct {
-	Name  string
-	Cases []string // ids in their order
+	Name   string
+	Cases  []string // ids in their order
+	Sealed bool     // in a file: each case stays shut until it was answered
 }
 
 // mostInClassName is how many letters a class set's name may have: it heads a list and names a file.

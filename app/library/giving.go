@@ -107,7 +107,7 @@ func (g Giving) Write(ctx context.Context, store *sqlite.Store, ids []string, pa
 			some = some[1:]
 			return whole(b), err
 		}
-		if err := collection(store, name, "", next); err != nil {
+		if err := collection(store, name, cases.Class{}, next); err != nil {
 			return files, err
 		}
 		files, ids = append(files, name), ids[n:]
@@ -128,7 +128,7 @@ func (g Giving) writeOne(ctx context.Context, store *sqlite.Store, id, path stri
 }
 
 // collection writes bundles as they come to one file, as a class set where that has a name.
-func collection(store *sqlite.Store, path, class string, next func() (cases.Bundle, error)) error {
+func collection(store *sqlite.Store, path string, class cases.Class, next func() (cases.Bundle, error)) error {
 	return writeApart(store, path, func(f *os.File) error {
 		_, err := exchange.WriteCollection(f, class, next)
 		return err

@@ -1,7 +1,9 @@
 package library
 
 import (
+	"bytes"
 	"context"
+	"errors"
 	"io"
 	"os"
 	"path/filepath"
@@ -22,6 +24,7 @@ type Takings struct {
 	Refused   []error  // each with its file and its reason
 	Conflicts []cases.Met
 	Classes   []cases.Class // that they came as
+	Sealed    int           // cases of them that stay shut until they were answered
 }
 
 // Count is how many met the notebook so.
@@ -48,6 +51,8 @@ const (
 type importer interface {
 	Import(ctx context.Context, b cases.Bundle, what string) (cases.Met, error)
 	ImportAll(ctx context.Context, bundles []cases.Bundle, what string) ([]cases.Met, error)
+	Digest(ctx context.Context, id string) (cases.Digest, error)
+	Seal(ctx context.Context, caseID string, bundle []byte) error
 }
 
 // Take takes every case of the files into the notebook: each bundle whole or
@@ -93,6 +98,11 @@ func (k *taker) take(ctx context.Context, b cases.Bundle, err error) error {
 		k.t.Refused = append(k.t.Refused, err)
 		return nil
 	}
+	if b.Sealed {
+		if sealed, err := k.seal(ctx, b); sealed || err != nil {
+			return err
+		}
+	}
 	if len(k.waiting) == MostAtOnce || k.bytes > mostBytesAtOnce {
 		if err := k.keep(ctx); err != nil {
 			return err
@@ -103,6 +113,30 @@ func (k *taker) take(ctx context.Context, b cases.Bundle, err error) error {
 		k.bytes += len(data)
 	}
 	return nil
+}
+
+// seal keeps a case of a sealed set shut, unless the notebook has it: then nothing is left to hide.
+func (k *taker) seal(ctx context.Context, b cases.Bundle) (sealed bool, err error) {
+	if b.Case.ID == "" {
+		return false, nil // by which it would be found
+	}
+	if _, err := k.store.Digest(ctx, b.Case.ID); !errors.Is(err, cases.ErrNotFound) {
+		return false, err
+	}
+	if err := k.keep(ctx); err != nil { // the set's order
+		return false, err
+	}
+	var file bytes.Buffer
+	if err := exchange.WriteBundle(&file, b); err != nil {
+		k.t.Refused = append(k.t.Refused, err)
+		return true, nil
+	}
+	if err := k.store.Seal(ctx, b.Case.ID, file.Bytes()); err != nil {
+		return false, err
+	}
+	k.t.Sealed++
+	k.t.join(b.Class, b.Case.ID)
+	return true, nil
 }
 
 // keep takes in what waits; where one of them is at fault, each alone.
@@ -141,14 +175,19 @@ func (t *Takings) add(met cases.Met, b cases.Bundle) {
 	if met.Meeting == cases.MeetsOther {
 		t.Conflicts = append(t.Conflicts, met)
 	}
-	if b.Class == "" {
+	t.join(b.Class, met.ID)
+}
+
+// join notes that a case came with a class set.
+func (t *Takings) join(class, id string) {
+	if class == "" {
 		return
 	}
-	at := slices.IndexFunc(t.Classes, func(c cases.Class) bool { return c.Name == b.Class })
+	at := slices.IndexFunc(t.Classes, func(c cases.Class) bool { return c.Name == class })
 	if at < 0 {
-		at, t.Classes = len(t.Classes), append(t.Classes, cases.Class{Name: b.Class})
+		at, t.Classes = len(t.Classes), append(t.Classes, cases.Class{Name: class})
 	}
-	t.Classes[at].Cases = append(t.Classes[at].Cases, met.ID)
+	t.Classes[at].Cases = append(t.Classes[at].Cases, id)
 }
 
 // Importable lists the files under the names given: a folder stands for the cases

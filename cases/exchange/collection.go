@@ -19,8 +19,12 @@ import (
 // several.
 const MaxBundles = MaxEntries
 
-// classMark begins the comment of a zip that is a class set; its name follows, and the bundles lie in its order.
-const classMark = "loopbook class set: "
+// The marks begin the comment of a zip that is a class set, or one whose cases stay shut until they were answered; its
+// name follows, and the bundles lie in its order.
+const (
+	classMark  = "loopbook class set: "
+	sealedMark = "loopbook sealed class set: "
+)
 
 // maxCollection bounds a collection as it lies on the disk.
 const maxCollection = 16 << 30
@@ -64,7 +68,7 @@ func EachOf(ctx context.Context, name string, r io.Reader, take func(Bundle, err
 		return within(name, err)
 	case bundles != nil:
 		return eachIn(ctx, name, bundles, func(b Bundle, err error) error {
-			b.Class = class
+			b.Class, b.Sealed = class.Name, class.Sealed
 			return take(b, err)
 		})
 	case size > maxZip:
@@ -83,38 +87,42 @@ func within(name string, err error) error {
 
 // collected are the bundles of a collection, or nil where the zip is something
 // else, and the class set that they are.
-func collected(r io.ReaderAt, size int64) (bundles []*zip.File, class string, err error) {
+func collected(r io.ReaderAt, size int64) (bundles []*zip.File, class cases.Class, err error) {
 	z, err := list(r, size)
 	if err != nil {
-		return nil, "", err
+		return nil, class, err
 	}
 	seen := map[string]bool{}
 	for _, f := range z.File {
 		switch {
 		case f.Mode().Type() != 0 || path.Ext(f.Name) != ".zip" || strings.Contains(f.Name, "/"):
-			return nil, "", nil
+			return nil, class, nil
 		case seen[f.Name]:
-			return nil, "", fmt.Errorf("entry %q: %w", f.Name, errTwice)
+			return nil, class, fmt.Errorf("entry %q: %w", f.Name, errTwice)
 		}
 		seen[f.Name] = true
 	}
 	if len(z.File) == 0 {
-		return nil, "", errNoDoc
+		return nil, class, errNoDoc
 	}
 	return z.File, classOf(z.Comment), nil
 }
 
-// classOf is the class set's name in a zip's comment; one that nobody would give it counts for nothing.
-func classOf(comment string) string {
+// classOf is the class set that a zip's comment names; a name that nobody would give it counts for nothing.
+func classOf(comment string) cases.Class {
 	name, ok := strings.CutPrefix(comment, classMark)
-	if !ok || !utf8.ValidString(name) {
-		return ""
+	sealed := false
+	if !ok {
+		name, sealed = strings.CutPrefix(comment, sealedMark)
+	}
+	if !ok && !sealed || !utf8.ValidString(name) {
+		return cases.Class{}
 	}
 	name, err := cases.ClassName(name)
-	if err != nil {
-		return ""
+	if err != nil || name == "" {
+		return cases.Class{}
 	}
-	return name
+	return cases.Class{Name: name, Sealed: sealed}
 }
 
 // eachIn takes the bundles one by one. Two of one id would overwrite each other:
@@ -153,14 +161,18 @@ func inner(f *zip.File) (Bundle, error) {
 // WriteCollection writes bundles as they come: next answers io.EOF after the
 // last. A bundle that Read would refuse ends it with an error. They are a class set
 // where that has a name.
-func WriteCollection(w io.Writer, class string, next func() (Bundle, error)) (n int, err error) {
+func WriteCollection(w io.Writer, class cases.Class, next func() (Bundle, error)) (n int, err error) {
 	z := zip.NewWriter(w)
-	class, err = cases.ClassName(class)
+	name, err := cases.ClassName(class.Name)
 	if err != nil {
 		return 0, err // it would be lost on its way
 	}
-	if class != "" {
-		if err := z.SetComment(classMark + class); err != nil {
+	mark := classMark
+	if class.Sealed {
+		mark = sealedMark
+	}
+	if name != "" {
+		if err := z.SetComment(mark + name); err != nil {
 			return 0, err
 		}
 	}

@@ -109,7 +109,7 @@ func TestAClassSetKeepsItsName(t *testing.T) {
 	for class, want := range map[string]string{"": "", "Tuesday’s": "Tuesday’s", "a\n\x00 b": "a b", strings.Repeat("ß", 100): strings.Repeat("ß", 100)} {
 		var buf bytes.Buffer
 		left := []cases.Bundle{{Case: casetest.Invented(2)}, {Case: casetest.Invented(1)}}
-		_, err := exchange.WriteCollection(&buf, class, func() (cases.Bundle, error) {
+		_, err := exchange.WriteCollection(&buf, cases.Class{Name: class, Sealed: true}, func() (cases.Bundle, error) {
 			if len(left) == 0 {
 				return cases.Bundle{}, io.EOF
 			}
@@ -122,8 +122,8 @@ func TestAClassSetKeepsItsName(t *testing.T) {
 		}
 		n := 0
 		err = exchange.EachOf(context.Background(), "NAME", &buf, func(b cases.Bundle, err error) error {
-			if n++; b.Class != want {
-				t.Errorf("%.20q came back as %q", class, b.Class)
+			if n++; b.Class != want || b.Sealed != (want != "") {
+				t.Errorf("%.20q came back as %q, sealed %t", class, b.Class, b.Sealed)
 			}
 			return err
 		})
@@ -134,7 +134,7 @@ func TestAClassSetKeepsItsName(t *testing.T) {
 }
 
 func TestALongClassNameIsntLostOnItsWay(t *testing.T) {
-	n, err := exchange.WriteCollection(io.Discard, strings.Repeat("x", 101), func() (cases.Bundle, error) {
+	n, err := exchange.WriteCollection(io.Discard, cases.Class{Name: strings.Repeat("x", 101)}, func() (cases.Bundle, error) {
 		t.Error("a case is asked for")
 		return cases.Bundle{}, io.EOF
 	})
@@ -147,7 +147,7 @@ func TestWriteCollectionRefuses(t *testing.T) {
 	bad := casetest.Invented(1)
 	bad.Loop.Layout = "ring"
 	first := true
-	_, err := exchange.WriteCollection(io.Discard, "", func() (cases.Bundle, error) {
+	_, err := exchange.WriteCollection(io.Discard, cases.Class{}, func() (cases.Bundle, error) {
 		if first {
 			first = false
 			return cases.Bundle{Case: bad}, nil
@@ -157,7 +157,7 @@ func TestWriteCollectionRefuses(t *testing.T) {
 	if err == nil {
 		t.Error("a bad case was written")
 	}
-	if _, err := exchange.WriteCollection(io.Discard, "", func() (cases.Bundle, error) { return cases.Bundle{}, io.EOF }); err == nil {
+	if _, err := exchange.WriteCollection(io.Discard, cases.Class{}, func() (cases.Bundle, error) { return cases.Bundle{}, io.EOF }); err == nil {
 		t.Error("a collection of nothing was written")
 	}
 }

@@ -171,7 +171,7 @@ func collection(t testing.TB, bundles ...cases.Bundle) []byte {
 	t.Helper()
 	var buf bytes.Buffer
 	i := 0
-	_, err := exchange.WriteCollection(&buf, "", func() (cases.Bundle, error) {
+	_, err := exchange.WriteCollection(&buf, cases.Class{}, func() (cases.Bundle, error) {
 		if i == len(bundles) {
 			return cases.Bundle{}, io.EOF
 		}

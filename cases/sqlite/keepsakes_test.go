@@ -45,7 +45,7 @@ func TestPracticeIsKept(t *testing.T) {
 	if err := s.SaveClass(ctx, cases.Class{Name: "Tuesday", Cases: []string{"B", "A"}}); err != nil {
 		t.Fatal(err)
 	}
-	if got, err := s.Classes(ctx); err != nil || fmt.Sprint(got) != "[{Tuesday [B A]}]" {
+	if got, err := s.Classes(ctx); err != nil || len(got) != 1 || got[0].Name != "Tuesday" || fmt.Sprint(got[0].Cases) != "[B A]" {
 		t.Errorf("Classes = %v, %v", got, err)
 	}
 	want := cases.Result{Trainee: "Liv", Class: "Tuesday", CaseID: "A", Named: "cap-weak", Truth: "pump-weak", Confidence: 0.7, Bits: -1.5,
