@@ -14,7 +14,7 @@ type Result struct {
 	CaseID      string    `json:"case"`
 	Title       string    `json:"title"` // of the case, should it be gone one day
 	Finished    time.Time `json:"finished"`
-	Named       Cause     `json:"named"`
+	Named       Cause     `json:"named"` // empty: it was given up
 	Truth       Cause     `json:"truth"`
 	Confidence  float64   `json:"confidence"` // 0 to 1
 	Bits        float64   `json:"score_bits"`

@@ -53,6 +53,9 @@ func importFiles(ctx context.Context, c Console, args []string) (err error) {
 	for _, class := range kept {
 		fmt.Fprintf(c.Err, "class set %q: %d cases\n", class.Name, len(class.Cases))
 	}
+	if t.Sealed > 0 {
+		fmt.Fprintf(c.Err, "%d of them sealed: each is listed once it was answered in practice\n", t.Sealed)
+	}
 	return errors.Join(err, failed, printTakings(c, t))
 }
 

@@ -195,11 +195,14 @@ func TestTheScoreIsProper(t *testing.T) {
 	if best := practice.ScoreOf("pump-weak", "pump-weak", 1); best.Bits != best.Most || practice.ScoreOf("pump-weak", "cap-weak", 1).Most != best.Most {
 		t.Errorf("who is sure and right has %g of %g", best.Bits, best.Most)
 	}
+	if none := practice.ScoreOf("", "cap-weak", 0.9); none.Right || math.Abs(none.Bits) > 1e-12 {
+		t.Errorf("who names nothing scores %+v, want 0", none)
+	}
 	for _, tt := range []struct {
 		named cases.Cause
 		sure  float64
 		want  practice.Verdict
-	}{{"cap-weak", 0.9, practice.Sure}, {"cap-weak", 0.3, practice.Careful}, {"pump-weak", 0.3, practice.Modest}, {"pump-weak", 0.5, practice.Modest}, {"pump-weak", 0.9, practice.Rash}} {
+	}{{"cap-weak", 0.9, practice.Sure}, {"cap-weak", 0.3, practice.Careful}, {"pump-weak", 0.3, practice.Modest}, {"pump-weak", 0.5, practice.Modest}, {"pump-weak", 0.9, practice.Rash}, {"", 0.9, practice.Nothing}} {
 		if got := practice.ScoreOf(tt.named, "cap-weak", tt.sure).Verdict(); got != tt.want {
 			t.Errorf("%s at %g is %s, want %s", tt.named, tt.sure, got, tt.want)
 		}

@@ -13,6 +13,7 @@ import (
 // think: the binary logarithm of how many times as likely the trainee held the truth
 // as who knows nothing. 0 is as good as guessing; below is worse.
 type Score struct {
+	None   bool // nothing was named
 	Right  bool
 	TruthP float64 // the chance that the answer gave to the truth
 	Bits   float64
@@ -26,12 +27,15 @@ const (
 )
 
 // ScoreOf is the worth of naming a cause with a confidence: the rest of the chance is
-// taken to lie on all others alike.
+// taken to lie on all others alike. Who names none knows nothing.
 func ScoreOf(named, truth cases.Cause, confidence float64) Score {
 	all := float64(len(cases.Words[cases.Cause]()))
 	confidence = min(max(confidence, LeastSure), MostSure)
 	s := Score{Right: named == truth, TruthP: confidence, Most: math.Log2(MostSure * all)}
-	if !s.Right {
+	switch {
+	case named == "":
+		s.None, s.Right, s.TruthP = true, false, 1/all
+	case !s.Right:
 		s.TruthP = (1 - confidence) / (all - 1)
 	}
 	s.Bits = math.Log2(s.TruthP * all)
@@ -47,6 +51,7 @@ const (
 	Careful Verdict = "careful" // right and unsure
 	Modest  Verdict = "modest"  // wrong, and not sure of it
 	Rash    Verdict = "rash"    // wrong and sure
+	Nothing Verdict = "none"    // was named
 )
 
 // half is from where on a wrong answer counts as sure, and trusting from where on a right one does
@@ -60,6 +65,8 @@ const (
 func (s Score) Verdict() Verdict {
 	all := float64(len(cases.Words[cases.Cause]()))
 	switch {
+	case s.None:
+		return Nothing
 	case s.Right && s.TruthP >= trusting:
 		return Sure
 	case s.Right:

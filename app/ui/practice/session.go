@@ -81,7 +81,7 @@ func newSession(v *View) *session {
 		}
 	})
 	s.answer.Importance = widget.HighImportance
-	stop := kit.NewButton(kit.L("window.practice.stop"), func() { call(v.OnStop) })
+	stop := kit.NewButton(kit.L("window.practice.stop"), func() { call(v.OnGiveUp) })
 	stop.Importance = widget.LowImportance
 	s.buying = container.NewVScroll(s.items.content)
 	left := container.NewBorder(container.New(kit.Tight{}, s.place, s.title, s.complaint), nil, nil, nil, s.buying)

@@ -13,8 +13,11 @@ import (
 
 // Class is a list of cases with what came of it.
 type Class struct {
-	Name  string
-	Cases []string // their titles, in their order
+	Name   string
+	Cases  []string       // their titles, in their order
+	Told   []string       // how each was answered; "": by nobody
+	Done   map[string]int // by whom how many of it are done, of those that have begun it and aren't through
+	Sealed bool           // some of it stays shut until it was answered
 }
 
 // Row is a trainee's line: how many cases, how they were answered.
@@ -51,13 +54,14 @@ type start struct {
 	trainee *kit.Field
 	trainer bool // the trainer's half is in sight
 	build   *kit.Button
+	begins  []func() // say of each class how far the trainee is
 	body    *fyne.Container
 	content fyne.CanvasObject
 }
 
 func newStart(v *View) *start {
 	s := &start{view: v, body: container.NewStack(), build: kit.NewButton("", nil)}
-	s.trainee = kit.NewField(kit.L("window.practice.trainee"), nil)
+	s.trainee = kit.NewField(kit.L("window.practice.trainee"), func(string) { s.sayFar() })
 	s.content = container.NewVScroll(container.NewPadded(s.body))
 	return s
 }
@@ -120,11 +124,28 @@ func (s *start) classes(d Start) fyne.CanvasObject {
 	if len(d.Classes) == 0 {
 		box.Add(kit.Paragraphs(kit.Span{Text: kit.L("window.practice.no-class"), Small: true, Color: theme.ColorNamePlaceHolder}))
 	}
+	s.begins = nil
 	for _, c := range d.Classes {
-		begin := kit.NewButton(kit.L("window.practice.begin"), func() { tell(s.view.OnClass, c.Name) })
-		box.Add(container.NewBorder(nil, nil, nil, begin, widget.NewLabel(kit.L("window.practice.class", c.Name, len(c.Cases)))))
+		begin, name := kit.NewButton("", func() { tell(s.view.OnClass, c.Name) }), widget.NewLabel("")
+		s.begins = append(s.begins, func() {
+			begin.SetText(kit.L("window.practice.begin"))
+			name.SetText(kit.L("window.practice.class", c.Name, len(c.Cases)))
+			if done := c.Done[s.view.Trainee()]; done > 0 {
+				begin.SetText(kit.L("window.practice.go-on"))
+				name.SetText(kit.L("window.practice.class-done", c.Name, done, len(c.Cases)))
+			}
+		})
+		box.Add(container.NewBorder(nil, nil, nil, begin, name))
 	}
+	s.sayFar()
 	return box
+}
+
+// sayFar says how far who practises is through each class: they go on where they left.
+func (s *start) sayFar() {
+	for _, say := range s.begins {
+		say()
+	}
 }
 
 // trainers is the right half: classes are made, ordered and looked through.
@@ -199,7 +220,8 @@ func (s *start) chosen(d Start) (choose *kit.Select, list *fyne.Container) {
 		return choose, list
 	}
 	list.Add(kit.Heading(kit.L("window.practice.order")))
-	for i, title := range d.Classes[at-1].Cases {
+	class := d.Classes[at-1]
+	for i, title := range class.Cases {
 		up := kit.NewButtonWithIcon("", theme.MoveUpIcon(), func() { move(v.OnMove, i, -1) })
 		out := kit.NewButtonWithIcon("", theme.ContentRemoveIcon(), func() { move(v.OnMove, i, 0) })
 		up.Importance, out.Importance = widget.LowImportance, widget.LowImportance
@@ -207,11 +229,20 @@ func (s *start) chosen(d Start) (choose *kit.Select, list *fyne.Container) {
 			up.Disable()
 		}
 		list.Add(container.NewBorder(nil, nil, nil, container.NewHBox(up, out), kit.Small(kit.L("window.practice.nth", i+1, title))))
+		if i < len(class.Told) && class.Told[i] != "" {
+			list.Add(kit.Paragraphs(kit.Span{Text: class.Told[i], Small: true, Color: theme.ColorNamePlaceHolder}))
+		}
 	}
 	drop := kit.NewButton(kit.L("window.practice.forget"), func() { tell(v.OnForget, d.Chosen) })
 	give := kit.NewButtonWithIcon(kit.L("window.practice.give"), theme.DocumentSaveIcon(), func() { tell(v.OnGive, d.Chosen) })
 	drop.Importance, give.Importance = widget.LowImportance, widget.LowImportance
-	list.Add(container.NewHBox(give, drop))
+	buttons := container.NewHBox(give, drop)
+	if class.Sealed {
+		open := kit.NewButton(kit.L("window.practice.unseal"), func() { tell(v.OnUnseal, d.Chosen) })
+		open.Importance = widget.LowImportance
+		buttons.Add(open)
+	}
+	list.Add(buttons)
 	return choose, list
 }
 

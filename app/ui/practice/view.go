@@ -3,6 +3,8 @@
 package practice
 
 import (
+	"strings"
+
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/theme"
@@ -21,6 +23,7 @@ type View struct {
 	OnAnswer    func(cases.Cause, float64)
 	OnNext      func() // the class's next case
 	OnStop      func() // back to the choice
+	OnGiveUp    func() // the case, without an answer
 	OnOpenCase  func() // look at the whole case
 
 	OnTrainer func(on bool) // the trainer's half is opened or shut
@@ -28,6 +31,7 @@ type View struct {
 	OnMake   func(name string)  // a class of the cases that the list shows
 	OnForget func(name string)  // a class
 	OnGive   func(name string)  // a class, to another notebook
+	OnUnseal func(name string)  // what of a class came shut
 	OnChoose func(name string)  // which class is looked at; "": all
 	OnMove   func(at, by int)   // a class's case: up, or out where by is 0
 	OnRetire func(retired bool) // the open case
@@ -66,7 +70,7 @@ func (v *View) First() fyne.Focusable {
 }
 
 // Trainee is who practises.
-func (v *View) Trainee() string { return v.start.trainee.Text }
+func (v *View) Trainee() string { return strings.TrimSpace(v.start.trainee.Text) }
 
 // Tell says what is being reckoned; empty: nothing.
 func (v *View) Tell(text string) { v.state.SetText(text) }

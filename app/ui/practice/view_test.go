@@ -193,7 +193,7 @@ func TestNothingIsBoughtWhileAnAnswerIsJudged(t *testing.T) {
 	bought, answers, stopped := 0, 0, 0
 	v.OnBuy = func(int) { bought++ }
 	v.OnAnswer = func(cases.Cause, float64) { answers++ }
-	v.OnStop = func() { stopped++ }
+	v.OnGiveUp = func() { stopped++ }
 	d := Session{Title: "The complaint", Causes: cases.Words[cases.Cause](), Groups: []Group{{Title: "warm idle", Items: []Item{{Name: "Upper hose", Cost: "1 min"}}}}}
 	press := func() {
 		for _, b := range []string{"Upper hose · 1 min", "That's it", "Give up"} {
@@ -229,5 +229,23 @@ func TestTheStepsAreReadWhole(t *testing.T) {
 	v.ShowResult(Result{Head: "It was: a weak cap", Score: []string{"You said so."}, Steps: []Step{step}, Own: []Step{step}})
 	if drawn := test.RenderObjectToMarkup(v.Content()); strings.Contains(drawn, "…") || !strings.Contains(drawn, "1 min") {
 		t.Errorf("a step is cut:\n%s", drawn)
+	}
+}
+
+// Who has begun a set sees how far they are, once their name is typed, and goes on.
+func TestWhoComesBackSeesHowFarTheyAre(t *testing.T) {
+	v := screen(t)
+	v.ShowStart(Start{Classes: []Class{{Name: "Tuesday", Cases: []string{"a", "b", "c"}, Done: map[string]int{"Liv": 2}}}})
+	v.start.trainee.FocusGained()
+	v.start.trainee.SetText(" Liv")
+	v.start.trainee.FocusLost()
+	if said := kittest.Texts(v.Content()); !strings.Contains(said, "Tuesday, 2 of 3 done") || buttons(v.Content(), map[string]*kit.Button{})["Go on"] == nil {
+		t.Errorf("it says %q", said)
+	}
+	v.start.trainee.FocusGained()
+	v.start.trainee.SetText("Ada")
+	v.start.trainee.FocusLost()
+	if said := kittest.Texts(v.Content()); !strings.Contains(said, "Tuesday, 3 cases") {
+		t.Errorf("to somebody else it says %q", said)
 	}
 }

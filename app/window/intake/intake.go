@@ -99,12 +99,18 @@ func toOpen(met []cases.Met) string {
 const mostTold = 5
 
 func (i *Intake) tellTaken(t library.Takings, left int, then func()) {
-	lines := []string{kit.L("window.share.taken", t.Count(cases.MeetsNone), t.Known(), len(t.Conflicts))}
+	var lines []string
+	if len(t.Met) > 0 || t.Sealed == 0 {
+		lines = append(lines, kit.L("window.share.taken", t.Count(cases.MeetsNone), t.Known(), len(t.Conflicts)))
+	}
 	if t.Files < t.Of {
 		lines = append([]string{kit.L("window.share.stopped", t.Files, t.Of)}, lines...)
 	}
 	for _, c := range t.Classes {
 		lines = append(lines, kit.L("window.share.class", c.Name, len(c.Cases)))
+	}
+	if t.Sealed > 0 {
+		lines = append(lines, kit.L("window.share.sealed", t.Sealed))
 	}
 	for n, err := range t.Refused {
 		if n == mostTold {

@@ -143,3 +143,30 @@ func TestWhatIsKnownLeavesTheOpenCase(t *testing.T) {
 		t.Error("the new one of two isn't open")
 	}
 }
+
+// Of a sealed set nothing is opened and nothing titled: it is told where to go on.
+func TestASealedSetIsTakenInUnopened(t *testing.T) {
+	i, m := withDemo(t)
+	one, two := casetest.Invented(1), casetest.Invented(2)
+	for _, c := range []*cases.Case{&one, &two} {
+		c.Tags = []string{cases.TaughtTag}
+	}
+	other := benchtest.New(t)
+	ids, err := other.Desk.Store.PutAll(other.Ctx, []cases.Bundle{{Case: one}, {Case: two}}, "test")
+	if err != nil {
+		t.Fatal(err)
+	}
+	path := filepath.Join(t.TempDir(), "set.zip")
+	if err := library.WriteClass(other.Ctx, other.Desk.Store, cases.Class{Name: "Tuesday", Cases: ids, Sealed: true}, path); err != nil {
+		t.Fatal(err)
+	}
+	open, total := m.Desk.Case.ID, len(m.Found(t, cases.Query{}))
+	i.Take([]string{path}, 0)
+	if m.Desk.Case.ID != open || len(m.Found(t, cases.Query{})) != total {
+		t.Errorf("%q is open, of %d cases", m.Desk.Case.Title, len(m.Found(t, cases.Query{})))
+	}
+	says := benchtest.Says(m.Window)
+	if want := kit.L("window.share.sealed", 2); !strings.Contains(says, want) || !strings.Contains(says, "Tuesday") || strings.Contains(says, one.Title) || strings.Contains(says, "0 new") {
+		t.Errorf("it says %q, want %q", says, want)
+	}
+}

@@ -6,6 +6,7 @@ import (
 
 	"fyne.io/fyne/v2"
 
+	"loopbook/app/library"
 	"loopbook/app/mind"
 	"loopbook/cases"
 	"loopbook/cases/practice"
@@ -36,6 +37,7 @@ func (l *lesson) answer(named cases.Cause, confidence float64) {
 				return
 			}
 			l.keep(answered, named, confidence, own.Minutes)
+			l.unseal()
 			l.judged = true
 			d := l.teller.result(answered, practice.ScoreOf(named, s.Truth(), confidence), named, confidence, beliefs, *own, l.in.left)
 			d.CanOpen = l.canOpen()
@@ -49,6 +51,17 @@ func (l *lesson) answer(named cases.Cause, confidence float64) {
 func (l *lesson) canOpen() bool {
 	_, err := l.at.Desk.Store.Get(l.at.Ctx, l.session.Whole().ID)
 	return err == nil && l.in.left == 0
+}
+
+// unseal lets a case that came shut stand among the others: its answer is told now.
+func (l *lesson) unseal() {
+	was, err := library.Unseal(l.at.Ctx, l.at.Desk.Store, l.session.Whole().ID)
+	if err != nil {
+		l.at.Ask.Tell(err)
+	}
+	if was {
+		l.at.Desk.Kept()
+	}
 }
 
 func (l *lesson) keep(s *practice.Session, named cases.Cause, confidence, best float64) {

@@ -1,8 +1,10 @@
 package practice
 
 import (
+	"errors"
 	"slices"
 
+	"loopbook/app/library"
 	"loopbook/app/mind"
 	"loopbook/app/ui/kit"
 	"loopbook/app/window/bench"
@@ -15,7 +17,8 @@ type course struct {
 	at     bench.Bench
 	coach  *mind.Coach
 	lesson *lesson
-	end    func() // when no case is left
+	end    func()        // when no case is left
+	who    func() string // practises
 
 	class string   // that is gone through; empty: none
 	queue []string // its cases still to come
@@ -37,12 +40,14 @@ func (c *course) begin(name string) {
 	}
 	for _, one := range list {
 		if one.Name == name {
-			ids := slices.DeleteFunc(slices.Clone(one.Cases), func(id string) bool {
-				_, can := c.toPractise(id)
-				return retired[id] || !can
-			})
+			ids := c.ofClass(one, retired)
+			done, err := c.answered(name)
+			if err != nil {
+				c.at.Ask.Tell(err)
+				return
+			}
 			c.of = len(ids)
-			c.goThrough(name, ids)
+			c.goThrough(name, toCome(ids, done))
 		}
 	}
 }
@@ -56,9 +61,49 @@ func (c *course) alone(one cases.Case) {
 // next goes on to the next case.
 func (c *course) next() { c.goThrough(c.class, c.queue) }
 
-// toPractise is a case of the notebook, and whether it is there and can be practised.
+// ofClass are the cases of a class that can be practised.
+func (c *course) ofClass(one cases.Class, retired map[string]bool) []string {
+	return slices.DeleteFunc(slices.Clone(one.Cases), func(id string) bool {
+		_, can := c.toPractise(id)
+		return retired[id] || !can
+	})
+}
+
+// answered is how often who practises has answered each case of a class.
+func (c *course) answered(class string) (map[string]int, error) {
+	done, who := map[string]int{}, c.who()
+	if who == "" {
+		return done, nil // nothing is kept of them
+	}
+	results, err := c.at.Desk.Store.Results(c.at.Ctx, class)
+	for _, r := range results {
+		if r.Trainee == who {
+			done[r.CaseID]++
+		}
+	}
+	return done, err
+}
+
+// toCome are the cases that were answered least often: whoever comes back goes on, and who is through begins anew.
+func toCome(ids []string, done map[string]int) []string {
+	if len(ids) == 0 {
+		return nil
+	}
+	least := done[ids[0]]
+	for _, id := range ids {
+		least = min(least, done[id])
+	}
+	return slices.DeleteFunc(slices.Clone(ids), func(id string) bool { return done[id] > least })
+}
+
+// toPractise is a case of the notebook or of a sealed set, and whether it is there and can be practised.
 func (c *course) toPractise(id string) (cases.Case, bool) {
 	one, err := c.at.Desk.Store.Get(c.at.Ctx, id)
+	if errors.Is(err, cases.ErrNotFound) {
+		var sealed cases.Bundle
+		sealed, err = library.SealedCase(c.at.Ctx, c.at.Desk.Store, id)
+		one = sealed.Case
+	}
 	if err == nil {
 		_, err = practice.Begin(one, c.coach.Costs)
 	}

@@ -19,6 +19,9 @@ func (t teller) result(s *practice.Session, score practice.Score, named cases.Ca
 		kit.L("window.practice.score-" + string(score.Verdict())),
 		kit.L("window.practice.bits", signed(score.Bits), signed(score.Most), kit.Chance(score.TruthP)),
 	}
+	if score.None {
+		d.Score = []string{kit.L("window.practice.score-none")}
+	}
 	d.Minutes = kit.L("window.practice.took", minutesText(s.Minutes()), minutesText(own.Minutes))
 	d.OwnWords = kit.L("window.practice.own-text", minutesText(own.Minutes))
 	if !own.Settled {

@@ -16,14 +16,79 @@ import (
 	"loopbook/diagram/units"
 )
 
-// resultRows are a line for each trainee, the best first.
+// firsts are the results without those of a case that its trainee had answered before: they knew it.
+func firsts(results []cases.Result) []cases.Result {
+	seen := map[[2]string]bool{}
+	return slices.DeleteFunc(slices.Clone(results), func(r cases.Result) bool {
+		key := [2]string{r.Trainee, r.CaseID}
+		known := seen[key]
+		seen[key] = true
+		return known
+	})
+}
+
+// doneBy is by whom how many of a class's cases are done, of those that have begun it, or begun it again, and aren't through.
+func doneBy(ids []string, results []cases.Result) map[string]int {
+	times := map[string]map[string]int{}
+	for _, r := range results {
+		if times[r.Trainee] == nil {
+			times[r.Trainee] = map[string]int{}
+		}
+		times[r.Trainee][r.CaseID]++
+	}
+	done := map[string]int{}
+	for who, of := range times {
+		done[who] = len(ids) - len(toCome(ids, of))
+	}
+	return done
+}
+
+// toldOf says of each of a class's cases how many found it, and what was named most often instead.
+func toldOf(ids []string, results []cases.Result) []string {
+	out := make([]string, len(ids))
+	results = firsts(results)
+	for i, id := range ids {
+		n, right, instead := 0, 0, map[cases.Cause]int{}
+		for _, r := range results {
+			switch {
+			case r.CaseID != id:
+				continue
+			case r.Named == r.Truth:
+				right++
+			case r.Named != "":
+				instead[r.Named]++
+			}
+			n++
+		}
+		if n == 0 {
+			continue
+		}
+		out[i] = kit.L("window.practice.found-by", right, n)
+		if most := mostOf(instead); most != "" {
+			out[i] = kit.L("window.practice.found-instead", right, n, most.Name(), instead[most])
+		}
+	}
+	return out
+}
+
+// mostOf is what was named most often, the first of its name among several.
+func mostOf(counts map[cases.Cause]int) (most cases.Cause) {
+	for c, n := range counts {
+		if most == "" || n > counts[most] || n == counts[most] && c < most {
+			most = c
+		}
+	}
+	return most
+}
+
+// resultRows are a line for each trainee, the best first. A case counts once for each, by the first answer.
 func resultRows(results []cases.Result) []view.Row {
 	type sum struct {
 		n, right            int
 		bits, minutes, best float64
 	}
 	sums := map[string]*sum{}
-	for _, r := range results {
+	for _, r := range firsts(results) {
 		s, ok := sums[r.Trainee]
 		if !ok {
 			s = &sum{}

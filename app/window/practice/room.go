@@ -10,6 +10,7 @@ import (
 	"loopbook/app/mind"
 	"loopbook/app/ui/kit"
 	view "loopbook/app/ui/practice"
+	"loopbook/app/window/asking"
 	"loopbook/app/window/bench"
 	"loopbook/cases"
 	"loopbook/cases/diagnosis/likelihood"
@@ -43,7 +44,7 @@ func New(at bench.Bench, tables *likelihood.Tables, ways Ways) (*Room, error) {
 	v := view.New(ways.Back)
 	r := &Room{at: at, view: v, coach: k, ways: ways}
 	r.lesson = &lesson{at: at, view: v, coach: k, teller: teller{at.Desk, k.Mind.Analyst}, changed: ways.Changed, cancel: func() {}}
-	r.course = &course{at: at, coach: k, lesson: r.lesson, end: r.stop}
+	r.course = &course{at: at, coach: k, lesson: r.lesson, end: r.stop, who: v.Trainee}
 	r.trainer = &trainer{at: at, view: v, shown: ways.Shown, changed: r.Show}
 	r.joinTrainee()
 	r.joinTrainer()
@@ -54,7 +55,7 @@ func (r *Room) joinTrainee() {
 	v := r.view
 	v.OnOpenOne = func() { r.course.alone(r.at.Desk.Case) }
 	v.OnSimulated = r.simulate
-	v.OnClass, v.OnNext, v.OnStop = r.course.begin, r.course.next, r.stop
+	v.OnClass, v.OnNext, v.OnStop, v.OnGiveUp = r.course.begin, r.course.next, r.stop, r.giveUp
 	v.OnBuy, v.OnAnswer = r.lesson.buy, r.lesson.answer
 	v.OnOpenCase = r.openCase
 }
@@ -67,7 +68,7 @@ func (r *Room) joinTrainer() {
 		r.Show()
 	}
 	v.OnMake, v.OnMove, v.OnRetire, v.OnExport = t.makeClass, t.move, t.retire, t.export
-	v.OnForget, v.OnGive = t.forget, t.give
+	v.OnForget, v.OnGive, v.OnUnseal = t.forget, t.give, t.unseal
 	v.OnChoose = func(name string) {
 		t.chosen = name
 		r.Show()
@@ -117,6 +118,18 @@ func (r *Room) stop() {
 	r.lesson.end()
 	r.Show()
 	r.ways.Changed()
+}
+
+// giveUp asks how: the answer is told, or the case is left for another day. One whose answer is being judged is left.
+func (r *Room) giveUp() {
+	if r.lesson.judging {
+		r.stop()
+		return
+	}
+	r.at.Ask.Show(r.at.Ask.Choose(kit.L("window.practice.stop"), asking.Words(kit.L("window.practice.giving-up")),
+		asking.Choice{Words: kit.L("window.practice.keep-on"), Take: func() {}},
+		asking.Choice{Words: kit.L("window.practice.later"), Take: r.stop},
+		asking.Choice{Words: kit.L("window.practice.reveal"), Take: func() { r.lesson.answer("", 0) }}))
 }
 
 // openCase turns to the case that was practised on.

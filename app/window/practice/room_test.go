@@ -298,6 +298,7 @@ func TestAClassSetLeavesAsAFile(t *testing.T) {
 	r.Show()
 	r.trainer.makeClass("Tuesday/evening")
 	r.view.OnGive("Tuesday/evening")
+	test.Tap(benchtest.Button(t, m.Window, kit.L("window.practice.give-trainer")))
 	files, err := filepath.Glob(filepath.Join(home, "Documents", "Loopbook", "*.zip"))
 	if err != nil || len(files) != 1 || !strings.Contains(benchtest.Says(m.Window), files[0]) {
 		t.Fatalf("files %v, %v; it says %q", files, err, benchtest.Says(m.Window))

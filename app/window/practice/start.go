@@ -38,9 +38,14 @@ func (r *Room) start() (view.Start, error) {
 		return d, err
 	}
 	for _, c := range list {
-		one := view.Class{Name: c.Name}
+		answered, err := store.Results(ctx, c.Name)
+		if err != nil {
+			return d, err
+		}
+		one := view.Class{Name: c.Name, Done: doneBy(r.course.ofClass(c, retired), answered), Told: toldOf(c.Cases, answered)}
 		for _, id := range c.Cases {
-			one.Cases = append(one.Cases, r.titleByID(id))
+			title, shut := r.titleByID(id)
+			one.Cases, one.Sealed = append(one.Cases, title), one.Sealed || shut
 		}
 		d.Classes = append(d.Classes, one)
 	}
@@ -54,12 +59,16 @@ func (r *Room) start() (view.Start, error) {
 	return d, err
 }
 
-func (r *Room) titleByID(id string) string {
+// titleByID is a class's case by its title, or that it is shut.
+func (r *Room) titleByID(id string) (title string, shut bool) {
 	c, err := r.at.Desk.Store.Get(r.at.Ctx, id)
-	if err != nil {
-		return kit.L("window.practice.gone", id)
+	if err == nil {
+		return words.Title(c), false
 	}
-	return words.Title(c)
+	if _, err := r.at.Desk.Store.Sealed(r.at.Ctx, id); err == nil {
+		return kit.L("window.practice.shut"), true
+	}
+	return kit.L("window.practice.gone", id), false
 }
 
 // canPractise tells why the open case can't be practised; "": it can.

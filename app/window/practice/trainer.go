@@ -59,8 +59,15 @@ func (t *trainer) forget(name string) {
 	t.ask(name, kit.L("window.practice.forget"), func() { t.save(cases.Class{Name: name}) })
 }
 
-// give writes a class for another notebook, beside the papers.
+// give asks whom a class is for, and hands it over: whoever is to practise on it mustn't read the answers in their list.
 func (t *trainer) give(name string) {
+	t.at.Ask.Show(t.at.Ask.Choose(kit.L("window.practice.give"), asking.Words(kit.L("window.practice.give-whom")),
+		asking.Choice{Words: kit.L("window.practice.give-trainer"), Take: func() { t.handOver(name, false) }},
+		asking.Choice{Words: kit.L("window.practice.give-trainee"), Take: func() { t.handOver(name, true) }}))
+}
+
+// handOver writes a class for another notebook, beside the papers.
+func (t *trainer) handOver(name string, sealed bool) {
 	list, err := t.at.Desk.Store.Classes(t.at.Ctx)
 	if err != nil {
 		t.at.Ask.Tell(err)
@@ -70,7 +77,11 @@ func (t *trainer) give(name string) {
 		if c.Name != name {
 			continue
 		}
-		path, err := filename.InDocuments(filename.Of(kit.L("window.practice.class-file", name)) + ".zip")
+		file, told := "window.practice.class-file", "window.practice.given"
+		if c.Sealed = sealed; sealed {
+			file, told = "window.practice.sealed-file", "window.practice.given-sealed"
+		}
+		path, err := filename.InDocuments(filename.Of(kit.L(file, name)) + ".zip")
 		if err == nil {
 			err = library.WriteClass(t.at.Ctx, t.at.Desk.Store, c, path)
 		}
@@ -78,8 +89,29 @@ func (t *trainer) give(name string) {
 			t.at.Ask.Tell(err)
 			return
 		}
-		t.at.Ask.Show(t.at.Ask.Notice(kit.L("window.practice.give"), kit.L("window.practice.given", path)))
+		t.at.Ask.Show(t.at.Ask.Notice(kit.L("window.practice.give"), kit.L(told, path)))
 	}
+}
+
+// unseal opens every case of a class that came shut, once that is agreed to.
+func (t *trainer) unseal(name string) {
+	does := kit.L("window.practice.unseal")
+	t.at.Ask.Show(t.at.Ask.Offer(does, does, kit.L("window.practice.stay-shut"), asking.Words(kit.L("window.practice.unsealing")), func() {
+		list, err := t.at.Desk.Store.Classes(t.at.Ctx)
+		for _, c := range list {
+			if c.Name != name {
+				continue
+			}
+			for n := 0; n < len(c.Cases) && err == nil; n++ {
+				_, err = library.Unseal(t.at.Ctx, t.at.Desk.Store, c.Cases[n])
+			}
+		}
+		if err != nil {
+			t.at.Ask.Tell(err)
+		}
+		t.at.Desk.Kept()
+		t.changed()
+	}))
 }
 
 // ask asks before a class is gone.
@@ -88,9 +120,14 @@ func (t *trainer) ask(name, does string, do func()) {
 }
 
 func (t *trainer) save(c cases.Class) {
-	if err := t.at.Desk.Store.SaveClass(t.at.Ctx, c); err != nil {
+	err := t.at.Desk.Store.SaveClass(t.at.Ctx, c)
+	if err == nil {
+		err = library.UnsealLoose(t.at.Ctx, t.at.Desk.Store)
+	}
+	if err != nil {
 		t.at.Ask.Tell(err)
 	}
+	t.at.Desk.Kept()
 	t.changed()
 }
 
