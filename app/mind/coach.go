@@ -2,6 +2,7 @@ package mind
 
 import (
 	"context"
+	"slices"
 
 	"loopbook/cases"
 	"loopbook/cases/diagnosis"
@@ -53,7 +54,27 @@ func NewCoach(t *likelihood.Tables) (*Coach, error) {
 // Belief is what the program holds after a piece of evidence.
 type Belief struct {
 	Bought practice.Item // the zero item: nothing was bought yet
+	Proof  bool          // it would prove what was as good as settled
 	cases.Guess
+	Then practice.Item // what the program would have taken from there; the zero item: nothing more
+}
+
+// Settled reports whether the truth was likely enough to stop.
+func (b Belief) Settled() bool { return b.TruthP >= settledAt }
+
+// Played is what the program makes of somebody's way through a case.
+type Played struct {
+	Steps   []Belief           // the first before anything was bought
+	For     []diagnosis.Reason // what of all that was bought speaks for the truth
+	Against []diagnosis.Reason // and what against a wrong cause that was named
+}
+
+// Enough is how many things were bought when the truth became likely enough and stayed so; false: it never did.
+func (p Played) Enough() (n int, ever bool) {
+	for n = len(p.Steps); n > 0 && p.Steps[n-1].Settled(); n-- {
+		ever = true
+	}
+	return n, ever
 }
 
 // judge weighs what is seen.
@@ -65,23 +86,37 @@ func (k *Coach) judge(ctx context.Context, c cases.Case) (Thought, error) {
 	return k.Mind.Weigh(&c, g, k.Mind.Crowd(g), diagnosis.Prior{}), nil
 }
 
-// Replay is what the program would have believed after each thing that was bought, the
-// first before any.
-func (k *Coach) Replay(ctx context.Context, s *practice.Session) ([]Belief, error) {
+// Replay is what the program would have believed after each thing that was bought, and what it would have taken then;
+// named is the answer, empty where none was given.
+func (k *Coach) Replay(ctx context.Context, s *practice.Session, named cases.Cause) (p Played, err error) {
 	bought := s.Bought()
-	var out []Belief
+	var t Thought
 	for n := 0; n <= len(bought); n++ {
-		t, err := k.judge(ctx, s.After(n))
-		if err != nil {
-			return nil, err
-		}
-		b := Belief{Guess: GuessOf(t.Ranking, s.Truth())}
+		then := s.Upto(n)
+		b := Belief{}
 		if n > 0 {
-			b.Bought = bought[n-1]
+			b.Bought, b.Proof = bought[n-1], proves(t, bought[n-1])
 		}
-		out = append(out, b)
+		if t, err = k.judge(ctx, then.Seen()); err != nil {
+			return Played{}, err
+		}
+		if b.Guess = GuessOf(t.Ranking, s.Truth()); !b.Settled() && len(then.Left()) > 0 {
+			b.Then = next(t, then)
+		}
+		p.Steps = append(p.Steps, b)
 	}
-	return out, nil
+	t.Ranking.Explain(len(t.Ranking.Causes))
+	truth, _ := t.Ranking.Of(s.Truth())
+	p.For = truth.For
+	if wrong, ok := t.Ranking.Of(named); ok && named != s.Truth() {
+		p.Against = wrong.Against
+	}
+	return p, nil
+}
+
+// proves reports whether an item was what the program asked for as the proof of what was as good as settled.
+func proves(t Thought, i practice.Item) bool {
+	return slices.ContainsFunc(t.Next, func(wish diagnosis.Check) bool { return wish.Proof && meets(wish, i) })
 }
 
 // Way is the program's own path through a case: each time what is worth most for its
@@ -109,7 +144,7 @@ func (k *Coach) OwnWay(ctx context.Context, whole cases.Case) (Way, error) {
 			b.Bought = bought[len(bought)-1]
 		}
 		w.Steps, w.Minutes = append(w.Steps, b), s.Minutes()
-		if w.Settled = b.TruthP >= settledAt; w.Settled || len(s.Left()) == 0 {
+		if w.Settled = b.Settled(); w.Settled || len(s.Left()) == 0 {
 			return w, nil
 		}
 		if err := s.Buy(next(t, s)); err != nil {

@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"loopbook/app/library"
+	"loopbook/cases"
 	"loopbook/cases/diagnosis/likelihood"
 	"loopbook/cases/practice"
 )
@@ -54,14 +55,43 @@ func TestCoach(t *testing.T) {
 			t.Fatal(err)
 		}
 	}
-	beliefs, err := k.Replay(ctx, s)
-	if err != nil || len(beliefs) != 4 || beliefs[0].Bought.Kind != "" || beliefs[3].Bought != s.Items()[2] {
-		t.Errorf("replay = %+v, %v", beliefs, err)
+	wrong := cases.Cause("thermostat-stuck-closed")
+	p, err := k.Replay(ctx, s, wrong)
+	if err != nil || len(p.Steps) != 4 || p.Steps[0].Bought.Kind != "" || p.Steps[3].Bought != s.Items()[2] {
+		t.Errorf("replay = %+v, %v", p.Steps, err)
+	}
+	if first := p.Steps[0]; first.Settled() || first.Then != w.Steps[1].Bought {
+		t.Errorf("at first the program would take %+v, and takes %+v", first.Then, w.Steps[1].Bought)
+	}
+	if len(p.For) == 0 || len(p.Against) == 0 || p.For[0].Factor <= 1 || p.Against[0].Factor >= 1 {
+		t.Errorf("for the truth speaks %+v, against %s %+v", p.For, wrong, p.Against)
+	}
+	if p, err := k.Replay(ctx, s, c.Verdict.Cause); err != nil || len(p.Against) != 0 {
+		t.Errorf("against the truth, named rightly, speaks %+v, %v", p.Against, err)
 	}
 	ctx, cancel := context.WithCancel(ctx)
 	cancel()
 	k, _ = NewCoach(tables)
 	if _, err := k.OwnWay(ctx, c); err == nil {
 		t.Error("a way that was stopped has no error")
+	}
+}
+
+// What was bought after the truth was likely enough, and stayed so, is told from what led there.
+func TestEnoughIsFromWhereItStaysSettled(t *testing.T) {
+	at := func(chances ...float64) (p Played) {
+		for _, c := range chances {
+			p.Steps = append(p.Steps, Belief{Guess: cases.Guess{TruthP: c}})
+		}
+		return p
+	}
+	for _, tt := range []struct {
+		p    Played
+		n    int
+		ever bool
+	}{{at(0.1, 0.9, 0.3), 3, false}, {at(0.1, 0.9, 0.3, 0.85, 0.9), 3, true}, {at(0.9), 0, true}, {at(0.1, 0.8), 1, true}} {
+		if n, ever := tt.p.Enough(); n != tt.n || ever != tt.ever {
+			t.Errorf("%+v is enough after %d, %t; want %d, %t", tt.p.Steps, n, ever, tt.n, tt.ever)
+		}
 	}
 }

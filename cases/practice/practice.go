@@ -104,6 +104,13 @@ func (s *Session) Copy() *Session {
 	return &c
 }
 
+// Upto is the session as it stood after the first n items.
+func (s *Session) Upto(n int) *Session {
+	c := s.Copy()
+	c.bought = c.bought[:n]
+	return c
+}
+
 // Items are all that can be bought, in the case's order.
 func (s *Session) Items() []Item { return slices.Clone(s.items) }
 
@@ -141,6 +148,3 @@ func (s *Session) Whole() cases.Case { return s.whole }
 
 // Seen is the case as the trainee knows it now.
 func (s *Session) Seen() cases.Case { return s.With(s.bought) }
-
-// After is the case as it was known after the first n items.
-func (s *Session) After(n int) cases.Case { return s.With(s.bought[:n]) }

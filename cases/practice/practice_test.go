@@ -61,7 +61,7 @@ func TestTheAnswerIsHidden(t *testing.T) {
 	if logs := s.Seen().Logs; len(s.Bought()) != len(s.Items()) || len(logs) == 0 || len(logs[len(logs)-1].EctC) != 2 {
 		t.Errorf("%d of %d bought show the logs %+v", len(s.Bought()), len(s.Items()), logs)
 	}
-	for what, c := range map[string]cases.Case{"nothing": s.After(0), "everything": s.Seen()} {
+	for what, c := range map[string]cases.Case{"nothing": s.Upto(0).Seen(), "everything": s.Seen()} {
 		c.Complaint.Text = "" // may say what was replaced before
 		text, err := cases.Encode(c)
 		if err != nil {
@@ -73,7 +73,7 @@ func TestTheAnswerIsHidden(t *testing.T) {
 			}
 		}
 	}
-	if c := s.After(0); len(c.Rounds) == 0 || len(c.Rounds[0].Readings) != 0 || c.Rounds[0].EctC != nil || len(c.Tests) != 0 || len(c.Codes) == 0 || c.Rounds[0].MinutesSinceStart == nil {
+	if c := s.Upto(0).Seen(); len(c.Rounds) == 0 || len(c.Rounds[0].Readings) != 0 || c.Rounds[0].EctC != nil || len(c.Tests) != 0 || len(c.Codes) == 0 || c.Rounds[0].MinutesSinceStart == nil {
 		t.Errorf("at the beginning %+v", c)
 	}
 }

@@ -14,6 +14,13 @@ type Step struct {
 	Name, Minutes string
 	Truth         float64 // how likely the truth was held, 0 to 1
 	First         string  // what was held likeliest
+	Note          string  // what would have told more from there, or that it proved it; may be empty
+}
+
+// Reasons are what the evidence says for or against a cause.
+type Reasons struct {
+	Title string
+	Lines []string
 }
 
 // Result is how a session ended.
@@ -22,6 +29,8 @@ type Result struct {
 	Head     string
 	Score    []string // paragraphs that explain it
 	Minutes  string
+	Way      string // where the minutes went
+	Reasons  []Reasons
 	Steps    []Step
 	Own      []Step // the program's way
 	OwnWords string
@@ -69,10 +78,10 @@ func (r *result) show(d Result) {
 		buttons.Add(open)
 	}
 	columns := container.New(kit.Shares{1, 1},
-		container.NewVBox(kit.Heading(kit.L("window.practice.your-way")), steps(d.Steps)),
-		container.NewVBox(kit.Heading(kit.L("window.practice.own-way")), kit.Paragraphs(kit.Span{Text: d.OwnWords, Small: true, Color: theme.ColorNamePlaceHolder}), steps(d.Own)),
+		container.NewVBox(kit.Heading(kit.L("window.practice.your-way")), aside(d.Way), steps(d.Steps)),
+		container.NewVBox(kit.Heading(kit.L("window.practice.own-way")), aside(d.OwnWords), steps(d.Own)),
 	)
-	all := container.NewVBox(head, buttons)
+	all := container.NewVBox(head, buttons, reasons(d.Reasons))
 	if d.Lesson != "" {
 		lesson := widget.NewRichTextFromMarkdown(d.Lesson)
 		lesson.Wrapping = fyne.TextWrapWord
@@ -83,6 +92,24 @@ func (r *result) show(d Result) {
 	r.body.Refresh()
 }
 
+// aside is a text that explains what stands below it.
+func aside(text string) fyne.CanvasObject {
+	return kit.Paragraphs(kit.Span{Text: text, Small: true, Color: theme.ColorNamePlaceHolder})
+}
+
+// reasons stand side by side.
+func reasons(list []Reasons) fyne.CanvasObject {
+	row := container.New(kit.Shares{1, 1})
+	for _, r := range list {
+		box := container.New(kit.Tight{}, kit.Heading(r.Title))
+		for _, line := range r.Lines {
+			box.Add(kit.Paragraphs(kit.Span{Text: line, Small: true}))
+		}
+		row.Add(box)
+	}
+	return row
+}
+
 func steps(list []Step) fyne.CanvasObject {
 	box := container.NewVBox()
 	for _, s := range list {
@@ -90,7 +117,11 @@ func steps(list []Step) fyne.CanvasObject {
 		meter.Put(s.Truth)
 		name := kit.Paragraphs(kit.Span{Text: s.Name, Small: true})
 		first := kit.Paragraphs(kit.Span{Text: s.First, Small: true, Color: theme.ColorNamePlaceHolder})
-		box.Add(container.New(kit.Shares{180, 48, 76, 176}, name, kit.Small(s.Minutes), container.NewCenter(kit.Wide(72, meter)), first))
+		line := container.New(kit.Tight{}, container.New(kit.Shares{180, 48, 76, 176}, name, kit.Small(s.Minutes), container.NewCenter(kit.Wide(72, meter)), first))
+		if s.Note != "" {
+			line.Add(aside(s.Note))
+		}
+		box.Add(line)
 	}
 	return box
 }

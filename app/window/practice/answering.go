@@ -21,7 +21,7 @@ func (l *lesson) answer(named cases.Cause, confidence float64) {
 	s, own := l.session, l.own
 	answered := s.Copy()
 	l.at.Start(func() {
-		beliefs, err := l.coach.Replay(l.at.Ctx, answered)
+		played, err := l.coach.Replay(l.at.Ctx, answered, named)
 		if err == nil && own == nil {
 			var made mind.Way
 			made, err = l.coach.OwnWay(l.at.Ctx, s.Whole())
@@ -39,7 +39,7 @@ func (l *lesson) answer(named cases.Cause, confidence float64) {
 			l.keep(answered, named, confidence, own.Minutes)
 			l.unseal()
 			l.judged = true
-			d := l.teller.result(answered, practice.ScoreOf(named, s.Truth(), confidence), named, confidence, beliefs, *own, l.in.left)
+			d := l.teller.result(answered, practice.ScoreOf(named, s.Truth(), confidence), named, confidence, played, *own, l.in.left)
 			d.CanOpen = l.canOpen()
 			l.view.ShowResult(d)
 		})

@@ -7,12 +7,14 @@ import (
 	"loopbook/app/ui/kit"
 	view "loopbook/app/ui/practice"
 	"loopbook/cases"
+	"loopbook/cases/diagnosis"
 	"loopbook/cases/practice"
+	"loopbook/diagram/say"
 )
 
 // result explains an answer.
-func (t teller) result(s *practice.Session, score practice.Score, named cases.Cause, confidence float64, beliefs []mind.Belief, own mind.Way, left int) view.Result {
-	d := view.Result{Good: score.Right, Steps: stepWords(s.Whole(), beliefs), Own: stepWords(s.Whole(), own.Steps), Lesson: s.Whole().Lesson}
+func (t teller) result(s *practice.Session, score practice.Score, named cases.Cause, confidence float64, played mind.Played, own mind.Way, left int) view.Result {
+	d := view.Result{Good: score.Right, Steps: stepWords(s.Whole(), played.Steps), Own: stepWords(s.Whole(), own.Steps), Lesson: s.Whole().Lesson}
 	d.Head = kit.L("window.practice.was", s.Truth().Name())
 	d.Score = []string{
 		kit.L("window.practice.said", named.Name(), math.Round(100*confidence)),
@@ -23,6 +25,8 @@ func (t teller) result(s *practice.Session, score practice.Score, named cases.Ca
 		d.Score = []string{kit.L("window.practice.score-none")}
 	}
 	d.Minutes = kit.L("window.practice.took", minutesText(s.Minutes()), minutesText(own.Minutes))
+	d.Way = wayWords(played)
+	d.Reasons = t.reasons(s.Truth(), named, played)
 	d.OwnWords = kit.L("window.practice.own-text", minutesText(own.Minutes))
 	if !own.Settled {
 		d.Minutes = kit.L("window.practice.took-all", minutesText(s.Minutes()))
@@ -34,12 +38,67 @@ func (t teller) result(s *practice.Session, score practice.Score, named cases.Ca
 	return d
 }
 
+// wayWords say where the trainee's minutes went: how many led to the truth, and how many came after it was likely enough.
+// What proves it isn't counted among those.
+func wayWords(p mind.Played) string {
+	n, ever := p.Enough()
+	if !ever {
+		return kit.L("window.practice.way-open")
+	}
+	before, after, checks := 0.0, 0.0, 0
+	for i, b := range p.Steps {
+		switch {
+		case i <= n:
+			before += b.Bought.Minutes
+		case !b.Proof:
+			after += b.Bought.Minutes
+			checks++
+		}
+	}
+	chance := kit.Chance(p.Steps[n].TruthP)
+	if checks == 0 {
+		return kit.L("window.practice.way-straight", minutesText(before), chance)
+	}
+	return kit.L("window.practice.way-longer", minutesText(before), chance, checks, minutesText(after))
+}
+
+// mostReasons are told for the truth, and against a wrong answer.
+const mostReasons = 3
+
+// reasons are what the evidence that was bought says for the truth and against what was named instead.
+func (t teller) reasons(truth, named cases.Cause, p mind.Played) (out []view.Reasons) {
+	by := say.English().With(t.desk.Units)
+	list := func(title, none string, reasons []diagnosis.Reason) {
+		one := view.Reasons{Title: title}
+		for _, r := range reasons[:min(len(reasons), mostReasons)] {
+			one.Lines = append(one.Lines, kit.L("window.practice.reason", by.Say(r.Words), by.Say(r.Times())))
+		}
+		if len(one.Lines) == 0 {
+			one.Lines = []string{none}
+		}
+		out = append(out, one)
+	}
+	list(kit.L("window.practice.for", truth.Name()), kit.L("window.practice.for-none"), p.For)
+	if named != "" && named != truth {
+		list(kit.L("window.practice.against-named", named.Name()), kit.L("window.practice.against-none"), p.Against)
+	}
+	return out
+}
+
 func stepWords(c cases.Case, beliefs []mind.Belief) []view.Step {
 	var out []view.Step
 	for n, b := range beliefs {
 		step := view.Step{Name: kit.L("window.practice.at-first"), Truth: b.TruthP, First: kit.L("window.practice.believes", kit.Chance(b.TruthP), b.First.Name())}
 		if n > 0 {
 			step.Name, step.Minutes = boughtName(c, b.Bought), minutesText(b.Bought.Minutes)
+		}
+		if b.Proof {
+			step.Note = kit.L("window.practice.proves")
+		}
+		took := n+1 < len(beliefs) && beliefs[n+1].Bought == b.Then
+		again := n > 0 && beliefs[n-1].Then == b.Then
+		if b.Then != (practice.Item{}) && !took && !again {
+			step.Note = kit.L("window.practice.then", boughtName(c, b.Then), minutesText(b.Then.Minutes))
 		}
 		out = append(out, step)
 	}
