@@ -8,6 +8,7 @@ import (
 
 	"loopbook/app/library"
 	"loopbook/app/mind"
+	"loopbook/app/ui/kit"
 	"loopbook/cases"
 	"loopbook/cases/practice"
 )
@@ -39,11 +40,29 @@ func (l *lesson) answer(named cases.Cause, confidence float64) {
 			l.keep(answered, named, confidence, own.Minutes)
 			l.unseal()
 			l.judged = true
-			d := l.teller.result(answered, practice.ScoreOf(named, s.Truth(), confidence), named, confidence, played, *own, l.in.left)
+			d := l.teller.result(answered, practice.ScoreOf(named, s.Truth(), confidence), named, confidence, played, *own, l.in.left, l.total())
 			d.CanOpen = l.canOpen()
 			l.view.ShowResult(d)
 		})
 	})
+}
+
+// total tells how who practises did in the class that is through with this case; "": none is, or nobody knows whose it was.
+func (l *lesson) total() string {
+	if l.in.class == "" || l.in.left > 0 {
+		return ""
+	}
+	results, err := l.at.Desk.Store.Results(l.at.Ctx, l.in.class)
+	if err != nil {
+		l.at.Ask.Tell(err)
+		return ""
+	}
+	for _, row := range resultRows(results) {
+		if row.Trainee == l.view.Trainee() {
+			return kit.L("window.practice.total", l.in.class, row.Right, row.Cases, row.Score, row.Minutes)
+		}
+	}
+	return ""
 }
 
 // canOpen reports whether the whole case can be looked at: a simulated one is in no notebook, and beside one of

@@ -1,6 +1,7 @@
 package practice
 
 import (
+	"fmt"
 	"path/filepath"
 	"slices"
 	"strings"
@@ -11,6 +12,7 @@ import (
 
 	"loopbook/app/library"
 	"loopbook/app/ui/kit"
+	"loopbook/app/ui/kit/kittest"
 	"loopbook/app/window/bench/benchtest"
 	"loopbook/cases"
 	"loopbook/cases/diagnosis/likelihood"
@@ -53,6 +55,10 @@ func TestWhoComesBackGoesOn(t *testing.T) {
 	begin("Liv")
 	for range n - 1 {
 		r.lesson.answer(r.lesson.session.Truth(), 0.5)
+		said := kittest.Texts(r.Content())
+		if total := strings.Contains(said, fmt.Sprintf("That was the last of “Tuesday”: %d of %d found", n-1, n)); total != (r.lesson.in.left == 0) {
+			t.Errorf("with %d left it says %q", r.lesson.in.left, said)
+		}
 		r.course.next()
 	}
 	if got := begin("Liv"); got != first {

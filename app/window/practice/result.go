@@ -13,7 +13,7 @@ import (
 )
 
 // result explains an answer.
-func (t teller) result(s *practice.Session, score practice.Score, named cases.Cause, confidence float64, played mind.Played, own mind.Way, left int) view.Result {
+func (t teller) result(s *practice.Session, score practice.Score, named cases.Cause, confidence float64, played mind.Played, own mind.Way, left int, total string) view.Result {
 	d := view.Result{Good: score.Right, Steps: stepWords(s.Whole(), played.Steps), Own: stepWords(s.Whole(), own.Steps), Lesson: s.Whole().Lesson}
 	d.Head = kit.L("window.practice.was", s.Truth().Name())
 	d.Score = []string{
@@ -25,12 +25,15 @@ func (t teller) result(s *practice.Session, score practice.Score, named cases.Ca
 		d.Score = []string{kit.L("window.practice.score-none")}
 	}
 	d.Minutes = kit.L("window.practice.took", minutesText(s.Minutes()), minutesText(own.Minutes))
-	d.Way = wayWords(played)
+	d.Way = wayWords(s.Whole(), played)
 	d.Reasons = t.reasons(s.Truth(), named, played)
 	d.OwnWords = kit.L("window.practice.own-text", minutesText(own.Minutes))
 	if !own.Settled {
 		d.Minutes = kit.L("window.practice.took-all", minutesText(s.Minutes()))
 		d.OwnWords = kit.L("window.practice.own-unsettled")
+	}
+	if total != "" {
+		d.Score = append(d.Score, total)
 	}
 	if left > 0 {
 		d.Next = kit.L("window.practice.next", left)
@@ -40,7 +43,15 @@ func (t teller) result(s *practice.Session, score practice.Score, named cases.Ca
 
 // wayWords say where the trainee's minutes went: how many led to the truth, and how many came after it was likely enough.
 // What proves it isn't counted among those.
-func wayWords(p mind.Played) string {
+func wayWords(c cases.Case, p mind.Played) string {
+	said := whereTo(p)
+	if most, minutes := waited(p); minutes > 0 {
+		said += " " + kit.L("window.practice.way-waited", boughtName(c, most), minutesText(minutes))
+	}
+	return said
+}
+
+func whereTo(p mind.Played) string {
 	n, ever := p.Enough()
 	if !ever {
 		return kit.L("window.practice.way-open")
@@ -60,6 +71,37 @@ func wayWords(p mind.Played) string {
 		return kit.L("window.practice.way-straight", minutesText(before), chance)
 	}
 	return kit.L("window.practice.way-longer", minutesText(before), chance, checks, minutesText(after))
+}
+
+// alike reports whether two items are the same thing to look at, in whatever round.
+func alike(a, b practice.Item) bool {
+	return a.Kind == b.Kind && a.Point == b.Point && a.Check == b.Check
+}
+
+// leastWaited minutes are worth a word (judgement).
+const leastWaited = 2
+
+// waited is what would have told most for its minutes for longest while other things were looked at, and how long; the
+// zero item: nothing did for as long as is worth a word.
+func waited(p mind.Played) (most practice.Item, minutes float64) {
+	since := 0.0
+	for n, b := range p.Steps {
+		if n > 0 {
+			if last := p.Steps[n-1].Then; last != (practice.Item{}) && !alike(last, b.Bought) {
+				since += b.Bought.Minutes
+				if since > minutes {
+					most, minutes = last, since
+				}
+			}
+			if !alike(p.Steps[n-1].Then, b.Then) {
+				since = 0
+			}
+		}
+	}
+	if minutes < leastWaited {
+		return practice.Item{}, 0
+	}
+	return most, minutes
 }
 
 // mostReasons are told for the truth, and against a wrong answer.
@@ -95,8 +137,8 @@ func stepWords(c cases.Case, beliefs []mind.Belief) []view.Step {
 		if b.Proof {
 			step.Note = kit.L("window.practice.proves")
 		}
-		took := n+1 < len(beliefs) && beliefs[n+1].Bought == b.Then
-		again := n > 0 && beliefs[n-1].Then == b.Then
+		took := n+1 < len(beliefs) && alike(beliefs[n+1].Bought, b.Then)
+		again := n > 0 && alike(beliefs[n-1].Then, b.Then)
 		if b.Then != (practice.Item{}) && !took && !again {
 			step.Note = kit.L("window.practice.then", boughtName(c, b.Then), minutesText(b.Then.Minutes))
 		}

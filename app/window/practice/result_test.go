@@ -32,7 +32,7 @@ func TestAResultTeaches(t *testing.T) {
 	none := practice.Item{}
 	open := mind.Played{Steps: []mind.Belief{at(none, item[2], 0.1, false), at(item[0], item[2], 0.2, false), at(item[2], item[1], 0.3, false)}}
 	told := func(p mind.Played, named cases.Cause) (way string, notes, reasons []string) {
-		d := r.lesson.teller.result(s, practice.ScoreOf(named, "pump-weak", 0.5), named, 0.5, p, mind.Way{}, 0)
+		d := r.lesson.teller.result(s, practice.ScoreOf(named, "pump-weak", 0.5), named, 0.5, p, mind.Way{}, 0, "")
 		for _, step := range d.Steps {
 			notes = append(notes, step.Note)
 		}
@@ -66,5 +66,25 @@ func TestAResultTeaches(t *testing.T) {
 	long.Steps = long.Steps[:3]
 	if way, _, _ := told(long, "pump-weak"); way != kit.L("window.practice.way-straight", minutesText(item[0].Minutes), kit.Chance(0.9)) {
 		t.Errorf("a straight way is told as %q", way)
+	}
+}
+
+// A check that would have told most for long, while others were made, is named with the minutes that it waited, whichever
+// round it was read in at last.
+func TestWhatWaitedIsNamed(t *testing.T) {
+	item := func(at int, p diagram.Point) practice.Item {
+		return practice.Item{Kind: practice.Point, At: at, Point: p, Minutes: 1}
+	}
+	step := func(bought, then practice.Item) mind.Belief { return mind.Belief{Bought: bought, Then: then} }
+	best, other := item(1, diagram.HeaterOut), item(1, diagram.RadOut)
+	p := mind.Played{Steps: []mind.Belief{
+		step(practice.Item{}, best), step(item(0, diagram.EngineOut), best), step(item(0, diagram.RadIn), best), step(item(0, diagram.HeaterOut), other), step(item(0, diagram.Bypass), other),
+	}}
+	if most, minutes := waited(p); most != best || minutes != 2 {
+		t.Errorf("%+v waited for %g min, want the heater's return for 2", most, minutes)
+	}
+	p.Steps = p.Steps[:2]
+	if most, minutes := waited(p); minutes != 0 {
+		t.Errorf("%+v is said to have waited for %g min", most, minutes)
 	}
 }
