@@ -95,14 +95,24 @@ func (s *Store) Classes(ctx context.Context) (out []cases.Class, err error) {
 
 // AddResult keeps how somebody practised.
 func (s *Store) AddResult(ctx context.Context, r cases.Result) error {
-	text, err := json.Marshal(r)
-	if err != nil {
-		return err
-	}
-	return s.edit(ctx, "keeping the result", func(tx *sql.Tx) error {
-		_, err := tx.ExecContext(ctx, `INSERT INTO results (finished, trainee, class, case_id, result) VALUES (?, ?, ?, ?, ?)`,
-			micro(r.Finished), r.Trainee, r.Class, r.CaseID, string(text))
-		return err
+	return s.AddResults(ctx, []cases.Result{r})
+}
+
+// AddResults keeps how people practised: all of it, or on an error none.
+func (s *Store) AddResults(ctx context.Context, results []cases.Result) error {
+	return s.edit(ctx, "keeping the results", func(tx *sql.Tx) error {
+		for _, r := range results {
+			text, err := json.Marshal(r)
+			if err != nil {
+				return err
+			}
+			_, err = tx.ExecContext(ctx, `INSERT INTO results (finished, trainee, class, case_id, result) VALUES (?, ?, ?, ?, ?)`,
+				micro(r.Finished), r.Trainee, r.Class, r.CaseID, string(text))
+			if err != nil {
+				return err
+			}
+		}
+		return nil
 	})
 }
 

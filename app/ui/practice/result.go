@@ -37,6 +37,8 @@ type Result struct {
 	Lesson   string // Markdown
 	Next     string // what the button says; empty: there is no next case
 	CanOpen  bool   // the whole case can be looked at
+
+	CanHandIn bool // a class is through, and its results can go to the trainer
 }
 
 // result is the screen after an answer.
@@ -71,6 +73,9 @@ func (r *result) show(d Result) {
 		next.Importance = widget.HighImportance
 		buttons.Add(next)
 		r.onward = next
+	}
+	if d.CanHandIn {
+		buttons.Add(kit.NewButtonWithIcon(kit.L("window.practice.hand-in"), theme.DocumentSaveIcon(), func() { call(r.view.OnHandIn) }))
 	}
 	if d.CanOpen {
 		open := kit.NewButton(kit.L("window.practice.open-case"), func() { call(r.view.OnOpenCase) })

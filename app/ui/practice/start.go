@@ -250,8 +250,10 @@ func (s *start) results(d Start) fyne.CanvasObject {
 	box := container.NewVBox()
 	widths := kit.Shares{150, 70, 70, 90, 120}
 	line := func(cells ...fyne.CanvasObject) { box.Add(container.New(widths, cells...)) }
+	take := kit.NewButtonWithIcon(kit.L("window.practice.take-results"), theme.DownloadIcon(), func() { call(s.view.OnTakeResults) })
+	take.Importance = widget.LowImportance
 	if len(d.Results) == 0 {
-		return kit.Section(kit.L("window.practice.results"), kit.Paragraphs(kit.Span{Text: kit.L("window.practice.no-results"), Small: true, Color: theme.ColorNamePlaceHolder}))
+		return kit.Section(kit.L("window.practice.results"), kit.Paragraphs(kit.Span{Text: kit.L("window.practice.no-results"), Small: true, Color: theme.ColorNamePlaceHolder}), container.NewHBox(take))
 	}
 	line(kit.Small(kit.L("window.practice.name")), kit.Small(kit.L("window.practice.cases")), kit.Small(kit.L("window.practice.right")), kit.Small(kit.L("window.practice.score")), kit.Small(kit.L("window.practice.minutes")))
 	for _, r := range d.Results {
@@ -259,7 +261,7 @@ func (s *start) results(d Start) fyne.CanvasObject {
 	}
 	export := kit.NewButtonWithIcon(kit.L("window.practice.export"), theme.DocumentSaveIcon(), func() { call(s.view.OnExport) })
 	export.Importance = widget.LowImportance
-	box.Add(container.NewHBox(export))
+	box.Add(container.NewHBox(export, take))
 	return kit.Section(kit.L("window.practice.results"), box)
 }
 

@@ -25,6 +25,7 @@ type View struct {
 	OnStop      func() // back to the choice
 	OnGiveUp    func() // the case, without an answer
 	OnOpenCase  func() // look at the whole case
+	OnHandIn    func() // the results of the class that is through
 
 	OnTrainer func(on bool) // the trainer's half is opened or shut
 
@@ -36,6 +37,8 @@ type View struct {
 	OnMove   func(at, by int)   // a class's case: up, or out where by is 0
 	OnRetire func(retired bool) // the open case
 	OnExport func()             // the results
+
+	OnTakeResults func() // that another notebook wrote
 
 	start   *start
 	session *session

@@ -41,7 +41,7 @@ func (l *lesson) answer(named cases.Cause, confidence float64) {
 			l.unseal()
 			l.judged = true
 			d := l.teller.result(answered, practice.ScoreOf(named, s.Truth(), confidence), named, confidence, played, *own, l.in.left, l.total())
-			d.CanOpen = l.canOpen()
+			d.CanOpen, d.CanHandIn = l.canOpen(), l.in.class != "" && l.in.left == 0 && l.view.Trainee() != ""
 			l.view.ShowResult(d)
 		})
 	})

@@ -2,14 +2,16 @@ package practice
 
 import (
 	"cmp"
-	"encoding/csv"
 	"fmt"
 	"os"
 	"slices"
 
+	"fyne.io/fyne/v2"
+
 	"loopbook/app/library"
 	"loopbook/app/ui/kit"
 	view "loopbook/app/ui/practice"
+	"loopbook/app/window/bench"
 	"loopbook/app/window/filename"
 	"loopbook/cases"
 	"loopbook/cases/exchange"
@@ -119,16 +121,28 @@ func resultRows(results []cases.Result) []view.Row {
 	return out
 }
 
-// export writes the results of the chosen class as CSV beside the papers.
+// writeResults writes a class's results as a table beside the papers: of one trainee, or of all where who is empty. It
+// answers where it lies.
+func writeResults(at bench.Bench, class, who string) (path string, err error) {
+	results, err := at.Desk.Store.Results(at.Ctx, class)
+	if err != nil {
+		return "", err
+	}
+	name := kit.L("window.practice.file", class)
+	if who != "" {
+		name = kit.L("window.practice.file-of", class, who)
+		results = slices.DeleteFunc(results, func(r cases.Result) bool { return r.Trainee != who })
+	}
+	path, err = filename.InDocuments(filename.Of(name) + ".csv")
+	if err == nil {
+		err = library.WriteFile(path, func(f *os.File) error { return exchange.WriteResults(f, results) })
+	}
+	return path, err
+}
+
+// export writes the results of the chosen class.
 func (t *trainer) export() {
-	results, err := t.at.Desk.Store.Results(t.at.Ctx, t.chosen)
-	path := ""
-	if err == nil {
-		path, err = filename.InDocuments(filename.Of(kit.L("window.practice.file", t.chosen)) + ".csv")
-	}
-	if err == nil {
-		err = library.WriteFile(path, func(f *os.File) error { return writeResults(f, results) })
-	}
+	path, err := writeResults(t.at, t.chosen, "")
 	if err != nil {
 		t.at.Ask.Tell(err)
 		return
@@ -136,14 +150,27 @@ func (t *trainer) export() {
 	t.view.Tell(kit.L("window.practice.written", path))
 }
 
-func writeResults(f *os.File, results []cases.Result) error {
-	out := csv.NewWriter(f)
-	lines := [][]string{{"finished", "trainee", "class", "case", "title", "named", "truth", "confidence", "score_bits", "minutes", "program_minutes"}}
-	for _, r := range results {
-		lines = append(lines, []string{
-			r.Finished.Format("2006-01-02 15:04"), exchange.Cell(r.Trainee), exchange.Cell(r.Class), exchange.Cell(r.CaseID), exchange.Cell(r.Title), string(r.Named), string(r.Truth),
-			fmt.Sprintf("%.2f", r.Confidence), exchange.Cell(fmt.Sprintf("%.2f", r.Bits)), fmt.Sprintf("%.1f", r.Minutes), fmt.Sprintf("%.1f", r.BestMinutes),
-		})
+// takeResults asks for a table that a trainee's notebook wrote.
+func (t *trainer) takeResults() {
+	t.at.Ask.OpenFile([]string{".csv"}, func(file fyne.URI) { t.takeResultsOf(file.Path()) })
+}
+
+func (t *trainer) takeResultsOf(path string) {
+	taken, known, err := library.TakeResults(t.at.Ctx, t.at.Desk.Store, path)
+	if err != nil {
+		t.at.Ask.Tell(err)
+		return
 	}
-	return out.WriteAll(lines)
+	t.changed()
+	t.at.Ask.Show(t.at.Ask.Notice(kit.L("window.practice.take-results"), kit.L("window.practice.results-taken", taken, known)))
+}
+
+// handIn writes what who practises did in the class that is through, for their trainer.
+func (r *Room) handIn() {
+	path, err := writeResults(r.at, r.lesson.in.class, r.view.Trainee())
+	if err != nil {
+		r.at.Ask.Tell(err)
+		return
+	}
+	r.at.Ask.Show(r.at.Ask.Notice(kit.L("window.practice.hand-in"), kit.L("window.practice.handed-in", path)))
 }

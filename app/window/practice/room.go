@@ -57,7 +57,7 @@ func (r *Room) joinTrainee() {
 	v.OnSimulated = r.simulate
 	v.OnClass, v.OnNext, v.OnStop, v.OnGiveUp = r.course.begin, r.course.next, r.stop, r.giveUp
 	v.OnBuy, v.OnAnswer = r.lesson.buy, r.lesson.answer
-	v.OnOpenCase = r.openCase
+	v.OnOpenCase, v.OnHandIn = r.openCase, r.handIn
 }
 
 func (r *Room) joinTrainer() {
@@ -68,6 +68,7 @@ func (r *Room) joinTrainer() {
 		r.Show()
 	}
 	v.OnMake, v.OnMove, v.OnRetire, v.OnExport = t.makeClass, t.move, t.retire, t.export
+	v.OnTakeResults = t.takeResults
 	v.OnForget, v.OnGive, v.OnUnseal = t.forget, t.give, t.unseal
 	v.OnChoose = func(name string) {
 		t.chosen = name

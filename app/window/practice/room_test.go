@@ -99,8 +99,9 @@ func TestPracticeIsPlayedThrough(t *testing.T) {
 	if len(rows) != 1 || rows[0].Right != rows[0].Cases {
 		t.Errorf("rows %+v", rows)
 	}
-	path := filepath.Join(t.TempDir(), "r.csv")
-	if err := library.WriteFile(path, func(f *os.File) error { return writeResults(f, results) }); err != nil {
+	t.Setenv("HOME", t.TempDir())
+	path, err := writeResults(r.at, "Tuesday", "")
+	if err != nil {
 		t.Fatal(err)
 	}
 	if text, err := os.ReadFile(path); err != nil || strings.Count(string(text), "\n") != n+1 {
