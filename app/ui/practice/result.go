@@ -29,6 +29,7 @@ type Result struct {
 	Head     string
 	Score    []string // paragraphs that explain it
 	Minutes  string
+	Total    string // of the class that is through; "": none is
 	Way      string // where the minutes went
 	Reasons  []Reasons
 	Steps    []Step
@@ -65,6 +66,9 @@ func (r *result) show(d Result) {
 		spans = append(spans, kit.Span{Text: p})
 	}
 	spans = append(spans, kit.Span{Text: d.Minutes})
+	if d.Total != "" {
+		spans = append(spans, kit.Span{Text: d.Total})
+	}
 	head := kit.Card(sign, d.Head, spans...)
 	r.onward = kit.NewButton(kit.L("window.practice.done"), func() { call(r.view.OnStop) })
 	buttons := container.NewHBox(r.onward)

@@ -32,9 +32,7 @@ func (t teller) result(s *practice.Session, score practice.Score, named cases.Ca
 		d.Minutes = kit.L("window.practice.took-all", minutesText(s.Minutes()))
 		d.OwnWords = kit.L("window.practice.own-unsettled")
 	}
-	if total != "" {
-		d.Score = append(d.Score, total)
-	}
+	d.Total = total
 	if left > 0 {
 		d.Next = kit.L("window.practice.next", left)
 	}
