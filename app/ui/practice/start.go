@@ -228,10 +228,11 @@ func (s *start) chosen(d Start) (choose *kit.Select, list *fyne.Container) {
 		if i == 0 {
 			up.Disable()
 		}
-		list.Add(container.NewBorder(nil, nil, nil, container.NewHBox(up, out), kit.Small(kit.L("window.practice.nth", i+1, title))))
+		line := container.New(kit.Tight{}, container.NewBorder(nil, nil, nil, container.NewHBox(up, out), kit.Small(kit.L("window.practice.nth", i+1, title))))
 		if i < len(class.Told) && class.Told[i] != "" {
-			list.Add(kit.Paragraphs(kit.Span{Text: class.Told[i], Small: true, Color: theme.ColorNamePlaceHolder}))
+			line.Add(aside(class.Told[i]))
 		}
+		list.Add(line)
 	}
 	drop := kit.NewButton(kit.L("window.practice.forget"), func() { tell(v.OnForget, d.Chosen) })
 	give := kit.NewButtonWithIcon(kit.L("window.practice.give"), theme.DocumentSaveIcon(), func() { tell(v.OnGive, d.Chosen) })
