@@ -56,6 +56,9 @@ func (r *rooms) turn(to roomName) {
 // enter turns to a room.
 func (w *window) enter(to roomName) {
 	if w.rooms.now == to {
+		if to == practiceRoom {
+			kit.Focus(w.practice.First())
+		}
 		return
 	}
 	w.leave()

@@ -64,12 +64,19 @@ func New(back func()) *View {
 // Content is the screen's widget.
 func (v *View) Content() fyne.CanvasObject { return v.content }
 
-// First is the name of who practises, while it is chosen on what, or else what stands first.
+// First is the name of who practises, while it is chosen on what; then the answer, from wherever among all the evidence one
+// is, or from there the first evidence; and at last what leads on.
 func (v *View) First() fyne.Focusable {
-	if v.start.content.Visible() {
+	switch {
+	case v.start.content.Visible():
 		return v.start.trainee
+	case v.result.content.Visible():
+		return v.result.onward
 	}
-	return kit.First(v.content)
+	if c := fyne.CurrentApp().Driver().CanvasForObject(v.content); c != nil && c.Focused() != fyne.Focusable(v.session.cause.Select) {
+		return v.session.cause.Select
+	}
+	return kit.First(v.session.items.content)
 }
 
 // Trainee is who practises.

@@ -249,3 +249,23 @@ func TestWhoComesBackSeesHowFarTheyAre(t *testing.T) {
 		t.Errorf("to somebody else it says %q", said)
 	}
 }
+
+// Who goes by keys alone comes to the answer from wherever among the evidence they are, and back.
+func TestTheKeysOfPracticeLeadToTheAnswer(t *testing.T) {
+	v := screen(t)
+	v.Begin(Session{Causes: cases.Words[cases.Cause](), Groups: []Group{{Title: "warm idle", Items: []Item{{Name: "Upper hose", Cost: "1 min"}, {Name: "Lower hose", Cost: "1 min"}}}}})
+	canvas := fyne.CurrentApp().Driver().CanvasForObject(v.Content())
+	canvas.FocusNext()
+	canvas.Focus(v.First())
+	if canvas.Focused() != fyne.Focusable(v.session.cause.Select) {
+		t.Errorf("from the evidence it leads to %T", canvas.Focused())
+	}
+	canvas.Focus(v.First())
+	if b, ok := canvas.Focused().(*kit.Button); !ok || b.Text != "Upper hose · 1 min" {
+		t.Errorf("from the answer it leads to %T", canvas.Focused())
+	}
+	v.ShowResult(Result{Head: "It was: a weak cap"})
+	if v.First() != fyne.Focusable(v.result.onward) {
+		t.Error("from a result it doesn't lead on")
+	}
+}

@@ -194,3 +194,28 @@ func TestACaseCountsByItsFirstAnswer(t *testing.T) {
 		t.Errorf("of the cases it is told %q, want %q", got, want)
 	}
 }
+
+// The way back to the case leads past no question that isn't answered: the answer stands there.
+func TestTheWayBackShowsNoAnswer(t *testing.T) {
+	r, m, _ := withDemo(t)
+	went := 0
+	r.ways.Back = func() { went++ }
+	r.Show()
+	back := func() { test.Tap(benchtest.ButtonIn(t, r.Content(), kit.L("window.practice.back"))) }
+	if back(); went != 1 {
+		t.Errorf("before a case one is back %d times", went)
+	}
+	c, err := m.Desk.Store.Get(m.Ctx, m.Found(t, query.Parse("cause:pump-weak stage:closed", time.Local).Query)[0].ID)
+	if err != nil {
+		t.Fatal(err)
+	}
+	r.course.alone(c)
+	if back(); went != 1 || !r.Practises() {
+		t.Errorf("unanswered, one is back %d times, practising %t", went, r.Practises())
+	}
+	test.Tap(benchtest.Button(t, m.Window, kit.L("window.practice.keep-on")))
+	r.lesson.answer("cap-weak", 0.4)
+	if back(); went != 2 {
+		t.Errorf("answered, one is back %d times", went)
+	}
+}

@@ -41,8 +41,9 @@ func New(at bench.Bench, tables *likelihood.Tables, ways Ways) (*Room, error) {
 	if err != nil {
 		return nil, err
 	}
-	v := view.New(ways.Back)
-	r := &Room{at: at, view: v, coach: k, ways: ways}
+	r := &Room{at: at, coach: k, ways: ways}
+	v := view.New(r.back)
+	r.view = v
 	r.lesson = &lesson{at: at, view: v, coach: k, teller: teller{at.Desk, k.Mind.Analyst}, changed: ways.Changed, cancel: func() {}}
 	r.course = &course{at: at, coach: k, lesson: r.lesson, end: r.stop, who: v.Trainee}
 	r.trainer = &trainer{at: at, view: v, shown: ways.Shown, changed: r.Show}
@@ -119,6 +120,15 @@ func (r *Room) stop() {
 	r.lesson.end()
 	r.Show()
 	r.ways.Changed()
+}
+
+// back leads to the case, but not past a question that isn't answered yet: its answer stands there, or in the list beside it.
+func (r *Room) back() {
+	if r.Practises() && !r.lesson.judged {
+		r.giveUp()
+		return
+	}
+	r.ways.Back()
 }
 
 // giveUp asks how: the answer is told, or the case is left for another day. One whose answer is being judged is left.
