@@ -147,7 +147,7 @@ func (k *Coach) OwnWay(ctx context.Context, whole cases.Case) (Way, error) {
 		if w.Settled = b.Settled(); w.Settled || len(s.Left()) == 0 {
 			return w, nil
 		}
-		if err := s.Buy(next(t, s)); err != nil {
+		if err := s.Buy(withDash(s, next(t, s))); err != nil {
 			return Way{}, err
 		}
 	}
@@ -158,9 +158,9 @@ func (k *Coach) OwnWay(ctx context.Context, whole cases.Case) (Way, error) {
 func next(t Thought, s *practice.Session) practice.Item {
 	left := s.Left()
 	for _, wish := range t.Next {
-		for n := len(left) - 1; n >= 0; n-- { // a point is wished for in the last round
-			if meets(wish, left[n]) {
-				return left[n]
+		for _, i := range left { // a point is wished for in the first round that has it, since that comes first
+			if meets(wish, i) {
+				return i
 			}
 		}
 	}
@@ -171,6 +171,17 @@ func next(t Thought, s *practice.Session) practice.Item {
 		}
 	}
 	return cheapest
+}
+
+// withDash is the look at the scan tool and the gauge before the first hose of a round: it stands in every round that is
+// begun, so no check asks for it, and no one reads hoses without.
+func withDash(s *practice.Session, i practice.Item) practice.Item {
+	for _, dash := range s.Left() {
+		if i.Kind == practice.Point && dash.Kind == practice.Dash && dash.At == i.At {
+			return dash
+		}
+	}
+	return i
 }
 
 func meets(wish diagnosis.Check, i practice.Item) bool {

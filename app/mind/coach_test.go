@@ -60,8 +60,9 @@ func TestCoach(t *testing.T) {
 	if err != nil || len(p.Steps) != 4 || p.Steps[0].Bought.Kind != "" || p.Steps[3].Bought != s.Items()[2] {
 		t.Errorf("replay = %+v, %v", p.Steps, err)
 	}
-	if first := p.Steps[0]; first.Settled() || first.Then != w.Steps[1].Bought {
-		t.Errorf("at first the program would take %+v, and takes %+v", first.Then, w.Steps[1].Bought)
+	first, hose := w.Steps[1].Bought, w.Steps[2].Bought
+	if p.Steps[0].Settled() || first.Kind != practice.Dash || hose.Kind != practice.Point || hose.At != first.At || p.Steps[0].Then.At != first.At {
+		t.Errorf("at first a trainee is told of %+v, and the program takes %+v, %+v: want the scan tool before the hoses of a round", p.Steps[0].Then, first, hose)
 	}
 	if len(p.For) == 0 || len(p.Against) == 0 || p.For[0].Factor <= 1 || p.Against[0].Factor >= 1 {
 		t.Errorf("for the truth speaks %+v, against %s %+v", p.For, wrong, p.Against)
