@@ -86,6 +86,20 @@ func (k *Coach) judge(ctx context.Context, c cases.Case) (Thought, error) {
 	return k.Mind.Weigh(&c, g, k.Mind.Crowd(g), diagnosis.Prior{}), nil
 }
 
+// fairFrom is how likely all of a case's evidence must make the truth that somebody can be asked for it (judgement): more
+// than twice as likely as a blind guess. Of every third car whose evidence misleads it makes less, and some tell nothing at all.
+const fairFrom = 0.1
+
+// Fair reports whether all the evidence that a case holds leads anywhere near the truth.
+func (k *Coach) Fair(ctx context.Context, c cases.Case) (bool, error) {
+	s, err := practice.Begin(c, k.Costs)
+	if err != nil {
+		return false, err
+	}
+	t, err := k.judge(ctx, s.With(s.Items()))
+	return err == nil && GuessOf(t.Ranking, s.Truth()).TruthP >= fairFrom, err
+}
+
 // Replay is what the program would have believed after each thing that was bought, and what it would have taken then;
 // named is the answer, empty where none was given.
 func (k *Coach) Replay(ctx context.Context, s *practice.Session, named cases.Cause) (p Played, err error) {

@@ -70,6 +70,14 @@ func TestCoach(t *testing.T) {
 	if p, err := k.Replay(ctx, s, c.Verdict.Cause); err != nil || len(p.Against) != 0 {
 		t.Errorf("against the truth, named rightly, speaks %+v, %v", p.Against, err)
 	}
+	if fair, err := k.Fair(ctx, c); err != nil || !fair {
+		t.Errorf("a plain case is fair: %t, %v", fair, err)
+	}
+	misleading := c
+	misleading.Verdict.Cause = "cap-vacuum-stuck" // of which nothing that was measured tells
+	if fair, err := k.Fair(ctx, misleading); err != nil || fair {
+		t.Errorf("a case that nothing leads to the truth of is fair: %t, %v", fair, err)
+	}
 	ctx, cancel := context.WithCancel(ctx)
 	cancel()
 	k, _ = NewCoach(tables)

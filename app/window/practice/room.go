@@ -151,7 +151,7 @@ func (r *Room) simulate(how view.Difficulty) {
 	seed := rand.Int63()
 	r.view.Tell(kit.L("window.practice.making"))
 	r.at.Start(func() {
-		c, ok := simulated(r.coach, seed, how)
+		c, ok := simulated(r.at.Ctx, r.coach, seed, how)
 		fyne.Do(func() {
 			r.view.Tell("")
 			if !ok {

@@ -185,9 +185,9 @@ func TestRetiredCasesAreLeftOut(t *testing.T) {
 
 // The difficulties differ by how likely the program holds the truth.
 func TestSimulatedCasesOfEachDifficulty(t *testing.T) {
-	r, _, _ := withDemo(t)
+	r, m, _ := withDemo(t)
 	for _, how := range view.Difficulties() {
-		c, ok := simulated(r.coach, 7, how)
+		c, ok := simulated(m.Ctx, r.coach, 7, how)
 		if !ok {
 			t.Errorf("no %s car was found", how)
 			continue
@@ -326,5 +326,28 @@ func TestHeadingsAndAnswersFitTheCase(t *testing.T) {
 	}
 	if !slices.Contains(answers(cases.Loop{Layout: "outlet-thermostat"}, heater), heater) {
 		t.Error("a loop that was noted wrongly doesn't offer the truth")
+	}
+}
+
+// A hard car misleads, but all its evidence leads near the truth: of this one it would have held the truth under 1 % likely.
+func TestAHardCarCanBeFound(t *testing.T) {
+	if testing.Short() {
+		t.Skip("simulates loops")
+	}
+	r, m, _ := withDemo(t)
+	r.coach.Mind.Crowds.Draws = 20
+	c := oneInvented(86)
+	if p := r.coach.Mind.Guess(c).TruthP; p >= 0.25 {
+		t.Fatalf("the truth is held %g likely: no hard car", p)
+	}
+	if fair, err := r.coach.Fair(m.Ctx, c); err != nil || fair {
+		t.Errorf("a hopeless car is fair: %t, %v", fair, err)
+	}
+	c, ok := simulated(m.Ctx, r.coach, 7, view.Hard)
+	if !ok {
+		t.Fatal("no hard car was found")
+	}
+	if fair, err := r.coach.Fair(m.Ctx, c); err != nil || !fair {
+		t.Errorf("the hard car of %s is fair: %t, %v", c.Verdict.Cause, fair, err)
 	}
 }
