@@ -25,6 +25,7 @@ type Room struct {
 	lesson  *lesson
 	course  *course
 	trainer *trainer
+	making  bool // a simulated car
 }
 
 // Ways lead from practice elsewhere.
@@ -146,14 +147,23 @@ func (r *Room) giveUp() {
 // openCase turns to the case that was practised on.
 func (r *Room) openCase() { r.ways.Open(r.lesson.session.Whole().ID) }
 
-// simulate makes a car and practises on it.
+// simulate makes a car and practises on it: on one at a time, since a second would take the place of the first, and on none
+// where something else was begun meanwhile.
 func (r *Room) simulate(how view.Difficulty) {
+	if r.making {
+		return
+	}
+	r.making = true
 	seed := rand.Int63()
 	r.view.Tell(kit.L("window.practice.making"))
 	r.at.Start(func() {
 		c, ok := simulated(r.at.Ctx, r.coach, seed, how)
 		fyne.Do(func() {
 			r.view.Tell("")
+			r.making = false
+			if r.Practises() {
+				return
+			}
 			if !ok {
 				r.at.Ask.Tell(fmt.Errorf("no simulated car of that difficulty was found: try again"))
 				return

@@ -351,3 +351,31 @@ func TestAHardCarCanBeFound(t *testing.T) {
 		t.Errorf("the hard car of %s is fair: %t, %v", c.Verdict.Cause, fair, err)
 	}
 }
+
+// While a car is made another press makes no second, which would take the place of the first with all that was bought; and
+// what was begun meanwhile stays.
+func TestOneCarIsMadeAtATime(t *testing.T) {
+	r, m, _ := withDemo(t)
+	var q benchtest.Queue
+	m.Run = q.Start
+	r.Show()
+	r.view.OnSimulated(view.Easy)
+	r.view.OnSimulated(view.Easy)
+	if len(q) != 1 {
+		t.Fatalf("two presses make %d cars", len(q))
+	}
+	if q.Next(); !r.Practises() {
+		t.Fatal("no car is practised on")
+	}
+	r.stop()
+	r.view.OnSimulated(view.Easy)
+	c, err := m.Desk.Store.Get(m.Ctx, m.Found(t, query.Parse("cause:pump-weak stage:closed", time.Local).Query)[0].ID)
+	if err != nil {
+		t.Fatal(err)
+	}
+	r.course.alone(c)
+	q.RunAll()
+	if r.lesson.session == nil || r.lesson.session.Whole().ID != c.ID {
+		t.Error("a car that came late took the place of the case that is practised on")
+	}
+}
