@@ -13,11 +13,12 @@ import (
 
 // Class is a list of cases with what came of it.
 type Class struct {
-	Name   string
-	Cases  []string       // their titles, in their order
-	Told   []string       // how each was answered; "": by nobody
-	Done   map[string]int // by whom how many of it are done, of those that have begun it and aren't through
-	Sealed bool           // some of it stays shut until it was answered
+	Name    string
+	Cases   []string       // their titles, in their order
+	Told    []string       // how each was answered; "": by nobody
+	Done    map[string]int // by whom how many of it are done, of those that have begun it and aren't through
+	HasOpen bool           // the open case is among them
+	Sealed  bool           // some of it stays shut until it was answered
 }
 
 // Row is a trainee's line: how many cases, how they were answered.
@@ -237,6 +238,12 @@ func (s *start) chosen(d Start) (choose *kit.Select, list *fyne.Container) {
 	drop := kit.NewButton(kit.L("window.practice.forget"), func() { tell(v.OnForget, d.Chosen) })
 	give := kit.NewButtonWithIcon(kit.L("window.practice.give"), theme.DocumentSaveIcon(), func() { tell(v.OnGive, d.Chosen) })
 	drop.Importance, give.Importance = widget.LowImportance, widget.LowImportance
+	add := kit.NewButtonWithIcon(kit.L("window.practice.add"), theme.ContentAddIcon(), func() { call(v.OnAdd) })
+	add.Importance = widget.LowImportance
+	if d.Why != "" || class.HasOpen {
+		add.Disable()
+	}
+	list.Add(container.NewHBox(add))
 	buttons := container.NewHBox(give, drop)
 	if class.Sealed {
 		open := kit.NewButton(kit.L("window.practice.unseal"), func() { tell(v.OnUnseal, d.Chosen) })

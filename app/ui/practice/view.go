@@ -34,6 +34,7 @@ type View struct {
 	OnGive   func(name string)  // a class, to another notebook
 	OnUnseal func(name string)  // what of a class came shut
 	OnChoose func(name string)  // which class is looked at; "": all
+	OnAdd    func()             // the open case to it
 	OnMove   func(at, by int)   // a class's case: up, or out where by is 0
 	OnRetire func(retired bool) // the open case
 	OnExport func()             // the results

@@ -219,3 +219,29 @@ func TestTheWayBackShowsNoAnswer(t *testing.T) {
 		t.Errorf("answered, one is back %d times", went)
 	}
 }
+
+// The open case joins the set that is looked at, once, and only one that can be practised.
+func TestTheOpenCaseJoinsASet(t *testing.T) {
+	r, m, shown := withDemo(t)
+	*shown = query.Parse("cause:pump-weak stage:closed", time.Local).Query
+	r.Show()
+	r.trainer.makeClass("Tuesday")
+	test.Tap(benchtest.ButtonIn(t, r.Content(), kit.L("window.practice.to-trainer")))
+	n := len(m.Found(t, *shown))
+	m.Desk.Load(m.Found(t, query.Parse("cause:thermostat-stuck-open stage:closed", time.Local).Query)[0].ID)
+	r.Show()
+	add := func() { test.Tap(benchtest.ButtonIn(t, r.Content(), kit.L("window.practice.add"))) }
+	for range 2 {
+		add()
+	}
+	d, err := r.start()
+	if err != nil || len(d.Classes[0].Cases) != n+1 || !d.Classes[0].HasOpen {
+		t.Errorf("the set is %+v, %v; want %d cases", d.Classes, err, n+1)
+	}
+	m.Desk.Load(m.Found(t, query.Parse("stage:open", time.Local).Query)[0].ID)
+	r.Show()
+	add()
+	if d, err := r.start(); err != nil || len(d.Classes[0].Cases) != n+1 {
+		t.Errorf("with a case without a verdict it is %+v, %v", d.Classes, err)
+	}
+}

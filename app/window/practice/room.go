@@ -71,7 +71,7 @@ func (r *Room) joinTrainer() {
 	}
 	v.OnMake, v.OnMove, v.OnRetire, v.OnExport = t.makeClass, t.move, t.retire, t.export
 	v.OnTakeResults = t.takeResults
-	v.OnForget, v.OnGive, v.OnUnseal = t.forget, t.give, t.unseal
+	v.OnForget, v.OnGive, v.OnUnseal, v.OnAdd = t.forget, t.give, t.unseal, t.add
 	v.OnChoose = func(name string) {
 		t.chosen = name
 		r.Show()

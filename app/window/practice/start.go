@@ -45,6 +45,7 @@ func (r *Room) start() (view.Start, error) {
 		one := view.Class{Name: c.Name, Done: doneBy(r.course.ofClass(c, retired), answered), Told: toldOf(c.Cases, answered)}
 		for _, id := range c.Cases {
 			title, shut := r.titleByID(id)
+			one.HasOpen = one.HasOpen || id == r.at.Desk.Case.ID
 			one.Cases, one.Sealed = append(one.Cases, title), one.Sealed || shut
 		}
 		d.Classes = append(d.Classes, one)

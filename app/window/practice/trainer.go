@@ -54,6 +54,21 @@ func (t *trainer) makeClass(name string) {
 	put()
 }
 
+// add puts the open case at the end of the class that is looked at.
+func (t *trainer) add() {
+	list, err := t.at.Desk.Store.Classes(t.at.Ctx)
+	if err != nil {
+		t.at.Ask.Tell(err)
+		return
+	}
+	for _, c := range list {
+		if c.Name == t.chosen {
+			c.Cases = append(c.Cases, t.at.Desk.Case.ID)
+			t.save(c)
+		}
+	}
+}
+
 // forget drops a class once that is agreed to: no undo brings its order back.
 func (t *trainer) forget(name string) {
 	t.ask(name, kit.L("window.practice.forget"), func() { t.save(cases.Class{Name: name}) })
