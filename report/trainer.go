@@ -64,14 +64,15 @@ func (t *trainer) question() {
 		t.troubleCodes(askHeight(2))
 		t.ask(say.Of("trainer.ask.codes"), 2)
 	}
-	t.checks(false)
+	t.checks(say.Of("trainer.checks"), atCold)
 	t.logs()
 	for i := range t.c.Rounds {
 		if r := &t.c.Rounds[i]; r.Stage != cases.AfterRepair && r.TellsWarmth() { // else it was only begun
 			t.walk(i)
 		}
 	}
-	t.checks(true)
+	t.checks(say.Of("trainer.more-checks"), afterMap)
+	t.checks(say.Of("trainer.confirming"), toConfirm)
 	t.heading(t.by.Of("trainer.yours"), 12*writeLead) // all four on one page
 	t.ask(say.Of("trainer.ask.cause"), 1)
 	t.ask(say.Of("trainer.ask.sure"), 1)

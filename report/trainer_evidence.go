@@ -7,15 +7,33 @@ import (
 	"loopbook/report/picture"
 )
 
-// checks are the workshop checks before the repair: those that only confirmed
-// come last.
-func (t *trainer) checks(confirming bool) {
-	const lines = 3
-	head := say.Of("trainer.checks")
-	if confirming {
-		head = say.Of("trainer.confirming")
+// turn is when a check's turn comes at the bay.
+type turn int
+
+// The turns: the cold look, before the engine is run; what the hose map gives a reason for, which told before it would
+// answer for it; and what confirmed the verdict.
+const (
+	atCold turn = iota
+	afterMap
+	toConfirm
+)
+
+// turnOf is a check's turn in a case (common practice, no source).
+func turnOf(test *cases.Test, v *cases.Verdict) turn {
+	if string(test.Kind) == v.ConfirmedBy {
+		return toConfirm
 	}
-	tests := t.before(confirming)
+	switch test.Kind {
+	case cases.LevelTest, cases.CoolantTest, cases.PressureTest, cases.CapTest:
+		return atCold
+	}
+	return afterMap
+}
+
+// checks are the workshop checks before the repair whose turn it is.
+func (t *trainer) checks(head say.Text, now turn) {
+	const lines = 3
+	tests := t.before(now)
 	for i, test := range tests {
 		list := measured(test)
 		keep := t.factsHeight(list, 2) + t.firstHeight(test)
@@ -37,13 +55,12 @@ func (t *trainer) checks(confirming bool) {
 	}
 }
 
-// before are the checks before the repair that confirmed the verdict, or the
-// others.
-func (t *trainer) before(confirming bool) []*cases.Test {
+// before are the checks before the repair whose turn it is.
+func (t *trainer) before(now turn) []*cases.Test {
 	var out []*cases.Test
 	for i := range t.c.Tests {
 		test := &t.c.Tests[i]
-		if test.Stage != cases.AfterRepair && (string(test.Kind) == t.c.Verdict.ConfirmedBy) == confirming {
+		if test.Stage != cases.AfterRepair && turnOf(test, &t.c.Verdict) == now {
 			out = append(out, test)
 		}
 	}

@@ -74,3 +74,24 @@ func TestTrainersSheetHasNoEmptyRound(t *testing.T) {
 		t.Error("a round without a reading has its question")
 	}
 }
+
+// The checks stand where their turn comes at the bay: the cold look before the first round, what would answer for the hose map
+// behind it, and what confirmed the verdict at last.
+func TestTrainersSheetDoesNotAnswerForTheHoseMap(t *testing.T) {
+	c := full()
+	c.Verdict.ConfirmedBy = string(cases.CoreTest)
+	c.Tests = []cases.Test{
+		{Kind: cases.CoreTest, Stage: cases.BeforeRepair, ShownC: [][]float64{{92, 91}, {84, 61}}},
+		{Kind: cases.PumpTest, Stage: cases.BeforeRepair, BeltOK: p(true)},
+		{Kind: cases.LevelTest, Stage: cases.BeforeRepair, State: "full"},
+	}
+	text := flat(pdfText(t, written(t, report.Trainer, judged(t, c), report.Options{WithoutAnswer: true})))
+	last := -1
+	for _, w := range []string{"Workshop checks", "Coolant level", "Round 1:", "Further checks", "Pump and its drive", "The confirming check", "Face scan of the core"} {
+		at := strings.Index(text, w)
+		if at <= last {
+			t.Errorf("%q stands at %d, not behind %d", w, at, last)
+		}
+		last = at
+	}
+}
