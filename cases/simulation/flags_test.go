@@ -34,7 +34,7 @@ var faultsOf = map[string]string{
 	"lower-hose-collapse":      "lower-hose-collapse",
 	"hose-uneven":              "coolant-low-air",
 	"bleed-line-cold":          "coolant-low-air",
-	"engine-above-rating":      "thermostat-stuck-closed thermostat-late radiator-restricted radiator-airflow fan-not-running pump-weak sensor-reads-low combustion-leak",
+	"engine-above-rating":      "thermostat-stuck-closed thermostat-late radiator-restricted radiator-airflow fan-not-running pump-weak bypass-open sensor-reads-low combustion-leak",
 	"delta-out-of-range":       "", "boiling-margin-small": "", "stop-hot": "",
 }
 
@@ -46,7 +46,7 @@ var besides = []struct{ flag, causes, why string }{
 	{"thermostat-opening-late", "pump-weak", "shut by its look in one round, and open in the next that turns faster"},
 	{"bypass-open", "thermostat-stuck-closed", "on an inlet loop, where the lower hose has warmed by more than 15 K before anybody has measured it"},
 	{"heater-restricted pump-weak", "combustion-leak", "gas gathers in the heater's core"},
-	{"heater-restricted pump-weak", "bypass-open", "the model lets it take what the heater would get; the trade's heater stays hot (F11)"},
+	{"thermostat-not-opening hose-uneven", "bypass-open", "what goes past the radiator leaves its hoses cold at worst, as a shut valve does"},
 	{"heater-restricted", "heater-valve-shut", "a drop that large is both while the round is cold"},
 	{"sensor-jumps", "thermostat-late", "on a cold day the model's engine falls by 38 K in 12 s as its valve lets go; a real sensor lags"},
 	{"hose-uneven", "heater-valve-shut", "a heated thermostat that just opens on a cold day"},

@@ -88,7 +88,11 @@ func (f Fault) on(p Params) (Params, faulty, error) {
 		x.softHose = leastSoft * math.Pow(2e3, s)
 	case "bypass-open":
 		x.bypassStays = 0.5 + 0.5*s
-		p.BypassDrop *= math.Pow(3e-5, s*s)
+		if f.Form <= 0.6 { // past a radiator's way to which the valve opens little: the heater keeps what it had (F11)
+			scale(&p.ThermostatDrop, 7000)
+		} else { // takes nearly all, the heater's share too
+			p.BypassDrop *= math.Pow(3e-5, s*s)
+		}
 		if f.Form > 0.8 { // no thermostat fitted
 			x.least = 1
 		}
