@@ -49,14 +49,13 @@ func importFiles(ctx context.Context, c Console, args []string) (err error) {
 	if err == nil && *choice != "" {
 		err = t.Settle(ctx, store, cases.Choice(*choice))
 	}
-	kept, failed := library.KeepClasses(context.WithoutCancel(ctx), store, t.Classes)
-	for _, class := range kept {
+	for _, class := range t.Classes {
 		fmt.Fprintf(c.Err, "class set %q: %d cases\n", class.Name, len(class.Cases))
 	}
 	if t.Sealed > 0 {
 		fmt.Fprintf(c.Err, "%d of them sealed: each is listed once it was answered in practice\n", t.Sealed)
 	}
-	return errors.Join(err, failed, printTakings(c, t))
+	return errors.Join(err, printTakings(c, t))
 }
 
 // printTakings tells what became of each, and an error where any was refused or

@@ -6,6 +6,8 @@ import (
 	"fmt"
 	"io"
 	"slices"
+	"strconv"
+	"strings"
 
 	"loopbook/cases"
 	"loopbook/cases/sqlite"
@@ -59,20 +61,25 @@ func ofClass(ctx context.Context, store *sqlite.Store, id string, bare bool) (ca
 	return b, err
 }
 
-// KeepClasses keeps the class sets that came with cases, and tells them as they are kept: under another name where
-// the notebook has one of theirs with other cases.
-func KeepClasses(ctx context.Context, store *sqlite.Store, came []cases.Class) (kept []cases.Class, err error) {
+// classes keeps class sets; *sqlite.Store does.
+type classes interface {
+	Classes(ctx context.Context) ([]cases.Class, error)
+	SaveClass(ctx context.Context, c cases.Class) error
+}
+
+// keepClasses keeps the class sets that came with cases, and tells them as they are kept: under another name where
+// the notebook has one of theirs with other cases. One that has only grown at its end, or of which the beginning came the last time,
+// is the same one.
+func keepClasses(ctx context.Context, store classes, came []cases.Class) (kept []cases.Class, err error) {
 	for _, c := range came {
 		have, err := store.Classes(ctx)
 		if err != nil {
 			return kept, err
 		}
-		other := func(name string) bool {
-			return slices.ContainsFunc(have, func(h cases.Class) bool { return h.Name == name && !slices.Equal(h.Cases, c.Cases) })
-		}
+		other := func(h cases.Class) bool { return h.Name == c.Name && !begins(h.Cases, c.Cases) }
 		name := c.Name
-		for n := 2; other(c.Name); n++ {
-			c.Name = fmt.Sprintf("%s (%d)", name, n)
+		for n := 2; slices.ContainsFunc(have, other); n++ {
+			c.Name = numbered(name, n)
 		}
 		if err := store.SaveClass(ctx, c); err != nil {
 			return kept, err
@@ -80,4 +87,24 @@ func KeepClasses(ctx context.Context, store *sqlite.Store, came []cases.Class) (
 		kept = append(kept, c)
 	}
 	return kept, nil
+}
+
+// begins reports whether all begins with some.
+func begins(some, all []string) bool {
+	return len(some) <= len(all) && slices.Equal(some, all[:len(some)])
+}
+
+// numbered is a class set's name where others have it already.
+func numbered(name string, n int) string { return fmt.Sprintf("%s (%d)", name, n) }
+
+// unnumbered is the name that a class set had before it was numbered.
+func unnumbered(name string) string {
+	at := strings.LastIndex(name, " (")
+	if at < 0 {
+		return name
+	}
+	if n, err := strconv.Atoi(strings.TrimSuffix(name[at+2:], ")")); err != nil || name != numbered(name[:at], n) {
+		return name
+	}
+	return name[:at]
 }

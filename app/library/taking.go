@@ -21,9 +21,9 @@ type Takings struct {
 	Of        int // that were to be read; more than Files: it was stopped
 	Met       []cases.Met
 	Titles    []string // of Met
-	Refused   []error  // each with its file and its reason
+	Refused   []error  // each with its file and its reason, and what class set wasn't kept
 	Conflicts []cases.Met
-	Classes   []cases.Class // that they came as
+	Classes   []cases.Class // that they came as, under the names that they are kept by
 	Sealed    int           // cases of them that stay shut until they were answered
 }
 
@@ -53,31 +53,21 @@ type importer interface {
 	ImportAll(ctx context.Context, bundles []cases.Bundle, what string) ([]cases.Met, error)
 	Digest(ctx context.Context, id string) (cases.Digest, error)
 	Seal(ctx context.Context, caseID string, bundle []byte) error
+	classes
 }
 
 // Take takes every case of the files into the notebook: each bundle whole or
-// not at all, whatever becomes of the others. It calls progress with how many files
-// are through and how many cases are taken, and stops where ctx is done; what was
+// not at all, whatever becomes of the others, and the class sets that they come as. It calls progress with how many files
+// are through and how many cases are taken, and stops where ctx is done, which is its only error; what was
 // taken until then stays, and is all that is told.
 func Take(ctx context.Context, store importer, files []string, in io.Reader, progress func(files, taken int)) (Takings, error) {
 	k := &taker{store: store, progress: progress, t: Takings{Of: len(files)}}
-	take := func(b cases.Bundle, err error) error { return k.take(ctx, b, err) }
-	for _, file := range files {
-		var err error
-		if file == "-" {
-			err = exchange.EachOf(ctx, "standard input", in, take)
-		} else {
-			err = exchange.Each(ctx, file, take)
-		}
-		switch {
-		case ctx.Err() != nil:
-			return k.t, ctx.Err()
-		case err != nil:
-			k.t.Refused = append(k.t.Refused, err)
-		}
-		k.read++
+	err := k.takeAll(ctx, files, in)
+	var failed error // a stop is none: nothing but its set leads to a case that is shut
+	if k.t.Classes, failed = keepClasses(context.WithoutCancel(ctx), store, k.t.Classes); failed != nil {
+		k.t.Refused = append(k.t.Refused, failed)
 	}
-	return k.t, k.keep(ctx)
+	return k.t, err
 }
 
 // taker gathers cases and keeps them some at once.
@@ -88,6 +78,26 @@ type taker struct {
 	read     int // files to their end
 	waiting  []cases.Bundle
 	bytes    int // of their files
+}
+
+func (k *taker) takeAll(ctx context.Context, files []string, in io.Reader) error {
+	take := func(b cases.Bundle, err error) error { return k.take(ctx, b, err) }
+	for _, file := range files {
+		var err error
+		if file == "-" {
+			err = exchange.EachOf(ctx, "standard input", in, take)
+		} else {
+			err = exchange.Each(ctx, file, take)
+		}
+		switch {
+		case ctx.Err() != nil:
+			return ctx.Err()
+		case err != nil:
+			k.t.Refused = append(k.t.Refused, err)
+		}
+		k.read++
+	}
+	return k.keep(ctx)
 }
 
 func (k *taker) take(ctx context.Context, b cases.Bundle, err error) error {

@@ -83,3 +83,34 @@ func TestOneAtFaultKeepsNoOtherOut(t *testing.T) {
 		t.Errorf("refused %v", taken.Refused)
 	}
 }
+
+// An import that is stopped within a sealed set keeps what came of the set: nothing else leads to its cases.
+func TestAStoppedImportKeepsItsSet(t *testing.T) {
+	mine, ids := notebookOf(t, taught(1), taught(2), taught(4))
+	ctx, file := context.Background(), filepath.Join(t.TempDir(), "class.zip")
+	if err := WriteClass(ctx, mine, cases.Class{Name: "Tuesday", Cases: ids, Sealed: true}, file); err != nil {
+		t.Fatal(err)
+	}
+	theirs, _ := notebookOf(t)
+	stopped, cancel := context.WithCancel(ctx)
+	if took, err := Take(stopped, stopping{theirs, cancel}, []string{file}, nil, func(int, int) {}); !errors.Is(err, context.Canceled) || took.Sealed != 1 || len(took.Classes) != 1 {
+		t.Fatalf("stopped it is %+v, %v", took, err)
+	}
+	if took, err := Take(ctx, theirs, []string{file}, nil, func(int, int) {}); err != nil || took.Sealed != 3 {
+		t.Fatalf("again it is %+v, %v", took, err)
+	}
+	if all, err := theirs.Classes(ctx); err != nil || len(all) != 1 || !slices.Equal(all[0].Cases, ids) {
+		t.Errorf("the sets are %+v, %v", all, err)
+	}
+}
+
+// stopping is stopped once it has kept a case shut.
+type stopping struct {
+	*sqlite.Store
+	stop func()
+}
+
+func (s stopping) Seal(ctx context.Context, id string, bundle []byte) error {
+	defer s.stop()
+	return s.Store.Seal(ctx, id, bundle)
+}

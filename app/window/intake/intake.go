@@ -46,18 +46,11 @@ func (i *Intake) takeIn(files []string, left int) {
 	store := i.at.Desk.Store
 	busy := i.at.Ask.Busy(i.at.Ctx, kit.L("window.share.reading", 0, len(files), 0))
 	i.at.Start(func() {
-		t, err := library.Take(busy.Ctx, store, files, nil, func(n, taken int) {
+		t, _ := library.Take(busy.Ctx, store, files, nil, func(n, taken int) { // that it was stopped, its takings tell
 			fyne.Do(func() { busy.Say(kit.L("window.share.reading", n, len(files), taken)) })
 		})
 		fyne.Do(func() {
-			if stopped := busy.Done(); err != nil && !stopped {
-				i.at.Ask.Tell(err)
-				return
-			}
-			t.Classes, err = library.KeepClasses(i.at.Ctx, store, t.Classes)
-			if err != nil {
-				i.at.Ask.Tell(err)
-			}
+			busy.Done()
 			i.took(t, left)
 		})
 	})
