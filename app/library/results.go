@@ -24,21 +24,17 @@ func TakeResults(ctx context.Context, store *sqlite.Store, path string) (taken, 
 	if err != nil {
 		return 0, 0, err
 	}
-	have, err := store.Results(ctx, "")
-	if err != nil {
+	if err := toOurs(ctx, store, came); err != nil {
 		return 0, 0, err
 	}
-	ours, err := handedOver(ctx, store, came)
+	have, err := store.Results(ctx, "")
 	if err != nil {
 		return 0, 0, err
 	}
 	var fresh []cases.Result
 	for _, r := range came {
-		if id := ours[[2]string{r.Class, r.CaseID}]; id != "" {
-			r.CaseID = id
-		}
-		same := func(h cases.Result) bool {
-			return h.Trainee == r.Trainee && h.Class == r.Class && h.CaseID == r.CaseID && h.Finished.Equal(r.Finished)
+		same := func(h cases.Result) bool { // the case's title as it was answered, since its id changes with every edit
+			return h.Trainee == r.Trainee && h.Class == r.Class && h.Title == r.Title && h.Finished.Equal(r.Finished)
 		}
 		if slices.ContainsFunc(have, same) || slices.ContainsFunc(fresh, same) {
 			known++
@@ -52,33 +48,77 @@ func TakeResults(ctx context.Context, store *sqlite.Store, path string) (taken, 
 	return len(fresh), known, err
 }
 
-// handedOver are the notebook's cases by the class and the id under which they came back: a case leaves anonymous, under
-// another id, and by its title where it was edited since.
-func handedOver(ctx context.Context, store *sqlite.Store, came []cases.Result) (map[[2]string]string, error) {
+// toOurs puts results under the notebook's own class sets and cases, where a set was handed over from it: a set got a number
+// behind its name where it came to another of that name.
+func toOurs(ctx context.Context, store *sqlite.Store, came []cases.Result) error {
 	classes, err := store.Classes(ctx)
 	if err != nil {
-		return nil, err
+		return err
 	}
-	ours := map[[2]string]string{}
+	ours := func(name string) bool {
+		return slices.ContainsFunc(classes, func(c cases.Class) bool { return c.Name == name })
+	}
+	for i, r := range came {
+		if name := unnumbered(r.Class); !ours(r.Class) && ours(name) {
+			came[i].Class = name
+		}
+	}
 	for _, c := range classes {
-		back := slices.DeleteFunc(slices.Clone(came), func(r cases.Result) bool { return r.Class != c.Name || slices.Contains(c.Cases, r.CaseID) })
+		var back []*cases.Result // under ids that the set hasn't
+		for i, r := range came {
+			if r.Class == c.Name && !slices.Contains(c.Cases, r.CaseID) {
+				back = append(back, &came[i])
+			}
+		}
 		if len(back) == 0 {
 			continue
 		}
-		for _, id := range c.Cases {
-			b, _, err := Giving{Anonymous: true}.Bundle(ctx, store, id)
-			if errors.Is(err, cases.ErrNotFound) {
-				continue
-			}
-			if err != nil {
-				return nil, err
-			}
-			for _, r := range back {
-				if r.CaseID == b.Case.ID || r.Title == b.Case.Title && r.Truth == b.Case.Verdict.Cause {
-					ours[[2]string{c.Name, r.CaseID}] = id
-				}
-			}
+		set, err := handedOver(ctx, store, c)
+		if err != nil {
+			return err
+		}
+		for _, r := range back {
+			r.CaseID = ownID(set, *r)
 		}
 	}
-	return ours, nil
+	return nil
+}
+
+// leaving is a case as it leaves, beside its own id.
+type leaving struct {
+	own string
+	cases.Case
+}
+
+// handedOver are the cases of a class set as they leave.
+func handedOver(ctx context.Context, store *sqlite.Store, class cases.Class) (out []leaving, err error) {
+	for _, id := range class.Cases {
+		b, _, err := Giving{Anonymous: true}.Bundle(ctx, store, id)
+		if errors.Is(err, cases.ErrNotFound) {
+			continue
+		}
+		if err != nil {
+			return nil, err
+		}
+		out = append(out, leaving{id, b.Case})
+	}
+	return out, nil
+}
+
+// ownID is the own id of the case that a result is of, by the id under which that leaves, or by its title where it was edited
+// since. Where several could be it, it is none of them: the result keeps its id.
+func ownID(set []leaving, r cases.Result) string {
+	var titled []string
+	for _, l := range set {
+		switch {
+		case l.ID == r.CaseID:
+			return l.own
+		case l.Title == r.Title && l.Verdict.Cause == r.Truth:
+			titled = append(titled, l.own)
+		}
+	}
+	if len(titled) == 1 {
+		return titled[0]
+	}
+	return r.CaseID
 }

@@ -66,3 +66,44 @@ func TestResultsComeBackUnderTheirCases(t *testing.T) {
 		t.Errorf("another table is %v", err)
 	}
 }
+
+// A result is taken in once, though the case was edited between two tables that hold it, and stands under its own case where
+// another has the same title; those of a set that got a number behind its name stand under the set that was handed over.
+func TestResultsAreCountedOnce(t *testing.T) {
+	ctx, table := context.Background(), filepath.Join(t.TempDir(), "results.csv")
+	first, second := casetest.Invented(1), casetest.Invented(2)
+	second.Title, second.Verdict.Cause = first.Title, first.Verdict.Cause
+	mine, ids := notebookOf(t, cases.Bundle{Case: first}, cases.Bundle{Case: second})
+	if err := mine.SaveClass(ctx, cases.Class{Name: "Tuesday", Cases: ids}); err != nil {
+		t.Fatal(err)
+	}
+	var results []cases.Result
+	for n, id := range ids {
+		b, _, err := Giving{Anonymous: true}.Bundle(ctx, mine, id)
+		if err != nil {
+			t.Fatal(err)
+		}
+		results = append(results, cases.Result{Trainee: "Liv", Class: "Tuesday (2)", CaseID: b.Case.ID, Title: b.Case.Title, Truth: b.Case.Verdict.Cause, Finished: time.Date(2026, 3, 4, 18, 30+n, 9, 0, time.UTC)})
+	}
+	take := func(wantTaken, wantKnown int) {
+		t.Helper()
+		if err := WriteFile(table, func(f *os.File) error { return exchange.WriteResults(f, results) }); err != nil {
+			t.Fatal(err)
+		}
+		if taken, known, err := TakeResults(ctx, mine, table); err != nil || taken != wantTaken || known != wantKnown {
+			t.Errorf("%d taken, %d known, %v; want %d and %d", taken, known, err, wantTaken, wantKnown)
+		}
+	}
+	take(2, 0)
+	if got, err := mine.Results(ctx, "Tuesday"); err != nil || len(got) != 2 || got[0].CaseID != ids[0] || got[1].CaseID != ids[1] {
+		t.Errorf("kept are %+v, %v", got, err)
+	}
+	first.Title = "Named better"
+	if _, err := mine.Put(ctx, first, "title"); err != nil {
+		t.Fatal(err)
+	}
+	again := results[0]
+	again.Finished = again.Finished.AddDate(0, 0, 1)
+	results = append(results, again)
+	take(1, 2)
+}

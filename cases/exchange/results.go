@@ -1,6 +1,7 @@
 package exchange
 
 import (
+	"bytes"
 	"encoding/csv"
 	"errors"
 	"fmt"
@@ -48,8 +49,11 @@ func WriteResults(w io.Writer, results []cases.Result) error {
 
 // ReadResults reads what WriteResults wrote, all of it or none; name is the file's, for errors.
 func ReadResults(name string, r io.Reader) ([]cases.Result, error) {
-	in := csv.NewReader(io.LimitReader(r, maxResults))
-	rows, err := in.ReadAll()
+	text, err := readUpTo(r, maxResults)
+	if err != nil {
+		return nil, within(name, err)
+	}
+	rows, err := csv.NewReader(bytes.NewReader(text)).ReadAll()
 	if err != nil || len(rows) == 0 || !slices.Equal(rows[0], resultHeads()) {
 		return nil, fmt.Errorf("%s %w", name, errNoResults)
 	}

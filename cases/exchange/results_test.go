@@ -50,9 +50,11 @@ func TestOddResultsAreRefused(t *testing.T) {
 		swap(good, "12.0", "NaN"):           "row 2: minutes",
 		swap(good, "0.70", "1e300"):         "row 2: confidence",
 		swap(good, "b,,,pump-weak", "b,,,"): "row 3: truth",
+
+		good + strings.Repeat("\n", 16<<20): "is larger than",
 	} {
 		if got, err := exchange.ReadResults("r.csv", strings.NewReader(bad)); err == nil || len(got) > 0 || !strings.Contains(err.Error(), want) {
-			t.Errorf("%q: %d results, %v; want %q", bad, len(got), err, want)
+			t.Errorf("%.400q: %d results, %v; want %q", bad, len(got), err, want)
 		}
 	}
 }
