@@ -96,3 +96,20 @@ func TestWhatNoSetLeadsToIsOpened(t *testing.T) {
 		}
 	}
 }
+
+// A case that the notebook has under another id isn't shut: the set leads to that one. Opened by its answer it was gone from the
+// set, which knew it by the id that it came with.
+func TestACaseUnderAnotherIDIsNotShut(t *testing.T) {
+	mine, ids := notebookOf(t, taught(1), taught(2))
+	same := taught(1)
+	same.Case.ID = "mine"
+	theirs, _ := notebookOf(t, same)
+	ctx, file := context.Background(), filepath.Join(t.TempDir(), "class.zip")
+	if err := WriteClass(ctx, mine, cases.Class{Name: "Tuesday", Cases: ids, Sealed: true}, file); err != nil {
+		t.Fatal(err)
+	}
+	took, err := Take(ctx, theirs, []string{file}, nil, func(int, int) {})
+	if err != nil || took.Sealed != 1 || took.Known() != 1 || !slices.Equal(took.Classes[0].Cases, []string{"mine", ids[1]}) {
+		t.Errorf("taken in as %+v, %v", took, err)
+	}
+}

@@ -3,7 +3,6 @@ package library
 import (
 	"bytes"
 	"context"
-	"errors"
 	"io"
 	"os"
 	"path/filepath"
@@ -51,7 +50,7 @@ const (
 type importer interface {
 	Import(ctx context.Context, b cases.Bundle, what string) (cases.Met, error)
 	ImportAll(ctx context.Context, bundles []cases.Bundle, what string) ([]cases.Met, error)
-	Digest(ctx context.Context, id string) (cases.Digest, error)
+	Has(ctx context.Context, c cases.Case) (bool, error)
 	Seal(ctx context.Context, caseID string, bundle []byte) error
 	classes
 }
@@ -130,7 +129,7 @@ func (k *taker) seal(ctx context.Context, b cases.Bundle) (sealed bool, err erro
 	if b.Case.ID == "" {
 		return false, nil // by which it would be found
 	}
-	if _, err := k.store.Digest(ctx, b.Case.ID); !errors.Is(err, cases.ErrNotFound) {
+	if has, err := k.store.Has(ctx, b.Case); has || err != nil {
 		return false, err
 	}
 	if err := k.keep(ctx); err != nil { // the set's order

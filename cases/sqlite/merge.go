@@ -67,12 +67,37 @@ func (s *Store) merge(ctx context.Context, tx *sql.Tx, b cases.Bundle, what stri
 // SQLite would read all cases for each that comes in.
 const byContent = `SELECT id FROM cases WHERE content = ? AND content <> '' AND deleted IS NULL LIMIT 1`
 
+// Has tells whether the notebook has the case, under its id or the same one under another.
+func (s *Store) Has(ctx context.Context, c cases.Case) (bool, error) {
+	content, err := contentOf(c)
+	if err != nil {
+		return false, err
+	}
+	return answer(ctx, s.view, fmt.Sprintf("looking for case %q", c.ID), func(tx *sql.Tx) (bool, error) {
+		_, err := findAlive(ctx, tx, c.ID)
+		if !errors.Is(err, cases.ErrNotFound) {
+			return err == nil, err
+		}
+		_, err = sameContent(ctx, tx, content)
+		if errors.Is(err, sql.ErrNoRows) {
+			return false, nil
+		}
+		return err == nil, err
+	})
+}
+
+// sameContent is the id of a case that says the same, or else sql.ErrNoRows.
+func sameContent(ctx context.Context, tx *sql.Tx, content string) (id string, err error) {
+	err = tx.QueryRowContext(ctx, byContent, content).Scan(&id)
+	return id, err
+}
+
 // meet tells what the notebook has of the case, and under which id.
 func meet(ctx context.Context, tx *sql.Tx, c cases.Case, content string) (id string, meeting cases.Meeting, err error) {
 	at, err := findAlive(ctx, tx, c.ID)
 	switch {
 	case errors.Is(err, cases.ErrNotFound):
-		err := tx.QueryRowContext(ctx, byContent, content).Scan(&id)
+		id, err := sameContent(ctx, tx, content)
 		if errors.Is(err, sql.ErrNoRows) {
 			return c.ID, cases.MeetsNone, nil
 		}
