@@ -61,11 +61,7 @@ func (t *items) layOut(groups []Group) {
 	for _, g := range groups {
 		size, grid := fyne.Size{}, container.NewWithoutLayout()
 		for _, i := range g.Items {
-			c := newCell(i, func() {
-				if t.view.OnBuy != nil {
-					t.view.OnBuy(i.Number)
-				}
-			})
+			c := newCell(i, func() { tell(t.view.OnBuy, i.Number) })
 			t.cells = append(t.cells, c)
 			grid.Add(c.content)
 			size = size.Max(c.button.MinSize())

@@ -82,9 +82,7 @@ func (r *result) show(d Result) {
 		buttons.Add(kit.NewButtonWithIcon(kit.L("window.practice.hand-in"), theme.DocumentSaveIcon(), func() { call(r.view.OnHandIn) }))
 	}
 	if d.CanOpen {
-		open := kit.NewButton(kit.L("window.practice.open-case"), func() { call(r.view.OnOpenCase) })
-		open.Importance = widget.LowImportance
-		buttons.Add(open)
+		buttons.Add(quiet(kit.L("window.practice.open-case"), nil, func() { call(r.view.OnOpenCase) }))
 	}
 	columns := container.New(kit.Shares{1, 1},
 		container.NewVBox(kit.Heading(kit.L("window.practice.your-way")), aside(d.Way), steps(d.Steps)),
@@ -92,18 +90,11 @@ func (r *result) show(d Result) {
 	)
 	all := container.NewVBox(head, buttons, reasons(d.Reasons))
 	if d.Lesson != "" {
-		lesson := widget.NewRichTextFromMarkdown(d.Lesson)
-		lesson.Wrapping = fyne.TextWrapWord
-		all.Add(kit.Section(kit.L("window.practice.lesson"), lesson))
+		all.Add(lesson(d.Lesson))
 	}
 	all.Add(columns)
 	r.body.Objects = []fyne.CanvasObject{all}
 	r.body.Refresh()
-}
-
-// aside is a text that explains what stands below it.
-func aside(text string) fyne.CanvasObject {
-	return kit.Paragraphs(kit.Span{Text: text, Small: true, Color: theme.ColorNamePlaceHolder})
 }
 
 // reasons stand side by side.
@@ -125,8 +116,7 @@ func steps(list []Step) fyne.CanvasObject {
 		meter := kit.NewMeter()
 		meter.Put(s.Truth)
 		name := kit.Paragraphs(kit.Span{Text: s.Name, Small: true})
-		first := kit.Paragraphs(kit.Span{Text: s.First, Small: true, Color: theme.ColorNamePlaceHolder})
-		line := container.New(kit.Tight{}, container.New(kit.Shares{180, 48, 76, 176}, name, kit.Small(s.Minutes), container.NewCenter(kit.Wide(72, meter)), first))
+		line := container.New(kit.Tight{}, container.New(kit.Shares{180, 48, 76, 176}, name, kit.Small(s.Minutes), container.NewCenter(kit.Wide(72, meter)), aside(s.First)))
 		if s.Note != "" {
 			line.Add(aside(s.Note))
 		}

@@ -81,8 +81,7 @@ func newSession(v *View) *session {
 		}
 	})
 	s.answer.Importance = widget.HighImportance
-	stop := kit.NewButton(kit.L("window.practice.stop"), func() { call(v.OnGiveUp) })
-	stop.Importance = widget.LowImportance
+	stop := quiet(kit.L("window.practice.stop"), nil, func() { call(v.OnGiveUp) })
 	s.buying = container.NewVScroll(s.items.content)
 	left := container.NewBorder(container.New(kit.Tight{}, s.place, s.title, s.complaint), nil, nil, nil, s.buying)
 	s.tellings = container.NewVScroll(s.told)
@@ -93,12 +92,6 @@ func newSession(v *View) *session {
 	)
 	s.content = container.New(kit.Shares{440, 600}, container.NewPadded(left), container.NewPadded(container.NewBorder(nil, bar, nil, nil, s.drawing)))
 	return s
-}
-
-func call(do func()) {
-	if do != nil {
-		do()
-	}
 }
 
 // begin forgets the last answer, and lets one of those causes be named.

@@ -1,11 +1,8 @@
 package practice
 
 import (
-	"strings"
-
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
-	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
 
 	"loopbook/app/ui/kit"
@@ -15,6 +12,7 @@ import (
 type Class struct {
 	Name    string
 	Cases   []string       // their titles, in their order
+	Of      int            // how many of them can be practised
 	Told    []string       // how each was answered; "": by nobody
 	Done    map[string]int // by whom how many of it are done, of those that have begun it and aren't through
 	HasOpen bool           // the open case is among them
@@ -83,14 +81,10 @@ func (s *start) door() fyne.CanvasObject {
 	if s.trainer {
 		words = kit.L("window.practice.from-trainer")
 	}
-	door := kit.NewButton(words, func() {
+	return container.NewPadded(container.NewHBox(quiet(words, nil, func() {
 		s.trainer = !s.trainer
-		if s.view.OnTrainer != nil {
-			s.view.OnTrainer(s.trainer)
-		}
-	})
-	door.Importance = widget.LowImportance
-	return container.NewPadded(container.NewHBox(door))
+		tell(s.view.OnTrainer, s.trainer)
+	})))
 }
 
 // trainees is the left half: who practises, and on what.
@@ -104,17 +98,13 @@ func (s *start) trainees(d Start) fyne.CanvasObject {
 	}
 	box := container.NewVBox(
 		kit.Section(kit.L("window.practice.who"), s.trainee),
-		kit.Section(kit.L("window.practice.on-open"), kit.Paragraphs(kit.Span{Text: words, Small: true, Color: theme.ColorNamePlaceHolder}), container.NewHBox(own)),
+		kit.Section(kit.L("window.practice.on-open"), aside(words), container.NewHBox(own)),
 	)
 	buttons := container.NewHBox()
 	for _, how := range Difficulties() {
-		buttons.Add(kit.NewButton(kit.L("window.practice.simulated-"+string(how)), func() {
-			if v.OnSimulated != nil {
-				v.OnSimulated(how)
-			}
-		}))
+		buttons.Add(kit.NewButton(kit.L("window.practice.simulated-"+string(how)), func() { tell(v.OnSimulated, how) }))
 	}
-	box.Add(kit.Section(kit.L("window.practice.on-simulated"), kit.Paragraphs(kit.Span{Text: kit.L("window.practice.simulated-text"), Small: true, Color: theme.ColorNamePlaceHolder}), buttons))
+	box.Add(kit.Section(kit.L("window.practice.on-simulated"), aside(kit.L("window.practice.simulated-text")), buttons))
 	box.Add(kit.Section(kit.L("window.practice.on-class"), s.classes(d)))
 	return container.NewPadded(box)
 }
@@ -123,17 +113,17 @@ func (s *start) trainees(d Start) fyne.CanvasObject {
 func (s *start) classes(d Start) fyne.CanvasObject {
 	box := container.NewVBox()
 	if len(d.Classes) == 0 {
-		box.Add(kit.Paragraphs(kit.Span{Text: kit.L("window.practice.no-class"), Small: true, Color: theme.ColorNamePlaceHolder}))
+		box.Add(aside(kit.L("window.practice.no-class")))
 	}
 	s.begins = nil
 	for _, c := range d.Classes {
 		begin, name := kit.NewButton("", func() { tell(s.view.OnClass, c.Name) }), widget.NewLabel("")
 		s.begins = append(s.begins, func() {
 			begin.SetText(kit.L("window.practice.begin"))
-			name.SetText(kit.L("window.practice.class", c.Name, len(c.Cases)))
+			name.SetText(kit.L("window.practice.class", c.Name, c.Of))
 			if done := c.Done[s.view.Trainee()]; done > 0 {
 				begin.SetText(kit.L("window.practice.go-on"))
-				name.SetText(kit.L("window.practice.class-done", c.Name, done, len(c.Cases)))
+				name.SetText(kit.L("window.practice.class-done", c.Name, done, c.Of))
 			}
 		})
 		box.Add(container.NewBorder(nil, nil, nil, begin, name))
@@ -146,141 +136,5 @@ func (s *start) classes(d Start) fyne.CanvasObject {
 func (s *start) sayFar() {
 	for _, say := range s.begins {
 		say()
-	}
-}
-
-// trainers is the right half: classes are made, ordered and looked through.
-func (s *start) trainers(d Start) fyne.CanvasObject {
-	v := s.view
-	name := kit.NewField(kit.L("window.practice.class-name"), nil)
-	s.build = kit.NewButton("", func() {
-		if v.OnMake != nil && strings.TrimSpace(name.Text) != "" {
-			v.OnMake(name.Text)
-		}
-	})
-	name.OnSubmitted = func(string) { s.build.OnTapped() } // a name is all that was asked for
-	s.offer(d.Found)
-	retire := kit.NewCheck(kit.L("window.practice.retire"), nil)
-	retire.SetChecked(d.Retired)
-	retire.OnChanged = func(on bool) {
-		if v.OnRetire != nil {
-			v.OnRetire(on)
-		}
-	}
-	if d.Open == "" {
-		retire.Disable()
-	}
-	box := container.NewVBox(kit.Section(kit.L("window.practice.trainer"),
-		kit.Paragraphs(kit.Span{Text: kit.L("window.practice.make-text"), Small: true, Color: theme.ColorNamePlaceHolder}),
-		container.NewBorder(nil, nil, nil, s.build, name), retire))
-	if d.Lesson != "" {
-		lesson := widget.NewRichTextFromMarkdown(d.Lesson)
-		lesson.Wrapping = fyne.TextWrapWord
-		box.Add(kit.Section(kit.L("window.practice.lesson"), lesson))
-	}
-	choose, cases := s.chosen(d)
-	box.Add(choose)
-	box.Add(s.results(d))
-	box.Add(cases)
-	return container.NewPadded(box)
-}
-
-// offer says of how many cases a class set can be made.
-func (s *start) offer(found int) {
-	s.build.SetText(kit.L("window.practice.make", found))
-	if found == 0 {
-		s.build.Disable()
-	} else {
-		s.build.Enable()
-	}
-}
-
-// chosen is which class is looked at, with its cases in their order.
-func (s *start) chosen(d Start) (choose *kit.Select, list *fyne.Container) {
-	v := s.view
-	names := []string{kit.L("window.practice.all")}
-	at := 0
-	for i, c := range d.Classes {
-		names = append(names, c.Name)
-		if c.Name == d.Chosen {
-			at = i + 1
-		}
-	}
-	choose = kit.NewSelect(names, nil)
-	choose.SetSelectedIndex(at)
-	choose.OnChanged = func(string) {
-		i := choose.SelectedIndex()
-		if i == 0 {
-			tell(v.OnChoose, "")
-			return
-		}
-		tell(v.OnChoose, d.Classes[i-1].Name)
-	}
-	list = container.NewVBox()
-	if at == 0 {
-		return choose, list
-	}
-	list.Add(kit.Heading(kit.L("window.practice.order")))
-	class := d.Classes[at-1]
-	for i, title := range class.Cases {
-		up := kit.NewButtonWithIcon("", theme.MoveUpIcon(), func() { move(v.OnMove, i, -1) })
-		out := kit.NewButtonWithIcon("", theme.ContentRemoveIcon(), func() { move(v.OnMove, i, 0) })
-		up.Importance, out.Importance = widget.LowImportance, widget.LowImportance
-		if i == 0 {
-			up.Disable()
-		}
-		line := container.New(kit.Tight{}, container.NewBorder(nil, nil, nil, container.NewHBox(up, out), kit.Small(kit.L("window.practice.nth", i+1, title))))
-		if i < len(class.Told) && class.Told[i] != "" {
-			line.Add(aside(class.Told[i]))
-		}
-		list.Add(line)
-	}
-	drop := kit.NewButton(kit.L("window.practice.forget"), func() { tell(v.OnForget, d.Chosen) })
-	give := kit.NewButtonWithIcon(kit.L("window.practice.give"), theme.DocumentSaveIcon(), func() { tell(v.OnGive, d.Chosen) })
-	drop.Importance, give.Importance = widget.LowImportance, widget.LowImportance
-	add := kit.NewButtonWithIcon(kit.L("window.practice.add"), theme.ContentAddIcon(), func() { call(v.OnAdd) })
-	add.Importance = widget.LowImportance
-	if d.Why != "" || class.HasOpen {
-		add.Disable()
-	}
-	list.Add(container.NewHBox(add))
-	buttons := container.NewHBox(give, drop)
-	if class.Sealed {
-		open := kit.NewButton(kit.L("window.practice.unseal"), func() { tell(v.OnUnseal, d.Chosen) })
-		open.Importance = widget.LowImportance
-		buttons.Add(open)
-	}
-	list.Add(buttons)
-	return choose, list
-}
-
-func (s *start) results(d Start) fyne.CanvasObject {
-	box := container.NewVBox()
-	widths := kit.Shares{150, 70, 70, 90, 120}
-	line := func(cells ...fyne.CanvasObject) { box.Add(container.New(widths, cells...)) }
-	take := kit.NewButtonWithIcon(kit.L("window.practice.take-results"), theme.DownloadIcon(), func() { call(s.view.OnTakeResults) })
-	take.Importance = widget.LowImportance
-	if len(d.Results) == 0 {
-		return kit.Section(kit.L("window.practice.results"), kit.Paragraphs(kit.Span{Text: kit.L("window.practice.no-results"), Small: true, Color: theme.ColorNamePlaceHolder}), container.NewHBox(take))
-	}
-	line(kit.Small(kit.L("window.practice.name")), kit.Small(kit.L("window.practice.cases")), kit.Small(kit.L("window.practice.right")), kit.Small(kit.L("window.practice.score")), kit.Small(kit.L("window.practice.minutes")))
-	for _, r := range d.Results {
-		line(widget.NewLabel(r.Trainee), widget.NewLabel(r.Cases), widget.NewLabel(r.Right), widget.NewLabel(r.Score), widget.NewLabel(r.Minutes))
-	}
-	export := kit.NewButtonWithIcon(kit.L("window.practice.export"), theme.DocumentSaveIcon(), func() { call(s.view.OnExport) })
-	export.Importance = widget.LowImportance
-	box.Add(container.NewHBox(export, take))
-	return kit.Section(kit.L("window.practice.results"), box)
-}
-
-func tell(do func(string), word string) {
-	if do != nil {
-		do(word)
-	}
-}
-
-func move(do func(at, by int), at, by int) {
-	if do != nil {
-		do(at, by)
 	}
 }

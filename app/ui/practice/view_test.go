@@ -235,7 +235,7 @@ func TestTheStepsAreReadWhole(t *testing.T) {
 // Who has begun a set sees how far they are, once their name is typed, and goes on.
 func TestWhoComesBackSeesHowFarTheyAre(t *testing.T) {
 	v := screen(t)
-	v.ShowStart(Start{Classes: []Class{{Name: "Tuesday", Cases: []string{"a", "b", "c"}, Done: map[string]int{"Liv": 2}}}})
+	v.ShowStart(Start{Classes: []Class{{Name: "Tuesday", Cases: []string{"a", "b", "c", "retired"}, Of: 3, Done: map[string]int{"Liv": 2}}}})
 	v.start.trainee.FocusGained()
 	v.start.trainee.SetText(" Liv")
 	v.start.trainee.FocusLost()

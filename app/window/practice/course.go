@@ -27,29 +27,22 @@ type course struct {
 
 // begin goes through the cases of a class that can be practised.
 func (c *course) begin(name string) {
-	store := c.at.Desk.Store
-	list, err := store.Classes(c.at.Ctx)
+	one, err := classNamed(c.at, name)
+	var retired map[string]bool
+	if err == nil {
+		retired, err = c.at.Desk.Store.Retired(c.at.Ctx)
+	}
+	var done map[string]int
+	if err == nil {
+		done, err = c.answered(name)
+	}
 	if err != nil {
 		c.at.Ask.Tell(err)
 		return
 	}
-	retired, err := store.Retired(c.at.Ctx)
-	if err != nil {
-		c.at.Ask.Tell(err)
-		return
-	}
-	for _, one := range list {
-		if one.Name == name {
-			ids := c.ofClass(one, retired)
-			done, err := c.answered(name)
-			if err != nil {
-				c.at.Ask.Tell(err)
-				return
-			}
-			c.of = len(ids)
-			c.goThrough(name, toCome(ids, done))
-		}
-	}
+	ids := c.ofClass(one, retired)
+	c.of = len(ids)
+	c.goThrough(name, toCome(ids, done))
 }
 
 // alone practises on a case of no class.

@@ -91,7 +91,7 @@ func waited(p mind.Played) (most practice.Item, minutes float64) {
 					most, minutes = last, since
 				}
 			}
-			if !alike(p.Steps[n-1].Then, b.Then) {
+			if took := alike(p.Steps[n-1].Then, b.Bought); took || !alike(p.Steps[n-1].Then, b.Then) {
 				since = 0
 			}
 		}

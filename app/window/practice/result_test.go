@@ -83,6 +83,12 @@ func TestWhatWaitedIsNamed(t *testing.T) {
 	if most, minutes := waited(p); most != best || minutes != 2 {
 		t.Errorf("%+v waited for %g min, want the heater's return for 2", most, minutes)
 	}
+	again := item(2, diagram.HeaterOut) // is worth most in the next round too
+	p.Steps[3].Then = again
+	p.Steps = append(p.Steps[:4], step(item(0, diagram.RadOut), again))
+	if most, minutes := waited(p); most != best || minutes != 2 {
+		t.Errorf("read and wished for again, %+v waited for %g min, want 2", most, minutes)
+	}
 	p.Steps = p.Steps[:2]
 	if most, minutes := waited(p); minutes != 0 {
 		t.Errorf("%+v is said to have waited for %g min", most, minutes)

@@ -14,6 +14,7 @@ import (
 
 	"loopbook/app/library"
 	"loopbook/app/ui/kit"
+	"loopbook/app/ui/kit/kittest"
 	view "loopbook/app/ui/practice"
 	"loopbook/app/window/bench/benchtest"
 	"loopbook/cases"
@@ -169,17 +170,52 @@ func TestAClassSetHasANameThatTravels(t *testing.T) {
 	}
 }
 
+// A retired case is left out of what a set can be made of, and of what a set has for who goes through it.
 func TestRetiredCasesAreLeftOut(t *testing.T) {
 	r, m, _ := withDemo(t)
-	before, err := r.trainer.practisable()
-	if err != nil || len(before) == 0 {
+	r.Show()
+	r.trainer.makeClass("Tuesday")
+	before, err := r.start()
+	if err != nil || before.Found < 2 || before.Classes[0].Of < 2 {
 		t.Fatal(before, err)
 	}
-	if err := m.Desk.Store.Retire(m.Ctx, before[0], true); err != nil {
-		t.Fatal(err)
+	m.Desk.Load(m.Found(t, query.Parse("stage:closed", time.Local).Query)[0].ID)
+	r.view.OnTrainer(true)
+	r.view.OnRetire(true)
+	after, err := r.start()
+	if err != nil || after.Found != before.Found-1 || after.Classes[0].Of != before.Classes[0].Of-1 || len(after.Classes[0].Cases) != len(before.Classes[0].Cases) {
+		t.Errorf("%+v are left of %+v, %v", after, before, err)
 	}
-	if after, err := r.trainer.practisable(); err != nil || len(after) != len(before)-1 {
-		t.Errorf("%d of %d left, %v", len(after), len(before), err)
+	if said := kittest.Texts(r.Content()); !strings.Contains(said, kit.L("window.practice.class", "Tuesday", after.Classes[0].Of)) {
+		t.Errorf("it says %q", said)
+	}
+	r.First().(*kit.Field).SetText("Liv")
+	if r.course.begin("Tuesday"); r.course.of != after.Classes[0].Of {
+		t.Errorf("gone through are %d of %d", r.course.of, after.Classes[0].Of)
+	}
+}
+
+// A set that is forgotten is looked at no more: the results below are those of all, as they are headed.
+func TestAForgottenSetIsLookedAtNoMore(t *testing.T) {
+	r, m, _ := withDemo(t)
+	r.Show()
+	r.trainer.makeClass("Tuesday")
+	for _, result := range []cases.Result{{Trainee: "Liv", Class: "Tuesday", CaseID: "a"}, {Trainee: "Ada", CaseID: "b"}} {
+		if err := m.Desk.Store.AddResult(m.Ctx, result); err != nil {
+			t.Fatal(err)
+		}
+	}
+	if d, err := r.start(); err != nil || d.Chosen != "Tuesday" || len(d.Results) != 1 {
+		t.Fatalf("at first it is %+v, %v", d, err)
+	}
+	r.view.OnForget("Tuesday")
+	test.Tap(benchtest.Button(t, m.Window, kit.L("window.practice.forget")))
+	if d, err := r.start(); err != nil || d.Chosen != "" || len(d.Results) != 2 || r.trainer.chosen != "" {
+		t.Errorf("forgotten it is %+v, %v, and %q is looked at", d, err, r.trainer.chosen)
+	}
+	r.trainer.handOver("Tuesday", true)
+	if said := benchtest.Says(m.Window); !strings.Contains(said, "isn't in the notebook any more") {
+		t.Errorf("to hand it over says %q", said)
 	}
 }
 

@@ -1,7 +1,7 @@
 package practice
 
 import (
-	"slices"
+	"errors"
 
 	"loopbook/app/ui/kit"
 	view "loopbook/app/ui/practice"
@@ -24,7 +24,7 @@ func (r *Room) Show() {
 
 func (r *Room) start() (view.Start, error) {
 	store, ctx := r.at.Desk.Store, r.at.Ctx
-	d := view.Start{Chosen: r.trainer.chosen, Why: r.canPractise()}
+	d := view.Start{Why: r.canPractise()}
 	if r.at.Desk.Open {
 		d.Open, d.Lesson = words.Title(r.at.Desk.Case), r.at.Desk.Case.Lesson
 	}
@@ -42,7 +42,11 @@ func (r *Room) start() (view.Start, error) {
 		if err != nil {
 			return d, err
 		}
-		one := view.Class{Name: c.Name, Done: doneBy(r.course.ofClass(c, retired), answered), Told: toldOf(c.Cases, answered)}
+		if c.Name == r.trainer.chosen {
+			d.Chosen = c.Name
+		}
+		ids := r.course.ofClass(c, retired)
+		one := view.Class{Name: c.Name, Of: len(ids), Done: doneBy(ids, answered), Told: toldOf(c.Cases, answered)}
 		for _, id := range c.Cases {
 			title, shut := r.titleByID(id)
 			one.HasOpen = one.HasOpen || id == r.at.Desk.Case.ID
@@ -50,6 +54,7 @@ func (r *Room) start() (view.Start, error) {
 		}
 		d.Classes = append(d.Classes, one)
 	}
+	r.trainer.chosen = d.Chosen // one that is gone is looked at no more
 	results, err := store.Results(ctx, d.Chosen)
 	if err != nil {
 		return d, err
@@ -74,10 +79,11 @@ func (r *Room) titleByID(id string) (title string, shut bool) {
 
 // canPractise tells why the open case can't be practised; "": it can.
 func (r *Room) canPractise() string {
-	switch _, err := practice.Begin(r.at.Desk.Case, r.coach.Costs); {
-	case !r.at.Desk.Open:
+	if !r.at.Desk.Open {
 		return kit.L("window.practice.none-open")
-	case err != nil && slices.Contains([]error{practice.ErrOpen}, err):
+	}
+	switch _, err := practice.Begin(r.at.Desk.Case, r.coach.Costs); {
+	case errors.Is(err, practice.ErrOpen):
 		return kit.L("window.practice.not-closed")
 	case err != nil:
 		return kit.L("window.practice.bare")

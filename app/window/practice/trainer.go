@@ -1,6 +1,8 @@
 package practice
 
 import (
+	"errors"
+	"fmt"
 	"slices"
 
 	"loopbook/app/library"
@@ -23,6 +25,23 @@ type trainer struct {
 	chosen  string // class that is looked at
 }
 
+// errNoClass is of a class that was forgotten meanwhile, as in another window.
+var errNoClass = errors.New("isn't in the notebook any more")
+
+// classNamed is a class of the notebook, or an error that may be errNoClass.
+func classNamed(at bench.Bench, name string) (cases.Class, error) {
+	list, err := at.Desk.Store.Classes(at.Ctx)
+	if err != nil {
+		return cases.Class{}, err
+	}
+	for _, c := range list {
+		if c.Name == name {
+			return c, nil
+		}
+	}
+	return cases.Class{}, fmt.Errorf("the class set %q %w", name, errNoClass)
+}
+
 // mostInClass is how many cases a class set may have: more than an evening holds.
 const mostInClass = 40
 
@@ -35,10 +54,6 @@ func (t *trainer) makeClass(name string) {
 		return
 	}
 	ids, err := t.practisable()
-	var list []cases.Class
-	if err == nil {
-		list, err = t.at.Desk.Store.Classes(t.at.Ctx)
-	}
 	if err != nil {
 		t.at.Ask.Tell(err)
 		return
@@ -47,26 +62,48 @@ func (t *trainer) makeClass(name string) {
 		t.chosen = name
 		t.save(cases.Class{Name: name, Cases: ids})
 	}
-	if slices.ContainsFunc(list, func(c cases.Class) bool { return c.Name == name }) {
+	switch _, err := classNamed(t.at, name); {
+	case err == nil:
 		t.ask(name, kit.L("window.practice.replace"), put)
-		return
+	case errors.Is(err, errNoClass):
+		put()
+	default:
+		t.at.Ask.Tell(err)
 	}
-	put()
 }
 
 // add puts the open case at the end of the class that is looked at.
 func (t *trainer) add() {
-	list, err := t.at.Desk.Store.Classes(t.at.Ctx)
+	t.edit(func(c *cases.Class) {
+		if id := t.at.Desk.Case.ID; !slices.Contains(c.Cases, id) { // another window may have added it
+			c.Cases = append(c.Cases, id)
+		}
+	})
+}
+
+// move moves a case of the class that is looked at up, or takes it out where by is 0.
+func (t *trainer) move(at, by int) {
+	t.edit(func(c *cases.Class) {
+		if at >= len(c.Cases) {
+			return
+		}
+		if by == 0 {
+			c.Cases = slices.Delete(c.Cases, at, at+1)
+		} else if to := at + by; to >= 0 && to < len(c.Cases) {
+			c.Cases[at], c.Cases[to] = c.Cases[to], c.Cases[at]
+		}
+	})
+}
+
+// edit changes the class that is looked at.
+func (t *trainer) edit(do func(*cases.Class)) {
+	c, err := classNamed(t.at, t.chosen)
 	if err != nil {
 		t.at.Ask.Tell(err)
 		return
 	}
-	for _, c := range list {
-		if c.Name == t.chosen {
-			c.Cases = append(c.Cases, t.at.Desk.Case.ID)
-			t.save(c)
-		}
-	}
+	do(&c)
+	t.save(c)
 }
 
 // forget drops a class once that is agreed to: no undo brings its order back.
@@ -83,43 +120,33 @@ func (t *trainer) give(name string) {
 
 // handOver writes a class for another notebook, beside the papers.
 func (t *trainer) handOver(name string, sealed bool) {
-	list, err := t.at.Desk.Store.Classes(t.at.Ctx)
+	file, told := "window.practice.class-file", "window.practice.given"
+	if sealed {
+		file, told = "window.practice.sealed-file", "window.practice.given-sealed"
+	}
+	c, err := classNamed(t.at, name)
+	var path string
+	if err == nil {
+		path, err = filename.InDocuments(filename.Of(kit.L(file, name)) + ".zip")
+	}
+	if err == nil {
+		c.Sealed = sealed
+		err = library.WriteClass(t.at.Ctx, t.at.Desk.Store, c, path)
+	}
 	if err != nil {
 		t.at.Ask.Tell(err)
 		return
 	}
-	for _, c := range list {
-		if c.Name != name {
-			continue
-		}
-		file, told := "window.practice.class-file", "window.practice.given"
-		if c.Sealed = sealed; sealed {
-			file, told = "window.practice.sealed-file", "window.practice.given-sealed"
-		}
-		path, err := filename.InDocuments(filename.Of(kit.L(file, name)) + ".zip")
-		if err == nil {
-			err = library.WriteClass(t.at.Ctx, t.at.Desk.Store, c, path)
-		}
-		if err != nil {
-			t.at.Ask.Tell(err)
-			return
-		}
-		t.at.Ask.Show(t.at.Ask.Notice(kit.L("window.practice.give"), kit.L(told, path)))
-	}
+	t.at.Ask.Show(t.at.Ask.Notice(kit.L("window.practice.give"), kit.L(told, path)))
 }
 
 // unseal opens every case of a class that came shut, once that is agreed to.
 func (t *trainer) unseal(name string) {
 	does := kit.L("window.practice.unseal")
 	t.at.Ask.Show(t.at.Ask.Offer(does, does, kit.L("window.practice.stay-shut"), asking.Words(kit.L("window.practice.unsealing")), func() {
-		list, err := t.at.Desk.Store.Classes(t.at.Ctx)
-		for _, c := range list {
-			if c.Name != name {
-				continue
-			}
-			for n := 0; n < len(c.Cases) && err == nil; n++ {
-				_, err = library.Unseal(t.at.Ctx, t.at.Desk.Store, c.Cases[n])
-			}
+		c, err := classNamed(t.at, name)
+		for n := 0; n < len(c.Cases) && err == nil; n++ {
+			_, err = library.Unseal(t.at.Ctx, t.at.Desk.Store, c.Cases[n])
 		}
 		if err != nil {
 			t.at.Ask.Tell(err)
@@ -146,26 +173,6 @@ func (t *trainer) save(c cases.Class) {
 	t.changed()
 }
 
-// move moves a case up, or takes it out where by is 0.
-func (t *trainer) move(at, by int) {
-	list, err := t.at.Desk.Store.Classes(t.at.Ctx)
-	if err != nil {
-		t.at.Ask.Tell(err)
-		return
-	}
-	for _, c := range list {
-		if c.Name != t.chosen || at >= len(c.Cases) {
-			continue
-		}
-		if by == 0 {
-			c.Cases = append(c.Cases[:at], c.Cases[at+1:]...)
-		} else if to := at + by; to >= 0 && to < len(c.Cases) {
-			c.Cases[at], c.Cases[to] = c.Cases[to], c.Cases[at]
-		}
-		t.save(c)
-	}
-}
-
 // practisable are the settled cases that the list shows, retired ones left out.
 func (t *trainer) practisable() ([]string, error) {
 	retired, err := t.at.Desk.Store.Retired(t.at.Ctx)
@@ -190,4 +197,5 @@ func (t *trainer) retire(retired bool) {
 	if err := t.at.Desk.Store.Retire(t.at.Ctx, t.at.Desk.Case.ID, retired); err != nil {
 		t.at.Ask.Tell(err)
 	}
+	t.changed()
 }
