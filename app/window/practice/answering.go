@@ -13,6 +13,17 @@ import (
 	"loopbook/cases/practice"
 )
 
+// answered is a session with its answer.
+type answered struct {
+	*practice.Session
+	named      cases.Cause // "": it was given up
+	confidence float64     // 0 to 1
+}
+
+func (a answered) score() practice.Score {
+	return practice.ScoreOf(a.named, a.Truth(), a.confidence)
+}
+
 // answer judges the answer apart from the window, keeps the result, and shows it.
 func (l *lesson) answer(named cases.Cause, confidence float64) {
 	if l.judging {
@@ -20,9 +31,9 @@ func (l *lesson) answer(named cases.Cause, confidence float64) {
 	}
 	l.judge(true)
 	s, own := l.session, l.own
-	answered := s.Copy()
+	a := answered{s.Copy(), named, confidence}
 	l.at.Start(func() {
-		played, err := l.coach.Replay(l.at.Ctx, answered, named)
+		played, err := l.coach.Replay(l.at.Ctx, a.Session, named)
 		if err == nil && own == nil {
 			var made mind.Way
 			made, err = l.coach.OwnWay(l.at.Ctx, s.Whole())
@@ -37,19 +48,25 @@ func (l *lesson) answer(named cases.Cause, confidence float64) {
 				l.at.Ask.Tell(err)
 				return
 			}
-			l.keep(answered, named, confidence, own.Minutes)
+			l.keep(a, own.Minutes)
 			l.unseal()
 			l.judged = true
-			d := l.teller.result(answered, practice.ScoreOf(named, s.Truth(), confidence), named, confidence, played, *own, l.in.left, l.total())
-			d.CanOpen, d.CanHandIn = l.canOpen(), l.in.class != "" && l.in.left == 0 && l.view.Trainee() != ""
+			d := l.teller.result(a, played, *own)
+			d.CanOpen, d.CanHandIn, d.Total = l.canOpen(), l.through() && l.view.Trainee() != "", l.total()
+			if l.in.left > 0 {
+				d.Next = kit.L("window.practice.next", l.in.left)
+			}
 			l.view.ShowResult(d)
 		})
 	})
 }
 
+// through reports whether a class ends with this case.
+func (l *lesson) through() bool { return l.in.class != "" && l.in.left == 0 }
+
 // total tells how who practises did in the class that is through with this case; "": none is, or nobody knows whose it was.
 func (l *lesson) total() string {
-	if l.in.class == "" || l.in.left > 0 {
+	if !l.through() {
 		return ""
 	}
 	results, err := l.at.Desk.Store.Results(l.at.Ctx, l.in.class)
@@ -83,18 +100,17 @@ func (l *lesson) unseal() {
 	}
 }
 
-func (l *lesson) keep(s *practice.Session, named cases.Cause, confidence, best float64) {
+func (l *lesson) keep(a answered, best float64) {
 	who := l.view.Trainee()
 	if who == "" {
 		return // practised for oneself
 	}
-	c := s.Whole()
-	score := practice.ScoreOf(named, s.Truth(), confidence)
+	c := a.Whole()
 	r := cases.Result{
 		Trainee: who, Class: l.in.class, CaseID: c.ID, Title: c.Title, Finished: time.Now().UTC().Truncate(time.Second),
-		Named: named, Truth: s.Truth(), Confidence: confidence, Bits: score.Bits, Minutes: s.Minutes(), BestMinutes: best,
+		Named: a.named, Truth: a.Truth(), Confidence: a.confidence, Bits: a.score().Bits, Minutes: a.Minutes(), BestMinutes: best,
 	}
-	for _, i := range s.Bought() {
+	for _, i := range a.Bought() {
 		r.Bought = append(r.Bought, itemWord(i))
 	}
 	if err := l.at.Desk.Store.AddResult(l.at.Ctx, r); err != nil {

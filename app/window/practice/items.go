@@ -58,28 +58,32 @@ func (t teller) itemSays(c cases.Case, i practice.Item) string {
 	case practice.Dash:
 		return t.dashWords(c.Rounds[i.At])
 	case practice.Log:
-		found := t.analyst.Analyse(&c)
-		if i.At >= len(found.WarmUps) {
-			return ""
-		}
-		var words []string
-		for _, f := range picture.WarmUpFacts(found.WarmUps[i.At].Result, t.desk.By()) {
-			words = append(words, f[0]+": "+f[1])
-		}
-		if most, ok := evidence.HeldC(&c.Logs[i.At]); ok { // whoever has the curve sees it
-			words = append(words, kit.L("window.practice.log-hottest", u.TempUnit(most)))
-		}
-		return strings.Join(words, "; ")
+		return t.logWords(c, i.At)
 	}
 	r := words.CheckResult(&c, &c.Tests[i.At], u)
-	words := r.Says
+	said := r.Says
 	for _, told := range r.Told {
-		words += "\n" + told.Text
+		said += "\n" + told.Text
 	}
-	if words == "" {
-		words = kit.L("window.practice.untold") // what passes says so itself
+	if said == "" {
+		said = kit.L("window.practice.untold") // what passes says so itself
 	}
-	return strings.TrimSpace(words)
+	return strings.TrimSpace(said)
+}
+
+func (t teller) logWords(c cases.Case, at int) string {
+	found := t.analyst.Analyse(&c)
+	if at >= len(found.WarmUps) {
+		return ""
+	}
+	var facts []string
+	for _, f := range picture.WarmUpFacts(found.WarmUps[at].Result, t.desk.By()) {
+		facts = append(facts, f[0]+": "+f[1])
+	}
+	if most, ok := evidence.HeldC(&c.Logs[at]); ok { // whoever has the curve sees it
+		facts = append(facts, kit.L("window.practice.log-hottest", t.desk.Units.TempUnit(most)))
+	}
+	return strings.Join(facts, "; ")
 }
 
 func (t teller) dashWords(r cases.Round) string {

@@ -13,28 +13,26 @@ import (
 )
 
 // result explains an answer.
-func (t teller) result(s *practice.Session, score practice.Score, named cases.Cause, confidence float64, played mind.Played, own mind.Way, left int, total string) view.Result {
-	d := view.Result{Good: score.Right, Steps: stepWords(s.Whole(), played.Steps), Own: stepWords(s.Whole(), own.Steps), Lesson: s.Whole().Lesson}
-	d.Head = kit.L("window.practice.was", s.Truth().Name())
+func (t teller) result(a answered, played mind.Played, own mind.Way) view.Result {
+	c, score := a.Whole(), a.score()
+	d := view.Result{
+		Good: score.Right, Head: kit.L("window.practice.was", a.Truth().Name()), Lesson: c.Lesson,
+		Way: wayWords(c, played), Reasons: t.reasons(a.Truth(), a.named, played),
+		Steps: stepWords(c, played.Steps), Own: stepWords(c, own.Steps),
+	}
 	d.Score = []string{
-		kit.L("window.practice.said", named.Name(), math.Round(100*confidence)),
+		kit.L("window.practice.said", a.named.Name(), math.Round(100*a.confidence)),
 		kit.L("window.practice.score-" + string(score.Verdict())),
 		kit.L("window.practice.bits", signed(score.Bits), signed(score.Most), kit.Chance(score.TruthP)),
 	}
 	if score.None {
 		d.Score = []string{kit.L("window.practice.score-none")}
 	}
-	d.Minutes = kit.L("window.practice.took", minutesText(s.Minutes()), minutesText(own.Minutes))
-	d.Way = wayWords(s.Whole(), played)
-	d.Reasons = t.reasons(s.Truth(), named, played)
+	d.Minutes = kit.L("window.practice.took", minutesText(a.Minutes()), minutesText(own.Minutes))
 	d.OwnWords = kit.L("window.practice.own-text", minutesText(own.Minutes))
 	if !own.Settled {
-		d.Minutes = kit.L("window.practice.took-all", minutesText(s.Minutes()))
+		d.Minutes = kit.L("window.practice.took-all", minutesText(a.Minutes()))
 		d.OwnWords = kit.L("window.practice.own-unsettled")
-	}
-	d.Total = total
-	if left > 0 {
-		d.Next = kit.L("window.practice.next", left)
 	}
 	return d
 }

@@ -32,7 +32,7 @@ func TestAResultTeaches(t *testing.T) {
 	none := practice.Item{}
 	open := mind.Played{Steps: []mind.Belief{at(none, item[2], 0.1, false), at(item[0], item[2], 0.2, false), at(item[2], item[1], 0.3, false)}}
 	told := func(p mind.Played, named cases.Cause) (way string, notes, reasons []string) {
-		d := r.lesson.teller.result(s, practice.ScoreOf(named, "pump-weak", 0.5), named, 0.5, p, mind.Way{}, 0, "")
+		d := r.lesson.teller.result(answered{s, named, 0.5}, p, mind.Way{})
 		for _, step := range d.Steps {
 			notes = append(notes, step.Note)
 		}
