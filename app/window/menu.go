@@ -62,7 +62,7 @@ func (m *menus) fileMenu() *fyne.Menu {
 	return fyne.NewMenu(kit.L("window.frame.file"),
 		key(kit.L("window.frame.new-case"), fyne.KeyN, m.guard.seen(m.opener.begin)),
 		item(kit.L("window.frame.same-vehicle"), &desktop.CustomShortcut{KeyName: fyne.KeyN, Modifier: fyne.KeyModifierShortcutDefault | fyne.KeyModifierShift}, m.guard.ofCase(m.opener.again)),
-		key(kit.L("window.frame.import"), fyne.KeyI, m.arrivals.choose),
+		key(kit.L("window.frame.import"), fyne.KeyI, m.guard.seen(m.arrivals.choose)),
 		key(kit.L("window.frame.export"), fyne.KeyE, m.guard.seen(m.share.Choose)),
 		key(kit.L("window.frame.print"), fyne.KeyP, m.guard.ofCase(m.papers.Print)),
 		fyne.NewMenuItemSeparator(),
@@ -117,7 +117,7 @@ func (m *menus) libraryMenu() *fyne.Menu {
 		key(kit.L("window.practice.menu"), fyne.KeyJ, func() { m.enter(practiceRoom) }),
 		fyne.NewMenuItem(kit.L("window.share.taught-menu"), m.guard.ofCase(m.share.ChooseTaught)),
 		fyne.NewMenuItemSeparator(),
-		fyne.NewMenuItem(kit.L("window.share.folder"), m.arrivals.intake.ChooseFolder),
+		fyne.NewMenuItem(kit.L("window.share.folder"), m.guard.seen(m.arrivals.intake.ChooseFolder)),
 	)
 }
 

@@ -181,7 +181,7 @@ func TestTheListIsHiddenFromWhoPractises(t *testing.T) {
 	over := w.window.Canvas().Overlays()
 	for _, m := range w.menus.menu().Items {
 		for _, i := range m.Items {
-			for _, name := range []string{"window.alike.title", "window.compare.menu", "window.frame.print", "window.frame.export", "window.plot.rounds", "window.frame.delete-check", "window.frame.find", "window.frame.new-case", "window.history.menu"} {
+			for _, name := range []string{"window.alike.title", "window.compare.menu", "window.frame.print", "window.frame.export", "window.plot.rounds", "window.frame.delete-check", "window.frame.find", "window.frame.new-case", "window.history.menu", "window.frame.import", "window.share.folder"} {
 				if i.Label != kit.L(name) {
 					continue
 				}
