@@ -26,9 +26,8 @@ func newHead(undo, redo, again func()) *head {
 	h := &head{title: widget.NewLabel(""), vehicle: kit.Small(""), kept: kit.Small(""), progress: kit.Caption(""), sign: container.NewCenter()}
 	h.title.SizeName, h.title.TextStyle.Bold, h.title.Truncation = theme.SizeNameHeadingText, true, fyne.TextTruncateEllipsis
 	h.kept.Truncation = fyne.TextTruncateOff
-	h.undo = kit.NewButtonWithIcon(kit.L("window.frame.undo"), theme.ContentUndoIcon(), undo)
-	h.redo = kit.NewButtonWithIcon(kit.L("window.frame.redo"), theme.ContentRedoIcon(), redo)
-	h.undo.Importance, h.redo.Importance = widget.LowImportance, widget.LowImportance
+	h.undo = kit.NewQuiet(kit.L("window.frame.undo"), theme.ContentUndoIcon(), undo)
+	h.redo = kit.NewQuiet(kit.L("window.frame.redo"), theme.ContentRedoIcon(), redo)
 	h.again = kit.NewButton(kit.L("window.frame.again"), again)
 	h.again.Hide()
 	right := container.NewHBox(h.undo, h.redo, container.NewCenter(container.NewHBox(h.sign, h.kept)), h.again)
@@ -44,8 +43,8 @@ func (h *head) show(d *desk.Desk) {
 	}
 	h.vehicle.SetText(words.Vehicle(d.Case, d.Units))
 	_, why := d.Unkept()
-	enable(h.undo, d.History.CanUndo || why != nil)
-	enable(h.redo, d.History.CanRedo && why == nil)
+	kit.SetEnabled(d.History.CanUndo || why != nil, h.undo)
+	kit.SetEnabled(d.History.CanRedo && why == nil, h.redo)
 }
 
 // showKept says since when all is kept and what was taken back last, or that something isn't kept: where, unless that is
@@ -75,11 +74,3 @@ func (h *head) showKept(d *desk.Desk, refused bool, where string) {
 
 // longestBack is as wide as what was taken back is told: the title wants room too.
 const longestBack = 220
-
-func enable(b *kit.Button, on bool) {
-	if on {
-		b.Enable()
-		return
-	}
-	b.Disable()
-}

@@ -68,7 +68,7 @@ func (v *View) showChecks() {
 		}
 		closing = left + " " + closing
 	}
-	v.checks.Add(kit.Paragraphs(kit.Span{Text: closing, Small: true, Color: theme.ColorNamePlaceHolder}))
+	v.checks.Add(kit.Aside(closing))
 }
 
 func (v *View) checkCard(c Check, first bool) fyne.CanvasObject {

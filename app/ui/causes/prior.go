@@ -46,9 +46,5 @@ func (p *prior) show(d Data) {
 	}
 	p.learn.SetChecked(d.Learn)
 	p.cases.SetText(kit.L("window.causes.confirmed", d.Confirmed))
-	if d.Confirmed == 0 {
-		p.learn.Disable()
-		return
-	}
-	p.learn.Enable()
+	kit.SetEnabled(d.Confirmed > 0, p.learn)
 }

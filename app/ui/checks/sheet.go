@@ -77,10 +77,8 @@ func (s *sheet) head(info Info) fyne.CanvasObject {
 			kit.Focus(s.v.sheet.which) // this one is gone
 		}
 	})
-	s.again = kit.NewButtonWithIcon(kit.L("window.checks.again"), theme.ContentAddIcon(), s.v.Again)
-	s.again.Importance = widget.LowImportance
-	s.remove = kit.NewButtonWithIcon(kit.L("window.checks.delete"), theme.DeleteIcon(), s.v.Delete)
-	s.remove.Importance = widget.LowImportance
+	s.again = kit.NewQuiet(kit.L("window.checks.again"), theme.ContentAddIcon(), s.v.Again)
+	s.remove = kit.NewQuiet(kit.L("window.checks.delete"), theme.DeleteIcon(), s.v.Delete)
 	pills := container.NewHBox(kit.Pill(info.Minutes))
 	if info.Needs != "" {
 		pills.Add(kit.Pill(info.Needs))
@@ -93,23 +91,13 @@ func (s *sheet) head(info Info) fyne.CanvasObject {
 	return container.NewVBox(container.NewBorder(nil, nil, nil, container.NewCenter(pills), title), which)
 }
 
-func enable(on bool, all ...fyne.Disableable) {
-	for _, o := range all {
-		if on {
-			o.Enable()
-		} else {
-			o.Disable()
-		}
-	}
-}
-
 func guide(info Info) fyne.CanvasObject {
 	part := func(title, text string) fyne.CanvasObject {
 		return container.New(kit.Tight{More: 2}, kit.Heading(title), kit.Paragraphs(kit.Span{Text: text}))
 	}
 	return container.NewVBox(part(kit.L("window.checks.what-to-do"), info.Text), part(kit.L("window.checks.accepted"), info.Accepts),
 		part(kit.L("window.checks.not-proven"), info.NotProven),
-		kit.Paragraphs(kit.Span{Text: kit.L("window.checks.maker-first"), Small: true, Color: theme.ColorNamePlaceHolder}))
+		kit.Aside(kit.L("window.checks.maker-first")))
 }
 
 // show paints the check.
@@ -153,7 +141,7 @@ func (s *sheet) showWhich() {
 	if s.nth >= len(names) {
 		names = append(names, kit.L("window.checks.nth", len(names)+1, kit.L("window.checks.not-done")))
 	}
-	enable(len(s.v.tests(s.kind)) > 0, s.which, s.again, s.remove)
+	kit.SetEnabled(len(s.v.tests(s.kind)) > 0, s.which, s.again, s.remove)
 	s.which.SetOptions(names)
 	s.which.SetSelectedIndex(s.nth)
 }

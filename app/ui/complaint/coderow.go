@@ -7,7 +7,6 @@ import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/layout"
-	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
 
 	"loopbook/app/ui/kit"
@@ -77,7 +76,7 @@ func (r *codeRow) tell(code string) {
 	}
 	r.told = told
 	r.name.Importance = widget.MediumImportance
-	r.meaning.Objects = []fyne.CanvasObject{kit.Paragraphs(kit.Span{Text: told, Small: true, Color: theme.ColorNamePlaceHolder})}
+	r.meaning.Objects = []fyne.CanvasObject{kit.Aside(told)}
 	if !words.IsCode(code) {
 		r.name.Importance = widget.WarningImportance
 		r.meaning.Objects[0] = kit.Warning(words.Code(code))

@@ -72,8 +72,7 @@ func New(save kit.Saver, back func()) *View {
 		}
 	})
 	v.rank.Importance = widget.LowImportance
-	home := kit.NewButtonWithIcon(kit.L("window.history.back"), theme.NavigateBackIcon(), back)
-	home.Importance = widget.LowImportance
+	home := kit.NewQuiet(kit.L("window.history.back"), theme.NavigateBackIcon(), back)
 	title := container.New(kit.Tight{More: 6}, heading(kit.L("window.history.title")), v.head)
 	top := container.NewBorder(nil, nil, nil, container.NewHBox(container.NewCenter(v.state), container.NewCenter(v.rank), container.NewCenter(home)), title)
 	columns := container.New(kit.Shares{1, 1}, v.left, v.right)
@@ -111,10 +110,10 @@ func (v *View) fill(column *fyne.Container, sections []Section) {
 func (v *View) section(s Section) fyne.CanvasObject {
 	box := container.NewVBox(kit.Heading(s.Title))
 	if s.About != "" {
-		box.Add(kit.Paragraphs(kit.Span{Text: s.About, Small: true, Color: theme.ColorNamePlaceHolder}))
+		box.Add(kit.Aside(s.About))
 	}
 	if s.Note != "" {
-		box.Add(kit.Paragraphs(kit.Span{Text: s.Note, Small: true, Color: theme.ColorNamePlaceHolder}))
+		box.Add(kit.Aside(s.Note))
 	}
 	if s.Chart != nil {
 		plot := kit.NewPlot(s.Title, v.save)

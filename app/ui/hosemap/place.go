@@ -41,8 +41,7 @@ func newPlace(v *View) *place {
 	p.surface = kit.NewChoice(cases.Surfaces(), surfaceName, p.pickSurface)
 	p.surface.PlaceHolder = kit.L("window.hosemap.surface-hint") // with a question mark, as the air that is taken for one
 	p.number = kit.NewField(kit.L("window.hosemap.emissivity-hint"), p.setEmissivity)
-	p.reach = kit.NewButtonWithIcon(kit.L("window.hosemap.cant-reach"), theme.CancelIcon(), p.cantReach)
-	p.reach.Importance = widget.LowImportance
+	p.reach = kit.NewQuiet(kit.L("window.hosemap.cant-reach"), theme.CancelIcon(), p.cantReach)
 	p.number.OnReverted = func() {
 		p.slipAt = ""
 		p.showEmissivity()
@@ -96,16 +95,8 @@ func (p *place) showEmissivity() {
 }
 
 func (p *place) enable(surface, reach bool) {
-	for _, w := range []struct {
-		on     bool
-		widget fyne.Disableable
-	}{{surface, p.surface.Select}, {surface, p.number}, {reach, p.reach}} {
-		if w.on {
-			w.widget.Enable()
-		} else {
-			w.widget.Disable()
-		}
-	}
+	kit.SetEnabled(surface, p.surface.Select, p.number)
+	kit.SetEnabled(reach, p.reach)
 }
 
 // setEmissivity takes what is typed for the point that it was typed at: what was refused there is mended there,

@@ -89,8 +89,7 @@ func (v *View) showRounds() {
 	v.roundTools.RemoveAll()
 	v.roundTools.Add(add)
 	if v.data.round() != nil {
-		more := kit.NewButtonWithIcon("", theme.MoreHorizontalIcon(), nil)
-		more.Importance = widget.LowImportance
+		more := kit.NewQuiet("", theme.MoreHorizontalIcon(), nil)
 		more.OnTapped = func() { v.menu(v.data.Round, below(more)) }
 		v.roundTools.Add(more)
 	}

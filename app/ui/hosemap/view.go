@@ -168,7 +168,7 @@ func (v *View) showChoice() {
 		id := l.ID
 		b := kit.NewButton(say.LoopName(l).String(), func() { v.OnLayout(id) })
 		b.Alignment = widget.ButtonAlignLeading
-		v.choose.Add(container.NewVBox(b, kit.Paragraphs(kit.Span{Text: say.English().With(v.data.Units).Say(say.LoopAbout(l)), Small: true, Color: theme.ColorNamePlaceHolder})))
+		v.choose.Add(container.NewVBox(b, kit.Aside(say.English().With(v.data.Units).Say(say.LoopAbout(l)))))
 	}
 }
 

@@ -25,9 +25,7 @@ type Saver func(c chart.Chart, name, kind string)
 func NewPlot(title string, save Saver) *Plot {
 	p := &Plot{view: NewChartView(), over: Small(title)}
 	button := func(kind string) fyne.CanvasObject {
-		b := NewButtonWithIcon(L("window.plot."+kind), theme.DocumentSaveIcon(), func() { save(p.view.chart, title, kind) })
-		b.Importance = widget.LowImportance
-		return b
+		return NewQuiet(L("window.plot."+kind), theme.DocumentSaveIcon(), func() { save(p.view.chart, title, kind) })
 	}
 	bar := container.NewBorder(nil, nil, nil, container.NewHBox(button("png"), button("svg")), p.over)
 	p.Content = container.NewBorder(bar, nil, nil, nil, p.view)

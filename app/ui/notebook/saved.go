@@ -20,8 +20,7 @@ type saved struct {
 
 func newSaved(v *View) *saved {
 	s := &saved{view: v}
-	s.button = kit.NewButtonWithIcon("", theme.MenuIcon(), s.open)
-	s.button.Importance = widget.LowImportance
+	s.button = kit.NewQuiet("", theme.MenuIcon(), s.open)
 	return s
 }
 

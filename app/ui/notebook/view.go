@@ -83,8 +83,7 @@ func New(now func() time.Time) *View {
 	v.makeSort()
 	v.facets = newFacets(v.toggle, func() float32 { return v.frame.Size().Height })
 	v.saved = newSaved(v)
-	v.more = kit.NewButtonWithIcon(kit.L("window.notebook.filters"), theme.MenuDropDownIcon(), v.toggleFilters)
-	v.more.Importance = widget.LowImportance
+	v.more = kit.NewQuiet(kit.L("window.notebook.filters"), theme.MenuDropDownIcon(), v.toggleFilters)
 	start := kit.NewButtonWithIcon(kit.L("window.notebook.new"), theme.ContentAddIcon(), func() { call(v.OnNew) })
 	start.Importance = widget.HighImportance
 	v.name = kit.Heading("Loopbook")

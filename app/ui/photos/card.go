@@ -34,11 +34,10 @@ func newCard(v *View, at int, points []diagram.Point) *card {
 	c.point = kit.NewChoice(points, v.PointName, func(p diagram.Point) {
 		v.edit(kit.L("window.photos.point"), func(c *cases.Case) { c.Photos[at].Point = p })
 	})
-	open := kit.NewButtonWithIcon("", theme.ZoomInIcon(), func() { v.OnOpen(at) })
+	open := kit.NewQuiet("", theme.ZoomInIcon(), func() { v.OnOpen(at) })
 	remove := kit.NewRemove(func() {
 		v.edit(kit.L("window.photos.removed"), func(c *cases.Case) { c.Photos = slices.Delete(c.Photos, at, at+1) })
 	})
-	open.Importance = widget.LowImportance
 	under := container.NewVBox(
 		kit.Labelled(kit.L("window.photos.caption"), c.caption),
 		container.NewBorder(nil, nil, nil, container.NewVBox(layout.NewSpacer(), container.NewHBox(open, remove)), kit.Labelled(kit.L("window.photos.at"), c.point.Select)))

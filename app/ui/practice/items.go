@@ -51,7 +51,7 @@ func (t *items) show(groups []Group) {
 // enable lets all be bought, or none.
 func (t *items) enable(on bool) {
 	for _, c := range t.cells {
-		enable(c.button, on)
+		kit.SetEnabled(on, c.button)
 	}
 }
 

@@ -82,11 +82,11 @@ func (r *result) show(d Result) {
 		buttons.Add(kit.NewButtonWithIcon(kit.L("window.practice.hand-in"), theme.DocumentSaveIcon(), func() { call(r.view.OnHandIn) }))
 	}
 	if d.CanOpen {
-		buttons.Add(quiet(kit.L("window.practice.open-case"), nil, func() { call(r.view.OnOpenCase) }))
+		buttons.Add(kit.NewQuiet(kit.L("window.practice.open-case"), nil, func() { call(r.view.OnOpenCase) }))
 	}
 	columns := container.New(kit.Shares{1, 1},
-		container.NewVBox(kit.Heading(kit.L("window.practice.your-way")), aside(d.Way), steps(d.Steps)),
-		container.NewVBox(kit.Heading(kit.L("window.practice.own-way")), aside(d.OwnWords), steps(d.Own)),
+		container.NewVBox(kit.Heading(kit.L("window.practice.your-way")), kit.Aside(d.Way), steps(d.Steps)),
+		container.NewVBox(kit.Heading(kit.L("window.practice.own-way")), kit.Aside(d.OwnWords), steps(d.Own)),
 	)
 	all := container.NewVBox(head, buttons, reasons(d.Reasons))
 	if d.Lesson != "" {
@@ -116,9 +116,9 @@ func steps(list []Step) fyne.CanvasObject {
 		meter := kit.NewMeter()
 		meter.Put(s.Truth)
 		name := kit.Paragraphs(kit.Span{Text: s.Name, Small: true})
-		line := container.New(kit.Tight{}, container.New(kit.Shares{180, 48, 76, 176}, name, kit.Small(s.Minutes), container.NewCenter(kit.Wide(72, meter)), aside(s.First)))
+		line := container.New(kit.Tight{}, container.New(kit.Shares{180, 48, 76, 176}, name, kit.Small(s.Minutes), container.NewCenter(kit.Wide(72, meter)), kit.Aside(s.First)))
 		if s.Note != "" {
-			line.Add(aside(s.Note))
+			line.Add(kit.Aside(s.Note))
 		}
 		box.Add(line)
 	}

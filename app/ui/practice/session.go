@@ -81,7 +81,7 @@ func newSession(v *View) *session {
 		}
 	})
 	s.answer.Importance = widget.HighImportance
-	stop := quiet(kit.L("window.practice.stop"), nil, func() { call(v.OnGiveUp) })
+	stop := kit.NewQuiet(kit.L("window.practice.stop"), nil, func() { call(v.OnGiveUp) })
 	s.buying = container.NewVScroll(s.items.content)
 	left := container.NewBorder(container.New(kit.Tight{}, s.place, s.title, s.complaint), nil, nil, nil, s.buying)
 	s.tellings = container.NewVScroll(s.told)
@@ -115,17 +115,8 @@ func (s *session) judge(on bool) {
 // ready lets an answer be given once a cause is named, and nothing be done once one was given.
 func (s *session) ready() {
 	s.items.enable(!s.judging)
-	enable(s.cause, !s.judging)
-	enable(s.confidence, !s.judging)
-	enable(s.answer, !s.judging && s.named != "")
-}
-
-func enable(w fyne.Disableable, on bool) {
-	if on {
-		w.Enable()
-		return
-	}
-	w.Disable()
+	kit.SetEnabled(!s.judging, s.cause, s.confidence)
+	kit.SetEnabled(!s.judging && s.named != "", s.answer)
 }
 
 func (s *session) show(d Session) {

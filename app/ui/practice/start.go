@@ -81,7 +81,7 @@ func (s *start) door() fyne.CanvasObject {
 	if s.trainer {
 		words = kit.L("window.practice.from-trainer")
 	}
-	return container.NewPadded(container.NewHBox(quiet(words, nil, func() {
+	return container.NewPadded(container.NewHBox(kit.NewQuiet(words, nil, func() {
 		s.trainer = !s.trainer
 		tell(s.view.OnTrainer, s.trainer)
 	})))
@@ -98,13 +98,13 @@ func (s *start) trainees(d Start) fyne.CanvasObject {
 	}
 	box := container.NewVBox(
 		kit.Section(kit.L("window.practice.who"), s.trainee),
-		kit.Section(kit.L("window.practice.on-open"), aside(words), container.NewHBox(own)),
+		kit.Section(kit.L("window.practice.on-open"), kit.Aside(words), container.NewHBox(own)),
 	)
 	buttons := container.NewHBox()
 	for _, how := range Difficulties() {
 		buttons.Add(kit.NewButton(kit.L("window.practice.simulated-"+string(how)), func() { tell(v.OnSimulated, how) }))
 	}
-	box.Add(kit.Section(kit.L("window.practice.on-simulated"), aside(kit.L("window.practice.simulated-text")), buttons))
+	box.Add(kit.Section(kit.L("window.practice.on-simulated"), kit.Aside(kit.L("window.practice.simulated-text")), buttons))
 	box.Add(kit.Section(kit.L("window.practice.on-class"), s.classes(d)))
 	return container.NewPadded(box)
 }
@@ -113,7 +113,7 @@ func (s *start) trainees(d Start) fyne.CanvasObject {
 func (s *start) classes(d Start) fyne.CanvasObject {
 	box := container.NewVBox()
 	if len(d.Classes) == 0 {
-		box.Add(aside(kit.L("window.practice.no-class")))
+		box.Add(kit.Aside(kit.L("window.practice.no-class")))
 	}
 	s.begins = nil
 	for _, c := range d.Classes {

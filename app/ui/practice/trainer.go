@@ -29,7 +29,7 @@ func (s *start) trainers(d Start) fyne.CanvasObject {
 		retire.Disable()
 	}
 	box := container.NewVBox(kit.Section(kit.L("window.practice.trainer"),
-		aside(kit.L("window.practice.make-text")),
+		kit.Aside(kit.L("window.practice.make-text")),
 		container.NewBorder(nil, nil, nil, s.build, name), retire))
 	if d.Lesson != "" {
 		box.Add(lesson(d.Lesson))
@@ -44,11 +44,7 @@ func (s *start) trainers(d Start) fyne.CanvasObject {
 // offer says of how many cases a class set can be made.
 func (s *start) offer(found int) {
 	s.build.SetText(kit.L("window.practice.make", found))
-	if found == 0 {
-		s.build.Disable()
-	} else {
-		s.build.Enable()
-	}
+	kit.SetEnabled(found > 0, s.build)
 }
 
 // chosen is which class is looked at, with its cases in their order.
@@ -83,36 +79,36 @@ func (s *start) order(list *fyne.Container, c Class, canAdd bool) {
 	v := s.view
 	list.Add(kit.Heading(kit.L("window.practice.order")))
 	for i, title := range c.Cases {
-		up := quiet("", theme.MoveUpIcon(), func() { move(v.OnMove, i, -1) })
-		out := quiet("", theme.ContentRemoveIcon(), func() { move(v.OnMove, i, 0) })
+		up := kit.NewQuiet("", theme.MoveUpIcon(), func() { move(v.OnMove, i, -1) })
+		out := kit.NewQuiet("", theme.ContentRemoveIcon(), func() { move(v.OnMove, i, 0) })
 		if i == 0 {
 			up.Disable()
 		}
 		line := container.New(kit.Tight{}, container.NewBorder(nil, nil, nil, container.NewHBox(up, out), kit.Small(kit.L("window.practice.nth", i+1, title))))
 		if i < len(c.Told) && c.Told[i] != "" {
-			line.Add(aside(c.Told[i]))
+			line.Add(kit.Aside(c.Told[i]))
 		}
 		list.Add(line)
 	}
-	add := quiet(kit.L("window.practice.add"), theme.ContentAddIcon(), func() { call(v.OnAdd) })
+	add := kit.NewQuiet(kit.L("window.practice.add"), theme.ContentAddIcon(), func() { call(v.OnAdd) })
 	if !canAdd || c.HasOpen {
 		add.Disable()
 	}
 	list.Add(container.NewHBox(add))
 	buttons := container.NewHBox(
-		quiet(kit.L("window.practice.give"), theme.DocumentSaveIcon(), func() { tell(v.OnGive, c.Name) }),
-		quiet(kit.L("window.practice.forget"), nil, func() { tell(v.OnForget, c.Name) }),
+		kit.NewQuiet(kit.L("window.practice.give"), theme.DocumentSaveIcon(), func() { tell(v.OnGive, c.Name) }),
+		kit.NewQuiet(kit.L("window.practice.forget"), nil, func() { tell(v.OnForget, c.Name) }),
 	)
 	if c.Sealed {
-		buttons.Add(quiet(kit.L("window.practice.unseal"), nil, func() { tell(v.OnUnseal, c.Name) }))
+		buttons.Add(kit.NewQuiet(kit.L("window.practice.unseal"), nil, func() { tell(v.OnUnseal, c.Name) }))
 	}
 	list.Add(buttons)
 }
 
 func (s *start) results(d Start) fyne.CanvasObject {
-	take := quiet(kit.L("window.practice.take-results"), theme.DownloadIcon(), func() { call(s.view.OnTakeResults) })
+	take := kit.NewQuiet(kit.L("window.practice.take-results"), theme.DownloadIcon(), func() { call(s.view.OnTakeResults) })
 	if len(d.Results) == 0 {
-		return kit.Section(kit.L("window.practice.results"), aside(kit.L("window.practice.no-results")), container.NewHBox(take))
+		return kit.Section(kit.L("window.practice.results"), kit.Aside(kit.L("window.practice.no-results")), container.NewHBox(take))
 	}
 	box := container.NewVBox()
 	line := func(cells ...fyne.CanvasObject) { box.Add(container.New(kit.Shares{150, 70, 70, 90, 120}, cells...)) }
@@ -120,7 +116,7 @@ func (s *start) results(d Start) fyne.CanvasObject {
 	for _, r := range d.Results {
 		line(widget.NewLabel(r.Trainee), widget.NewLabel(r.Cases), widget.NewLabel(r.Right), widget.NewLabel(r.Score), widget.NewLabel(r.Minutes))
 	}
-	box.Add(container.NewHBox(quiet(kit.L("window.practice.export"), theme.DocumentSaveIcon(), func() { call(s.view.OnExport) }), take))
+	box.Add(container.NewHBox(kit.NewQuiet(kit.L("window.practice.export"), theme.DocumentSaveIcon(), func() { call(s.view.OnExport) }), take))
 	return kit.Section(kit.L("window.practice.results"), box)
 }
 

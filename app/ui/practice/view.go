@@ -52,7 +52,7 @@ type View struct {
 func New(back func()) *View {
 	v := &View{state: kit.Caption("")}
 	v.start, v.session, v.result = newStart(v), newSession(v), newResult(v)
-	home := quiet(kit.L("window.practice.back"), theme.NavigateBackIcon(), back)
+	home := kit.NewQuiet(kit.L("window.practice.back"), theme.NavigateBackIcon(), back)
 	title := widget.NewLabel(kit.L("window.practice.title"))
 	title.SizeName, title.TextStyle.Bold = theme.SizeNameHeadingText, true
 	top := container.NewBorder(nil, nil, title, container.NewHBox(container.NewCenter(v.state), home))

@@ -275,7 +275,7 @@ func (v *View) showSide() {
 		v.side.Add(verdict)
 	}
 	if d.Condition != "" {
-		v.side.Add(kit.Paragraphs(kit.Span{Text: d.Condition, Small: true, Color: theme.ColorNamePlaceHolder}))
+		v.side.Add(kit.Aside(d.Condition))
 	}
 	v.list("window.proof.unexplained", d.Unexplained)
 	v.list("window.proof.repeat", d.Repeat)

@@ -100,8 +100,7 @@ func (v *View) partsAndPrice() fyne.CanvasObject {
 	f := v.form
 	over := heads()
 	v.slips = kit.NewRefusals(container.NewVBox(over, v.parts))
-	add := kit.NewButtonWithIcon(kit.L("window.repair.add-part"), theme.ContentAddIcon(), v.addPart)
-	add.Importance = widget.LowImportance
+	add := kit.NewQuiet(kit.L("window.repair.add-part"), theme.ContentAddIcon(), v.addPart)
 	below := container.NewHBox(add)
 	bins := container.NewVBox(kit.Roomy(fyne.NewSize(0, over.MinSize().Height), container.NewStack()), v.bins)
 	// Tab goes from a price to the next part and then to the adding, and to no bin before.

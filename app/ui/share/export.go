@@ -102,7 +102,7 @@ func (e *Export) tell() {
 // Show shows a preview; text stands over it, or alone.
 func (e *Export) Show(text string, p Preview) {
 	e.preview.RemoveAll()
-	e.preview.Add(kit.Paragraphs(kit.Span{Text: text, Small: true, Color: theme.ColorNamePlaceHolder}))
+	e.preview.Add(kit.Aside(text))
 	e.part(kit.L("window.share.goes", len(p.Goes)), p.Goes)
 	e.part(kit.L("window.share.stays", len(p.Stays)), p.Stays)
 	e.preview.Refresh()

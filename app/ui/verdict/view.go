@@ -171,8 +171,7 @@ func (v *View) evidenceRow(e Evidence, chosen bool) fyne.CanvasObject {
 	point := func() {
 		v.edit(kit.L("window.verdict.confirmed-by"), func(c *cases.Case) { c.Verdict.ConfirmedBy = e.Word })
 	}
-	pick := kit.NewButtonWithIcon("", icon, point)
-	pick.Importance = widget.LowImportance
+	pick := kit.NewQuiet("", icon, point)
 	v.picks[e.Word] = pick
 	return container.NewBorder(nil, nil, container.NewVBox(pick), nil, newWords(kit.Span{Text: e.Text, Small: true, Bold: chosen}, point))
 }

@@ -96,10 +96,10 @@ func (v *View) layout() fyne.CanvasObject {
 	file := kit.NewButtonWithIcon(kit.L("window.warmup.read"), theme.FolderOpenIcon(), func() { v.OnFile() })
 	file.Importance = widget.HighImportance
 	v.file = file
-	v.save = quiet("PNG", theme.DocumentSaveIcon(), func() { v.OnSave("png") })
-	v.svg = quiet("SVG", theme.DocumentSaveIcon(), func() { v.OnSave("svg") })
-	v.columns = quiet(kit.L("window.warmup.columns"), theme.ListIcon(), func() { v.OnColumns() })
-	v.remove = quiet(kit.L("window.warmup.remove"), theme.DeleteIcon(), v.drop)
+	v.save = kit.NewQuiet("PNG", theme.DocumentSaveIcon(), func() { v.OnSave("png") })
+	v.svg = kit.NewQuiet("SVG", theme.DocumentSaveIcon(), func() { v.OnSave("svg") })
+	v.columns = kit.NewQuiet(kit.L("window.warmup.columns"), theme.ListIcon(), func() { v.OnColumns() })
+	v.remove = kit.NewQuiet(kit.L("window.warmup.remove"), theme.DeleteIcon(), v.drop)
 	v.top = container.NewPadded(container.NewBorder(nil, nil, container.NewHBox(container.New(kit.Shares{290}, v.pick), container.New(kit.Shares{130}, v.stage.Select), v.remove),
 		container.NewHBox(v.columns, v.save, v.svg, v.over), v.reading))
 	v.tells = kit.Section(kit.L("window.warmup.tells"), v.facts, v.remarks)
@@ -110,12 +110,6 @@ func (v *View) layout() fyne.CanvasObject {
 		kit.Span{Text: kit.L("window.warmup.none"), Bold: true},
 		kit.Span{Text: kit.L("window.warmup.none-text")})), container.NewHBox(v.invite)))
 	return kit.Framed(v.top, nil, nil, kit.Wide(316, side), container.NewStack(v.empty, container.NewPadded(v.below)))
-}
-
-func quiet(label string, icon fyne.Resource, do func()) *kit.Button {
-	b := kit.NewButtonWithIcon(label, icon, do)
-	b.Importance = widget.LowImportance
-	return b
 }
 
 // Content is the screen's widget.

@@ -71,10 +71,5 @@ func (v *View) speed(name string, rpm float64) fyne.CanvasObject {
 
 // enable lets the severity be moved only where there is a fault.
 func (v *View) enable() {
-	severity := v.sliders[len(v.sliders)-1].bar
-	if v.set.Cause == cases.Healthy {
-		severity.Disable()
-		return
-	}
-	severity.Enable()
+	kit.SetEnabled(v.set.Cause != cases.Healthy, v.sliders[len(v.sliders)-1].bar)
 }

@@ -135,7 +135,7 @@ func (v *View) buttons() fyne.CanvasObject {
 	cold := kit.NewButton(kit.L("window.whatif.cold"), func() { v.OnCold() })
 	warm := kit.NewButton(kit.L("window.whatif.warm"), func() { v.OnWarm() })
 	keep := kit.NewButtonWithIcon(kit.L("window.whatif.case"), theme.DocumentCreateIcon(), func() { v.OnCase() })
-	told := kit.Paragraphs(kit.Span{Text: kit.L("window.whatif.case-note"), Small: true, Color: theme.ColorNamePlaceHolder})
+	told := kit.Aside(kit.L("window.whatif.case-note"))
 	return container.NewVBox(v.pause, container.NewGridWithColumns(2, cold, warm), keep, told)
 }
 
