@@ -279,6 +279,15 @@ func (r *Round) Reading(p diagram.Point) *Reading {
 	return nil
 }
 
+// Begun is the round's last reading at p, or else a new one.
+func (r *Round) Begun(p diagram.Point) *Reading {
+	if had := r.Reading(p); had != nil {
+		return had
+	}
+	r.Readings = append(r.Readings, Reading{Point: p})
+	return &r.Readings[len(r.Readings)-1]
+}
+
 // Measured reports whether the round holds a temperature, of a hose or of the sensor. One
 // that is only begun doesn't.
 func (r *Round) Measured() bool {

@@ -61,7 +61,7 @@ func (d *Desk) typed(i int, p diagram.Point, text string) {
 	case "-", "–", "/":
 		forget()
 		d.Edit(say.English().Of("window.hosemap.edit-cant-reach", say.PointName(p)), func(c *cases.Case) {
-			at := readingAt(&c.Rounds[i], p)
+			at := c.Rounds[i].Begun(p)
 			at.ShownC, at.Surface = nil, cases.Surface{}
 		})
 		return
@@ -78,7 +78,7 @@ func (d *Desk) typed(i int, p diagram.Point, text string) {
 	forget()
 	d.Edit(say.English().Of("window.hosemap.edit-reading", say.PointName(p), d.Units.TempUnit(shown)), func(c *cases.Case) {
 		r := &c.Rounds[i]
-		readingAt(r, p).ShownC = &shown
+		r.Begun(p).ShownC = &shown
 		if r.Taken.IsZero() {
 			r.Taken = time.Now().UTC().Truncate(time.Second)
 		}
@@ -98,12 +98,4 @@ func (d *Desk) read(p diagram.Point, text string) (c diagram.Celsius, why string
 		return 0, say.English().Of("window.frame.slip-range", d.Units.TempRange(diagram.MinC, diagram.MaxC))
 	}
 	return 0, say.English().Of("window.frame.slip-range", d.Units.TempRange(cases.CoolantLeastC, cases.CoolantMostC))
-}
-
-// readingAt is a round's reading at a point, begun where there is none.
-func readingAt(r *cases.Round, p diagram.Point) *cases.Reading {
-	if r.Reading(p) == nil {
-		r.Readings = append(r.Readings, cases.Reading{Point: p})
-	}
-	return r.Reading(p)
 }

@@ -45,11 +45,7 @@ func newRooms(all map[roomName]room) *rooms {
 func (r *rooms) turn(to roomName) {
 	r.now = to
 	for name, one := range r.all {
-		if name == to {
-			one.content.Show()
-		} else {
-			one.content.Hide()
-		}
+		kit.SetVisible(name == to, one.content)
 	}
 }
 
@@ -89,11 +85,7 @@ func (w *window) hidden() bool { return w.rooms.now == practiceRoom && w.practic
 // showRail hides the list of cases from who practises: it tells what each turned
 // out to be. A trainer sees it.
 func (w *window) showRail() {
-	if w.rooms.now == practiceRoom && !w.practice.Trains() {
-		w.rail.Hide()
-	} else {
-		w.rail.Show()
-	}
+	kit.SetVisible(w.rooms.now != practiceRoom || w.practice.Trains(), w.rail)
 	w.window.Content().Refresh()
 }
 

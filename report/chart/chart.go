@@ -19,7 +19,7 @@ import (
 // ErrEmpty is wrapped when there is nothing to draw.
 var ErrEmpty = errors.New("nothing to draw")
 
-// Chart is what can be drawn on any surface: Lines or a Face.
+// Chart is what can be drawn on any surface: Lines, Bars or a Face.
 type Chart interface {
 	// Spot is what stands nearest to a place inside the axes, in words; false
 	// where nothing does.

@@ -119,13 +119,7 @@ func oilCaution(f *kit.Form) fyne.CanvasObject {
 
 // shownFor shows a card for the cases that it is for.
 func shownFor(f *kit.Form, card fyne.CanvasObject, is func(cases.Case) bool) fyne.CanvasObject {
-	f.Bound(func(c cases.Case) {
-		if is(c) {
-			card.Show()
-		} else {
-			card.Hide()
-		}
-	})
+	f.Bound(func(c cases.Case) { kit.SetVisible(is(c), card) })
 	return card
 }
 

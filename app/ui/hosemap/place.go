@@ -135,23 +135,10 @@ func (p *place) pickSurface(word string) {
 }
 
 func (p *place) setSurface(at diagram.Point, s cases.Surface) {
-	p.edit(at, "window.hosemap.edit-surface", func(r *cases.Reading) { r.Surface = s })
+	p.view.editRound(kit.L("window.hosemap.edit-surface", say.PointName(at)), func(r *cases.Round) { r.Begun(at).Surface = s })
 }
 
-func (p *place) cantReach() {
-	p.edit(p.point, "window.hosemap.edit-cant-reach", func(r *cases.Reading) { r.ShownC, r.Surface = nil, cases.Surface{} })
-}
-
-func (p *place) edit(point diagram.Point, key string, change func(*cases.Reading)) {
-	p.view.editRound(kit.L(key, say.PointName(point)), func(r *cases.Round) {
-		at := r.Reading(point)
-		if at == nil {
-			r.Readings = append(r.Readings, cases.Reading{Point: point})
-			at = &r.Readings[len(r.Readings)-1]
-		}
-		change(at)
-	})
-}
+func (p *place) cantReach() { p.view.OnReading(p.point, "-") } // as typed there
 
 func (p *place) setGun(text string) {
 	if text == "" {

@@ -120,9 +120,10 @@ func TestSurfaceAndReachBelongToThePointWithTheCaret(t *testing.T) {
 	if r == nil || r.Surface.Word != "aluminium-bare" || r.CantReach() {
 		t.Fatalf("after choosing a surface the reading is %+v", r)
 	}
-	test.Tap(b.view.place.reach)
-	if r := b.data.Case.Rounds[0].Reading(diagram.Bypass); !r.CantReach() {
-		t.Errorf("after can't reach the reading is %+v", r)
+	typed := ""
+	b.view.OnReading = func(p diagram.Point, text string) { typed = string(p) + " " + text }
+	if test.Tap(b.view.place.reach); typed != "bypass -" {
+		t.Errorf("can't reach types %q", typed)
 	}
 	b.view.focused(diagram.AirOn)
 	if !b.view.place.surface.Disabled() {

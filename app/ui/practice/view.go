@@ -126,10 +126,6 @@ func (v *View) ShowResult(d Result) {
 
 func (v *View) only(one fyne.CanvasObject) {
 	for _, o := range []fyne.CanvasObject{v.start.content, v.session.content, v.result.content} {
-		if o == one {
-			o.Show()
-		} else {
-			o.Hide()
-		}
+		kit.SetVisible(o == one, o)
 	}
 }

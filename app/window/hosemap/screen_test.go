@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/test"
 
 	"loopbook/app/ui/kit"
 	"loopbook/app/window/bench/benchtest"
@@ -118,5 +119,19 @@ func TestAWalkSaysHowItIsDone(t *testing.T) {
 		if do := s.toDo(); do.Title != "" {
 			t.Errorf("%s: measured, %q still stands there", walk, do.Title)
 		}
+	}
+}
+
+// A hose that can't be reached says so by a press as by a dash: what was typed there before and couldn't be read is gone.
+func TestWhatCantBeReachedIsTypedNoMore(t *testing.T) {
+	s, m := begun(t)
+	typeAt(t, s, m, diagram.RadIn, "hot")
+	if len(m.Desk.Slips()) != 1 {
+		t.Fatalf("typed amiss are %v", m.Desk.Slips())
+	}
+	kit.Focus(s.Read(m.Desk.Round, diagram.RadIn))
+	test.Tap(benchtest.ButtonIn(t, s.Content(), kit.L("window.hosemap.cant-reach")))
+	if r := m.Desk.Case.Rounds[m.Desk.Round].Reading(diagram.RadIn); r == nil || !r.CantReach() || len(m.Desk.Slips()) != 0 {
+		t.Errorf("it is %+v, typed amiss are %v", r, m.Desk.Slips())
 	}
 }
