@@ -77,15 +77,6 @@ func (p Played) Enough() (n int, ever bool) {
 	return n, ever
 }
 
-// judge weighs what is seen.
-func (k *Coach) judge(ctx context.Context, c cases.Case) (Thought, error) {
-	g := k.Mind.Asked(&c)
-	if err := k.Mind.Gather(ctx, &c, g, nil); err != nil && ctx.Err() != nil {
-		return Thought{}, ctx.Err() // one that can't be simulated is judged without temperatures
-	}
-	return k.Mind.Weigh(&c, g, k.Mind.Crowd(g), diagnosis.Prior{}), nil
-}
-
 // fairFrom is how likely all of a case's evidence must make the truth that somebody can be asked for it (judgement): more
 // than twice as likely as a blind guess. Of every third car whose evidence misleads it makes less, and some tell nothing at all.
 const fairFrom = 0.1
@@ -96,7 +87,7 @@ func (k *Coach) Fair(ctx context.Context, c cases.Case) (bool, error) {
 	if err != nil {
 		return false, err
 	}
-	t, err := k.judge(ctx, s.With(s.Items()))
+	t, err := k.Mind.weighWhole(ctx, s.With(s.Items()))
 	return err == nil && GuessOf(t.Ranking, s.Truth()).TruthP >= fairFrom, err
 }
 
@@ -111,7 +102,7 @@ func (k *Coach) Replay(ctx context.Context, s *practice.Session, named cases.Cau
 		if n > 0 {
 			b.Bought, b.Proof = bought[n-1], proves(t, bought[n-1])
 		}
-		if t, err = k.judge(ctx, then.Seen()); err != nil {
+		if t, err = k.Mind.weighWhole(ctx, then.Seen()); err != nil {
 			return Played{}, err
 		}
 		if b.Guess = GuessOf(t.Ranking, s.Truth()); !b.Settled() && len(then.Left()) > 0 {
@@ -149,7 +140,7 @@ func (k *Coach) OwnWay(ctx context.Context, whole cases.Case) (Way, error) {
 	}
 	var w Way
 	for {
-		t, err := k.judge(ctx, s.Seen())
+		t, err := k.Mind.weighWhole(ctx, s.Seen())
 		if err != nil {
 			return Way{}, err
 		}

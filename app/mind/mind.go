@@ -152,3 +152,13 @@ func (m *Mind) Weigh(c *cases.Case, g Grounds, crowd *ensemble.Ensemble, prior d
 	t.Next, t.Beside = m.judge.Next(t.Ranking), m.judge.Beside(t.Ranking)
 	return t
 }
+
+// weighWhole weighs the case by all its cars, which are simulated first where they aren't there. One that can't be simulated is
+// judged without temperatures: the only error is ctx's.
+func (m *Mind) weighWhole(ctx context.Context, c cases.Case) (Thought, error) {
+	g := m.Asked(&c)
+	if err := m.Gather(ctx, &c, g, nil); err != nil && ctx.Err() != nil {
+		return Thought{}, ctx.Err()
+	}
+	return m.Weigh(&c, g, m.Crowd(g), diagnosis.Prior{}), nil
+}

@@ -52,13 +52,9 @@ func (m *Mind) rankOne(ctx context.Context, store *sqlite.Store, id string) erro
 	if diagnosis.StageOf(&c) != cases.BeforeRepair {
 		return nil
 	}
-	g := m.Asked(&c)
-	if err := m.Gather(ctx, &c, g, nil); err != nil && ctx.Err() != nil {
-		return ctx.Err() // one that can't be simulated is judged without temperatures
+	t, err := m.weighWhole(ctx, c)
+	if err != nil || t.Ranking.Blank {
+		return err
 	}
-	r := m.Weigh(&c, g, m.Crowd(g), diagnosis.Prior{}).Ranking
-	if r.Blank {
-		return nil
-	}
-	return store.SetGuess(ctx, id, c.Verdict.Cause, GuessOf(r, c.Verdict.Cause))
+	return store.SetGuess(ctx, id, c.Verdict.Cause, GuessOf(t.Ranking, c.Verdict.Cause))
 }
