@@ -4,6 +4,7 @@ package warmup
 
 import (
 	"fmt"
+	"slices"
 	"time"
 
 	"fyne.io/fyne/v2"
@@ -207,7 +208,7 @@ func (v *View) drop() {
 	i := v.data.Log
 	v.edit(kit.L("window.warmup.log-removed"), func(k *cases.Case) {
 		if i >= 0 && i < len(k.Logs) {
-			k.Logs = append(k.Logs[:i], k.Logs[i+1:]...)
+			k.Logs = slices.Delete(k.Logs, i, i+1)
 		}
 	})
 }

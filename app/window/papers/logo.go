@@ -1,11 +1,7 @@
 package papers
 
 import (
-	"io"
-
 	"fyne.io/fyne/v2"
-	"fyne.io/fyne/v2/dialog"
-	"fyne.io/fyne/v2/storage"
 
 	"loopbook/app/ui/kit"
 	"loopbook/cases/photo"
@@ -23,25 +19,15 @@ func (p *window) logo() {
 		p.make()
 		return
 	}
-	d := dialog.NewFileOpen(func(f fyne.URIReadCloser, err error) {
-		if err != nil {
-			p.ask.Tell(err)
-			return
-		}
-		if f == nil {
-			return // none was chosen
-		}
-		defer f.Close()
-		raw, err := io.ReadAll(io.LimitReader(f, photo.MaxBytes+1))
+	p.ask.OpenFile([]string{".png", ".jpg", ".jpeg"}, func(file fyne.URI) {
+		raw, err := photo.ReadFile(file.Path())
 		if err == nil {
 			err = p.takeLogo(raw)
 		}
 		if err != nil {
-			p.view.Say(kit.L("window.papers.logo-refused", f.URI().Name(), err.Error()))
+			p.view.Say(kit.L("window.papers.logo-refused", file.Name(), err.Error()))
 		}
-	}, p.window)
-	d.SetFilter(storage.NewExtensionFileFilter([]string{".png", ".jpg", ".jpeg"}))
-	p.ask.Show(d)
+	})
 }
 
 // takeLogo keeps a smaller copy of the picture for all papers to come.

@@ -4,8 +4,6 @@ import (
 	"context"
 	"errors"
 	"fmt"
-	"os"
-	"path/filepath"
 	"slices"
 
 	"loopbook/app/library"
@@ -46,7 +44,7 @@ func takeIn(ctx context.Context, store *sqlite.Store, id string, n int, read fun
 }
 
 // attachPhotos keeps the pictures as they came, once for the same content, until ctx
-// ends, and gives their names in the case.
+// ends or one can't be kept, and gives the names in the case of those that were.
 func attachPhotos(ctx context.Context, store *sqlite.Store, id string, all []newPhoto, kept func(n int)) ([]string, error) {
 	whole := context.WithoutCancel(ctx) // each is kept whole or not at all
 	hashes, err := library.HashesOf(whole, store, id)
@@ -61,11 +59,11 @@ func attachPhotos(ctx context.Context, store *sqlite.Store, id string, all []new
 		kept(i)
 		hash, err := store.PutAttachment(whole, p.data)
 		if err != nil {
-			return nil, err
+			return files, err
 		}
 		file := photoName(p.name, hash, hashes)
 		if err := store.Attach(whole, id, file, p.data); err != nil {
-			return nil, err
+			return files, err
 		}
 		hashes[file] = hash
 		if !slices.Contains(files, file) {
@@ -73,15 +71,4 @@ func attachPhotos(ctx context.Context, store *sqlite.Store, id string, all []new
 		}
 	}
 	return files, nil
-}
-
-func readBounded(path string) ([]byte, error) {
-	info, err := os.Stat(path)
-	if err == nil && info.Size() > photo.MaxBytes {
-		err = fmt.Errorf("%s: %w", filepath.Base(path), photo.ErrTooLarge)
-	}
-	if err != nil {
-		return nil, err
-	}
-	return os.ReadFile(path)
 }

@@ -4,7 +4,9 @@ import (
 	"bytes"
 	"context"
 	"fmt"
+	"image"
 	"image/color"
+	"image/png"
 	"os"
 	"path/filepath"
 	"slices"
@@ -74,6 +76,24 @@ func TestAPictureIsTakenBesideOneThatIsNone(t *testing.T) {
 }
 
 // What file managers put into the clipboard: paths, or file addresses (RFC 8089)
+// Where the disk is full after the first of several pictures, that one is in the case, and the fault is told.
+func TestAFaultKeepsThePicturesBeforeIt(t *testing.T) {
+	_, m := begun(t)
+	var raw bytes.Buffer
+	if err := png.Encode(&raw, image.NewGray(image.Rect(0, 0, 4, 4))); err != nil {
+		t.Fatal(err)
+	}
+	two := []newPhoto{{"one.png", raw.Bytes()}, {"two.png", append(raw.Bytes(), 0)}}
+	files, err := attachPhotos(m.Ctx, m.Desk.Store, m.Desk.Case.ID, two, func(n int) {
+		if n == 1 {
+			m.Desk.Store.Close()
+		}
+	})
+	if err == nil || len(files) != 1 || files[0] != "photos/one.png" {
+		t.Errorf("kept are %v, %v", files, err)
+	}
+}
+
 // by CR LF (RFC 2483, text/uri-list).
 func TestCopiedFilesAreFound(t *testing.T) {
 	dir := t.TempDir()

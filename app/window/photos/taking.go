@@ -10,13 +10,14 @@ import (
 
 	"loopbook/app/ui/kit"
 	"loopbook/cases"
+	"loopbook/cases/photo"
 	"loopbook/cases/sqlite"
 )
 
 // Add reads files and takes those that are pictures into the open case.
 func (p *Photos) Add(paths []string) {
 	p.take(len(paths), func(i int) (newPhoto, error) {
-		data, err := readBounded(paths[i])
+		data, err := photo.ReadFile(paths[i])
 		return newPhoto{filepath.Base(paths[i]), data}, err
 	})
 }

@@ -60,25 +60,31 @@ func (s *Screen) Leave() {
 func (s *Screen) Show() {
 	d := s.at.Desk
 	s.follow(&d.Case)
-	i := min(s.shown, len(d.Case.Logs)-1)
-	if i < 0 && len(d.Case.Logs) > 0 {
-		i = len(d.Case.Logs) - 1
-	}
+	i := s.looked()
 	data := view.Data{Case: d.Case, Log: i, Reading: s.file.says, Units: d.Units, Overheated: diagnosis.Overheated(&d.Case, d.Found)}
 	if i >= 0 {
 		r := d.Found.WarmUps[i].Result
 		data.Flags = d.Found.WarmUps[i].Flags
 		s.healthy.expect(s.at, &d.Case.Logs[i], r.StartS, s.Show)
 		data.Lines, data.Facts, data.Remarks = picture.WarmUp(&d.Case, &d.Case.Logs[i], r, s.healthy.band, d.By()), facts(r, d.Units), remarks(r, d.Units)
-	}
-	if i >= 0 && d.Case.Loop.ThermostatOpensC == nil {
-		data.Remarks = append(data.Remarks, d.By().Say(evidence.RatingText(&d.Case)))
+		if d.Case.Loop.ThermostatOpensC == nil {
+			data.Remarks = append(data.Remarks, d.By().Say(evidence.RatingText(&d.Case)))
+		}
 	}
 	if s.file.path != "" && i == s.file.at && i >= 0 && d.Case.Logs[i].Name == nameOf(s.file.path) {
 		data.Remarks = append(append([]string{columnsTold(s.file.read)}, say.English().All(s.file.read.Remarks)...), data.Remarks...)
 		data.Columns = true
 	}
 	s.view.Show(data)
+}
+
+// looked is the log that is looked at, the last one unless another was chosen; -1: there is none.
+func (s *Screen) looked() int {
+	last := len(s.at.Desk.Case.Logs) - 1
+	if s.shown < 0 {
+		return last
+	}
+	return min(s.shown, last)
 }
 
 // follow drops what belongs to another case.
@@ -92,8 +98,8 @@ func (s *Screen) follow(c *cases.Case) {
 
 // saveShown writes the shown log's curve.
 func (s *Screen) saveShown(kind string) {
-	d, i := s.at.Desk, s.shown
-	if i < 0 || i >= len(d.Case.Logs) {
+	d, i := s.at.Desk, s.looked()
+	if i < 0 {
 		return
 	}
 	lines := picture.WarmUp(&d.Case, &d.Case.Logs[i], d.Found.WarmUps[i].Result, s.healthy.band, d.By())

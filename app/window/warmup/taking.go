@@ -22,7 +22,7 @@ func (s *Screen) put(read logfile.Read, again bool) int {
 	l.Name, l.Stage = nameOf(s.file.path), kit.StageNow(&s.at.Desk.Case)
 	over := -1
 	if again {
-		over = s.shown
+		over = s.looked()
 	}
 	at := placeOf(s.at.Desk.Case.Logs, l, over)
 	s.shown = at

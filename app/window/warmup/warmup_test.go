@@ -239,3 +239,24 @@ func TestALogThatCantBeKeptIsToldSo(t *testing.T) {
 		t.Errorf("it says %q, with %d logs", says, len(m.Desk.Case.Logs))
 	}
 }
+
+// The curve that is looked at is the one that is saved: also of a warm-up that was written down in a case without one, and of
+// what is left once a log was taken out.
+func TestTheLogThatIsLookedAtIsSaved(t *testing.T) {
+	s, m := shown(t)
+	saved := ""
+	s.save = func(_ chart.Chart, name, kind string) { saved = name + " as " + kind }
+	m.Desk.Begin()
+	log := cases.Log{TimeS: []float64{0, 60}, EctC: []float64{20, 30}}
+	m.Desk.Edit("log", func(c *cases.Case) { c.Logs = []cases.Log{log} })
+	if s.saveShown("png"); saved != kit.L("window.warmup.file", 1)+" as png" {
+		t.Errorf("saved is %q", saved)
+	}
+	m.Desk.Edit("logs", func(c *cases.Case) { c.Logs = []cases.Log{log, log} })
+	s.view.OnLog(1)
+	m.Desk.Edit("log", func(c *cases.Case) { c.Logs = c.Logs[:1] })
+	saved = ""
+	if s.saveShown("svg"); saved != kit.L("window.warmup.file", 1)+" as svg" {
+		t.Errorf("with one left, saved is %q", saved)
+	}
+}
