@@ -14,13 +14,20 @@ import (
 )
 
 // WriteClass writes a class set for another notebook: its cases in their order, anonymous but for those that are
-// taught from, which are so already. Those that are gone from the notebook are left out, and a case whose taught copy
-// is in the set too: the copy is what was made for a class, and a file holds an id once. One that is sealed here leaves as
+// taught from, which are so already. Those that are gone from the notebook or out of practice are left out, and a case whose
+// taught copy is in the set too: the copy is what was made for a class, and a file holds an id once. One that is sealed here leaves as
 // it came.
 func WriteClass(ctx context.Context, store *sqlite.Store, c cases.Class, path string) error {
+	retired, err := store.Retired(ctx)
+	if err != nil {
+		return err
+	}
 	var ids []string
 	taught := map[string]bool{}
 	for _, id := range c.Cases {
+		if retired[id] {
+			continue
+		}
 		d, err := store.Digest(ctx, id)
 		shut := false
 		if errors.Is(err, cases.ErrNotFound) {

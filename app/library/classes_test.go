@@ -53,6 +53,16 @@ func TestAClassSetIsHandedOver(t *testing.T) {
 	if err := WriteClass(ctx, mine, cases.Class{Name: "Empty", Cases: []string{"gone"}}, path); err == nil {
 		t.Error("a set whose cases are gone was written")
 	}
+	if err := mine.Retire(ctx, ids[0], true); err != nil {
+		t.Fatal(err)
+	}
+	if err := WriteClass(ctx, mine, class, path); err != nil {
+		t.Fatal(err)
+	}
+	third, _ := notebookOf(t)
+	if took, err := Take(ctx, third, []string{path}, strings.NewReader(""), func(int, int) {}); err != nil || !slices.Equal(took.Classes[0].Cases, ids[1:2]) {
+		t.Errorf("with one of them out of practice came %+v, %v", took.Classes, err)
+	}
 }
 
 // A list of the evening's cases shows a case and its taught copy: only the copy leaves, in its place, and the set stays
