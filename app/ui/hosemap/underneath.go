@@ -2,14 +2,19 @@ package hosemap
 
 import (
 	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/theme"
 
 	"loopbook/app/ui/kit"
 )
 
 // underneath keeps the likeliest causes under what it means. Where they would take more than their share of a low
-// window, the first of them stands for all: what it means is read there, and the others are one press away.
-type underneath struct{ likely *fyne.Container }
+// window, or the findings wouldn't be read whole over them, the first of them stands for all: the others are one press
+// away.
+type underneath struct {
+	likely *fyne.Container
+	last   fyne.CanvasObject // of the findings; nil: none
+}
 
 const (
 	likelyShare = 0.45
@@ -25,7 +30,7 @@ func (u *underneath) MinSize(objects []fyne.CanvasObject) fyne.Size {
 // Layout gives what it means the room that the causes leave.
 func (u *underneath) Layout(objects []fyne.CanvasObject, room fyne.Size) {
 	foot, short := u.foot(objects[1])
-	low := foot > likelyShare*room.Height
+	low := foot > likelyShare*room.Height || u.findings(objects[0], room.Width) > room.Height-foot
 	if low {
 		foot = short
 	}
@@ -38,6 +43,17 @@ func (u *underneath) Layout(objects []fyne.CanvasObject, room fyne.Size) {
 	objects[0].Resize(fyne.NewSize(room.Width, room.Height-foot))
 	objects[1].Move(fyne.NewPos(0, room.Height-foot))
 	objects[1].Resize(fyne.NewSize(room.Width, foot))
+}
+
+// findings is how high they are in so wide a room. Words that were just put there know it once they were laid out.
+func (u *underneath) findings(scrolled fyne.CanvasObject, width float32) float32 {
+	if u.last == nil {
+		return 0
+	}
+	content := scrolled.(*container.Scroll).Content
+	content.Resize(fyne.NewSize(width, content.MinSize().Height)) // tells the words how wide they are
+	content.Resize(fyne.NewSize(width, content.MinSize().Height)) // gives them the height that they need there
+	return u.last.Position().Y + u.last.Size().Height + 2*theme.Padding()
 }
 
 // foot is how high the causes are, all of them and with the first alone.

@@ -5,6 +5,7 @@ package hosemap
 import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/layout"
 	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
 
@@ -67,6 +68,7 @@ type View struct {
 	news       *container.Scroll // of it
 	likely     *fyne.Container
 	why        *kit.Button
+	share      *underneath
 	side       *fyne.Container // both
 	aside      cases.ByRound[[]Aside]
 	grave      int // how grave the findings are that are told
@@ -86,7 +88,7 @@ func New() *View {
 	v.scroller = container.NewHScroll(v.rounds)
 	v.sheet = container.NewVScroll(container.NewStack(v.loop, v.choose))
 	v.left = kit.Framed(
-		container.NewVBox(container.NewBorder(nil, nil, nil, v.roundTools, v.scroller), kit.Explained(container.NewVBox(v.conditions.content, v.place.content))),
+		container.NewVBox(container.New(layout.NewCustomPaddedLayout(theme.Padding(), 0, 0, 0), container.NewBorder(nil, nil, nil, v.roundTools, v.scroller)), kit.Explained(container.NewVBox(v.conditions.content, v.place.content))),
 		nil, nil, nil,
 		v.sheet,
 	)
@@ -95,7 +97,8 @@ func New() *View {
 	v.news = container.NewVScroll(container.NewPadded(v.meaning))
 	// What is likely stays in sight: where it scrolled with what it means, Enter in the last hose went on to
 	// its button and carried away the findings that the number had just made.
-	v.side = container.New(&underneath{v.likely}, v.news, container.NewPadded(v.likely))
+	v.share = &underneath{likely: v.likely}
+	v.side = container.New(v.share, v.news, container.NewPadded(v.likely))
 	right := kit.Wide(272, kit.On(kit.NewGround(drawing.Card, "", 0), v.side))
 	v.content = kit.Framed(nil, nil, nil, right, v.left)
 	return v
@@ -208,6 +211,7 @@ func (v *View) showMeaning() {
 	default:
 		v.meaning.Add(kit.Card("fine", kit.L("window.hosemap.fine"), kit.Span{Text: kit.L("window.hosemap.fine-text")}))
 	}
+	v.share.last = v.meaning.Objects[len(v.meaning.Objects)-1]
 	if v.data.Boiling != "" {
 		v.meaning.Add(kit.Paragraphs(kit.Span{Text: v.data.Boiling, Small: true}))
 	}
@@ -219,7 +223,7 @@ func (v *View) showMeaning() {
 		v.news.ScrollToTop() // the gravest stands first
 	}
 	v.grave = grave
-	v.news.Refresh() // it may be shorter than what was scrolled to
+	v.side.Refresh() // it may be shorter than what was scrolled to, and leave more to the causes
 }
 
 // graver is how grave findings are with one more of a severity: each to act on counts.

@@ -205,7 +205,7 @@ func TestCautionIsNoFinding(t *testing.T) {
 		}
 	}
 	b.view.Show(b.data)
-	if told := texts(b.view.meaning); !strings.Contains(told, "Caution") || !strings.Contains(told, "As it should be") {
+	if told := texts(b.view.meaning); !strings.Contains(told, "keep the cap shut") || !strings.Contains(told, "fan may start by itself") || !strings.Contains(told, "As it should be") {
 		t.Errorf("a hot sound loop says %q", told)
 	}
 }
