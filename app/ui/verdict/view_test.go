@@ -1,6 +1,7 @@
 package verdict
 
 import (
+	"slices"
 	"strings"
 	"testing"
 
@@ -125,5 +126,40 @@ func TestNothingOverlapsWhenTheOddsWrap(t *testing.T) {
 	upper := v.left.Objects[0]
 	if has, needs := upper.Size().Height, upper.MinSize().Height; has != needs || v.odds.Size().Height < v.odds.MinSize().Height {
 		t.Errorf("the verdict has %g of height and needs %g, its odds have %v and need %v", has, needs, v.odds.Size(), v.odds.MinSize())
+	}
+}
+
+// A cause that the loop has no part for isn't offered; one that was given stays in sight.
+func TestACauseWithoutItsPartIsNotOffered(t *testing.T) {
+	test.NewTempApp(t)
+	const fan = cases.Cause("fan-not-running")
+	v := New(func(string, func(*cases.Case)) {})
+	d := Data{Units: units.Metric(), Ranked: []Ranked{{fan, "under 1 %"}}}
+	d.Case.Loop.Fan = cases.NoFan
+	v.Show(d)
+	if told := strings.Join(v.cause.Options, "; "); strings.Contains(told, fan.Name()) {
+		t.Errorf("without a fan the list is %q", told)
+	}
+	d.Case.Verdict.Cause = fan
+	v.Show(d)
+	if !strings.Contains(v.cause.Selected, fan.Name()) {
+		t.Errorf("the verdict that was given is shown as %q", v.cause.Selected)
+	}
+}
+
+// What the case holds is pointed at in its row and nowhere else; what it doesn't hold is in the list.
+func TestEachConfirmationCanBeChosenInOnePlace(t *testing.T) {
+	test.NewTempApp(t)
+	v := New(func(string, func(*cases.Case)) {})
+	d := Data{Units: units.Metric(), Evidence: []Evidence{{"bubbles", "Bubbles: seen."}}}
+	d.Case.Verdict.ConfirmedBy = "bubbles"
+	v.Show(d)
+	if slices.Contains(v.unnoted.Options, confirmation("bubbles")) || len(v.unnoted.Options) != len(confirmations()) || v.unnoted.Selected != "" {
+		t.Errorf("the list shows %q of %q", v.unnoted.Selected, v.unnoted.Options)
+	}
+	d.Case.Verdict.ConfirmedBy = "cap"
+	v.Show(d)
+	if v.unnoted.Selected != confirmation("cap") {
+		t.Errorf("what the case doesn't hold is shown as %q", v.unnoted.Selected)
 	}
 }

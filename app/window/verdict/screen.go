@@ -2,8 +2,6 @@
 package verdict
 
 import (
-	"strings"
-
 	"fyne.io/fyne/v2"
 
 	"loopbook/app/desk"
@@ -48,15 +46,15 @@ func (s *Screen) Show() {
 	s.view.Show(data)
 }
 
-func ruledOut(a desk.Answer) string {
+// ruledOut are the causes that don't explain it, of those that the loop has the parts for.
+func ruledOut(a desk.Answer) []string {
 	var out []string
 	for _, c := range a.Thought.Ranking.RuledOut(a.Thought.Beside) {
-		out = append(out, c.Name())
+		if !a.Case.Loop.Lacks(c) {
+			out = append(out, c.Name())
+		}
 	}
-	if len(out) == 0 {
-		return ""
-	}
-	return kit.L("window.verdict.under-one", strings.Join(out, ", "))
+	return out
 }
 
 func odd(a desk.Answer, cause cases.Cause) string {
