@@ -11,8 +11,10 @@ import (
 // showResult tells how the check came out, in words first.
 func (s *sheet) showResult(r Result) {
 	s.result.RemoveAll()
-	if s.v.place() >= len(s.v.c.Tests) {
-		return // not begun
+	begun := s.v.place() < len(s.v.c.Tests)
+	kit.SetVisible(begun, s.result) // or what stands under it begins lower than the form
+	if !begun {
+		return
 	}
 	var body, reasons []kit.Span
 	for _, told := range r.Told {

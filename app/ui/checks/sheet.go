@@ -27,6 +27,8 @@ type sheet struct {
 	more  []part // tables and the like
 
 	which   *kit.Select
+	tools   *fyne.Container // which of several, another one, and away with it
+	none    *widget.Label   // in their place before one is done
 	quiet   bool
 	again   *kit.Button
 	remove  *kit.Button
@@ -85,10 +87,12 @@ func (s *sheet) head(info Info) fyne.CanvasObject {
 	}
 	title := kit.Heading(info.Title)
 	title.Truncation = fyne.TextTruncateEllipsis
+	s.tools = container.NewBorder(nil, nil, nil, container.NewHBox(s.again, s.remove), s.which)
+	s.none = kit.Caption(kit.Capital(kit.L("window.checks.not-done")))
 	// The line is there before there is anything to choose, so that nothing moves
 	// under a hand that has begun to type and to click.
-	which := container.NewBorder(nil, nil, nil, container.NewHBox(s.again, s.remove), s.which)
-	return container.NewVBox(container.NewBorder(nil, nil, nil, container.NewCenter(pills), title), which)
+	line := kit.Roomy(fyne.NewSize(0, s.tools.MinSize().Height), container.NewStack(s.tools, s.none))
+	return container.NewVBox(container.NewBorder(nil, nil, nil, container.NewCenter(pills), title), line)
 }
 
 func guide(info Info) fyne.CanvasObject {
@@ -111,7 +115,9 @@ func (s *sheet) show() {
 		m.show(t)
 	}
 	s.showWhich()
-	if at >= len(s.v.c.Tests) {
+	if at < len(s.v.c.Tests) {
+		s.remove.Enable()
+	} else {
 		s.remove.Disable()
 	}
 	s.showResult(s.v.result(at))
@@ -141,7 +147,9 @@ func (s *sheet) showWhich() {
 	if s.nth >= len(names) {
 		names = append(names, kit.L("window.checks.nth", len(names)+1, kit.L("window.checks.not-done")))
 	}
-	kit.SetEnabled(len(s.v.tests(s.kind)) > 0, s.which, s.again, s.remove)
+	done := len(s.v.tests(s.kind)) > 0
+	kit.SetVisible(done, s.tools)
+	kit.SetVisible(!done, s.none)
 	s.which.SetOptions(names)
 	s.which.SetSelectedIndex(s.nth)
 }

@@ -8,6 +8,7 @@ import (
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/layout"
 
 	"loopbook/app/ui/kit"
 	"loopbook/cases"
@@ -71,7 +72,7 @@ type View struct {
 func New(edit func(string, func(*cases.Case)), say Words) *View {
 	v := &View{edit: edit, say: say, units: units.Metric(), kind: cases.Words[cases.TestKind]()[0], right: container.NewStack()}
 	v.list = newKindList(v)
-	v.content = container.New(beside{256}, v.list, v.right)
+	v.content = container.New(beside{256}, container.New(layout.NewCustomPaddedLayout(listOver, 0, 0, 0), v.list), v.right)
 	return v
 }
 
@@ -186,6 +187,9 @@ func (v *View) result(at int) Result {
 	}
 	return v.say.Result(&v.c, &v.c.Tests[at], v.units)
 }
+
+// listOver lets the list's first words begin where the form's title does.
+const listOver = 10
 
 // beside gives the left its width and the rest to the right. The left comes
 // first on the way of the Tab key.
