@@ -8,6 +8,7 @@ import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/canvas"
 	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/layout"
 	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
 
@@ -46,6 +47,7 @@ type View struct {
 	address *kit.Field
 	logo    *kit.Button
 	says    *widget.Label
+	blank   *widget.Label // says it where the pages will be, while none is there
 	side    *fyne.Container
 	pages   *fyne.Container
 	scroll  *container.Scroll
@@ -58,7 +60,8 @@ const sideWidth = 300
 // New makes the content.
 func New() *View {
 	v := &View{OnChange: func(Choice) {}, OnSave: func() {}, OnOpen: func() {}, OnLogo: func() {}, says: widget.NewLabel(""), pages: container.NewVBox()}
-	v.says.Wrapping = fyne.TextWrapWord
+	v.blank = widget.NewLabelWithStyle("", fyne.TextAlignCenter, fyne.TextStyle{})
+	v.says.Wrapping, v.blank.Wrapping = fyne.TextWrapWord, fyne.TextWrapWord
 	v.kind = kit.NewRadio(kindNames(), func(string) { v.change(func(c *Choice) { c.Kind = kinds()[at(kindNames(), v.kind.Selected)] }) })
 	v.lang = kit.NewSelect(langNames(), func(string) { v.change(func(c *Choice) { c.Lang = say.Langs()[v.lang.SelectedIndex()] }) })
 	v.page = kit.NewSelect([]string{string(report.A4), string(report.Letter)}, func(s string) { v.change(func(c *Choice) { c.Page = report.Page(s) }) })
@@ -77,7 +80,7 @@ func New() *View {
 		open, save, v.says,
 	)
 	v.scroll = container.NewScroll(v.pages)
-	v.content = container.NewBorder(nil, nil, kit.Wide(sideWidth, container.NewVScroll(container.NewPadded(v.side))), nil, v.scroll)
+	v.content = container.NewBorder(nil, nil, kit.Wide(sideWidth, container.NewVScroll(container.NewPadded(v.side))), nil, container.NewStack(v.scroll, container.New(layout.NewCustomPaddedVBoxLayout(0), layout.NewSpacer(), v.blank, layout.NewSpacer())))
 	return v
 }
 
@@ -136,7 +139,18 @@ func (v *View) Leave() {
 }
 
 // Say tells how far the paper is, where it lies, or what went wrong.
-func (v *View) Say(text string) { v.says.SetText(text) }
+func (v *View) Say(text string) {
+	v.says.SetText(text)
+	v.blank.SetText(text)
+	v.place()
+}
+
+// place tells it once: among the choices, or where the pages will be.
+func (v *View) place() {
+	paged := len(v.pages.Objects) > 0
+	kit.SetVisible(paged, v.says)
+	kit.SetVisible(!paged, v.blank)
+}
 
 // pageWidth is the least that a page is shown at.
 const pageWidth = 620
@@ -151,6 +165,7 @@ func (v *View) ShowPages(pages []image.Image) {
 		img.SetMinSize(fyne.NewSize(pageWidth, pageWidth*float32(b.Dy())/float32(max(1, b.Dx()))))
 		v.pages.Add(container.NewPadded(img))
 	}
+	v.place()
 	v.pages.Refresh()
 	v.scroll.ScrollToTop()
 }

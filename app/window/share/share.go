@@ -37,11 +37,24 @@ func (s *Sharing) Choose() {
 // ask shows what goes by a wish, and does it once that is agreed to.
 func (s *Sharing) ask(e *view.Export, title, does string, do func(view.Wish)) {
 	p := newPreview(s.at, e)
-	e.OnWish = p.show
-	p.show(e.Wish())
 	d := s.at.Ask.Offer(title, does, kit.L("window.frame.close"), e.Content(), func() { do(e.Wish()) })
-	d.Resize(s.at.Ask.Size().Subtract(fyne.NewSize(200, 120)).Min(fyne.NewSize(960, 640))) // lines that an eye can follow
+	fit := func(wish view.Wish) { d.Resize(s.at.Ask.Size().Subtract(fyne.NewSize(200, 120)).Min(roomFor(wish))) }
+	e.OnWish = func(wish view.Wish) {
+		fit(wish)
+		p.show(wish)
+	}
+	p.show(e.Wish())
+	fit(e.Wish())
 	s.at.Ask.ShowThen(d, p.drop)
+}
+
+// roomFor is how large the question is: with what goes and what stays under it, in lines that an eye can follow, only
+// where something is hidden.
+func roomFor(wish view.Wish) fyne.Size {
+	if !wish.Anonymous || wish.Scope == view.Table {
+		return fyne.NewSize(760, 330)
+	}
+	return fyne.NewSize(960, 640)
 }
 
 // write asks for the file and writes it apart from the window.
