@@ -21,24 +21,25 @@ type row struct {
 	shown                       cases.Summary
 	snippet                     string
 	day                         string
-	last                        *fyne.Container // how far it is, and the day
+	last, all                   *fyne.Container // how far it is, and the day; the lines
 }
 
 func newRow() *row {
 	r := &row{title: widget.NewLabel(""), vehicle: kit.Small(""), state: kit.Small(""), when: kit.Small(""), found: widget.NewRichText()}
 	r.title.TextStyle.Bold = true
-	r.title.Truncation = fyne.TextTruncateEllipsis
+	r.title.Wrapping, r.title.Truncation = fyne.TextWrapWord, fyne.TextTruncateEllipsis
 	r.when.Truncation = fyne.TextTruncateOff
 	r.found.Truncation = fyne.TextTruncateEllipsis
 	r.found.Hide()
 	r.last = container.NewBorder(nil, nil, nil, r.when, container.NewStack(r.state, r.found))
+	r.all = container.New(lines{r.title}, r.title, r.vehicle, r.last)
 	r.ExtendBaseWidget(r)
 	return r
 }
 
 // CreateRenderer stacks the lines.
 func (r *row) CreateRenderer() fyne.WidgetRenderer {
-	return widget.NewSimpleRenderer(container.New(kit.Tight{More: 3}, r.title, r.vehicle, r.last))
+	return widget.NewSimpleRenderer(r.all)
 }
 
 // show writes the lines, which costs far more than to see that they stand
@@ -50,6 +51,7 @@ func (r *row) show(s cases.Summary, found cases.Snippet, now time.Time) {
 	}
 	r.shown, r.day, r.snippet = s, on, found.Text
 	r.title.SetText(orDash(s.Title, kit.L("window.notebook.no-title")))
+	r.all.Layout.Layout(r.all.Objects, r.all.Size()) // it may take another number of lines
 	r.vehicle.SetText(orDash(s.Vehicle, kit.L("window.notebook.no-vehicle")))
 	r.when.SetText(on)
 	r.last.Layout.Layout(r.last.Objects, r.last.Size())

@@ -7,6 +7,7 @@ import (
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/test"
+	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
 
 	"loopbook/cases"
@@ -260,5 +261,27 @@ func TestAnEmptyAnswerSaysSo(t *testing.T) {
 	v.Show(0, -1, "")
 	if v.nothing.String() == empty {
 		t.Error("a search that finds nothing reads like an empty notebook")
+	}
+}
+
+// A title that one line would cut has two, and what stands under it stays in the row.
+func TestALongTitleHasTwoLines(t *testing.T) {
+	test.NewTempApp(t)
+	r := newRow()
+	w := test.NewTempWindow(t, r)
+	w.Resize(fyne.NewSize(230, r.MinSize().Height))
+	show := func(title string) float32 {
+		r.show(cases.Summary{Title: title, Vehicle: "Delvik Lark"}, cases.Snippet{}, time.Time{})
+		if foot := r.last.Position().Y + r.last.Size().Height; foot > r.Size().Height+theme.InnerPadding() {
+			t.Errorf("%q: the last line ends at %g of %g", title, foot, r.Size().Height)
+		}
+		return r.title.Size().Height
+	}
+	short, long := show("Runs hot"), show("Cold cabin on frosty mornings, thermostat")
+	if line := fyne.MeasureText("M", theme.TextSize(), r.title.TextStyle).Height; long-short != line {
+		t.Errorf("a short title is %g high, a long one %g: not a line of %g more", short, long, line)
+	}
+	if again := show("Runs hot"); again != short {
+		t.Errorf("a row that showed a long title before is %g high at its title, not %g", again, short)
 	}
 }
