@@ -16,7 +16,7 @@ import (
 func newRefusal(a fyne.App, why error) fyne.Window {
 	a.Settings().SetTheme(kit.NewTheme(preferences{a.Preferences()}.light()))
 	w := a.NewWindow("Loopbook")
-	text := why.Error()
+	text := kit.Capital(why.Error())
 	if errors.Is(why, cases.ErrForeign) { // the others say themselves what to do
 		text = kit.L("window.frame.foreign", text)
 	}

@@ -34,7 +34,7 @@ const LongSide = 1600
 // Errors of pictures that are refused.
 var (
 	ErrNoPicture = errors.New("is no picture that can be read: save it as JPEG or PNG")
-	ErrCut       = errors.New("the picture breaks off, or is damaged: copy it from the camera again")
+	ErrCut       = errors.New("breaks off, or is damaged: copy it from the camera again")
 	ErrTooLarge  = errors.New("is larger than a picture of a case may be: save it smaller")
 )
 

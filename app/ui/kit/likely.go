@@ -66,12 +66,12 @@ func (l *LikelyLine) Text() string { return strings.TrimSpace(l.name.Text + " " 
 func Chance(p float64) string { return say.English().Say(diagnosis.Chance(p)) }
 
 // Capital begins a text with a capital letter, unless its first word is written
-// pH or km/h is.
+// as pH or km/h is, or is a file's name.
 func Capital(s string) string {
 	word, _, _ := strings.Cut(s, " ")
 	first, size := utf8.DecodeRuneInString(s)
 	second, _ := utf8.DecodeRuneInString(s[size:])
-	if s == "" || unicode.IsUpper(second) || strings.Contains(word, "/") {
+	if s == "" || unicode.IsUpper(second) || strings.ContainsAny(strings.TrimRight(word, ".:"), "./") {
 		return s
 	}
 	return string(unicode.ToUpper(first)) + s[size:]

@@ -39,7 +39,7 @@ func TestALineThatComesMakesRoom(t *testing.T) {
 
 // A key of another program's or a person's name may begin with any letter: its first byte alone is none.
 func TestCapital(t *testing.T) {
-	for text, want := range map[string]string{"": "", "hose": "Hose", "überdruck": "Überdruck", "Ölkühler": "Ölkühler", "ñu": "Ñu", "pH": "pH", "km/h is": "km/h is", "x": "X"} {
+	for text, want := range map[string]string{"": "", "hose": "Hose", "überdruck": "Überdruck", "Ölkühler": "Ölkühler", "ñu": "Ñu", "pH": "pH", "km/h is": "km/h is", "log.csv: is empty": "log.csv: is empty", "full.": "Full.", "x": "X"} {
 		if got := kit.Capital(text); got != want {
 			t.Errorf("Capital(%q) = %q, want %q", text, got, want)
 		}

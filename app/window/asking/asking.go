@@ -30,7 +30,9 @@ func (a *Asker) Size() fyne.Size { return a.over.Canvas().Size() }
 func (a *Asker) Asking() bool { return a.over.Canvas().Overlays().Top() != nil }
 
 // Tell says what did not work.
-func (a *Asker) Tell(err error) { a.Show(a.Notice(kit.L("window.frame.failed"), err.Error())) }
+func (a *Asker) Tell(err error) {
+	a.Show(a.Notice(kit.L("window.frame.failed"), kit.Capital(err.Error())))
+}
 
 // Inform says why there is nothing to do, where nothing failed.
 func (a *Asker) Inform(text string) { a.Show(a.Notice(kit.L("window.frame.nothing"), text)) }

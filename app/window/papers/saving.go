@@ -26,7 +26,7 @@ func (p *window) once(do func()) {
 func (p *window) save() {
 	p.ask.SaveFile(p.fileName(), nil, func(path string) {
 		if err := library.WriteFile(path, p.write); err != nil {
-			p.view.Say(err.Error())
+			p.view.Say(kit.Capital(err.Error()))
 			return
 		}
 		p.say(kit.L("window.papers.saved", path))
@@ -40,7 +40,7 @@ func (p *window) open() {
 		err = library.WriteFile(path, p.write)
 	}
 	if err != nil {
-		p.view.Say(err.Error())
+		p.view.Say(kit.Capital(err.Error()))
 		return
 	}
 	p.say(kit.L("window.papers.saved", path))

@@ -92,7 +92,7 @@ func (p *window) make() {
 			case ctx.Err() != nil:
 				return
 			case err != nil:
-				p.view.Say(err.Error())
+				p.view.Say(kit.Capital(err.Error()))
 				return
 			}
 			p.pdf = out.Bytes()

@@ -74,7 +74,7 @@ func (p *Photos) read(key, hash string) {
 		shown := view.Photo{}
 		img, err := p.smaller.Image(ctx, store, hash, cardPixels)
 		if err != nil {
-			shown.Problem = err.Error()
+			shown.Problem = kit.L("window.photos.unreadable", err.Error())
 		} else {
 			shown.Image = img
 		}

@@ -13,6 +13,7 @@ import (
 	"testing"
 
 	"loopbook/app/library"
+	"loopbook/app/ui/kit"
 	"loopbook/app/window/bench/benchtest"
 	"loopbook/cases"
 	"loopbook/cases/photo"
@@ -109,7 +110,7 @@ func TestABrokenPictureIsTold(t *testing.T) {
 	p.Show()
 	hash := hashOfPhoto(t, p, 0)
 	_, want := photo.Small(data[:len(data)-20], cardPixels)
-	if p := p.album.small["photos/cut.jpg"+hash]; want == nil || p.Problem != want.Error() || p.Image != nil {
+	if p := p.album.small["photos/cut.jpg"+hash]; want == nil || p.Problem != kit.L("window.photos.unreadable", want.Error()) || p.Image != nil {
 		t.Errorf("the screen shows %+v, want %v", p, want)
 	}
 	if _, err := p.at.Desk.Store.Smaller(p.at.Ctx, hash); !errors.Is(err, cases.ErrNoFile) {
