@@ -42,7 +42,7 @@ func (s *sheet) causes() {
 
 // causeTable has no place for reasons where nothing speaks for or against.
 func (s *sheet) causeTable(told []diagnosis.Ranked, blank bool) (columns []column, rows [][]cell) {
-	columns = []column{{s.by.Of("record.cause"), 24}, {s.by.Of("record.probability"), 12}, {s.by.Of("record.for"), 32}, {s.by.Of("record.against"), 32}}
+	columns = []column{{s.by.Of("record.cause"), 20}, {s.by.Of("record.probability"), 11}, {s.by.Of("record.for"), 37}, {s.by.Of("record.against"), 32}}
 	if blank {
 		columns = []column{{columns[0].title, 40}, {columns[1].title, 60}}
 	}

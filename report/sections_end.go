@@ -13,20 +13,19 @@ import (
 
 // boiling is the hottest liquid of each side of the repair against the coolant under its cap.
 func (s *sheet) boiling() {
-	var list facts
-	for _, b := range s.f.Boiling {
-		hottest := say.Of("record.hottest")
-		if len(s.f.Boiling) > 1 {
-			hottest = say.List(hottest, b.Stage.Text())
-		}
-		list.add(say.Of("record.boils"), say.Value(b.PointC))
-		list.add(hottest, say.Of("record.hottest-where", b.HottestC, b.Where))
-		list.add(say.Of("record.margin"), say.Value(b.MarginK))
-	}
-	if len(list) == 0 {
+	if len(s.f.Boiling) == 0 {
 		return
 	}
-	s.section(say.Of("record.boiling"), list, 3)
+	columns := []column{{s.by.Of("record.stage"), 20}, {s.by.Of("record.boils"), 14}, {s.by.Of("record.hottest"), 52}, {s.by.Of("record.margin"), 14}}
+	var rows [][]cell
+	for _, b := range s.f.Boiling {
+		rows = append(rows, cells(s.by.Say(b.Stage.Text()), s.by.Say(say.Value(b.PointC)), s.by.Of("record.hottest-where", b.HottestC, b.Where), s.by.Say(say.Value(b.MarginK))))
+	}
+	if len(rows) == 1 { // of what the rest of the paper is of
+		columns, rows[0] = columns[1:], rows[0][1:]
+	}
+	s.heading(s.by.Of("record.boiling"), s.tableKeep(columns, rows))
+	s.table(columns, rows)
 }
 
 // kept is what lies with the case and isn't printed, and what it taught.
