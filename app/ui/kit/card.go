@@ -66,7 +66,7 @@ func CardOf(severity, word string, body *widget.RichText) fyne.CanvasObject {
 	head.TextStyle.Bold = true
 	head.Importance = look.head
 	top := container.NewHBox(container.NewCenter(Sign(severity)), head)
-	return On(NewGround(look.fill, look.edge, 6), container.New(Tight{}, top, body))
+	return On(NewGround(look.fill, look.edge, 6), container.New(Tight{}, top, Unbroken(body)))
 }
 
 // Signed puts a severity's sign before the first line of a small text.

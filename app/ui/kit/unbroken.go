@@ -1,0 +1,89 @@
+package kit
+
+import (
+	"strings"
+	"unicode"
+	"unicode/utf8"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/theme"
+	"fyne.io/fyne/v2/widget"
+)
+
+// Unbroken keeps a text's numbers on one line with their units. The toolkit breaks a line at every kind of space, also
+// at one that says not to, so a line that would end with a number is ended before it.
+func Unbroken(text *widget.RichText) *fyne.Container { return container.New(unbroken{}, text) }
+
+type unbroken struct{}
+
+// MinSize is the text's.
+func (unbroken) MinSize(o []fyne.CanvasObject) fyne.Size { return o[0].MinSize() }
+
+// Layout ends lines anew for the width.
+func (unbroken) Layout(o []fyne.CanvasObject, room fyne.Size) {
+	t := o[0].(*widget.RichText)
+	changed := false
+	for _, s := range t.Segments {
+		line, ok := s.(*widget.TextSegment)
+		if !ok {
+			continue
+		}
+		size, style := theme.Size(line.Style.SizeName), line.Style.TextStyle
+		text := endLines(strings.ReplaceAll(line.Text, ended, " "), func(s string) bool {
+			return fyne.MeasureText(s, size, style).Width <= room.Width-2*theme.InnerPadding()
+		})
+		changed = changed || text != line.Text
+		line.Text = text
+	}
+	if changed {
+		t.Refresh()
+	}
+	t.Move(fyne.Position{})
+	t.Resize(room)
+}
+
+// ended is a space at which a line was ended here.
+const ended = " \n"
+
+// endLines ends each line that would part a number from its unit before the number.
+func endLines(text string, fits func(string) bool) string {
+	words := strings.Split(text, " ")
+	var out strings.Builder
+	line := ""
+	for i, word := range words {
+		switch whole := word; {
+		case i == 0:
+			line = word
+		default:
+			gap := " "
+			if i+1 < len(words) && parted(word, words[i+1]) {
+				whole += " " + words[i+1]
+			}
+			switch {
+			case !fits(line + " " + word):
+				line = word // the toolkit ends it
+			case !fits(line+" "+whole) && fits(whole):
+				line, gap = word, ended
+			default:
+				line += " " + word
+			}
+			out.WriteString(gap)
+		}
+		out.WriteString(word)
+		if at := strings.LastIndex(word, "\n"); at >= 0 {
+			line = word[at+1:]
+		}
+	}
+	return out.String()
+}
+
+// parted reports whether a line between the words would part a number from what it counts in: a unit is short, or has a
+// sign in it.
+func parted(number, unit string) bool {
+	last, _ := utf8.DecodeLastRuneInString(number)
+	first, _ := utf8.DecodeRuneInString(unit)
+	unit = strings.TrimRight(unit, ".,;:)!?")
+	return unicode.IsDigit(last) && first != 0 && !unicode.IsDigit(first) &&
+		(strings.ContainsAny(unit, "°%/") || utf8.RuneCountInString(unit) <= 3)
+}
