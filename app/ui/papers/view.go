@@ -38,6 +38,7 @@ type View struct {
 
 	choice  Choice
 	quiet   bool
+	said    string
 	kind    *kit.Radio
 	lang    *kit.Select
 	page    *kit.Select
@@ -140,16 +141,19 @@ func (v *View) Leave() {
 
 // Say tells how far the paper is, where it lies, or what went wrong.
 func (v *View) Say(text string) {
-	v.says.SetText(text)
-	v.blank.SetText(text)
+	v.said = text
 	v.place()
 }
 
-// place tells it once: among the choices, or where the pages will be.
+// place tells it once: among the choices, or where the pages will be. Neither is ever hidden: the toolkit forgets to
+// paint a window whose words come into sight for the first time.
 func (v *View) place() {
-	paged := len(v.pages.Objects) > 0
-	kit.SetVisible(paged, v.says)
-	kit.SetVisible(!paged, v.blank)
+	aside, blank := v.said, ""
+	if len(v.pages.Objects) == 0 {
+		aside, blank = blank, aside
+	}
+	v.says.SetText(aside)
+	v.blank.SetText(blank)
 }
 
 // pageWidth is the least that a page is shown at.
