@@ -7,23 +7,14 @@ import (
 )
 
 // fanStartC is the highest temperature at which a fan usually starts: 98 °C
-// (FN1, published, V23), or 10 K over a hotter rating (common practice); where only a heated thermostat opens
-// so late, above the band of 100 to 110 °C that it lets the engine have (TH6, published, T2).
-func fanStartC(opensC diagram.Celsius) diagram.Celsius {
-	start := max(usualFanStartC, opensC+10)
-	if opensC >= heatedFromC {
-		start = max(start, heatedBandC)
-	}
-	return start
-}
+// (FN1, published, V23), or 10 K over a hotter rating (common practice).
+func fanStartC(opensC diagram.Celsius) diagram.Celsius { return max(usualFanStartC, opensC+10) }
 
 // FanDueC is where a fan that still stands is late, with a thermostat of that rating.
 func FanDueC(opensC diagram.Celsius) diagram.Celsius { return fanStartC(opensC) + fanLateK }
 
 const (
 	usualFanStartC diagram.Celsius = 98
-	heatedFromC    diagram.Celsius = 95 // TH5, common practice: no other is rated so high
-	heatedBandC    diagram.Celsius = 110
 	secondLowC     diagram.Celsius = 105 // a fan's second speed: FN5, common practice
 	secondHighC    diagram.Celsius = 112
 )

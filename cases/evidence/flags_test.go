@@ -98,7 +98,7 @@ func TestAnEngineThatComesToItsRatingSucksNoHose(t *testing.T) {
 // FN1 (published) is of fans that start by 98 °C; where they start with a hotter thermostat nobody published.
 func TestWhereAFanStartsWithAHotThermostatIsNotSaidToBePublished(t *testing.T) {
 	for rating, want := range map[diagram.Celsius]bool{88: true, 97: false} {
-		s := healthy("inlet-thermostat", warmIdle).open(116, 4)
+		s := healthy("inlet-thermostat", warmIdle).open(113, 4)
 		s.round.Fan = cases.FanOff
 		c := toCase(s)
 		c.Loop.ThermostatOpensC = &rating

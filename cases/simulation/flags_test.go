@@ -41,6 +41,7 @@ var faultsOf = map[string]string{
 // besides are the other faults, or none, whose cars show a flag all the same, and why that stays so.
 var besides = []struct{ flag, causes, why string }{
 	{"air-side fan-not-running", "sensor-reads-low", "a fan that its sensor tells too little starts too late"},
+	{"fan-running", "sensor-reads-high", "and one that it tells too much starts too early"},
 	{"hose-uneven", "thermostat-stuck-closed thermostat-late pump-weak", "hardly any flow is what the flag names beside air"},
 	{"thermostat-not-opening", "pump-weak", "what isn't pumped passes no thermostat; the heater tells the two apart"},
 	{"thermostat-opening-late", "pump-weak", "shut by its look in one round, and open in the next that turns faster"},
@@ -49,7 +50,7 @@ var besides = []struct{ flag, causes, why string }{
 	{"thermostat-not-opening hose-uneven", "bypass-open", "what goes past the radiator leaves its hoses cold at worst, as a shut valve does"},
 	{"heater-restricted", "heater-valve-shut", "a drop that large is both while the round is cold"},
 	{"sensor-jumps", "thermostat-late", "on a cold day the model's engine falls by 38 K in 12 s as its valve lets go; a real sensor lags"},
-	{"hose-uneven", "heater-valve-shut", "a heated thermostat that just opens on a cold day"},
+	{"hose-uneven", "heater-valve-shut radiator-airflow combustion-leak", "heated thermostats that have only just opened"},
 	{"bleed-line-cold", "sensor-reads-high", "an engine on its way up that its sensor calls hot"},
 	{"thermostat-passing-early", "none cap-weak cap-vacuum-stuck radiator-airflow radiator-restricted lower-hose-collapse fan-not-running fan-always-running",
 		"one split loop, whose heater takes the engine back under its rating at idle on a cold day, with the hose still warm"},
@@ -64,7 +65,7 @@ var told = []struct {
 }{
 	{"thermostat-stuck-open", "engine-below-target", 10}, {"thermostat-early", "engine-below-target", 10},
 	{"thermostat-stuck-closed", "engine-above-rating", 10}, {"thermostat-stuck-closed", "thermostat-not-opening", 7}, {"thermostat-late", "thermostat-opening-late", 6},
-	{"radiator-restricted", "flow-restricted", 5}, {"pump-weak", "heater-restricted", 5}, {"fan-always-running", "fan-running", 10},
+	{"radiator-restricted", "flow-restricted", 4}, {"pump-weak", "heater-restricted", 5}, {"fan-always-running", "fan-running", 10},
 	{"heater-core-restricted", "heater-restricted", 10}, {"heater-valve-shut", "heater-no-flow", 10}, {"heater-air-side", "heater-air-side", 10},
 	{"coolant-low-air", "heater-restricted", 10}, {"sensor-reads-low", "sensor-disagrees", 10}, {"sensor-reads-high", "sensor-disagrees", 10},
 }

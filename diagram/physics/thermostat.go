@@ -42,9 +42,9 @@ func (s *Sim) fitValves(l *diagram.Loop) {
 	}
 }
 
-// fanOverK is how far over a hot rating the fan starts at least, K: as far as
-// on a loop with the usual inlet thermostat, so that it doesn't run at light load.
-const fanOverK = 15
+// fanOverK is how far over a hot rating the fan starts at least, K (common practice): above what
+// the thermostat lets the engine have at light load, so that it doesn't run there.
+const fanOverK = 10
 
 // heatWax tells by how much the heater warms the wax over its coolant, K. The
 // engine's control has it on under load: halfway between what 2500 rpm without
