@@ -22,6 +22,10 @@ func WriteClass(ctx context.Context, store *sqlite.Store, c cases.Class, path st
 	if err != nil {
 		return err
 	}
+	sealed, err := store.SealedIDs(ctx)
+	if err != nil {
+		return err
+	}
 	var ids []string
 	taught := map[string]bool{}
 	for _, id := range c.Cases {
@@ -29,15 +33,12 @@ func WriteClass(ctx context.Context, store *sqlite.Store, c cases.Class, path st
 			continue
 		}
 		d, err := store.Digest(ctx, id)
-		shut := false
-		if errors.Is(err, cases.ErrNotFound) {
-			_, err = store.Sealed(ctx, id)
-			shut = err == nil
-		}
-		if errors.Is(err, cases.ErrNotFound) {
+		gone := errors.Is(err, cases.ErrNotFound)
+		shut := gone && slices.Contains(sealed, id)
+		switch {
+		case gone && !shut:
 			continue
-		}
-		if err != nil {
+		case err != nil && !gone:
 			return err
 		}
 		ids, taught[id] = append(ids, id), shut || d.Taught()

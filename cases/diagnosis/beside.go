@@ -79,9 +79,12 @@ func judged(r Ranking) cases.Cause {
 
 // rivals are the causes that are still likely enough beside the judged one; a verdict has none.
 func (b *Beside) rivals(r Ranking) []cases.Cause {
+	if r.sheet.c.Verdict.Cause == b.Of {
+		return nil
+	}
 	var out []cases.Cause
 	for _, c := range r.Causes {
-		if c.Cause != b.Of && c.Probability >= besideFrom && r.sheet.c.Verdict.Cause != b.Of {
+		if c.Cause != b.Of && c.Probability >= besideFrom {
 			out = append(out, c.Cause)
 		}
 	}

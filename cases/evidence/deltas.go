@@ -39,6 +39,7 @@ func (m *moment) judge(e Expectation) {
 		}
 	}
 	m.deltas = m.findDeltas(e.Deltas)
+	m.shut = m.findShut()
 }
 
 // findDeltas are the differences whose two ends were read. One with an end

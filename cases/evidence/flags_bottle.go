@@ -9,7 +9,7 @@ import (
 // outside is blocked, or ends above the level (common practice).
 func (m *moment) bleedCold() []Flag {
 	line, ok := m.at(diagram.BottleBleed)
-	if !ok || !m.isHot() || !m.asCold(line) || m.shutOff() != nil {
+	if !ok || !m.isHot() || !m.asCold(line) || m.shut != nil {
 		return nil
 	}
 	return []Flag{m.flag("bleed-line-cold", Look, []diagram.Point{diagram.BottleBleed}, say.Of("flag.bleed-line-cold"),

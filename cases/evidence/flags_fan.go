@@ -49,7 +49,7 @@ func (m *moment) fanIsLate() bool {
 }
 
 func (m *moment) fanNotRunning() []Flag {
-	if m.round.Fan != cases.FanOff || m.beltFan() || m.c.Loop.Fan == cases.NoFan || !m.slow() || !m.fanIsLate() || m.shutOff() != nil {
+	if m.round.Fan != cases.FanOff || m.beltFan() || m.c.Loop.Fan == cases.NoFan || !m.slow() || !m.fanIsLate() || m.shut != nil {
 		return nil
 	}
 	return []Flag{m.flag("fan-not-running", Act, nil,

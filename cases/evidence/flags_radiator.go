@@ -16,7 +16,7 @@ const engineRiseK diagram.DeltaK = 5.6
 // only told above the rating, for a throttling thermostat does the same.
 func (m *moment) flowRestricted() []Flag {
 	d := m.delta(AcrossRadiator)
-	if d == nil || d.State != High || m.engine.regime != Above || m.shutOff() != nil {
+	if d == nil || d.State != High || m.engine.regime != Above || m.shut != nil {
 		return nil
 	}
 	because := []say.Text{m.engineText(), m.ends(d), d.text()}

@@ -82,7 +82,7 @@ func (m *moment) hoseUneven() []Flag {
 	var out []Flag
 	for _, name := range []string{AlongUpperHose, AlongLowerHose} {
 		d := m.delta(name)
-		if d == nil || !d.State.Out() || !m.over(unevenK) || m.shutOff() != nil {
+		if d == nil || !d.State.Out() || !m.over(unevenK) || m.shut != nil {
 			continue
 		}
 		points := []diagram.Point{diagram.Point(d.From), diagram.Point(d.To)}

@@ -91,7 +91,7 @@ func (m *moment) ventIsCool(vent Reading) bool { return vent.TrueC.Minus(m.outsi
 // starved: radiator and heater both short of coolant in one round.
 func (m *moment) starved() []Flag {
 	r, h := m.delta(AcrossRadiator), m.delta(HeaterDrop)
-	if r == nil || h == nil || r.State != High || h.State != High || m.engine.regime != Above || m.shutOff() != nil {
+	if r == nil || h == nil || r.State != High || h.State != High || m.engine.regime != Above || m.shut != nil {
 		return nil
 	}
 	return []Flag{m.flag("pump-weak", Look, []diagram.Point{diagram.PumpIn, diagram.HeaterOut},
@@ -101,7 +101,7 @@ func (m *moment) starved() []Flag {
 // openedLate: a thermostat that stood shut above its rating and then opened.
 func openedLate(then, now *moment) []Flag {
 	hose, ok := now.farHose()
-	if then.shutOff() == nil || !ok || now.engine.regime != AtRating || hose.TrueC < now.ambientC+diagram.Celsius(warmHose) {
+	if then.shut == nil || !ok || now.engine.regime != AtRating || hose.TrueC < now.ambientC+diagram.Celsius(warmHose) {
 		return nil
 	}
 	return []Flag{now.flag("thermostat-opening-late", Look, []diagram.Point{diagram.Housing, hose.Point},

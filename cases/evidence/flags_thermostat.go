@@ -36,9 +36,9 @@ func (m *moment) asCold(hose Reading) bool {
 	return hose.TrueC <= m.ambientC+diagram.Celsius(coldHoseK)
 }
 
-// shutOff is the evidence that nothing passes the thermostat of an engine
+// findShut is the evidence that nothing passes the thermostat of an engine
 // above its rating, or nil.
-func (m *moment) shutOff() []say.Text {
+func (m *moment) findShut() []say.Text {
 	if m.engine.regime != Above || m.passedBefore() {
 		return nil
 	}
@@ -71,7 +71,7 @@ func (m *moment) passes() bool {
 // staysShut reports whether nothing passes the thermostat, or nothing did in a round before and nothing shows by now
 // that it opened: coolant that creeps warms a still hose in time.
 func (m *moment) staysShut() bool {
-	return m.shutOff() != nil || !m.passes() && slices.ContainsFunc(m.before, func(b *moment) bool { return b.shutOff() != nil })
+	return m.shut != nil || !m.passes() && slices.ContainsFunc(m.before, func(b *moment) bool { return b.shut != nil })
 }
 
 // givesOffHeat reports whether air that a fan or the road moves leaves the radiator warmer than it does while a
@@ -124,7 +124,7 @@ func (m *moment) outsideText(assumed diagram.Celsius) say.Text {
 }
 
 func (m *moment) notOpening() []Flag {
-	evidence := m.shutOff()
+	evidence := m.shut
 	if evidence == nil {
 		return nil
 	}
@@ -231,7 +231,7 @@ func (m *moment) aboveRating() []Flag {
 		return []Flag{m.flag("engine-above-rating", Look, nil, say.Of("flag.gauge-high"), m.engineText())}
 	case m.engine.c == nil || m.round.EctC == nil && m.round.Gauge == cases.GaugeRed:
 		return []Flag{m.flag("engine-above-rating", Act, nil, say.Of("flag.gauge-red"), m.engineText())}
-	case waits && m.shutOff() == nil:
+	case waits && m.shut == nil:
 		return nil
 	}
 	key := "flag.engine-above-rating"

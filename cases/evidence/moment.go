@@ -3,6 +3,7 @@ package evidence
 import (
 	"loopbook/cases"
 	"loopbook/diagram"
+	"loopbook/diagram/say"
 )
 
 // moment is one round with all that is needed to judge it.
@@ -17,6 +18,7 @@ type moment struct {
 	engine   engine
 	deltas   []Delta
 	expected map[diagram.Point]Range
+	shut     []say.Text    // why nothing passes the thermostat; nil: something may
 	before   []*moment     // earlier rounds of the same stage
 	alone    diagram.Point // a hot reading that all others speak against; "": none
 	hotAir   diagram.Point // the air before the radiator where it is no air from outside; "": it may be

@@ -4,7 +4,6 @@ import (
 	"context"
 	"database/sql"
 	"errors"
-	"fmt"
 
 	"loopbook/cases"
 )
@@ -19,18 +18,14 @@ func (s *Store) Seal(ctx context.Context, caseID string, bundle []byte) error {
 }
 
 // Sealed is the file of a sealed case, or an error that is cases.ErrNotFound.
-func (s *Store) Sealed(ctx context.Context, caseID string) (bundle []byte, err error) {
-	err = s.view(ctx, func(tx *sql.Tx) error {
-		err := tx.QueryRowContext(ctx, `SELECT bundle FROM sealed WHERE case_id = ?`, caseID).Scan(&bundle)
+func (s *Store) Sealed(ctx context.Context, caseID string) ([]byte, error) {
+	return answer(ctx, s.view, "reading the sealed case "+caseID, func(tx *sql.Tx) (bundle []byte, err error) {
+		err = tx.QueryRowContext(ctx, `SELECT bundle FROM sealed WHERE case_id = ?`, caseID).Scan(&bundle)
 		if errors.Is(err, sql.ErrNoRows) {
-			return cases.ErrNotFound
+			err = cases.ErrNotFound
 		}
-		return err
+		return bundle, err
 	})
-	if err != nil {
-		return nil, fmt.Errorf("reading the sealed case %s: %w", caseID, err)
-	}
-	return bundle, nil
 }
 
 // SealedIDs are the ids of all sealed cases.

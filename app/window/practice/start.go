@@ -2,6 +2,7 @@ package practice
 
 import (
 	"errors"
+	"slices"
 
 	"loopbook/app/ui/kit"
 	view "loopbook/app/ui/practice"
@@ -37,6 +38,10 @@ func (r *Room) start() (view.Start, error) {
 	if err != nil {
 		return d, err
 	}
+	sealed, err := store.SealedIDs(ctx)
+	if err != nil {
+		return d, err
+	}
 	for _, c := range list {
 		answered, err := store.Results(ctx, c.Name)
 		if err != nil {
@@ -48,7 +53,7 @@ func (r *Room) start() (view.Start, error) {
 		ids := r.course.ofClass(c, retired)
 		one := view.Class{Name: c.Name, Of: len(ids), Done: doneBy(ids, answered), Told: toldOf(c.Cases, answered)}
 		for _, id := range c.Cases {
-			title, shut := r.titleByID(id)
+			title, shut := r.titleByID(id, sealed)
 			one.HasOpen = one.HasOpen || id == r.at.Desk.Case.ID
 			one.Cases, one.Sealed = append(one.Cases, title), one.Sealed || shut
 		}
@@ -65,13 +70,13 @@ func (r *Room) start() (view.Start, error) {
 	return d, err
 }
 
-// titleByID is a class's case by its title, or that it is shut.
-func (r *Room) titleByID(id string) (title string, shut bool) {
+// titleByID is a class's case by its title, or that it is one of those that are shut.
+func (r *Room) titleByID(id string, sealed []string) (title string, shut bool) {
 	c, err := r.at.Desk.Store.Get(r.at.Ctx, id)
 	if err == nil {
 		return words.Title(c), false
 	}
-	if _, err := r.at.Desk.Store.Sealed(r.at.Ctx, id); err == nil {
+	if slices.Contains(sealed, id) {
 		return kit.L("window.practice.shut"), true
 	}
 	return kit.L("window.practice.gone", id), false
