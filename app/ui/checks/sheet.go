@@ -115,11 +115,7 @@ func (s *sheet) show() {
 		m.show(t)
 	}
 	s.showWhich()
-	if at < len(s.v.c.Tests) {
-		s.remove.Enable()
-	} else {
-		s.remove.Disable()
-	}
+	kit.SetEnabled(at < len(s.v.c.Tests), s.remove)
 	s.showResult(s.v.result(at))
 	s.showCurve(t)
 }
