@@ -64,6 +64,7 @@ func (r Ranking) Of(cause cases.Cause) (Ranked, bool) {
 
 // sheet is all that a ranking was made from, for those who ask why.
 type sheet struct {
+	tables   *likelihood.Tables
 	c        *cases.Case
 	found    evidence.Findings
 	plan     Plan
@@ -82,7 +83,7 @@ type sheet struct {
 // no coolant can have. The case must not change while the ranking is in use.
 func (j *Judge) Rank(c *cases.Case, f evidence.Findings, p Plan, crowd *ensemble.Ensemble, prior Prior) Ranking {
 	c, _ = evidence.Believed(c)
-	s := sheet{c: c, found: f, plan: p, crowd: crowd, prior: j.chances(prior, c), factors: j.factors(c, f, p.Stage)}
+	s := sheet{tables: j.tables, c: c, found: f, plan: p, crowd: crowd, prior: j.chances(prior, c), factors: j.factors(c, f, p.Stage)}
 	r := Ranking{Stage: p.Stage, Blank: len(s.factors) == 0}
 	logs := make([]float64, len(s.prior))
 	for i, p := range s.prior {

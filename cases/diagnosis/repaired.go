@@ -32,6 +32,43 @@ func (r Ranking) Repaired(cause cases.Cause) Ranking {
 	return r
 }
 
+// Apart is how many times likelier what was measured is in a healthy loop than in one that has that fault.
+func (r Ranking) Apart(fault cases.Cause) float64 {
+	healthy, _ := r.Of(cases.Healthy)
+	ill, _ := r.Of(fault)
+	times := healthy.Probability / ill.Probability
+	if prior := r.sheet.prior; len(prior) > 0 {
+		times *= prior[indexOf(fault)] / prior[indexOf(cases.Healthy)]
+	}
+	return times
+}
+
+// tellingFrom is by which factor a check that passes has to tell a healthy loop from one with a fault to be named for it
+// (judgement).
+const tellingFrom = 2
+
+// Telling is the check not done yet whose pass would tell a healthy loop best from one that has that fault; "" where none tells
+// much. One of the old part says nothing of the car.
+func (r Ranking) Telling(fault cases.Cause) cases.TestKind {
+	s, healthy, at := &r.sheet, indexOf(cases.Healthy), indexOf(fault)
+	if s.tables == nil {
+		return "" // made by hand
+	}
+	done := outcomes(s.c, r.Stage)
+	best, most := cases.TestKind(""), float64(tellingFrom)
+	for _, kind := range cases.Words[cases.TestKind]() {
+		if _, isDone := outcomeOf(done, kind); isDone || OfOldPart(kind) {
+			continue
+		}
+		for _, o := range s.tables.Outcomes(kind) {
+			if times := o.P[healthy] / o.P[at]; evidence.Passed(o.Word) && times >= most {
+				best, most = kind, times
+			}
+		}
+	}
+	return best
+}
+
 func repairedPrior(usual []float64, cause cases.Cause) []float64 {
 	healthy, same := indexOf(cases.Healthy), indexOf(cause)
 	others := 1 - usual[healthy] - usual[same]

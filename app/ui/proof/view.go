@@ -42,13 +42,14 @@ type Data struct {
 	NoRepair    bool   // the loop was found sound
 	NotFixed    bool
 	Again       []Round // measured before the repair, to be walked again
-	Owed        []Check // came out badly before it, to be done again
+	Owed        []Check // to be done
 }
 
 // Check is a workshop check.
 type Check struct {
-	Kind cases.TestKind
-	Name string
+	Kind  cases.TestKind
+	Name  string
+	Again bool // it came out badly before the repair
 }
 
 // Round is one of the case's.
@@ -131,8 +132,8 @@ func nothingYet() fyne.CanvasObject {
 		kit.Span{Text: kit.L("window.proof.none"), Bold: true}, kit.Span{Text: kit.L("window.proof.none-text")}))
 }
 
-// showAgain offers to walk each round of before the repair again that wasn't yet, and to do each check
-// again that came out badly, in buttons of a width.
+// showAgain offers to walk each round of before the repair again that wasn't yet, and to do each check that is owed, in
+// buttons of a width.
 func (v *View) showAgain(at *fyne.Container, width float32) {
 	v.next = nil
 	offer := func(says, name string, begin func()) {
@@ -150,7 +151,11 @@ func (v *View) showAgain(at *fyne.Container, width float32) {
 		offer("window.proof.again", r.Name, func() { v.OnAgain(r.Index) })
 	}
 	for _, c := range v.data.Owed {
-		offer("window.proof.check-again", c.Name, func() { v.OnCheck(c.Kind) })
+		says := "window.proof.check-now"
+		if c.Again {
+			says = "window.proof.check-again"
+		}
+		offer(says, c.Name, func() { v.OnCheck(c.Kind) })
 	}
 }
 

@@ -109,7 +109,7 @@ func TestARoundIsWalkedAgain(t *testing.T) {
 func TestWhatIsDoneAgainIsNamedWhole(t *testing.T) {
 	v, c := screen(t)
 	for pair, name := range map[int]string{-1: "hot stop after the long climb", 0: "Face scan of the core"} {
-		d := proof.Data{Case: *c, Units: units.Metric(), Pair: pair, Pairs: []string{"warm idle"}, Owed: []proof.Check{{Name: name}}}
+		d := proof.Data{Case: *c, Units: units.Metric(), Pair: pair, Pairs: []string{"warm idle"}, Owed: []proof.Check{{Name: name, Again: true}}}
 		v.Show(d)
 		if b, ok := v.First().(*kit.Button); !ok || b.Text != "Check again: "+name {
 			t.Errorf("with pair %d it says %+v", pair, v.First())

@@ -27,7 +27,10 @@ func (s *Screen) checks(p proof.Proof, to *view.Data) {
 		to.Checks = append(to.Checks, view.Row{Name: kit.Capital(t.Kind.Name()), Before: says(t.Before), After: says(t.After)})
 	}
 	for _, t := range p.Owed() {
-		to.Owed = append(to.Owed, view.Check{Kind: t.Kind, Name: kit.Capital(t.Kind.Name())})
+		to.Owed = append(to.Owed, view.Check{Kind: t.Kind, Name: kit.Capital(t.Kind.Name()), Again: true})
+	}
+	if p.Telling != "" {
+		to.Owed = append(to.Owed, view.Check{Kind: p.Telling, Name: kit.Capital(p.Telling.Name())})
 	}
 }
 

@@ -32,6 +32,8 @@ type Proof struct {
 	Off         []Off           // points out of their range after the repair
 	Again       []int           // rounds before the repair that are to be walked again
 	Repeat      []say.Text      // what is to be measured to be sure
+	Mute        bool            // what was measured tells nothing of the repaired fault
+	Telling     cases.TestKind  // the check that would tell of it then, besides those owed; "": none
 }
 
 // Verdict is what the measurements after the repair come to.
@@ -61,6 +63,7 @@ func Judge(c *cases.Case, f evidence.Findings, after diagnosis.Ranking) Proof {
 	p.Codes = compareCodes(c)
 	p.Unexplained = unexplained(c, f)
 	p.Off = offAfter(c, f)
+	p.listen(c, f, after)
 	p.Verdict = p.judge(c)
 	if p.Verdict == NotFixed && p.Healthy < brokenFrom {
 		p.Left = worst(after).Cause
@@ -113,7 +116,7 @@ func (p *Proof) judge(c *cases.Case) Verdict {
 		return NotMeasured
 	case p.Healthy < brokenFrom, act > 0 && p.Healthy < shownFrom:
 		return NotFixed
-	case p.Healthy >= shownFrom && len(p.Unexplained) == 0 && len(p.Codes.Back) == 0 && len(p.Owed()) == 0 && p.places(Unexplained) == nil:
+	case p.Healthy >= shownFrom && !p.Mute && len(p.Unexplained) == 0 && len(p.Codes.Back) == 0 && len(p.Owed()) == 0 && p.places(Unexplained) == nil:
 		return Fixed
 	}
 	return NotShown
@@ -142,6 +145,9 @@ func (p *Proof) say(c *cases.Case, after diagnosis.Ranking) say.Text {
 	case Fixed:
 		return say.Sentences(append([]say.Text{say.Of("proof.fixed", sure)}, p.harmless()...)...)
 	case NotShown:
+		if p.Mute {
+			return say.Of("proof.mute", c.Verdict.Cause.Text())
+		}
 		return say.Of("proof.not-shown", sure)
 	}
 	if p.Healthy >= brokenFrom { // it isn't the chances that say so
@@ -184,6 +190,12 @@ func (p *Proof) repeat(c *cases.Case) []say.Text {
 	}
 	for _, t := range p.Owed() {
 		out = append(out, say.Of("proof.repeat.test", t.Kind.Text()))
+	}
+	switch {
+	case p.Telling != "":
+		out = append(out, say.Of("proof.repeat.telling", p.Telling.Text()))
+	case p.Mute && len(out) == 0:
+		out = append(out, say.Of("proof.repeat.mute"))
 	}
 	if len(c.Codes) > 0 && !p.Codes.Read {
 		out = append(out, say.Of("proof.repeat.codes"))

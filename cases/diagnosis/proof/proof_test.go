@@ -279,6 +279,25 @@ func TestAFailedCheckIsOwed(t *testing.T) {
 	}
 }
 
+// Temperatures of a loop that a weak cap never moved prove no new one: its test does. Where the fault had shown itself, that it
+// doesn't any more is enough (common practice, no source).
+func TestWhatIsMeasuredMustTellOfTheFault(t *testing.T) {
+	c := theCase(round(cases.BeforeRepair, 800, 20, sound()), round(cases.AfterRepair, 800, 20, sound()), round(cases.AfterRepair, 2500, 24, sound()))
+	c.Codes, c.Verdict.Cause = nil, "cap-weak"
+	p := judge(t, c)
+	if said := p.Sentence.String(); p.Verdict != proof.NotShown || !p.Mute || p.Telling != cases.CapTest || !strings.Contains(said, "cap") {
+		t.Errorf("%s, mute %t, asks for %q: %q", p.Verdict, p.Mute, p.Telling, said)
+	}
+	c.Tests = []cases.Test{{Kind: cases.CapTest, Stage: cases.AfterRepair, RatedKPa: casetest.P(diagram.KPa(110)), OpensKPa: casetest.P(diagram.KPa(108)), Holds: casetest.P(true), VacuumValveOK: casetest.P(true)}}
+	if p := judge(t, c); p.Mute || p.Telling != "" {
+		t.Errorf("with the new cap tested: mute %t, asks for %q", p.Mute, p.Telling)
+	}
+	c = theCase(round(cases.BeforeRepair, 800, 20, stuckOpen()), round(cases.AfterRepair, 800, 20, sound()))
+	if p := judge(t, c); p.Mute || p.Telling != "" {
+		t.Errorf("a thermostat that shows no more: mute %t, asks for %q", p.Mute, p.Telling)
+	}
+}
+
 // A loop that still leaks isn't called not fixed and healthy in one breath: what was found is said.
 func TestWhatWasFoundSpeaksBeforeTheChances(t *testing.T) {
 	c := theCase(round(cases.BeforeRepair, 800, 20, stuckOpen()), round(cases.AfterRepair, 800, 20, sound()), round(cases.AfterRepair, 2500, 24, sound()))

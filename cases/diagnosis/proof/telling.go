@@ -1,0 +1,52 @@
+package proof
+
+import (
+	"slices"
+
+	"loopbook/cases"
+	"loopbook/cases/diagnosis"
+	"loopbook/cases/evidence"
+)
+
+// tellsFrom is how many times likelier what was measured has to be in a healthy loop than with the repaired fault still
+// there; at less it speaks of other things, as temperatures do after a cap was renewed (judgement).
+const tellsFrom = 2
+
+// listen finds out whether what was measured after the repair tells anything of the fault that was repaired: by the model, or
+// by the rule of every workshop that what was wrong is right under the same condition (common practice). If not, it
+// finds the check that would.
+func (p *Proof) listen(c *cases.Case, f evidence.Findings, after diagnosis.Ranking) {
+	fault := c.Verdict.Cause
+	if !p.Measured || fault == "" || fault == cases.Healthy {
+		return
+	}
+	if p.Mute = after.Apart(fault) < tellsFrom && !p.mended(f); !p.Mute {
+		return
+	}
+	if by := after.Telling(fault); !slices.ContainsFunc(p.Owed(), func(t TestPair) bool { return t.Kind == by }) {
+		p.Telling = by
+	}
+}
+
+// mended reports whether something that stood out before the repair is in order after it: in the like of its round, in a log that
+// began alike, or as the same check.
+func (p *Proof) mended(f evidence.Findings) bool {
+	return slices.ContainsFunc(p.Pairs, func(r Pair) bool { return gone(inRound(f, r.Before), inRound(f, r.After)) }) ||
+		slices.ContainsFunc(p.Logs, func(l LogPair) bool {
+			return l.Before >= 0 && l.After >= 0 && gone(f.WarmUps[l.Before].Flags, f.WarmUps[l.After].Flags)
+		}) ||
+		slices.ContainsFunc(p.Tests, func(t TestPair) bool {
+			return t.Before >= 0 && t.After >= 0 && !evidence.Passed(t.BeforeOutcome) && evidence.Passed(t.AfterOutcome)
+		})
+}
+
+func inRound(f evidence.Findings, i int) []evidence.Flag {
+	return slices.DeleteFunc(slices.Clone(f.Flags), func(f evidence.Flag) bool { return f.Round != i })
+}
+
+// gone reports whether one of the flags that speak of a fault isn't among those of now.
+func gone(before, now []evidence.Flag) bool {
+	return slices.ContainsFunc(before, func(was evidence.Flag) bool {
+		return was.Severity != evidence.Note && was.ID != evidence.OutOfRangeFlag && !slices.ContainsFunc(now, func(is evidence.Flag) bool { return is.ID == was.ID })
+	})
+}
