@@ -69,6 +69,11 @@ func (r Ranking) Telling(fault cases.Cause) cases.TestKind {
 	return best
 }
 
+// Blames reports whether a finding is likelier with that fault than in a healthy loop.
+func (r Ranking) Blames(finding string, fault cases.Cause) bool {
+	return r.sheet.tables != nil && r.sheet.tables.Blames(finding, indexOf(fault))
+}
+
 func repairedPrior(usual []float64, cause cases.Cause) []float64 {
 	healthy, same := indexOf(cases.Healthy), indexOf(cause)
 	others := 1 - usual[healthy] - usual[same]

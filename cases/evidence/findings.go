@@ -137,9 +137,6 @@ type Flag struct {
 // WholeCase is the Round of a flag that belongs to no one round.
 const WholeCase = -1
 
-// OutOfRangeFlag is the ID of a difference that is out of its range with no fault that shows.
-const OutOfRangeFlag = "delta-out-of-range"
-
 // Severity says what a flag asks for.
 type Severity string
 

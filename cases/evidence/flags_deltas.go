@@ -84,7 +84,7 @@ func (m *moment) deltasOut(explained map[branch]bool) []Flag {
 	if said == nil {
 		return nil
 	}
-	return []Flag{m.flag(OutOfRangeFlag, Look, points, say.Of("flag.delta-out-of-range", say.Items(said...)),
+	return []Flag{m.flag("delta-out-of-range", Look, points, say.Of("flag.delta-out-of-range", say.Items(said...)),
 		append(because, m.engineText(), say.Of("because.two-readings", pairErrorK))...)} // IR9
 }
 

@@ -7,6 +7,7 @@ import (
 	"slices"
 	"strings"
 
+	"loopbook/cases"
 	"loopbook/diagram"
 	"loopbook/diagram/say"
 )
@@ -105,6 +106,12 @@ func (t *Tables) Findings(words []string, rounds func(needs []string) int) []Fac
 		out = append(out, t.silence(rounds))
 	}
 	return out
+}
+
+// Blames reports whether a rule's word is likelier with a cause, by its place, than in a healthy loop.
+func (t *Tables) Blames(word string, cause int) bool {
+	f, ok := t.findings[word]
+	return ok && f.Log[cause] > f.Log[slices.Index(cases.Words[cases.Cause](), cases.Healthy)]
 }
 
 // silence is that nothing stands out. A rule that had nothing to read would have been silent with any

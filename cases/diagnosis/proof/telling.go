@@ -20,7 +20,8 @@ func (p *Proof) listen(c *cases.Case, f evidence.Findings, after diagnosis.Ranki
 	if !p.Measured || fault == "" || fault == cases.Healthy {
 		return
 	}
-	if p.Mute = after.Apart(fault) < tellsFrom && !p.mended(f); !p.Mute {
+	speaks := func(finding string) bool { return after.Blames(finding, fault) }
+	if p.Mute = after.Apart(fault) < tellsFrom && !p.mended(f, speaks); !p.Mute {
 		return
 	}
 	if by := after.Telling(fault); !slices.ContainsFunc(p.Owed(), func(t TestPair) bool { return t.Kind == by }) {
@@ -28,25 +29,20 @@ func (p *Proof) listen(c *cases.Case, f evidence.Findings, after diagnosis.Ranki
 	}
 }
 
-// mended reports whether something that stood out before the repair is in order after it: in the like of its round, in a log that
-// began alike, or as the same check.
-func (p *Proof) mended(f evidence.Findings) bool {
+// mended reports whether a finding that spoke of the fault before the repair is gone: in the like of its round, or in a log that began alike.
+func (p *Proof) mended(f evidence.Findings, speaks func(finding string) bool) bool {
+	gone := func(before, now []evidence.Flag) bool {
+		return slices.ContainsFunc(before, func(was evidence.Flag) bool {
+			return was.Severity != evidence.Note && speaks(was.ID) &&
+				!slices.ContainsFunc(now, func(is evidence.Flag) bool { return is.ID == was.ID })
+		})
+	}
 	return slices.ContainsFunc(p.Pairs, func(r Pair) bool { return gone(inRound(f, r.Before), inRound(f, r.After)) }) ||
 		slices.ContainsFunc(p.Logs, func(l LogPair) bool {
 			return l.Before >= 0 && l.After >= 0 && gone(f.WarmUps[l.Before].Flags, f.WarmUps[l.After].Flags)
-		}) ||
-		slices.ContainsFunc(p.Tests, func(t TestPair) bool {
-			return t.Before >= 0 && t.After >= 0 && !evidence.Passed(t.BeforeOutcome) && evidence.Passed(t.AfterOutcome)
 		})
 }
 
 func inRound(f evidence.Findings, i int) []evidence.Flag {
 	return slices.DeleteFunc(slices.Clone(f.Flags), func(f evidence.Flag) bool { return f.Round != i })
-}
-
-// gone reports whether one of the flags that speak of a fault isn't among those of now.
-func gone(before, now []evidence.Flag) bool {
-	return slices.ContainsFunc(before, func(was evidence.Flag) bool {
-		return was.Severity != evidence.Note && was.ID != evidence.OutOfRangeFlag && !slices.ContainsFunc(now, func(is evidence.Flag) bool { return is.ID == was.ID })
-	})
 }
