@@ -11,17 +11,21 @@ import (
 	"loopbook/cases/trial"
 )
 
-// The diagnosis on cars of another hand, who saw neither model nor tables (testdata/strangers): they stay what
+// The diagnosis on cars of two other hands, who saw neither model nor tables (testdata/strangers): they stay what
 // they are while both are tuned. -split 150 takes all of them.
-func TestStrangersCars(t *testing.T) { hold(t, "strangers'", strangers) }
+func TestStrangersCars(t *testing.T) {
+	for _, hand := range []string{"first", "second"} {
+		hold(t, hand+" strangers'", func(t testing.TB, _ int64, n int, level trial.Level) []cases.Case { return strangers(t, hand, n, level) })
+	}
+}
 
-// strangers are the first n of them at a level, with the truth as the verdict.
-func strangers(t testing.TB, _ int64, n int, level trial.Level) []cases.Case {
+// strangers are the first n of a hand's at a level, with the truth as the verdict.
+func strangers(t testing.TB, hand string, n int, level trial.Level) []cases.Case {
 	t.Helper()
 	name := map[trial.Level]string{
 		trial.Temperatures: "one-symptom", trial.OneSymptom: "one-symptom", trial.Complaint: "complaint", trial.Checks: "checks",
 	}[level]
-	file, err := os.Open(filepath.Join("..", "..", "testdata", "strangers", name+".jsonl.gz"))
+	file, err := os.Open(filepath.Join("..", "..", "testdata", "strangers", hand, name+".jsonl.gz"))
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -35,7 +39,7 @@ func strangers(t testing.TB, _ int64, n int, level trial.Level) []cases.Case {
 	for len(out) < n && lines.Scan() {
 		c, err := cases.Decode(lines.Bytes())
 		if err != nil {
-			t.Fatalf("%s, line %d: %v", name, len(out)+1, err)
+			t.Fatalf("%s %s, line %d: %v", hand, name, len(out)+1, err)
 		}
 		if level == trial.Temperatures {
 			c.Complaint = cases.Complaint{}
