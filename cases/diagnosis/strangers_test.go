@@ -15,7 +15,9 @@ import (
 // they are while both are tuned. -split 150 takes all of them.
 func TestStrangersCars(t *testing.T) {
 	for _, hand := range []string{"first", "second"} {
-		hold(t, hand+" strangers'", func(t testing.TB, _ int64, n int, level trial.Level) []cases.Case { return strangers(t, hand, n, level) })
+		hold(t, hand+" strangers'", func(t testing.TB, _ int64, n int, level trial.Level) []cases.Case {
+			return strangers(t, hand, n, level)
+		})
 	}
 }
 
