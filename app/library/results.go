@@ -12,6 +12,19 @@ import (
 	"loopbook/cases/sqlite"
 )
 
+// HoldsResults reports whether a file is a table of results rather than a log, whose names end alike.
+func HoldsResults(path string) bool {
+	f, err := os.Open(path)
+	if err != nil {
+		return false // whoever reads it tells
+	}
+	defer f.Close()
+	return exchange.IsResults(f)
+}
+
+// ResultsEnding is how the name of a file ends that holds results.
+const ResultsEnding = ".csv"
+
 // TakeResults takes in the table of results that another notebook wrote, and tells how many of them are new and how many the
 // notebook had. Those of a class set that was handed over from here stand under its own cases.
 func TakeResults(ctx context.Context, store *sqlite.Store, path string) (taken, known int, err error) {

@@ -12,23 +12,26 @@ import (
 
 // arrivals are files that were dropped or chosen; each goes where its kind belongs.
 type arrivals struct {
-	at     bench.Bench
-	warmup *warmup.Screen
-	photos *photos.Photos
-	intake *intake.Intake
+	at      bench.Bench
+	warmup  *warmup.Screen
+	photos  *photos.Photos
+	intake  *intake.Intake
+	results func(paths []string) // takes in what trainees handed in
 }
 
 // choose asks for a file to be taken in.
 func (a *arrivals) choose() {
-	a.at.Ask.OpenFile(library.CaseEndings(), func(file fyne.URI) { a.take([]fyne.URI{file}) })
+	a.at.Ask.OpenFile(append(library.CaseEndings(), library.ResultsEnding), func(file fyne.URI) { a.take([]fyne.URI{file}) })
 }
 
-// take takes what was dropped or chosen: logs and photos into the open case, and cases into the notebook. What lies
-// beside cases is left, since nothing says whose it is.
+// take takes what was dropped or chosen: logs and photos into the open case, and cases and results into the notebook. What
+// lies beside cases is left, since nothing says whose it is.
 func (a *arrivals) take(files []fyne.URI) {
-	var holding, logs, pictures []string
+	var holding, results, logs, pictures []string
 	for _, file := range files {
 		switch path := file.Path(); {
+		case library.HoldsResults(path):
+			results = append(results, path)
 		case warmup.IsLog(path):
 			logs = append(logs, path)
 		case photos.IsPhoto(path):
@@ -37,7 +40,11 @@ func (a *arrivals) take(files []fyne.URI) {
 			holding = append(holding, path)
 		}
 	}
+	if len(results) > 0 {
+		a.results(results)
+	}
 	switch {
+	case len(results) == len(files):
 	case len(holding) > 0: // another case may be open then
 		a.intake.Take(holding, len(logs)+len(pictures))
 	case len(logs) == 0:

@@ -10,6 +10,7 @@ import (
 	"slices"
 	"strings"
 	"testing"
+	"time"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/storage"
@@ -139,5 +140,31 @@ func TestAnImportedPictureIsMadeSmaller(t *testing.T) {
 	}
 	if _, err := w.at.Desk.Store.Smaller(w.at.Ctx, hashes["photos/1.jpg"]); err != nil || w.screens.tabs.SelectedIndex() == photosTab {
 		t.Errorf("%v; tab %d is in sight", err, w.screens.tabs.SelectedIndex())
+	}
+}
+
+// What trainees handed in is taken in as results, though its name ends as a log's does, and a log that is dropped with it goes
+// into the open case.
+func TestDroppedResultsAreTakenIn(t *testing.T) {
+	w, _ := shown(t)
+	w.menus.opener.begin()
+	files := []fyne.URI{storage.NewFileURI("../../testdata/logs/cold_drive_full.csv")}
+	for _, who := range []string{"Liv", "Ada"} {
+		path := filepath.Join(t.TempDir(), "results.csv")
+		one := []cases.Result{{Trainee: who, Class: "Tuesday", CaseID: "a", Title: "No heat", Truth: "pump-weak", Finished: time.Date(2026, 3, 4, 18, 30, 9, 0, time.UTC)}}
+		if err := library.WriteFile(path, func(f *os.File) error { return exchange.WriteResults(f, one) }); err != nil {
+			t.Fatal(err)
+		}
+		files = append(files, storage.NewFileURI(path))
+	}
+	w.menus.arrivals.take(files)
+	if said := benchtest.Says(w.window); !strings.Contains(said, kit.L("window.practice.results-taken", 2, 0)) {
+		t.Errorf("it says %q", said)
+	}
+	if results, err := w.at.Desk.Store.Results(w.at.Ctx, "Tuesday"); err != nil || len(results) != 2 {
+		t.Errorf("kept are %+v, %v", results, err)
+	}
+	if logs := w.at.Desk.Case.Logs; len(logs) != 1 {
+		t.Errorf("the open case has %d logs", len(logs))
 	}
 }

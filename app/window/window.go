@@ -109,7 +109,7 @@ func (w *window) make(a fyne.App, tables *likelihood.Tables, kept preferences) (
 	w.menus = &menus{
 		window: w.window, guard: &guard{at: at, hidden: w.hidden}, ways: way, opener: o, enter: w.enter, list: w.list,
 		shelf:    &shelf{at: at, list: w.list, parting: w.parting, window: w.window, use: w.use},
-		arrivals: &arrivals{at: at, warmup: w.screens.warmup, photos: w.screens.photos, intake: in},
+		arrivals: &arrivals{at: at, warmup: w.screens.warmup, photos: w.screens.photos, intake: in, results: w.practice.TakeResults},
 		choices:  &choices{at: at, app: a, kept: kept, changed: func() { w.menus.renew(); w.show() }, retype: func() { w.screens.retype() }},
 		papers:   p.papers, charts: p.charts, share: share.New(at, w.list.Shown, o.open), quit: quit,
 	}

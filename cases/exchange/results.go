@@ -47,6 +47,16 @@ func WriteResults(w io.Writer, results []cases.Result) error {
 	return csv.NewWriter(w).WriteAll(rows)
 }
 
+// IsResults reports whether a file begins as a table of results, also as a spreadsheet has saved one, of which ReadResults
+// tells what is wrong with it.
+func IsResults(r io.Reader) bool {
+	const enough = 1 << 10 // bytes, for the heads
+	text, err := io.ReadAll(io.LimitReader(r, enough))
+	line, _, _ := strings.Cut(string(text), "\n")
+	heads := strings.FieldsFunc(line, func(c rune) bool { return strings.ContainsRune(",;\t\"\r\ufeff", c) })
+	return err == nil && slices.Equal(heads, resultHeads())
+}
+
 // ReadResults reads what WriteResults wrote, all of it or none; name is the file's, for errors.
 func ReadResults(name string, r io.Reader) ([]cases.Result, error) {
 	text, err := readUpTo(r, maxResults)

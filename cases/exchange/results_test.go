@@ -59,4 +59,19 @@ func TestOddResultsAreRefused(t *testing.T) {
 	}
 }
 
+// A table of results is told from a log by its heads, also once a spreadsheet has saved it its own way; a log is none.
+func TestResultsAreToldFromLogs(t *testing.T) {
+	var file bytes.Buffer
+	if err := exchange.WriteResults(&file, results()); err != nil {
+		t.Fatal(err)
+	}
+	good := file.String()
+	saved := "\ufeff" + strings.ReplaceAll(strings.ReplaceAll(good, ",", ";"), "\n", "\r\n")
+	for text, want := range map[string]bool{good: true, saved: true, "": false, "time_s,ect_c\n1,2\n": false, good[20:]: false, strings.Repeat("finished,", 1000): false} {
+		if got := exchange.IsResults(strings.NewReader(text)); got != want {
+			t.Errorf("%.60q is one: %t", text, got)
+		}
+	}
+}
+
 func swap(text, old, now string) string { return strings.Replace(text, old, now, 1) }

@@ -152,13 +152,21 @@ func (t *trainer) export() {
 
 // takeResults asks for a table that a trainee's notebook wrote.
 func (t *trainer) takeResults() {
-	t.at.Ask.OpenFile([]string{".csv"}, func(file fyne.URI) { t.takeResultsOf(file.Path()) })
+	t.at.Ask.OpenFile([]string{library.ResultsEnding}, func(file fyne.URI) { t.takeResultsOf(file.Path()) })
 }
 
-func (t *trainer) takeResultsOf(path string) {
-	taken, known, err := library.TakeResults(t.at.Ctx, t.at.Desk.Store, path)
-	if err != nil {
-		t.at.Ask.Tell(err)
+// takeResultsOf takes in what several trainees handed in, but for what is refused, and tells how much it was.
+func (t *trainer) takeResultsOf(paths ...string) {
+	read, taken, known := 0, 0, 0
+	for _, path := range paths {
+		fresh, had, err := library.TakeResults(t.at.Ctx, t.at.Desk.Store, path)
+		if err != nil {
+			t.at.Ask.Tell(err)
+			continue
+		}
+		read, taken, known = read+1, taken+fresh, known+had
+	}
+	if read == 0 {
 		return
 	}
 	t.changed()

@@ -84,6 +84,9 @@ func (r *Room) Content() fyne.CanvasObject { return r.view.Content() }
 // First is where a hand begins.
 func (r *Room) First() fyne.Focusable { return r.view.First() }
 
+// TakeResults takes in the tables that trainees handed in, wherever they were dropped.
+func (r *Room) TakeResults(paths []string) { r.trainer.takeResultsOf(paths...) }
+
 // Practises reports whether a case is being practised on: its answer stands in the notebook.
 func (r *Room) Practises() bool { return r.lesson.session != nil }
 
