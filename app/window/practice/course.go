@@ -16,6 +16,7 @@ import (
 type course struct {
 	at     bench.Bench
 	coach  *mind.Coach
+	known  *glances
 	lesson *lesson
 	end    func()        // when no case is left
 	who    func() string // practises
@@ -28,9 +29,9 @@ type course struct {
 // begin goes through the cases of a class that can be practised.
 func (c *course) begin(name string) {
 	one, err := classNamed(c.at, name)
-	var retired map[string]bool
+	var ids []string
 	if err == nil {
-		retired, err = c.at.Desk.Store.Retired(c.at.Ctx)
+		ids, err = c.known.fit(one.Cases)
 	}
 	var done map[string]int
 	if err == nil {
@@ -40,7 +41,6 @@ func (c *course) begin(name string) {
 		c.at.Ask.Tell(err)
 		return
 	}
-	ids := c.ofClass(one, retired)
 	c.of = len(ids)
 	c.goThrough(name, toCome(ids, done))
 }
@@ -53,14 +53,6 @@ func (c *course) alone(one cases.Case) {
 
 // next goes on to the next case.
 func (c *course) next() { c.goThrough(c.class, c.queue) }
-
-// ofClass are the cases of a class that can be practised.
-func (c *course) ofClass(one cases.Class, retired map[string]bool) []string {
-	return slices.DeleteFunc(slices.Clone(one.Cases), func(id string) bool {
-		_, can := c.toPractise(id)
-		return retired[id] || !can
-	})
-}
 
 // answered is how often who practises has answered each case of a class.
 func (c *course) answered(class string) (map[string]int, error) {

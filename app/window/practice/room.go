@@ -21,6 +21,7 @@ type Room struct {
 	at      bench.Bench
 	view    *view.View
 	coach   *mind.Coach
+	known   *glances
 	ways    Ways
 	lesson  *lesson
 	course  *course
@@ -42,12 +43,13 @@ func New(at bench.Bench, tables *likelihood.Tables, ways Ways) (*Room, error) {
 	if err != nil {
 		return nil, err
 	}
-	r := &Room{at: at, coach: k, ways: ways}
+	r := &Room{at: at, coach: k, known: &glances{at: at, coach: k}, ways: ways}
+	r.known.forget()
 	v := view.New(r.back)
 	r.view = v
 	r.lesson = &lesson{at: at, view: v, coach: k, teller: teller{at.Desk, k.Mind.Analyst}, changed: ways.Changed, cancel: func() {}}
-	r.course = &course{at: at, coach: k, lesson: r.lesson, end: r.stop, who: v.Trainee}
-	r.trainer = &trainer{at: at, view: v, shown: ways.Shown, changed: r.Show}
+	r.course = &course{at: at, coach: k, known: r.known, lesson: r.lesson, end: r.stop, who: v.Trainee}
+	r.trainer = &trainer{at: at, view: v, known: r.known, shown: ways.Shown, changed: r.Show}
 	r.joinTrainee()
 	r.joinTrainer()
 	return r, nil
@@ -118,6 +120,7 @@ func (r *Room) CountFound() {
 func (r *Room) Drop() {
 	r.lesson.end()
 	r.trainer.chosen = ""
+	r.known.forget()
 }
 
 func (r *Room) stop() {

@@ -26,7 +26,7 @@ import (
 
 // withDemo is the room of practice in a notebook with the demo's cases, of which the list shows
 // what is asked for.
-func withDemo(t *testing.T) (r *Room, m *benchtest.Made, shown *cases.Query) {
+func withDemo(t testing.TB) (r *Room, m *benchtest.Made, shown *cases.Query) {
 	t.Helper()
 	m, shown = benchtest.New(t), &cases.Query{}
 	m.FillDemo(t)
@@ -175,12 +175,12 @@ func TestRetiredCasesAreLeftOut(t *testing.T) {
 	r, m, _ := withDemo(t)
 	r.Show()
 	r.trainer.makeClass("Tuesday")
+	r.view.OnTrainer(true)
 	before, err := r.start()
 	if err != nil || before.Found < 2 || before.Classes[0].Of < 2 {
 		t.Fatal(before, err)
 	}
 	m.Desk.Load(m.Found(t, query.Parse("stage:closed", time.Local).Query)[0].ID)
-	r.view.OnTrainer(true)
 	r.view.OnRetire(true)
 	after, err := r.start()
 	if err != nil || after.Found != before.Found-1 || after.Classes[0].Of != before.Classes[0].Of-1 || len(after.Classes[0].Cases) != len(before.Classes[0].Cases) {

@@ -2,7 +2,6 @@ package practice
 
 import (
 	"errors"
-	"slices"
 
 	"loopbook/app/ui/kit"
 	view "loopbook/app/ui/practice"
@@ -48,9 +47,12 @@ func (r *Room) start() (view.Start, error) {
 			return d, err
 		}
 		if c.Name == r.trainer.chosen {
-			d.Chosen = c.Name
+			d.Chosen, d.Results = c.Name, resultRows(answered)
 		}
-		ids := r.course.ofClass(c, retired)
+		ids, err := r.known.fit(c.Cases)
+		if err != nil {
+			return d, err
+		}
 		one := view.Class{Name: c.Name, Of: len(ids), Done: doneBy(ids, answered), Told: toldOf(c.Cases, answered)}
 		for _, id := range c.Cases {
 			title, shut := r.titleByID(id, sealed)
@@ -60,11 +62,16 @@ func (r *Room) start() (view.Start, error) {
 		d.Classes = append(d.Classes, one)
 	}
 	r.trainer.chosen = d.Chosen // one that is gone is looked at no more
-	results, err := store.Results(ctx, d.Chosen)
-	if err != nil {
-		return d, err
+	if d.Chosen == "" {
+		results, err := store.Results(ctx, "")
+		if err != nil {
+			return d, err
+		}
+		d.Results = resultRows(results)
 	}
-	d.Results = resultRows(results)
+	if !r.trainer.inSight {
+		return d, nil // who practises isn't told how many the list shows
+	}
 	ids, err := r.trainer.practisable()
 	d.Found = len(ids)
 	return d, err
@@ -72,14 +79,14 @@ func (r *Room) start() (view.Start, error) {
 
 // titleByID is a class's case by its title, or that it is one of those that are shut.
 func (r *Room) titleByID(id string, sealed []string) (title string, shut bool) {
-	c, err := r.at.Desk.Store.Get(r.at.Ctx, id)
-	if err == nil {
-		return words.Title(c), false
-	}
-	if slices.Contains(sealed, id) {
+	switch one, there := r.known.of(id, sealed); {
+	case !there:
+		return kit.L("window.practice.gone", id), false
+	case one.shut:
 		return kit.L("window.practice.shut"), true
+	default:
+		return one.title, false
 	}
-	return kit.L("window.practice.gone", id), false
 }
 
 // canPractise tells why the open case can't be practised; "": it can.

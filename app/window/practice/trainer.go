@@ -18,6 +18,7 @@ import (
 type trainer struct {
 	at      bench.Bench
 	view    *view.View
+	known   *glances
 	shown   func() cases.Query // what the list of cases shows
 	changed func()
 
@@ -173,23 +174,20 @@ func (t *trainer) save(c cases.Class) {
 	t.changed()
 }
 
-// practisable are the settled cases that the list shows, retired ones left out.
+// practisable are the settled cases that the list shows, without those that are retired or hold nothing to practise on.
 func (t *trainer) practisable() ([]string, error) {
-	retired, err := t.at.Desk.Store.Retired(t.at.Ctx)
-	if err != nil {
-		return nil, err
-	}
 	q := t.shown()
 	q.Where = append(q.Where[:len(q.Where):len(q.Where)], cases.Condition{Field: cases.ByStage, Words: []string{cases.StageClosed}})
 	q.Limit, q.Offset = mostInClass, 0
 	page, err := t.at.Desk.Store.Search(t.at.Ctx, q)
-	var ids []string
-	for _, s := range page.Items {
-		if !retired[s.ID] {
-			ids = append(ids, s.ID)
-		}
+	if err != nil {
+		return nil, err
 	}
-	return ids, err
+	ids := make([]string, len(page.Items))
+	for i, s := range page.Items {
+		ids[i] = s.ID
+	}
+	return t.known.fit(ids)
 }
 
 // retire leaves the open case out of what is practised, or brings it back.
