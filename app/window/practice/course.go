@@ -107,6 +107,15 @@ func (c *course) goThrough(class string, ids []string) {
 	c.end()
 }
 
+// listed reports whether a case that is still to come stands in the list, with its answer: of a set that was handed over
+// shut none does.
+func (c *course) listed() bool {
+	return slices.ContainsFunc(c.queue, func(id string) bool {
+		_, err := c.at.Desk.Store.Get(c.at.Ctx, id)
+		return err == nil
+	})
+}
+
 // place says which case of a class it is, of how many.
 func (c *course) place() place {
 	if c.class == "" {

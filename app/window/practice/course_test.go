@@ -216,6 +216,36 @@ func TestTheWayBackShowsNoAnswer(t *testing.T) {
 	}
 }
 
+// Within a set that was handed over open, the list beside the case has the answers of those to come: whoever goes there is
+// asked first. At its last case nobody is.
+func TestTheWayBackTellsOfAnswersToCome(t *testing.T) {
+	r, m, shown := withDemo(t)
+	*shown = query.Parse("cause:pump-weak,thermostat-stuck-open stage:closed", time.Local).Query
+	went := 0
+	r.ways.Back = func() { went++ }
+	r.Show()
+	r.trainer.makeClass("Tuesday")
+	back := func() { test.Tap(benchtest.ButtonIn(t, r.Content(), kit.L("window.practice.back"))) }
+	r.course.begin("Tuesday")
+	r.lesson.answer("cap-weak", 0.4)
+	back()
+	if said := benchtest.Says(m.Window); went != 0 || !strings.Contains(said, kit.L("window.practice.answers-lie", "Tuesday")) {
+		t.Fatalf("with cases to come one is back %d times; it says %q", went, said)
+	}
+	test.Tap(benchtest.Button(t, m.Window, kit.L("window.practice.keep-on")))
+	back()
+	if test.Tap(benchtest.Button(t, m.Window, kit.L("window.practice.back-anyway"))); went != 1 {
+		t.Errorf("all the same, one is back %d times", went)
+	}
+	for r.lesson.in.left > 0 {
+		r.course.next()
+		r.lesson.answer("cap-weak", 0.4)
+	}
+	if back(); went != 2 {
+		t.Errorf("after the last, one is back %d times", went)
+	}
+}
+
 // The open case joins the set that is looked at, once, and only one that can be practised.
 func TestTheOpenCaseJoinsASet(t *testing.T) {
 	r, m, shown := withDemo(t)

@@ -130,12 +130,17 @@ func (r *Room) stop() {
 }
 
 // back leads to the case, but not past a question that isn't answered yet: its answer stands there, or in the list beside it.
+// Who comes to more such in their set is asked first.
 func (r *Room) back() {
-	if r.Practises() && !r.lesson.judged {
+	switch {
+	case r.Practises() && !r.lesson.judged:
 		r.giveUp()
-		return
+	case r.Practises() && r.course.listed():
+		r.at.Ask.Show(r.at.Ask.Offer(kit.L("window.practice.back"), kit.L("window.practice.back-anyway"), kit.L("window.practice.keep-on"),
+			asking.Words(kit.L("window.practice.answers-lie", r.course.class)), r.ways.Back))
+	default:
+		r.ways.Back()
 	}
-	r.ways.Back()
 }
 
 // giveUp asks how: the answer is told, or the case is left for another day. One whose answer is being judged is left.
