@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"encoding/json"
 	"fmt"
+	"maps"
 	"reflect"
 	"slices"
 	"strings"
@@ -131,8 +132,8 @@ func (t *teller) object(at spot, object map[string]any) {
 			t.tell(inner, list, t.listWords(inner, list))
 		default:
 			for i, one := range list {
-				name, label := nameOf(one)
-				t.value(inner.item(i, name, label), one)
+				name, by := nameOf(one)
+				t.value(inner.item(i, name, isLabel(by)), unnamed(one, by))
 			}
 		}
 	}
@@ -166,23 +167,36 @@ func (t *teller) listWords(at spot, list []any) string {
 	return strings.Join(words, ", ")
 }
 
-// nameOf tells one thing of a list from the others: by its point, its kind or its code, or by what a person named it,
-// which is a label.
-func nameOf(v any) (name string, label bool) {
+// nameOf tells one thing of a list from the others: by its point, its kind or its code, or by what a person named it. By is
+// the key that has the name.
+func nameOf(v any) (name, by string) {
 	object, _ := v.(map[string]any)
-	word := func(key string) string {
-		text, _ := object[key].(string)
-		return text
+	for _, by := range []string{"point", "kind", "code", "label", "name"} {
+		word, _ := object[by].(string)
+		switch {
+		case word == "":
+			continue
+		case by == "point":
+			word = say.Place(diagram.Point(word)).String()
+		case by == "kind":
+			word = cases.TestKind(word).Name()
+		}
+		return word, by
 	}
-	if p := word("point"); p != "" {
-		return say.Place(diagram.Point(p)).String(), false
+	return "", ""
+}
+
+// isLabel reports whether a key's name is one that a person gave.
+func isLabel(by string) bool { return by == "label" || by == "name" }
+
+// unnamed is a thing without what it was named by, which would be told twice, unless that is all there is of it; a label is
+// told of its own.
+func unnamed(v any, by string) any {
+	object, _ := v.(map[string]any)
+	if len(object) > 1 && !isLabel(by) {
+		object = maps.Clone(object)
+		delete(object, by)
+		return object
 	}
-	if k := word("kind"); k != "" {
-		return cases.TestKind(k).Name(), false
-	}
-	if code := word("code"); code != "" {
-		return code, false
-	}
-	name = cmp.Or(word("label"), word("name"))
-	return name, name != ""
+	return v
 }

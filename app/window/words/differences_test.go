@@ -8,6 +8,7 @@ import (
 	"loopbook/app/ui/compare"
 	"loopbook/cases"
 	"loopbook/cases/casetest"
+	"loopbook/diagram"
 	"loopbook/diagram/units"
 )
 
@@ -77,5 +78,23 @@ func TestARenamedRoundIsToldOnce(t *testing.T) {
 	b.Rounds[0].Label = a.Rounds[0].Label
 	if differ, _, err = Differences(a, b, units.Metric()); err != nil || len(differ) != 1 || differ[0].Where != "Round 1, warm idle · engine's rpm" {
 		t.Errorf("%+v, %v; want the round by its name", differ, err)
+	}
+}
+
+// What a point, a check or a code is named by isn't told beside it: a bleed line that one car lacks stood there twice, once with
+// its name and once with its temperature. One of which nothing else is known is told by its name.
+func TestANameIsToldOnce(t *testing.T) {
+	a, b := casetest.Invented(1), casetest.Invented(1)
+	a.Rounds[0].Readings, b.Rounds[0].Readings = []cases.Reading{{Point: diagram.BottleBleed, ShownC: casetest.P(diagram.Celsius(80.3))}}, nil
+	a.Codes, b.Codes = []cases.Code{{Code: "P0480"}}, nil
+	a.Tests, b.Tests = []cases.Test{{Kind: cases.PressureTest, StartKPa: casetest.P(diagram.KPa(88))}}, nil
+	differ, _, err := Differences(a, b, units.Metric())
+	if err != nil || len(differ) != 3 {
+		t.Fatalf("%d differ, %v: %+v; want the bleed line, the code and the pressure", len(differ), err, differ)
+	}
+	for i, want := range []string{"P0480", "80.3 °C", "88 kPa"} {
+		if differ[i].Left != want || differ[i].Right != "" {
+			t.Errorf("row %d is %+v, want %q", i, differ[i], want)
+		}
 	}
 }
