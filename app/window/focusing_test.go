@@ -1,6 +1,8 @@
 package window
 
 import (
+	"errors"
+	"os"
 	"slices"
 	"strings"
 	"testing"
@@ -8,6 +10,7 @@ import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/widget"
 
+	"loopbook/app/library"
 	"loopbook/app/ui/kit"
 	"loopbook/app/ui/kit/kittest"
 	"loopbook/app/window/bench/benchtest"
@@ -113,6 +116,35 @@ func TestNoContentWidensTheWindow(t *testing.T) {
 
 // menuHeight is what the menu takes of the window, about.
 const menuHeight = 28
+
+// In a notebook that may only be read the head says so from the start: it said that all is kept until the first edit failed.
+func TestTheHeadTellsThatANotebookIsReadOnly(t *testing.T) {
+	if os.Geteuid() == 0 {
+		t.Skip("whoever may do all may write a file that is for reading")
+	}
+	w, path := shown(t)
+	w.menus.opener.begin()
+	id := w.at.Desk.Case.ID
+	if err := errors.Join(w.at.Desk.Store.Close(), os.Chmod(path, 0o444)); err != nil {
+		t.Fatal(err)
+	}
+	store, err := library.Open(w.at.Ctx, path)
+	if err != nil {
+		t.Fatal(err)
+	}
+	w.use(store)
+	w.at.Desk.Load(id)
+	if got, want := w.frame.head.kept.Text, kit.L("window.frame.read-only"); got != want || w.frame.head.kept.Importance != widget.WarningImportance {
+		t.Errorf("the head says %q, want %q", got, want)
+	}
+	w.screens.tabs.SelectIndex(repairTab)
+	hours := firstField(t, w)
+	hours.SetText("2")
+	hours.Leave()
+	if got, want := w.frame.head.kept.Text, kit.L("window.frame.unkept"); got != want {
+		t.Errorf("after an entry the head says %q, want %q", got, want)
+	}
+}
 
 // While something is refused nothing says that all is kept, and from another screen the head says where it is.
 func TestTheHeadDoesNotSayKeptBesideARefusal(t *testing.T) {

@@ -47,14 +47,17 @@ func (h *head) show(d *desk.Desk) {
 	kit.SetEnabled(d.History.CanRedo && why == nil, h.redo)
 }
 
-// showKept says since when all is kept and what was taken back last, or that something isn't kept: where, unless that is
-// in sight; what isn't on the disk comes first.
+// showKept says since when all is kept and what was taken back last, that nothing will be in a notebook that may only be read,
+// or that something isn't kept: where, unless that is in sight; what isn't on the disk comes first.
 func (h *head) showKept(d *desk.Desk, refused bool, where string) {
 	sign := "fine"
 	h.kept.Importance = widget.SuccessImportance
 	text := kit.L("window.frame.kept", d.History.Saved.Local().Format("15:04"))
 	if d.Back { // it may be of a screen that isn't looked at
 		text = kit.L("window.frame.taken-back", kit.Cut(d.History.RedoWhat, longestBack))
+	}
+	if d.Store.ReadOnly() {
+		sign, h.kept.Importance, text = "look", widget.WarningImportance, kit.L("window.frame.read-only")
 	}
 	if refused {
 		sign, h.kept.Importance, text = "act", widget.DangerImportance, kit.L("window.frame.not-all-kept")

@@ -28,6 +28,7 @@ type Store struct {
 	file  os.FileInfo // which file was opened
 	write *sql.DB     // one connection, since SQLite takes one writer
 	read  *sql.DB     // sees the last commit while a write is under way
+	shut  bool        // see ReadOnly
 	now   func() time.Time
 	more  func(*cases.Case, *cases.Digest) // see Enrich; nil: nothing more
 	shelf shelf
@@ -76,6 +77,9 @@ func (s *Store) join(ctx context.Context) (err error) {
 	s.write.SetMaxOpenConns(1)
 	err = prepare(ctx, s.write)
 	if err == nil {
+		s.shut, err = refuses(ctx, s.write)
+	}
+	if err == nil {
 		s.read, err = connect(ctx, s.path, reader)
 	}
 	if err == nil {
@@ -98,6 +102,22 @@ func prepare(ctx context.Context, db *sql.DB) error {
 	}
 	return migrate(ctx, db, scripts)
 }
+
+// refuses reports whether nothing can be written by a connection: SQLite opens a file that may only be read, and tells so with
+// the first edit. What is asked of it here changes nothing.
+func refuses(ctx context.Context, db *sql.DB) (bool, error) {
+	err := within(ctx, db, func(tx *sql.Tx) error {
+		_, err := tx.ExecContext(ctx, `DELETE FROM sealed WHERE 0`)
+		return err
+	})
+	if errors.Is(err, cases.ErrReadOnly) {
+		return true, nil
+	}
+	return false, err
+}
+
+// ReadOnly reports whether the notebook could only be read as it was opened: no edit will be kept.
+func (s *Store) ReadOnly() bool { return s.shut }
 
 // Close ends the use of the notebook. One whose file is gone is settled and left open: on closing, SQLite removes
 // what lies beside the path by its name, and that may be of the file that lies there by now. (It looks, but only at the
