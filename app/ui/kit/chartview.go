@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"image"
 	"reflect"
+	"sync"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/canvas"
@@ -28,7 +29,6 @@ type ChartView struct {
 	scale float32
 	says  string
 	at    fyne.Position
-	fonts *font.Cache // of the window; nil: not read yet, or unreadable
 }
 
 var _ desktop.Hoverable = (*ChartView)(nil)
@@ -71,27 +71,24 @@ func (v *ChartView) MouseOut() {
 	v.Refresh()
 }
 
-// chartLook is the palette as a chart's look.
-func chartLook() chart.Look {
+// windowLook is the window's palette and letters as a chart's look.
+func windowLook() chart.Look {
 	p := CurrentPalette()
 	return chart.Look{
 		Ink: p[drawing.Text], Soft: p[drawing.Soft], Grid: p[drawing.Rule], Paper: p[drawing.Card],
 		Main: p[drawing.Accent], Second: p[drawing.ActText], Band: p[drawing.Chosen],
-		Size: vg.Length(theme.Size(theme.SizeNameCaptionText)),
+		Size: vg.Length(theme.Size(theme.SizeNameCaptionText)), Fonts: windowFonts(),
 	}
 }
 
-// look is the window's, with its letters.
-func (v *ChartView) look() chart.Look {
-	if v.fonts == nil {
-		if face, err := opentype.Parse(theme.DefaultTextFont().Content()); err == nil {
-			v.fonts = font.NewCache(font.Collection{{Face: face}})
-		}
+// windowFonts are the window's letters, read once for all charts; nil: they can't be read.
+var windowFonts = sync.OnceValue(func() *font.Cache {
+	face, err := opentype.Parse(theme.DefaultTextFont().Content())
+	if err != nil {
+		return nil
 	}
-	look := chartLook()
-	look.Fonts = v.fonts
-	return look
-}
+	return font.NewCache(font.Collection{{Face: face}})
+})
 
 // CreateRenderer paints the chart.
 func (v *ChartView) CreateRenderer() fyne.WidgetRenderer {
@@ -146,7 +143,7 @@ func (r *chartRenderer) draw() {
 		return
 	}
 	r.drawn = now
-	img, frame, err := chart.Image(v.chart, v.look(), int(size.Width*v.scale), int(size.Height*v.scale), float64(v.scale))
+	img, frame, err := chart.Image(v.chart, windowLook(), int(size.Width*v.scale), int(size.Height*v.scale), float64(v.scale))
 	r.image.Hidden = err != nil
 	if err == nil {
 		r.image.Image, v.frame = img, frame
