@@ -27,7 +27,7 @@ type View struct {
 	// OnOpen opens a case; OnCompare puts it beside the open one.
 	OnOpen, OnCompare func(id string)
 
-	tally   *widget.RichText
+	tally   *kit.Prose
 	list    *fyne.Container
 	content fyne.CanvasObject
 }

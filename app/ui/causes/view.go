@@ -105,11 +105,11 @@ type View struct {
 	why     *container.Scroll // of the reasons
 	rounds  *kit.Select
 	ghosts  *kit.Picture
-	compare *widget.Label
+	compare *kit.Prose
 	head    *fyne.Container // over the checks
 	checks  *fyne.Container
 	scroll  *container.Scroll // of the checks
-	basis   *widget.Label
+	basis   *kit.Prose
 	stands  *widget.Label
 	quiet   bool
 	content fyne.CanvasObject
@@ -117,7 +117,7 @@ type View struct {
 
 // New makes the screen.
 func New() *View {
-	v := &View{name: kit.Heading(""), chance: kit.Heading(""), reasons: container.New(kit.Tight{}), head: container.NewVBox(), checks: container.NewVBox(), basis: kit.Small(""), stands: kit.Small(""), compare: kit.Small("")}
+	v := &View{name: kit.Heading(""), chance: kit.Heading(""), reasons: container.New(kit.Tight{}), head: container.NewVBox(), checks: container.NewVBox(), basis: kit.Aside(""), stands: kit.Small(""), compare: kit.Aside("")}
 	v.list = newList(func(c cases.Cause) { v.OnCause(c) })
 	v.prior = newPrior(func(on bool) { v.OnFlat(on) }, func(on bool) { v.OnLearn(on) })
 	v.blank = kit.Card("note", kit.L("window.causes.blank"), kit.Span{Text: kit.L("window.causes.blank-odds")})
@@ -128,9 +128,6 @@ func New() *View {
 	})
 	v.take = kit.NewButtonWithIcon("", theme.ConfirmIcon(), func() { v.OnTake(v.data.Chosen) })
 	v.name.Truncation = fyne.TextTruncateEllipsis
-	for _, l := range []*widget.Label{v.compare, v.basis} {
-		l.Wrapping, l.Truncation = fyne.TextWrapWord, fyne.TextTruncateOff
-	}
 	v.ghosts = kit.NewDrawn(leastScale)
 	left := container.NewBorder(container.NewVBox(container.New(kit.Tight{More: 4}, kit.Heading(kit.L("window.causes.heading")), v.stands), v.blank), container.NewVBox(v.prior.content, widget.NewSeparator(), v.basis), nil, nil, v.list.widget)
 	v.scroll = container.NewVScroll(container.NewPadded(v.checks))
@@ -179,10 +176,10 @@ func (v *View) Show(d Data) {
 	v.showReasons()
 	v.showRounds()
 	v.ghosts.Draw(d.Ghosts)
-	v.compare.SetText(d.Compare)
+	kit.SetParagraphs(v.compare, kit.Soft(d.Compare))
 	v.showHead()
 	v.showChecks()
-	v.basis.SetText(d.Basis)
+	kit.SetParagraphs(v.basis, kit.Soft(d.Basis))
 	v.stands.SetText(d.Standing)
 }
 

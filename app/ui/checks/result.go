@@ -3,7 +3,6 @@ package checks
 import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
-	"fyne.io/fyne/v2/widget"
 
 	"loopbook/app/ui/kit"
 )
@@ -45,16 +44,11 @@ func outcome(level, word string, body []kit.Span) fyne.CanvasObject {
 	if len(body) > 0 {
 		return kit.Card(level, word, body...)
 	}
-	head := widget.NewLabel(word)
-	head.TextStyle.Bold, head.Wrapping = true, fyne.TextWrapWord
+	head := kit.Paragraphs(kit.Span{Text: word, Bold: true})
 	fill, edge := kit.Grounds(level)
 	return kit.On(kit.NewGround(fill, edge, 6), container.NewBorder(nil, nil, container.NewCenter(kit.Sign(level)), nil, head))
 }
 
 func sumLine(sum [2]string) fyne.CanvasObject {
-	value := widget.NewLabel(sum[1])
-	value.TextStyle.Bold, value.Wrapping = true, fyne.TextWrapWord
-	name := widget.NewLabel(sum[0])
-	name.Wrapping = fyne.TextWrapWord
-	return container.New(kit.Shares{150, 140}, name, value)
+	return container.New(kit.Shares{150, 140}, kit.Paragraphs(kit.Span{Text: sum[0]}), kit.Paragraphs(kit.Span{Text: sum[1], Bold: true}))
 }

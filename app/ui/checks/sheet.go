@@ -33,8 +33,8 @@ type sheet struct {
 	again   *kit.Button
 	remove  *kit.Button
 	result  *fyne.Container
-	caution *widget.RichText // hangs on how hot the engine was
-	curve   *kit.Plot        // of a check that has one
+	caution *kit.Prose // hangs on how hot the engine was
+	curve   *kit.Plot  // of a check that has one
 	scroll  *container.Scroll
 	content fyne.CanvasObject
 }
@@ -97,7 +97,7 @@ func (s *sheet) head(info Info) fyne.CanvasObject {
 
 func guide(info Info) fyne.CanvasObject {
 	part := func(title, text string) fyne.CanvasObject {
-		return container.New(kit.Tight{More: 2}, kit.Heading(title), kit.Unbroken(kit.Paragraphs(kit.Span{Text: text})))
+		return container.New(kit.Tight{More: 2}, kit.Heading(title), kit.Paragraphs(kit.Span{Text: text}))
 	}
 	return container.NewVBox(part(kit.L("window.checks.what-to-do"), info.Text), part(kit.L("window.checks.accepted"), info.Accepts),
 		part(kit.L("window.checks.not-proven"), info.NotProven),

@@ -3,7 +3,6 @@ package checks
 import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
-	"fyne.io/fyne/v2/widget"
 
 	"loopbook/app/ui/kit"
 	"loopbook/cases"
@@ -15,12 +14,11 @@ import (
 type topUp struct {
 	s          *sheet
 	want, with float64
-	says       *widget.Label
+	says       *kit.Prose
 }
 
 func (s *sheet) topUp() fyne.CanvasObject {
-	t := &topUp{s: s, want: 50, with: 100, says: widget.NewLabel("")}
-	t.says.Wrapping = fyne.TextWrapWord
+	t := &topUp{s: s, want: 50, with: 100, says: kit.Paragraphs()}
 	s.more = append(s.more, t)
 	return container.NewVBox(kit.Heading(kit.L("window.checks.topping-up")),
 		two(t.percent(kit.L("window.checks.wanted"), &t.want), t.percent(kit.L("window.checks.fill-with"), &t.with)),
@@ -44,7 +42,7 @@ func (t *topUp) percent(label string, at *float64) fyne.CanvasObject {
 // show works it out anew.
 func (t *topUp) show(*cases.Test) {
 	c := t.s.v.c
-	t.says.SetText(t.s.v.say.TopUp(&c, t.s.test(&c), t.want, t.with, t.s.v.units))
+	kit.SetParagraphs(t.says, kit.Span{Text: t.s.v.say.TopUp(&c, t.s.test(&c), t.want, t.with, t.s.v.units)})
 }
 
 func (t *topUp) leave() {}

@@ -80,14 +80,11 @@ func head(words string) fyne.CanvasObject {
 }
 
 func text(words string, quiet bool) fyne.CanvasObject {
-	l := widget.NewLabel(words)
-	l.Wrapping = fyne.TextWrapWord
-	l.SizeName = theme.SizeNameCaptionText
-	if words == "" {
-		l.SetText(kit.L("window.compare.nothing"))
+	switch {
+	case words == "":
+		return kit.Aside(kit.L("window.compare.nothing"))
+	case quiet:
+		return kit.Aside(words)
 	}
-	if quiet || words == "" {
-		l.Importance = widget.LowImportance
-	}
-	return l
+	return kit.Paragraphs(kit.Span{Text: words, Small: true})
 }

@@ -25,9 +25,9 @@ type View struct {
 	codes   *codes
 	words   Words
 	coolant *widget.Label
-	caution *widget.RichText // in the chosen units
-	odd     *widget.Label    // asks after a capacity that no car has
-	number  *widget.Label    // warns of the vehicle's number
+	caution *kit.Prose    // in the chosen units
+	odd     *widget.Label // asks after a capacity that no car has
+	number  *widget.Label // warns of the vehicle's number
 	content fyne.CanvasObject
 }
 

@@ -213,7 +213,7 @@ func (v *View) showMeaning() {
 	}
 	v.share.last = v.meaning.Objects[len(v.meaning.Objects)-1]
 	if v.data.Boiling != "" {
-		v.meaning.Add(kit.Unbroken(kit.Paragraphs(kit.Span{Text: v.data.Boiling, Small: true})))
+		v.meaning.Add(kit.Paragraphs(kit.Span{Text: v.data.Boiling, Small: true}))
 	}
 	v.meaning.Add(kit.Paragraphs(kit.Span{
 		Text:  kit.L("window.hosemap.general") + " " + kit.L("check.maker-first"),

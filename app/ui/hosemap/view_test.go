@@ -345,7 +345,7 @@ func texts(o fyne.CanvasObject) string {
 		switch o := o.(type) {
 		case *widget.Label:
 			out = append(out, o.Text)
-		case *widget.RichText:
+		case *kit.Prose:
 			out = append(out, o.String())
 		case *fyne.Container:
 			for _, child := range o.Objects {

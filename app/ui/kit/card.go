@@ -60,13 +60,13 @@ func Card(severity, word string, body ...Span) fyne.CanvasObject {
 // CardOf is a card whose reasons change while it stands. A card made anew for other
 // words doesn't know how wide it will be, asks for one line, and the toolkit's painter
 // may forget to ask it again.
-func CardOf(severity, word string, body *widget.RichText) fyne.CanvasObject {
+func CardOf(severity, word string, body *Prose) fyne.CanvasObject {
 	look := lookOf(severity)
 	head := widget.NewLabel(word)
 	head.TextStyle.Bold = true
 	head.Importance = look.head
 	top := container.NewHBox(container.NewCenter(Sign(severity)), head)
-	return On(NewGround(look.fill, look.edge, 6), container.New(Tight{}, top, Unbroken(body)))
+	return On(NewGround(look.fill, look.edge, 6), container.New(Tight{}, top, body))
 }
 
 // Signed puts a severity's sign before the first line of a small text.

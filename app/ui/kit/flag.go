@@ -30,7 +30,7 @@ func cautionCard(text string) fyne.CanvasObject {
 	look := lookOf(string(evidence.Act))
 	body := Paragraphs(Span{Text: text}, Span{Text: L("window.flag.caution-hands"), Small: true})
 	sign := container.NewVBox(container.NewStack(widget.NewLabel(""), container.NewCenter(Sign(string(evidence.Act)))))
-	return On(NewGround(look.fill, look.edge, 6), container.NewBorder(nil, nil, sign, nil, Unbroken(body)))
+	return On(NewGround(look.fill, look.edge, 6), container.NewBorder(nil, nil, sign, nil, body))
 }
 
 // SeverityWord says what a finding asks for.

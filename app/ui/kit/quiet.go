@@ -14,9 +14,12 @@ func NewQuiet(words string, icon fyne.Resource, do func()) *Button {
 }
 
 // Aside is a text that explains what stands beside it.
-func Aside(text string) *widget.RichText {
-	return Paragraphs(Span{Text: text, Small: true, Color: theme.ColorNamePlaceHolder})
+func Aside(text string) *Prose {
+	return Paragraphs(Soft(text))
 }
+
+// Soft is the paragraph of an aside.
+func Soft(text string) Span { return Span{Text: text, Small: true, Color: theme.ColorNamePlaceHolder} }
 
 // SetEnabled lets some be used, or none of them.
 func SetEnabled(on bool, all ...fyne.Disableable) {

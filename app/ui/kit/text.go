@@ -18,28 +18,15 @@ type Span struct {
 	Color fyne.ThemeColorName // empty is the ink
 }
 
-// Paragraphs shows spans, one a line, wrapped.
-func Paragraphs(spans ...Span) *widget.RichText {
-	t := widget.NewRichText()
-	SetParagraphs(t, spans...)
-	return t
-}
-
-// SetParagraphs replaces what a text shows.
-func SetParagraphs(t *widget.RichText, spans ...Span) {
-	t.Wrapping = fyne.TextWrapWord
-	t.Segments = t.Segments[:0]
-	for _, s := range spans {
-		style := widget.RichTextStyle{SizeName: theme.SizeNameText, ColorName: theme.ColorNameForeground, TextStyle: fyne.TextStyle{Bold: s.Bold}}
-		if s.Small {
-			style.SizeName = theme.SizeNameCaptionText
-		}
-		if s.Color != "" {
-			style.ColorName = s.Color
-		}
-		t.Segments = append(t.Segments, &widget.TextSegment{Text: s.Text, Style: style})
+func (s Span) segment() *widget.TextSegment {
+	style := widget.RichTextStyle{SizeName: theme.SizeNameText, ColorName: theme.ColorNameForeground, TextStyle: fyne.TextStyle{Bold: s.Bold}}
+	if s.Small {
+		style.SizeName = theme.SizeNameCaptionText
 	}
-	t.Refresh()
+	if s.Color != "" {
+		style.ColorName = s.Color
+	}
+	return &widget.TextSegment{Text: s.Text, Style: style}
 }
 
 // Heading is the title of a part of a screen.

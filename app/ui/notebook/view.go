@@ -47,7 +47,7 @@ type View struct {
 	problem *widget.Label // what in the text can't be used, or how it was read
 	list    *kit.List
 	count   *widget.Label
-	nothing *widget.RichText
+	nothing *kit.Prose
 	sort    *kit.Select
 	saved   *saved
 	facets  *facets

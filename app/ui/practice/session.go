@@ -50,10 +50,10 @@ type session struct {
 	place      *widget.Label
 	title      *widget.Label
 	spent      *widget.Label
-	complaint  *widget.RichText
+	complaint  *kit.Prose
 	items      *items
 	buying     *container.Scroll // holds the items
-	told       *widget.RichText
+	told       *kit.Prose
 	tellings   *container.Scroll
 	drawing    *kit.Picture
 	cause      *kit.Choice[cases.Cause]

@@ -50,7 +50,7 @@ func words(o fyne.CanvasObject) string {
 		switch o := o.(type) {
 		case *widget.Label:
 			out = append(out, o.Text)
-		case *widget.RichText:
+		case *kit.Prose:
 			out = append(out, o.String())
 		}
 	})

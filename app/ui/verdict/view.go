@@ -52,10 +52,10 @@ type View struct {
 	pointed  string                 // the evidence that the rows were made of
 	picks    map[string]*kit.Button // of the rows, by their word
 	ruledOut *fyne.Container
-	odds     *widget.Label
-	beside   *widget.RichText
+	odds     *kit.Prose
+	beside   *kit.Prose
 	second   fyne.CanvasObject // holds beside
-	caution  *widget.RichText  // in the chosen units
+	caution  *kit.Prose        // in the chosen units
 	left     *fyne.Container   // holds what grows and shrinks with the cause
 	right    *fyne.Container   // and with what is ruled out
 	content  fyne.CanvasObject
@@ -64,8 +64,7 @@ type View struct {
 // New makes the screen; edit changes the case.
 func New(edit func(what string, change func(*cases.Case))) *View {
 	f := kit.NewForm(edit)
-	v := &View{edit: edit, form: f, evidence: container.NewVBox(), ruledOut: container.New(kit.Tight{}), odds: kit.Small(""), beside: kit.Paragraphs(), caution: kit.Paragraphs()}
-	v.odds.Truncation, v.odds.Wrapping = fyne.TextTruncateOff, fyne.TextWrapWord
+	v := &View{edit: edit, form: f, evidence: container.NewVBox(), ruledOut: container.New(kit.Tight{}), odds: kit.Aside(""), beside: kit.Paragraphs(), caution: kit.Paragraphs()}
 	v.second = kit.CardOf("look", kit.L("beside.title"), v.beside)
 	v.cause = kit.NewChoice(cases.Words[cases.Cause](), cases.Cause.Name, func(cause cases.Cause) {
 		edit(kit.L("window.verdict.cause"), func(c *cases.Case) { c.Verdict.Find(cause) })
@@ -104,7 +103,7 @@ func (v *View) Show(d Data) {
 	v.offer(d)
 	v.cause.Put(d.Case.Verdict.Cause)
 	v.showEvidence(d)
-	v.odds.SetText(d.Odds)
+	kit.SetParagraphs(v.odds, kit.Soft(d.Odds))
 	kit.SetParagraphs(v.beside, kit.Span{Text: d.Beside, Small: true})
 	if v.second.Show(); d.Beside == "" {
 		v.second.Hide()

@@ -10,7 +10,7 @@ import (
 // words stand beside a button and do what it does: who is in a hurry presses them.
 type words struct {
 	widget.BaseWidget
-	text *widget.RichText
+	text *kit.Prose
 	do   func()
 }
 

@@ -7,7 +7,6 @@ import (
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
-	"fyne.io/fyne/v2/widget"
 
 	"loopbook/app/ui/kit"
 	"loopbook/cases"
@@ -29,7 +28,7 @@ type hand struct {
 	logs            cases.Case // whose logs are written in
 	rows            *rows      // what is written down of the stage
 	mending         *mending   // nil: the fields are for a new row
-	caution         *widget.RichText
+	caution         *kit.Prose
 	content         fyne.CanvasObject
 }
 

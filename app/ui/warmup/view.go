@@ -59,7 +59,7 @@ type View struct {
 	flags   *fyne.Container
 	tells   fyne.CanvasObject
 	below   *fyne.Container // the chart, and under it what it tells
-	remarks *widget.RichText
+	remarks *kit.Prose
 	pane    *fyne.Container // laid out anew when its words change
 	reading *widget.Label
 	save    *kit.Button

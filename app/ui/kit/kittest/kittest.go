@@ -2,6 +2,7 @@
 package kittest
 
 import (
+	"fmt"
 	"strings"
 
 	"fyne.io/fyne/v2"
@@ -14,7 +15,7 @@ func Texts(o fyne.CanvasObject) string {
 	switch o := o.(type) {
 	case *widget.Label:
 		return o.Text
-	case *widget.RichText:
+	case fmt.Stringer: // prose
 		return o.String()
 	case *container.Scroll:
 		return Texts(o.Content)

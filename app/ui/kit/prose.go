@@ -11,36 +11,57 @@ import (
 	"fyne.io/fyne/v2/widget"
 )
 
-// Unbroken keeps a text's numbers on one line with their units. The toolkit breaks a line at every kind of space, also
-// at one that says not to, so a line that would end with a number is ended before it.
-func Unbroken(text *widget.RichText) *fyne.Container { return container.New(unbroken{}, text) }
+// Prose is a text of paragraphs that keeps its numbers on one line with their units. The toolkit breaks a line at every kind
+// of space, also at one that says not to, so a line that would end with a number is ended before it.
+type Prose struct{ widget.RichText }
 
-type unbroken struct{}
+// Paragraphs shows spans, one a line, wrapped.
+func Paragraphs(spans ...Span) *Prose {
+	p := &Prose{}
+	p.Wrapping, p.Scroll = fyne.TextWrapWord, container.ScrollNone
+	p.ExtendBaseWidget(p)
+	p.tell(spans)
+	return p
+}
 
-// MinSize is the text's.
-func (unbroken) MinSize(o []fyne.CanvasObject) fyne.Size { return o[0].MinSize() }
+// SetParagraphs replaces what a text shows.
+func SetParagraphs(p *Prose, spans ...Span) {
+	p.tell(spans)
+	p.endLines(p.Size().Width)
+	p.Refresh()
+}
 
-// Layout ends lines anew for the width.
-func (unbroken) Layout(o []fyne.CanvasObject, room fyne.Size) {
-	t := o[0].(*widget.RichText)
-	changed := false
-	for _, s := range t.Segments {
+func (p *Prose) tell(spans []Span) {
+	p.Segments = p.Segments[:0]
+	for _, s := range spans {
+		p.Segments = append(p.Segments, s.segment())
+	}
+}
+
+// Resize ends lines anew for the width.
+func (p *Prose) Resize(room fyne.Size) {
+	p.endLines(room.Width)
+	p.RichText.Resize(room)
+}
+
+// String is the text without the ends of lines that were put in.
+func (p *Prose) String() string { return strings.ReplaceAll(p.RichText.String(), ended, " ") }
+
+func (p *Prose) endLines(width float32) {
+	room := width - 2*theme.InnerPadding()
+	if room <= 0 {
+		return // it isn't laid out yet
+	}
+	for _, s := range p.Segments {
 		line, ok := s.(*widget.TextSegment)
 		if !ok {
 			continue
 		}
 		size, style := theme.Size(line.Style.SizeName), line.Style.TextStyle
-		text := endLines(strings.ReplaceAll(line.Text, ended, " "), func(s string) bool {
-			return fyne.MeasureText(s, size, style).Width <= room.Width-2*theme.InnerPadding()
+		line.Text = endLines(strings.ReplaceAll(line.Text, ended, " "), func(s string) bool {
+			return fyne.MeasureText(s, size, style).Width <= room
 		})
-		changed = changed || text != line.Text
-		line.Text = text
 	}
-	if changed {
-		t.Refresh()
-	}
-	t.Move(fyne.Position{})
-	t.Resize(room)
 }
 
 // ended is a space at which a line was ended here.

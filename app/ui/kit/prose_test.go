@@ -18,7 +18,7 @@ func TestANumberKeepsItsUnit(t *testing.T) {
 	test.NewTempApp(t)
 	const told = "freeze frame: 116 °C, 1900 rpm, 52 km/h; the hottest so far is 86 °C in the round, 41 K under it, by 8 % more."
 	text := kit.Paragraphs(kit.Span{Text: told})
-	w := test.NewTempWindow(t, kit.Unbroken(text))
+	w := test.NewTempWindow(t, text)
 	seen := func() string { return text.Segments[0].(*widget.TextSegment).Text }
 	ends := 0
 	for width := float32(700); width > 120; width -= 7 {
@@ -32,6 +32,17 @@ func TestANumberKeepsItsUnit(t *testing.T) {
 				t.Errorf("at %g a line ends with a number: %q", width, line)
 			}
 		}
+	}
+	kit.SetParagraphs(text, kit.Span{Text: "now"}) // told anew in the room that it has
+	w.Resize(fyne.NewSize(323, 400))
+	kit.SetParagraphs(text, kit.Span{Text: told})
+	for _, line := range drawn(text) {
+		if last := strings.TrimSpace(line); last != "" && strings.ContainsRune("0123456789", rune(last[len(last)-1])) {
+			t.Errorf("told anew, a line ends with a number: %q", line)
+		}
+	}
+	if text.String() != told {
+		t.Errorf("it is told to say %q", text.String())
 	}
 	if ends == 0 {
 		t.Error("no line was ended anywhere")
