@@ -40,10 +40,16 @@ type Told struct {
 	Because []string
 }
 
+// Found is what is to be minded before the engine runs for a check.
+type Found struct {
+	Hot bool // it was so hot that it had to be switched off
+	Low bool // its coolant was low
+}
+
 // Words are what the screen asks for.
 type Words struct {
-	// Info is of a kind of check, on a car with that fan, for an engine that was too hot or wasn't.
-	Info   func(kind cases.TestKind, fan cases.FanKind, overheated bool, u units.Set) Info
+	// Info is of a kind of check, on a car with that fan.
+	Info   func(kind cases.TestKind, fan cases.FanKind, found Found, u units.Set) Info
 	Result func(*cases.Case, *cases.Test, units.Set) Result
 	// TopUp tells how much to drain and to fill for a wanted strength, with
 	// coolant of another one, in percent.
@@ -59,7 +65,7 @@ type View struct {
 
 	c       cases.Case
 	units   units.Set
-	hot     bool // the engine was so hot that it had to be switched off
+	found   Found
 	kind    cases.TestKind
 	nth     int // of the tests of this kind
 	list    *kindList
@@ -82,11 +88,10 @@ func (v *View) Content() fyne.CanvasObject { return v.content }
 // Focus is the list of checks.
 func (v *View) Focus() fyne.Focusable { return v.list }
 
-// Show paints a case, whose engine was so hot that it had to be switched off, or wasn't. Call it
-// on the Fyne goroutine.
-func (v *View) Show(c cases.Case, overheated bool, u units.Set) {
+// Show paints a case with what was found of its engine. Call it on the Fyne goroutine.
+func (v *View) Show(c cases.Case, found Found, u units.Set) {
 	other := c.ID != v.c.ID
-	v.c, v.hot, v.units = c, overheated, u
+	v.c, v.found, v.units = c, found, u
 	if other {
 		v.nth = max(len(v.tests(v.kind))-1, 0)
 	}
@@ -139,14 +144,14 @@ func (v *View) place() int {
 func (v *View) choose(kind cases.TestKind) {
 	v.Leave()
 	v.kind, v.nth = kind, max(len(v.tests(kind))-1, 0)
-	v.Show(v.c, v.hot, v.units)
+	v.Show(v.c, v.found, v.units)
 }
 
 // turn shows another check of the kind; one past the last is a new one.
 func (v *View) turn(nth int) {
 	v.Leave()
 	v.nth = nth
-	v.Show(v.c, v.hot, v.units)
+	v.Show(v.c, v.found, v.units)
 }
 
 // Again begins another check of the shown kind.
@@ -178,7 +183,9 @@ func (v *View) Delete() {
 func (v *View) FocusForm() { kit.Focus(v.sheet.first) }
 
 // info is what is known of a kind of check, for the engine of the case.
-func (v *View) info(kind cases.TestKind) Info { return v.say.Info(kind, v.c.Loop.Fan, v.hot, v.units) }
+func (v *View) info(kind cases.TestKind) Info {
+	return v.say.Info(kind, v.c.Loop.Fan, v.found, v.units)
+}
 
 // result is how one check came out.
 func (v *View) result(at int) Result {

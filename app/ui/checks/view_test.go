@@ -35,8 +35,8 @@ func screen(t *testing.T) *desk {
 		change(&d.c)
 		d.show()
 	}, Words{
-		Info: func(k cases.TestKind, _ cases.FanKind, overheated bool, _ units.Set) Info {
-			if overheated {
+		Info: func(k cases.TestKind, _ cases.FanKind, found Found, _ units.Set) Info {
+			if found.Hot {
 				return Info{Title: k.Name(), Caution: "too hot" + strings.Repeat(" and more to mind", 8)}
 			}
 			return Info{Title: k.Name(), Minutes: "5 min", Needs: "Engine cold", Text: "how", Caution: "mind", Accepts: "limit", NotProven: "rest"}
@@ -59,7 +59,7 @@ func screen(t *testing.T) *desk {
 	return d
 }
 
-func (d *desk) show() { d.v.Show(d.c, d.hot, d.units) }
+func (d *desk) show() { d.v.Show(d.c, Found{Hot: d.hot}, d.units) }
 
 // fields are the form's fields, in the way of the Tab key.
 func fields(o fyne.CanvasObject) []*kit.Field {

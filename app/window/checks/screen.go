@@ -42,10 +42,10 @@ func stageNow(c *cases.Case, kind cases.TestKind) cases.Stage {
 // Content is the screen.
 func (s *Screen) Content() fyne.CanvasObject { return s.view.Content() }
 
-// Show paints the checks; an engine that was too hot is minded.
+// Show paints the checks; an engine that was too hot is minded, and one that lacks coolant.
 func (s *Screen) Show() {
 	d := s.desk
-	s.view.Show(d.Case, diagnosis.Overheated(&d.Case, d.Found), d.Units)
+	s.view.Show(d.Case, view.Found{Hot: diagnosis.Overheated(&d.Case, d.Found), Low: diagnosis.LevelLow(&d.Case)}, d.Units)
 }
 
 // Leave keeps what is being typed.

@@ -21,8 +21,8 @@ func Checks(t *likelihood.Tables) checks.Words {
 		infos[cases.TestKind(c.Check)] = c
 	}
 	return checks.Words{
-		Info: func(kind cases.TestKind, fan cases.FanKind, overheated bool, u units.Set) checks.Info {
-			return checkInfo(diagnosis.Minded(infos[kind], fan, overheated, false), kind, u) // a low level is told where a check is advised
+		Info: func(kind cases.TestKind, fan cases.FanKind, found checks.Found, u units.Set) checks.Info {
+			return checkInfo(diagnosis.Minded(infos[kind], fan, found.Hot, found.Low), kind, u)
 		},
 		Result: CheckResult,
 		TopUp:  topUpWords,

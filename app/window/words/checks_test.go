@@ -4,8 +4,10 @@ import (
 	"strings"
 	"testing"
 
+	"loopbook/app/ui/checks"
 	"loopbook/cases"
 	"loopbook/cases/diagnosis/likelihood"
+	"loopbook/diagram/say"
 	"loopbook/diagram/units"
 )
 
@@ -45,9 +47,25 @@ func TestEveryCheckIsExplained(t *testing.T) {
 	}
 	say := Checks(tables)
 	for _, kind := range cases.Words[cases.TestKind]() {
-		i := say.Info(kind, "", false, units.US())
+		i := say.Info(kind, "", checks.Found{}, units.US())
 		if i.Title == "" || i.Minutes == "0 min" || i.Text == "" || i.Caution == "" || i.Accepts == "" || i.NotProven == "" || strings.Contains(i.Accepts, "kPa") {
 			t.Errorf("%s: %+v", kind, i)
+		}
+	}
+}
+
+// A check that runs the engine tells, as where it is advised, that the coolant was low; one that doesn't has nothing to mind.
+func TestALowLevelIsToldBeforeTheEngineRuns(t *testing.T) {
+	tables, err := likelihood.Shipped()
+	if err != nil {
+		t.Fatal(err)
+	}
+	told := Checks(tables)
+	low := say.English().Of("check.low")
+	for kind, want := range map[cases.TestKind]bool{cases.HoseTest: true, cases.BubblesTest: true, cases.CapTest: false, cases.LevelTest: false} {
+		caution := told.Info(kind, "", checks.Found{Low: true}, units.Metric()).Caution
+		if got := strings.HasPrefix(caution, low); got != want {
+			t.Errorf("%s: %q", kind, caution)
 		}
 	}
 }
