@@ -63,8 +63,11 @@ func Judge(c *cases.Case, f evidence.Findings, after diagnosis.Ranking) Proof {
 	p.Codes = compareCodes(c)
 	p.Unexplained = unexplained(c, f)
 	p.Off = offAfter(c, f)
-	p.listen(c, f, after)
+	p.Mute = p.mute(c, f, after)
 	p.Verdict = p.judge(c)
+	if p.Mute && p.Verdict == NotShown { // else something else is wrong, which comes first
+		p.Telling = p.telling(c.Verdict.Cause, after)
+	}
 	if p.Verdict == NotFixed && p.Healthy < brokenFrom {
 		p.Left = worst(after).Cause
 	}
@@ -194,7 +197,7 @@ func (p *Proof) repeat(c *cases.Case) []say.Text {
 	switch {
 	case p.Telling != "":
 		out = append(out, say.Of("proof.repeat.telling", p.Telling.Text()))
-	case p.Mute && len(out) == 0:
+	case p.Mute && p.Verdict == NotShown && len(out) == 0:
 		out = append(out, say.Of("proof.repeat.mute"))
 	}
 	if len(c.Codes) > 0 && !p.Codes.Read {

@@ -12,21 +12,24 @@ import (
 // there; at less it speaks of other things, as temperatures do after a cap was renewed (judgement).
 const tellsFrom = 2
 
-// listen finds out whether what was measured after the repair tells anything of the fault that was repaired: by the model, or
-// by the rule of every workshop that what was wrong is right under the same condition (common practice). If not, it
-// finds the check that would.
-func (p *Proof) listen(c *cases.Case, f evidence.Findings, after diagnosis.Ranking) {
+// mute reports whether what was measured after the repair tells nothing of the fault that was repaired: neither by the model, nor
+// by the rule of every workshop that what was wrong is right under the same condition (common practice).
+func (p *Proof) mute(c *cases.Case, f evidence.Findings, after diagnosis.Ranking) bool {
 	fault := c.Verdict.Cause
 	if !p.Measured || fault == "" || fault == cases.Healthy {
-		return
+		return false
 	}
 	speaks := func(finding string) bool { return after.Blames(finding, fault) }
-	if p.Mute = after.Apart(fault) < tellsFrom && !p.mended(f, speaks); !p.Mute {
-		return
+	return after.Apart(fault) < tellsFrom && !p.mended(f, speaks)
+}
+
+// telling is the check that would tell of the fault, besides those that are owed; "": none.
+func (p *Proof) telling(fault cases.Cause, after diagnosis.Ranking) cases.TestKind {
+	by := after.Telling(fault)
+	if slices.ContainsFunc(p.Owed(), func(t TestPair) bool { return t.Kind == by }) {
+		return ""
 	}
-	if by := after.Telling(fault); !slices.ContainsFunc(p.Owed(), func(t TestPair) bool { return t.Kind == by }) {
-		p.Telling = by
-	}
+	return by
 }
 
 // mended reports whether a finding that spoke of the fault before the repair is gone: in the like of its round, or in a log that began alike.
