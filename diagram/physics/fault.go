@@ -61,6 +61,9 @@ func (f Fault) on(p Params) (Params, faulty, error) {
 	case "thermostat-stuck-closed":
 		// some hang ajar by a hair: an engine that gets hot in minutes, not one that boils
 		x.most = 0.012 * (1 - s) * (1 - s)
+		if f.Form > 0.7 { // or by more: one that gets hot and stays there
+			x.most = 0.05 * (1 - s)
+		}
 		p.MainLeak *= 0.3*(1-s) + 0.01 // jammed with grit, its vent pin too
 	case "thermostat-late":
 		f.late(&p, &x)
