@@ -87,7 +87,7 @@ func newScreens(at bench.Bench, p parts, way *ways, o *opener) *screens {
 	s.all = s.inOrder(
 		verdict.New(d, p.papers.Print),
 		repair.New(at, p.kept),
-		proof.New(at, way.tab(proofTab), p.charts.Save, proof.Ways{Walk: way.walkAgain, Check: way.repeatCheck}),
+		proof.New(at, way.tab(proofTab), p.charts.Save, proof.Ways{Walk: way.walkAgain, Check: way.repeatCheck, Causes: func() { way.turnTo(causesTab) }}),
 		alike.New(at, o.open, func(id string) { compare.WithOpen(at, id) }),
 	)
 	tabs := make([]*container.TabItem, len(s.all))

@@ -14,11 +14,13 @@ import (
 )
 
 // shown is the screen of the proof of what is open, which is looked at.
-func shown(t *testing.T) (*Screen, *benchtest.Made) {
+func shown(t *testing.T) (*Screen, *benchtest.Made) { return shownLeading(t, Ways{}) }
+
+func shownLeading(t *testing.T, to Ways) (*Screen, *benchtest.Made) {
 	t.Helper()
 	m := benchtest.New(t)
 	tab := bench.Tab{Open: func() {}, InSight: func() bool { return true }}
-	s := New(m.Bench, tab, func(chart.Chart, string, string) {}, Ways{})
+	s := New(m.Bench, tab, func(chart.Chart, string, string) {}, to)
 	m.Desk.Changed = s.Show
 	return s, m
 }
@@ -117,9 +119,10 @@ func TestASoundLoopsChecksWantNoAfter(t *testing.T) {
 	}
 }
 
-// Where a repair didn't help, the next one is begun from there, and taken back by one step.
+// Where a repair didn't help, the next one is begun from there, by looking for its cause, and taken back by one step.
 func TestTheNextRepairIsBegunFromAProofThatFailed(t *testing.T) {
-	s, m := shown(t)
+	led := ""
+	s, m := shownLeading(t, Ways{Causes: func() { led = "causes" }})
 	m.OpenDemo(t, "Cold cabin on frosty mornings, P0128")
 	m.Desk.Edit("not fixed", func(c *cases.Case) {
 		var cold []cases.Round
@@ -139,6 +142,9 @@ func TestTheNextRepairIsBegunFromAProofThatFailed(t *testing.T) {
 	s.view.OnNext()
 	if m.Desk.Case.HasStage(cases.AfterRepair) || s.data().NotFixed {
 		t.Errorf("still after the repair: %s", s.data().Verdict)
+	}
+	if kit.StageNow(&m.Desk.Case) != cases.BeforeRepair || led != "causes" {
+		t.Errorf("what is measured next is of %q, at %q", kit.StageNow(&m.Desk.Case), led)
 	}
 	m.Desk.Undo()
 	if !m.Desk.Case.HasStage(cases.AfterRepair) {

@@ -24,10 +24,11 @@ type Screen struct {
 	key  string // of the crowd that is being simulated
 }
 
-// Ways lead to where what is missing is measured.
+// Ways lead to where what is missing is measured, and to where the next repair begins.
 type Ways struct {
-	Walk  func(round int) // begins a round as one was walked before the repair
-	Check func(kind cases.TestKind)
+	Walk   func(round int) // begins a round as one was walked before the repair
+	Check  func(kind cases.TestKind)
+	Causes func()
 }
 
 // New judges nothing yet; save writes a chart and says where.
@@ -37,6 +38,7 @@ func New(at bench.Bench, tab bench.Tab, save kit.Saver, to Ways) *Screen {
 	s.view.OnNext = func() {
 		_, p, _ := s.judged()
 		s.at.Desk.Edit(kit.L("window.proof.edit-next"), p.RepairAgain)
+		to.Causes()
 	}
 	s.view.OnPair = func(i int) { s.pair = i; s.Show() }
 	return s

@@ -7,7 +7,8 @@ import (
 )
 
 // RepairAgain turns a case whose repair didn't help to the next one: what was measured until now, after the first too,
-// is of the car as it came to that. A cause that isn't the likeliest any more is open again. The parts that were put in
+// is of the car as it came to that. The cause is open again, also where it is the likeliest still: its repair didn't help,
+// and with it named what is measured next would count as after a repair that is still to come. The parts that were put in
 // stay, and so does what was found.
 func (p *Proof) RepairAgain(c *cases.Case) {
 	for i := range c.Rounds {
@@ -25,7 +26,5 @@ func (p *Proof) RepairAgain(c *cases.Case) {
 		}
 	}
 	c.Repair.CodesAfter = nil
-	if p.Left != c.Verdict.Cause {
-		c.Verdict.Cause, c.Verdict.ConfirmedBy = "", ""
-	}
+	c.Verdict.Cause, c.Verdict.ConfirmedBy = "", ""
 }

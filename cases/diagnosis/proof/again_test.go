@@ -32,8 +32,17 @@ func TestASecondRepairIsProvenByWhatWasMeasuredSince(t *testing.T) {
 	if p := judge(t, c); p.Verdict == proof.NotFixed || len(p.Pairs) != 1 || p.Pairs[0].After != 2 || len(p.Again) != 0 {
 		t.Errorf("%s, %+v, again %v", p.Verdict, p.Pairs, p.Again)
 	}
-	c.Verdict.Cause, first.Left = "thermostat-stuck-open", "thermostat-stuck-open"
-	if first.RepairAgain(&c); c.Verdict.Cause == "" {
-		t.Error("what is the likeliest still is forgotten")
+}
+
+// A cause that is the likeliest still stayed named and confirmed: the next check was noted as done after the repair, and
+// the causes sent to the proof of a repair that nobody had begun.
+func TestTheNextRepairBeginsWithTheCauseOpen(t *testing.T) {
+	c := theCase(round(cases.BeforeRepair, 800, 20, stuckOpen()), round(cases.AfterRepair, 800, 20, stuckOpen()))
+	c.Verdict = cases.Verdict{Cause: "thermostat-stuck-open", ConfirmedBy: cases.ByHoseMap}
+	c.Repair.Parts = []cases.Part{{Name: "Thermostat"}}
+	first := judge(t, c)
+	first.Left = c.Verdict.Cause // as with the crowd of simulated cars
+	if first.RepairAgain(&c); c.Verdict.Cause != "" || c.Verdict.ConfirmedBy != "" {
+		t.Errorf("verdict %+v", c.Verdict)
 	}
 }
