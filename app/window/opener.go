@@ -17,15 +17,20 @@ type opener struct {
 }
 
 // open turns to a case from wherever it was found.
-func (o *opener) open(id string) {
+func (o *opener) open(id string) { o.openThen(id, func() {}) }
+
+// openThen turns to a case, and does what comes then once it is there: who has something to lose may stay.
+func (o *opener) openThen(id string, then func()) {
 	d := o.at.Desk
 	if id == d.Case.ID && d.Open {
 		o.home()
+		then()
 		return
 	}
 	o.parting.then(kit.L("window.parting.anyway"), func() {
 		d.Load(id)
 		o.home()
+		then()
 	})
 }
 

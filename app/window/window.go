@@ -111,7 +111,7 @@ func (w *window) make(a fyne.App, tables *likelihood.Tables, kept preferences) (
 		shelf:    &shelf{at: at, list: w.list, parting: w.parting, window: w.window, use: w.use},
 		arrivals: &arrivals{at: at, warmup: w.screens.warmup, photos: w.screens.photos, intake: in, results: w.practice.TakeResults},
 		choices:  &choices{at: at, app: a, kept: kept, changed: func() { w.menus.renew(); w.show() }, retype: func() { w.screens.retype() }},
-		papers:   p.papers, charts: p.charts, share: share.New(at, w.list.Shown, o.open), quit: quit,
+		papers:   p.papers, charts: p.charts, share: share.New(at, w.list.Shown, o.openThen), quit: quit,
 	}
 	w.frame = newFrame(at.Desk, w.screens, greet(o, w.menus.shelf, w.menus.arrivals), w.dropUnseen, w.menus.shelf.again)
 	return nil

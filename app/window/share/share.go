@@ -18,11 +18,11 @@ import (
 type Sharing struct {
 	at    bench.Bench
 	shown func() (q cases.Query, total int) // what the list of cases shows
-	open  func(id string)                   // turns to a case
+	open  func(id string, then func())      // turns to a case, which may be asked about first
 }
 
 // New shares what a person chooses.
-func New(at bench.Bench, shown func() (cases.Query, int), open func(id string)) *Sharing {
+func New(at bench.Bench, shown func() (cases.Query, int), open func(id string, then func())) *Sharing {
 	return &Sharing{at, shown, open}
 }
 

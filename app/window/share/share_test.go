@@ -24,7 +24,7 @@ func withDemo(t *testing.T) (*Sharing, *benchtest.Made) {
 	m.FillDemo(t)
 	found := m.Found(t, cases.Query{})
 	m.Desk.Load(found[0].ID)
-	return New(m.Bench, func() (cases.Query, int) { return cases.Query{}, len(found) }, m.Desk.Load), m
+	return New(m.Bench, func() (cases.Query, int) { return cases.Query{}, len(found) }, opening(m)), m
 }
 
 // What goes wrong while something is under way is told, unless a person stopped it.
@@ -39,7 +39,7 @@ func TestAFailingExportIsTold(t *testing.T) {
 // The open case can't be written where none is open, and that is said.
 func TestExportingNoCaseIsTold(t *testing.T) {
 	m := benchtest.New(t)
-	New(m.Bench, func() (cases.Query, int) { return cases.Query{}, 0 }, m.Desk.Load).write(view.Wish{})
+	New(m.Bench, func() (cases.Query, int) { return cases.Query{}, 0 }, opening(m)).write(view.Wish{})
 	if says := benchtest.Says(m.Window); !strings.Contains(says, kit.L("window.frame.none-open")) {
 		t.Errorf("it says %q", says)
 	}
@@ -125,6 +125,25 @@ func TestACaseDoesNotLeaveWithoutItsLastEdits(t *testing.T) {
 	s.write(view.Wish{})
 	if says := benchtest.Says(m.Window); !strings.Contains(says, cases.ErrGone.Error()) {
 		t.Errorf("it says %q", says)
+	}
+}
+
+// opening turns to a case at once.
+func opening(m *benchtest.Made) func(string, func()) {
+	return func(id string, then func()) { m.Desk.Load(id); then() }
+}
+
+// Where it is asked first what would be lost by leaving the open case, the copy was told to be open over the question.
+func TestATaughtCopyIsToldToBeOpenOnceItIs(t *testing.T) {
+	s, m := withDemo(t)
+	turn := func() {}
+	s.open = func(_ string, then func()) { turn = then }
+	s.teach(view.Wish{Anonymous: true})
+	if says := benchtest.Says(m.Window); strings.Contains(says, "tag:taught") {
+		t.Errorf("while it is asked it says %q", says)
+	}
+	if turn(); !strings.Contains(benchtest.Says(m.Window), "tag:taught") {
+		t.Error("it isn't told that the copy is open")
 	}
 }
 

@@ -28,8 +28,7 @@ func (s *Sharing) teach(wish view.Wish) {
 		return err
 	}, func() {
 		s.at.Desk.Kept()
-		s.open(met.ID)
-		s.at.Ask.Show(s.at.Ask.Notice(kit.L("window.share.taught-title"), taughtWords(met)))
+		s.open(met.ID, func() { s.at.Ask.Show(s.at.Ask.Notice(kit.L("window.share.taught-title"), taughtWords(met))) })
 	})
 }
 
