@@ -9,6 +9,7 @@ import (
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/test"
+	"fyne.io/fyne/v2/widget"
 
 	"loopbook/app/ui/kit"
 	"loopbook/app/ui/kit/kittest"
@@ -169,5 +170,19 @@ func TestMorePartsMakeRoom(t *testing.T) {
 	above, below := v.left.Objects[0], v.left.Objects[1]
 	if end := above.Position().Y + above.MinSize().Height; below.Position().Y < end {
 		t.Errorf("the parts end at %g, what is under them begins at %g", end, below.Position().Y)
+	}
+}
+
+// Over the number of pieces it said "Quan…" in any window that a laptop has room for.
+func TestHeadsOfThePartsAreWholeInTheLeastRoom(t *testing.T) {
+	test.NewTempApp(t)
+	row := heads().(*fyne.Container)
+	row.Resize(row.MinSize())
+	for _, o := range row.Objects {
+		l := o.(*widget.Label)
+		l.Truncation = fyne.TextTruncateOff
+		if l.Refresh(); l.MinSize().Width > l.Size().Width {
+			t.Errorf("%q wants %v of %v", l.Text, l.MinSize().Width, l.Size().Width)
+		}
 	}
 }
