@@ -116,7 +116,7 @@ func steps(list []Step) fyne.CanvasObject {
 		meter := kit.NewMeter()
 		meter.Put(s.Truth)
 		name := kit.Paragraphs(kit.Span{Text: s.Name, Small: true})
-		line := container.New(kit.Tight{}, container.New(kit.Shares{180, 48, 76, 176}, name, kit.Small(s.Minutes), container.NewCenter(kit.Wide(72, meter)), kit.Aside(s.First)))
+		line := container.New(kit.Tight{}, container.New(kit.Shares{162, 66, 76, 176}, name, kit.Small(s.Minutes), container.NewCenter(kit.Wide(72, meter)), kit.Aside(s.First)))
 		if s.Note != "" {
 			line.Add(kit.Aside(s.Note))
 		}

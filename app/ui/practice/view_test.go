@@ -225,9 +225,9 @@ func TestNothingIsBoughtWhileAnAnswerIsJudged(t *testing.T) {
 // cause were cut.
 func TestTheStepsAreReadWhole(t *testing.T) {
 	v := screen(t)
-	step := Step{Name: "Upper hose at the radiator, held at 2500 rpm, heater full", Minutes: "1 min", Truth: 0.2, First: "22 %; first: heater fault on the air side"}
+	step := Step{Name: "Upper hose at the radiator, held at 2500 rpm, heater full", Minutes: "12.5 min", Truth: 0.2, First: "22 %; first: heater fault on the air side"}
 	v.ShowResult(Result{Head: "It was: a weak cap", Score: []string{"You said so."}, Steps: []Step{step}, Own: []Step{step}})
-	if drawn := test.RenderObjectToMarkup(v.Content()); strings.Contains(drawn, "…") || !strings.Contains(drawn, "1 min") {
+	if drawn := test.RenderObjectToMarkup(v.Content()); strings.Contains(drawn, "…") || !strings.Contains(drawn, "12.5 min") {
 		t.Errorf("a step is cut:\n%s", drawn)
 	}
 }
