@@ -128,26 +128,26 @@ func matchSign(at diagram.XY, scale float64, m Match) []Shape {
 
 // GhostLegend explains the pills and their signs, at the size of usual text.
 func GhostLegend(by say.Speaker) (width, height float64, shapes []Shape) {
-	return pillLegend(by, "drawing.measured", "drawing.would-show", "drawing.agrees", "drawing.differs", 254)
+	return pillLegend(by, by.Of("drawing.measured"), by.Of("drawing.would-show"), "drawing.agrees", "drawing.differs", 254)
 }
 
 // PairLegend explains the pills of a drawing whose ghosts are what was measured
-// before a repair, under what was measured after it.
-func PairLegend(by say.Speaker) (width, height float64, shapes []Shape) {
-	return pillLegend(by, "drawing.after", "drawing.before", "drawing.in-range", "drawing.out-of-range", 264)
+// before a repair, under what was measured after it, in a unit.
+func PairLegend(by say.Speaker, unit string) (width, height float64, shapes []Shape) {
+	return pillLegend(by, by.Of("drawing.after")+", "+unit, by.Of("drawing.before")+", "+unit, "drawing.in-range", "drawing.out-of-range", 264)
 }
 
 // pillLegend puts the second sign at a place that leaves room for the first
 // one's words.
 func pillLegend(by say.Speaker, filled, outlined, agrees, differs string, second float64) (width, height float64, shapes []Shape) {
 	const mid = 11
-	word := func(x float64, key string, ink Role) Shape {
-		return Label{At: diagram.XY{x, mid}, Text: by.Of(key), Size: labelSize, Ink: In(ink)}
+	word := func(x float64, text string, ink Role) Shape {
+		return Label{At: diagram.XY{x, mid}, Text: text, Size: labelSize, Ink: In(ink)}
 	}
 	shapes = []Shape{
 		Rect{Box: diagram.Box{0, 1, 74, 20}, Corner: 5, Fill: In(Text)}, word(7, filled, Paper),
 		Rect{Box: diagram.Box{82, 1, 84, 20}, Corner: 5, Fill: In(Card), Stroke: In(Text), StrokeWidth: 1.5}, word(89, outlined, Text),
-		word(196, agrees, Text), word(second+12, differs, Text),
+		word(196, by.Of(agrees), Text), word(second+12, by.Of(differs), Text),
 	}
 	shapes = append(shapes, matchSign(diagram.XY{184, mid}, 0.65, Agrees)...)
 	return second + 62, 22, append(shapes, matchSign(diagram.XY{second, mid}, 0.65, Differs)...)

@@ -79,6 +79,7 @@ type View struct {
 	rows    *fyne.Container
 	curves  *kit.Plot
 	side    *fyne.Container
+	legend  *fyne.Container
 	top     fyne.CanvasObject // over the pair
 	empty   *fyne.Container   // in the pair's place
 	alone   *fyne.Container   // the verdict, while there is nothing else
@@ -95,7 +96,7 @@ const leastScale = 0.65
 // New makes the screen; edit changes the case, save writes a chart.
 func New(edit func(string, func(*cases.Case)), save kit.Saver) *View {
 	v := &View{
-		OnPair: func(int) {}, OnAgain: func(int) {}, OnCheck: func(cases.TestKind) {}, OnNext: func() {}, form: kit.NewForm(edit), picture: kit.NewDrawn(leastScale), rows: container.NewVBox(),
+		OnPair: func(int) {}, OnAgain: func(int) {}, OnCheck: func(cases.TestKind) {}, OnNext: func() {}, form: kit.NewForm(edit), picture: kit.NewDrawn(leastScale), rows: container.NewVBox(), legend: container.NewStack(),
 		curves: kit.NewPlot(kit.L("window.proof.curves"), save), side: container.NewVBox(), again: container.NewVBox(),
 	}
 	v.yet = nothingYet()
@@ -108,8 +109,7 @@ func New(edit func(string, func(*cases.Case)), save kit.Saver) *View {
 	})
 	v.codes = v.codesField()
 	v.form.Chain(v.form.First) // Enter stays: it is the only field
-	w, h, shapes := drawing.PairLegend(say.English())
-	v.top = container.NewPadded(container.NewBorder(nil, nil, nil, kit.NewPicture(w, h, shapes...), container.New(atMost(pickMost), v.pick)))
+	v.top = container.NewPadded(container.NewBorder(nil, nil, nil, v.legend, container.New(atMost(pickMost), v.pick)))
 	below := container.New(kit.Shares{384, 290}, container.NewVScroll(v.rows), v.curves.Content)
 	left := container.NewBorder(v.top, nil, nil, nil, container.NewVScroll(container.New(shared{}, container.NewStack(v.picture, v.empty), below)))
 	v.content = kit.Framed(nil, nil, nil, kit.Wide(sideWidth, container.NewVScroll(container.NewPadded(v.side))), left)
@@ -215,11 +215,19 @@ func (v *View) Show(d Data) {
 	v.showAgain(v.again, emptyWidth)
 	v.picture.Draw(d.Picture)
 	v.curves.Draw(d.Curves)
+	v.showLegend()
 	v.showRows()
 	v.showSide()
 	if before != nil && v.next != nil { // it is made anew when the proof is judged
 		kit.Hand(before, v.next)
 	}
+}
+
+// showLegend explains the picture, whose numbers stand without their unit.
+func (v *View) showLegend() {
+	w, h, shapes := drawing.PairLegend(say.English(), string(v.data.Units.Temperature))
+	v.legend.Objects = []fyne.CanvasObject{kit.NewPicture(w, h, shapes...)}
+	v.legend.Refresh()
 }
 
 func (v *View) showRows() {

@@ -212,3 +212,14 @@ func TestASoundLoopIsAskedForNoCodes(t *testing.T) {
 		}
 	}
 }
+
+// The numbers on the picture stand without their unit, so the legend tells it, as it is chosen.
+func TestTheLegendTellsTheUnit(t *testing.T) {
+	v, c := screen(t)
+	for unit, set := range map[string]units.Set{"°C": units.Metric(), "°F": units.US()} {
+		v.Show(proof.Data{Case: *c, Units: set, Pairs: []string{"warm idle"}, Severity: "fine", Verdict: "Fixed: so."})
+		if drawn := test.RenderObjectToMarkup(v.Content()); !strings.Contains(drawn, "after, "+unit) || !strings.Contains(drawn, "before, "+unit) {
+			t.Errorf("in %s the legend is without it", unit)
+		}
+	}
+}
