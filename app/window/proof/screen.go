@@ -80,7 +80,7 @@ func (s *Screen) data() view.Data {
 		data.Open = kit.L("window.proof.no-layout")
 	case computing:
 		data.Severity, data.Verdict = "note", kit.L("window.proof.computing")
-		p.Repeat, p.Telling = nil, "" // what is to be done hangs on the chances
+		p = p.Pending(&d.Case)
 	}
 	pairWords(d, p, &data)
 	s.curves(p, &data)

@@ -6,6 +6,7 @@ import (
 
 	"loopbook/cases"
 	"loopbook/cases/diagnosis/proof"
+	"loopbook/diagram/say"
 )
 
 // The round that showed that a first repair didn't help held the proof of the second down: a car that was well then was
@@ -44,5 +45,19 @@ func TestTheNextRepairBeginsWithTheCauseOpen(t *testing.T) {
 	first.Left = c.Verdict.Cause // as with the crowd of simulated cars
 	if first.RepairAgain(&c); c.Verdict.Cause != "" || c.Verdict.ConfirmedBy != "" {
 		t.Errorf("verdict %+v", c.Verdict)
+	}
+}
+
+// While the cars are computed only what is to be done whatever they show is asked for: what came on top pushed the
+// button of the check away from under the hand.
+func TestWhatIsAskedForBeforeTheChancesAreThereStays(t *testing.T) {
+	off := round(cases.AfterRepair, 800, 20, stuckOpen())
+	c := theCase(round(cases.BeforeRepair, 800, 20, stuckOpen()), off)
+	c.Codes = []cases.Code{{Code: "P0128"}}
+	p := judge(t, c)
+	p.Telling = "thermostat-bench"
+	pending := p.Pending(&c)
+	if asked := say.English().All(pending.Repeat); len(asked) != 1 || asked[0] != say.English().Say(say.Of("proof.repeat.codes")) || pending.Telling != "" || pending.Off != nil {
+		t.Errorf("asked for are %v, and %q", asked, pending.Telling)
 	}
 }

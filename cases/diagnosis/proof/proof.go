@@ -80,6 +80,16 @@ func Judge(c *cases.Case, f evidence.Findings, after diagnosis.Ranking) Proof {
 	return p
 }
 
+// Pending is the proof while its cars are still being computed: it asks for what is to be done again whatever they will
+// show, so that nothing that stands there gives way when they do.
+func (p Proof) Pending(c *cases.Case) Proof {
+	if p.Verdict != NoRepair {
+		p.Off, p.Telling, p.Mute = nil, "", false
+		p.Repeat = p.repeat(c)
+	}
+	return p
+}
+
 func isAfter(s cases.Stage) bool { return s == cases.AfterRepair }
 
 // unexplained are the findings after the repair that ask for something.
