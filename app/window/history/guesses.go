@@ -8,6 +8,7 @@ import (
 	view "loopbook/app/ui/history"
 	"loopbook/app/ui/kit"
 	"loopbook/cases"
+	"loopbook/cases/diagnosis"
 	"loopbook/cases/experience"
 	"loopbook/cases/query"
 	"loopbook/report/chart"
@@ -42,7 +43,7 @@ func guessSection(g experience.Guesses) view.Section {
 func binLine(b experience.Bin) view.Line {
 	l := view.Line{Name: view.Part{Text: fmt.Sprintf("%.0f–%.0f %%", 100*b.Low, 100*b.High), Search: library.SearchFor(b.Where)}}
 	right := cases.Condition{Field: cases.ByGuess, Words: []string{cases.GuessRight}}
-	l.Parts = []view.Part{{Text: kit.L("window.history.bin", b.Right, b.N, math.Round(100*b.MeanP)), Search: library.SearchFor(append(b.Where[:1:1], right))}}
+	l.Parts = []view.Part{{Text: kit.L("window.history.bin", b.Right, b.N, diagnosis.Chance(b.MeanP)), Search: library.SearchFor(append(b.Where[:1:1], right))}}
 	switch {
 	case b.N < experience.Few:
 		l.Note = kit.L("window.history.few")
