@@ -143,11 +143,12 @@ func (v *View) menu(i int, at fyne.Position) {
 	}, at)
 }
 
-// AddRound adds a round at the end and shows it, with this round's conditions
-// if wanted, what is being typed of them too.
+// AddRound adds a round at the end and shows it, with the conditions that a walk of that name asks for, or with this
+// round's if wanted, what is being typed of them too.
 func (v *View) AddRound(label string, same bool) {
 	v.Leave()
-	next := cases.Round{Label: label, Stage: cases.BeforeRepair}
+	next := v.Walk(label)
+	next.Stage = cases.BeforeRepair
 	if r := v.data.round(); r != nil {
 		next.Stage, next.Gun = r.Stage, r.Gun
 		if same {

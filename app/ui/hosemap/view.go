@@ -54,6 +54,8 @@ type View struct {
 	OnLayout func(id string)
 	// OnCauses is called to see all causes.
 	OnCauses func()
+	// Walk is a round of that name, begun.
+	Walk func(label string) cases.Round
 
 	data       Data
 	point      diagram.Point

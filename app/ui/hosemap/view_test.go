@@ -46,6 +46,7 @@ func newBench(t *testing.T, c cases.Case) *bench {
 		b.view.Show(b.data)
 	}
 	b.view.OnReading = func(diagram.Point, string) {}
+	b.view.Walk = func(label string) cases.Round { return cases.Round{Label: label} }
 	b.view.OnLayout = func(id string) { b.view.Edit("", func(c *cases.Case) { c.Loop.Layout = id }) }
 	b.win = test.NewTempWindow(t, b.view.Content())
 	b.win.Resize(fyne.NewSize(1050, 700))

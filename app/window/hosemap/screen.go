@@ -21,6 +21,7 @@ type Screen struct {
 // New shows no round yet; causes leads to what the case is held to be.
 func New(d *desk.Desk, tables *likelihood.Tables, causes func()) *Screen {
 	s := &Screen{View: view.New(), desk: d, tables: tables}
+	s.Walk = walkNamed
 	s.Edit, s.OnReading, s.OnRound, s.OnCauses = d.Edit, d.Typed, d.ShowRound, causes
 	s.OnLayout = func(id string) { d.Edit(kit.L("window.frame.layout-edit"), func(c *cases.Case) { c.Loop.Layout = id }) }
 	return s

@@ -122,6 +122,25 @@ func TestAWalkSaysHowItIsDone(t *testing.T) {
 	}
 }
 
+// A round that is chosen by a walk's name begins as the walk is walked, as one does that the causes ask for: the speed after
+// a drive stood empty, and was filled with that of a car that stands.
+func TestARoundOfAWalksNameBeginsAsItIsWalked(t *testing.T) {
+	s, m := begun(t)
+	for label, want := range map[string][2]float64{"Raised idle": {2500, 0}, "After the road": {0, 80}, "Warm idle": {}} {
+		s.AddRound(label, false)
+		r := m.Desk.Case.Rounds[len(m.Desk.Case.Rounds)-1]
+		var got [2]float64
+		for i, v := range []*float64{r.EngineRPM, r.SpeedKmh} {
+			if v != nil {
+				got[i] = *v
+			}
+		}
+		if r.Label != label || got != want {
+			t.Errorf("%s: %q at %v, want %v", label, r.Label, got, want)
+		}
+	}
+}
+
 // A hose that can't be reached says so by a press as by a dash: what was typed there before and couldn't be read is gone.
 func TestWhatCantBeReachedIsTypedNoMore(t *testing.T) {
 	s, m := begun(t)

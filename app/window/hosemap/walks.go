@@ -24,6 +24,17 @@ func (s *Screen) toDo() view.ToDo {
 	return view.ToDo{}
 }
 
+// walkNamed is a round of a name, as the walk of that name asks for it: the speed after a drive is that of the drive, which
+// who fills in the engine that now stands wouldn't guess.
+func walkNamed(label string) cases.Round {
+	for _, check := range likelihood.Walks() {
+		if round, ok := WalkOf(check); ok && round.Label == label {
+			return round
+		}
+	}
+	return cases.Round{Label: label}
+}
+
 // WalkOf is the round that a check asks for, as its text says that it is walked; false where
 // it asks for none.
 func WalkOf(check string) (cases.Round, bool) {
