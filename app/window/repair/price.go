@@ -26,6 +26,15 @@ func writePrice(code string, price float64) string {
 	return c.Write(a, say.EN)
 }
 
+// readCurrency is the code of what was typed: the euro's sign too, the one that is of a single currency.
+func readCurrency(text string) (string, error) {
+	if strings.TrimSpace(text) == "€" {
+		text = "EUR"
+	}
+	c, err := money.ParseCurrency(text)
+	return c.Code, err
+}
+
 // readPrice reads a price as money. In a currency of two places 1.234 may be meant as 1234 as
 // well as 1.23, so that it is asked for again.
 func readPrice(code, text string) (float64, error) {

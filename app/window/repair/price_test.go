@@ -77,3 +77,12 @@ func TestAPriceHasNoMorePlacesThanItsCurrency(t *testing.T) {
 		t.Errorf("the refusal says %v", err)
 	}
 }
+
+// A bill's hand writes € and was told of a standard; a sign of many currencies is still asked about.
+func TestTheEurosSignIsItsCode(t *testing.T) {
+	for text, want := range map[string]string{" €": "EUR", "eur": "EUR", "$": "", "": ""} {
+		if got, err := readCurrency(text); got != want || (err != nil) != (text == "$") {
+			t.Errorf("%q is %q, %v", text, got, err)
+		}
+	}
+}

@@ -8,7 +8,6 @@ import (
 	"loopbook/app/window/bench"
 	"loopbook/cases"
 	"loopbook/cases/access"
-	"loopbook/cases/money"
 )
 
 // Screen shows the open case's repair.
@@ -22,10 +21,7 @@ type Screen struct {
 func New(at bench.Bench, kept fyne.Preferences) *Screen {
 	s := &Screen{at: at, kept: remembered{kept}}
 	s.view = view.New(s.edit, view.Money{
-		Parse: func(code string) (string, error) {
-			c, err := money.ParseCurrency(code)
-			return c.Code, err
-		},
+		Parse: readCurrency,
 		Write: writePrice,
 		Read:  readPrice,
 	})
