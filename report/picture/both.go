@@ -8,7 +8,8 @@ import (
 )
 
 // BothWarmUps lays the warm-up after a repair over the one before it, each from
-// its engine's start. Either log may be nil.
+// its engine's start. Either log may be nil. What is said of one that stands alone stands above it, since below are the words
+// of the rating.
 func BothWarmUps(c *cases.Case, before, after *cases.Log, resultBefore, resultAfter warmup.Result, by say.Speaker) chart.Lines {
 	lines := chart.Lines{X: by.Of("chart.minutes"), Y: by.Of("chart.coolant", string(by.Units.Temperature))}
 	add := func(l *cases.Log, r warmup.Result, name string, kind chart.Kind) {
@@ -19,7 +20,7 @@ func BothWarmUps(c *cases.Case, before, after *cases.Log, resultBefore, resultAf
 		curve.Name, curve.Kind = name, kind
 		lines.Curves = append(lines.Curves, curve)
 		if k := r.Knee; k != nil {
-			lines.Marks = append(lines.Marks, chart.Mark{X: k.S / 60, Y: by.Units.FromC(k.C), Name: by.Of("chart.opens", k.C), Above: kind == chart.Main})
+			lines.Marks = append(lines.Marks, chart.Mark{X: k.S / 60, Y: by.Units.FromC(k.C), Name: by.Of("chart.opens", k.C), Above: kind == chart.Main || after == nil})
 		}
 	}
 	add(after, resultAfter, by.Say(cases.AfterRepair.Text()), chart.Main)

@@ -96,6 +96,12 @@ func TestWarmUpsOverEachOther(t *testing.T) {
 	if len(lines.Marks) != 1 || lines.Marks[0].X != 9 || len(lines.Levels) != 1 {
 		t.Errorf("marks %+v, levels %+v", lines.Marks, lines.Levels)
 	}
+	opens := warmup.Result{StartS: 300, Knee: &warmup.Knee{C: 88, S: 540}}
+	for after, above := range map[*cases.Log]bool{nil: true, log(60): false} {
+		if m := picture.BothWarmUps(c, log(300), after, opens, warmup.Result{StartS: 60}, say.English()).Marks; len(m) != 1 || m[0].Above != above {
+			t.Errorf("before it alone %v: %+v", after == nil, m)
+		}
+	}
 }
 
 // At a point stands what was measured after the repair over what was measured
