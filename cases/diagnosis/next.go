@@ -78,7 +78,7 @@ const (
 
 // Next are the checks that aren't done yet, the most told per minute first; before them what
 // would prove a cause that is as good as settled. One that nothing proves isn't left to a walk
-// or to no check at all: it has the test that tells most.
+// or to no check at all: it has the test that tells most per minute.
 func (j *Judge) Next(r Ranking) []Check {
 	s := &r.sheet
 	done := outcomes(s.c, s.plan.Stage)
@@ -92,7 +92,7 @@ func (j *Judge) Next(r Ranking) []Check {
 			if c.Proof || c.Bits >= leastBits && (!sure || row.Check == likelihood.ReadCodes) {
 				out = append(out, c)
 			}
-			if row.Kind() != "" && c.Bits > most.Bits {
+			if row.Kind() != "" && c.Bits > 0 && (most.Bits == 0 || c.PerMinute() > most.PerMinute()) {
 				most = c
 			}
 		}
