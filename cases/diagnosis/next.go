@@ -85,20 +85,25 @@ func (j *Judge) Next(r Ranking) []Check {
 	may := asking{j, s, done, s.joint(), j.proof(s, done), s.overheated(), foundLow(done)}
 	sure := s.settled(sureFrom)
 	var out []Check
-	var most Check // of the tests
+	var best Check    // of the tests, by what it tells per minute
+	promised := false // one of them is named anyhow, unless a fault is sure
 	for _, row := range j.tables.Checks() {
 		for _, c := range may.ask(row) {
 			// sure or not: nobody renews a part beside a lamp that nobody asked
 			if c.Proof || c.Bits >= leastBits && (!sure || row.Check == likelihood.ReadCodes) {
 				out = append(out, c)
 			}
-			if row.Kind() != "" && c.Bits > 0 && (most.Bits == 0 || c.PerMinute() > most.PerMinute()) {
-				most = c
+			if row.Kind() == "" || c.Bits <= 0 {
+				continue
+			}
+			promised = promised || c.Bits >= leastBits
+			if best.Bits == 0 || c.PerMinute() > best.PerMinute() {
+				best = c
 			}
 		}
 	}
-	if may.proof == "" && most.Bits > 0 && (sure || most.Bits < leastBits && s.settled(settledFrom)) {
-		out = append(out, most)
+	if may.proof == "" && best.Bits > 0 && (sure || !promised && s.settled(settledFrom)) {
+		out = append(out, best)
 	}
 	byWorth(out)
 	return out
