@@ -74,8 +74,13 @@ func (g *glances) fit(ids []string) ([]string, error) {
 	if err != nil {
 		return nil, err
 	}
+	return g.fitOf(ids, retired, sealed), nil
+}
+
+// fitOf is fit where it is known which cases are retired and which are sealed.
+func (g *glances) fitOf(ids []string, retired map[string]bool, sealed []string) []string {
 	return slices.DeleteFunc(slices.Clone(ids), func(id string) bool {
 		one, _ := g.of(id, sealed)
 		return retired[id] || !one.can
-	}), nil
+	})
 }

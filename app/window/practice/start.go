@@ -49,10 +49,7 @@ func (r *Room) start() (view.Start, error) {
 		if c.Name == r.trainer.chosen {
 			d.Chosen, d.Results = c.Name, resultRows(answered)
 		}
-		ids, err := r.known.fit(c.Cases)
-		if err != nil {
-			return d, err
-		}
+		ids := r.known.fitOf(c.Cases, retired, sealed)
 		one := view.Class{Name: c.Name, Of: len(ids), Done: doneBy(ids, answered), Told: toldOf(c.Cases, answered)}
 		for _, id := range c.Cases {
 			title, shut := r.titleByID(id, sealed)
