@@ -71,7 +71,11 @@ func (r Ranking) Telling(fault cases.Cause) cases.TestKind {
 
 // Blames reports whether a finding is likelier with that fault than in a healthy loop.
 func (r Ranking) Blames(finding string, fault cases.Cause) bool {
-	return r.sheet.tables != nil && r.sheet.tables.Blames(finding, indexOf(fault))
+	if r.sheet.tables == nil {
+		return false // made by hand
+	}
+	f, ok := r.sheet.tables.Finding(finding)
+	return ok && f.Log[indexOf(fault)] > f.Log[indexOf(cases.Healthy)]
 }
 
 func repairedPrior(usual []float64, cause cases.Cause) []float64 {

@@ -7,7 +7,6 @@ import (
 	"slices"
 	"strings"
 
-	"loopbook/cases"
 	"loopbook/diagram"
 	"loopbook/diagram/say"
 )
@@ -97,7 +96,7 @@ func (t *Tables) Findings(words []string, rounds func(needs []string) int) []Fac
 	var out []Factor
 	said := map[string]bool{}
 	for _, w := range words {
-		if f, ok := t.findings[w]; ok && !said[w] {
+		if f, ok := t.Finding(w); ok && !said[w] {
 			said[w] = true
 			out = append(out, f)
 		}
@@ -108,10 +107,10 @@ func (t *Tables) Findings(words []string, rounds func(needs []string) int) []Fac
 	return out
 }
 
-// Blames reports whether a rule's word is likelier with a cause, by its place, than in a healthy loop.
-func (t *Tables) Blames(word string, cause int) bool {
+// Finding is what a rule's word says by itself; false where no row has it.
+func (t *Tables) Finding(word string) (Factor, bool) {
 	f, ok := t.findings[word]
-	return ok && f.Log[cause] > f.Log[slices.Index(cases.Words[cases.Cause](), cases.Healthy)]
+	return f, ok
 }
 
 // silence is that nothing stands out. A rule that had nothing to read would have been silent with any
